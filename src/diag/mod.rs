@@ -1,0 +1,116 @@
+//! What can be wrong with a lesson, as data.
+//!
+//! A low stage makes a [`Problem`], which knows no file. The stage that read the text adds the place and gets a
+//! [`Diagnostic`]. Drawing one, for people or for programs, is left to the command line.
+
+use std::fmt;
+use std::ops::Range;
+use std::sync::Arc;
+
+/// Something wrong, not yet tied to a place in a file.
+///
+/// The message starts in lower case, ends without a full stop and says what is wrong; the hint says what to do.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Problem {
+    /// What is wrong.
+    pub message: String,
+    /// What was expected, or what would work.
+    pub hint: Option<String>,
+}
+
+impl Problem {
+    /// A problem without a hint.
+    pub fn new(message: impl Into<String>) -> Self {
+        Self { message: message.into(), hint: None }
+    }
+
+    /// The same problem with a hint.
+    #[must_use]
+    pub fn hint(mut self, hint: impl Into<String>) -> Self {
+        self.hint = Some(hint.into());
+        self
+    }
+
+    /// The same problem, tied to the bytes `span` of `source`.
+    pub fn at(self, source: &Arc<Source>, span: Range<usize>) -> Diagnostic {
+        Diagnostic {
+            severity: Severity::Error,
+            place: Some(Place { source: Arc::clone(source), span }),
+            problem: self,
+            related: Vec::new(),
+        }
+    }
+}
+
+impl fmt::Display for Problem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.message)
+    }
+}
+
+/// A text that was read: a lesson, a layout or a roster.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Source {
+    /// The file's name as the user gave it, or `-` for standard input.
+    pub name: String,
+    /// The whole text.
+    pub text: String,
+}
+
+/// A stretch of a source.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Place {
+    /// The text that holds it.
+    pub source: Arc<Source>,
+    /// Its bytes.
+    pub span: Range<usize>,
+}
+
+impl Place {
+    /// Line and column of the first byte, both counted from 1; the column counts characters.
+    pub fn line_column(&self) -> (usize, usize) {
+        let text = &self.source.text;
+        let mut start = self.span.start.min(text.len());
+        while !text.is_char_boundary(start) {
+            start -= 1;
+        }
+        let before = &text[..start];
+        let line_start = before.rfind('\n').map_or(0, |k| k + 1);
+        (before.matches('\n').count() + 1, before[line_start..].chars().count() + 1)
+    }
+}
+
+/// How bad it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// Worth knowing; nothing is wrong.
+    Note,
+    /// The lesson can be made, though perhaps not as meant.
+    Warning,
+    /// The lesson cannot be made.
+    Error,
+}
+
+impl Severity {
+    /// The word for people and programs.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Note => "note",
+            Self::Warning => "warning",
+            Self::Error => "error",
+        }
+    }
+}
+
+/// A problem tied to a place, with the other places that take part in it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Diagnostic {
+    /// How bad it is.
+    pub severity: Severity,
+    /// Where it is; none when no file is to blame.
+    pub place: Option<Place>,
+    /// What is wrong and what to do.
+    pub problem: Problem,
+    /// Other places that belong to it (the other requests of a clash), each with a few words.
+    pub related: Vec<(Place, String)>,
+}

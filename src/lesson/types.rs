@@ -1,0 +1,117 @@
+//! What a lesson holds.
+
+use std::collections::BTreeMap;
+use std::fmt;
+
+use crate::number::{Content, Form, Number, Slip, Style};
+use crate::spec::Spec;
+
+/// What a number is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Role {
+    /// Built with the class.
+    Model,
+    /// In the matching set.
+    Sort,
+    /// In the quick check at the end.
+    Exit,
+}
+
+impl Role {
+    /// All roles, in the order they are chosen and reported.
+    pub const ALL: [Self; 3] = [Self::Model, Self::Sort, Self::Exit];
+
+    /// The word in lesson files and reports.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Model => "model",
+            Self::Sort => "sort",
+            Self::Exit => "exit",
+        }
+    }
+}
+
+/// One of the sort sets: 0 prints as A, 25 as Z.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Version(pub u8);
+
+impl fmt::Display for Version {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}", char::from(b'A' + self.0))
+    }
+}
+
+/// Why a number is in its set, as a key of the lesson file: `always`, `zeros.tens`, `repeats`, `teens`, `same_digits`,
+/// `look_alikes`, or `range` when it only fills the count.
+pub type Reason = String;
+
+/// The chosen numbers.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Chosen {
+    /// The model numbers, in teaching order.
+    pub model: Vec<Number>,
+    /// One set a version, in board order.
+    pub sort: Vec<Vec<Number>>,
+    /// The exit numbers.
+    pub exit: Vec<Number>,
+    /// What each number is there for.
+    pub why: BTreeMap<Number, Vec<Reason>>,
+    /// How many sets satisfy each role's requests, as a decimal string; a role left out is missing.
+    pub solutions: BTreeMap<Role, String>,
+    /// What could not be kept because the range is too small (overlaps), in plain words.
+    pub notes: Vec<String>,
+}
+
+/// A wrong form and the thinking that makes it.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub struct Wrong {
+    /// The number it is a wrong form of.
+    pub of: Number,
+    /// Which form it pretends to be.
+    pub form: Form,
+    /// What is shown.
+    pub content: Content,
+    /// The thinking that makes it.
+    pub slip: Slip,
+}
+
+/// One piece to sort.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub struct Strip {
+    /// Which form it shows.
+    pub form: Form,
+    /// What it shows.
+    pub content: Content,
+    /// The row of the board it belongs in, from 0; none for a decoy.
+    pub row: Option<usize>,
+    /// For a decoy: the number it was made from and the slip.
+    pub wrong: Option<(Number, Slip)>,
+}
+
+/// A board and its strips.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SortSet {
+    /// Which version.
+    pub version: Version,
+    /// The numbers, one a row.
+    pub rows: Vec<Number>,
+    /// The forms that are strips, in the order of the board's columns.
+    pub forms: Vec<Form>,
+    /// All strips, shuffled, decoys among them.
+    pub strips: Vec<Strip>,
+}
+
+/// A lesson ready to be laid out.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Lesson {
+    /// What was asked for.
+    pub spec: Spec,
+    /// How forms are written.
+    pub style: Style,
+    /// The numbers.
+    pub chosen: Chosen,
+    /// One a version.
+    pub sets: Vec<SortSet>,
+    /// Names from the roster in order; empty without one.
+    pub roster: Vec<String>,
+}

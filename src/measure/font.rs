@@ -1,0 +1,165 @@
+//! Font bytes to widths and heights.
+//!
+//! In: the bytes of a TTF or OTF file. Out: how wide and how high a line of text is at a size. Text is set without kerning
+//! or ligatures, here and in the PDF, so the width of a line is the sum of its advances.
+
+use std::sync::Arc;
+
+use super::{Length, Point, Rect, Size};
+use crate::diag::Problem;
+
+/// Regular or bold.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Weight {
+    /// The text weight.
+    Regular,
+    /// The heavy weight.
+    Bold,
+}
+
+/// A typeface in its two weights.
+#[derive(Debug, Clone)]
+pub struct Family {
+    /// The text weight.
+    pub regular: Font,
+    /// The heavy weight; the same as regular where a lesson names a single file.
+    pub bold: Font,
+}
+
+impl Family {
+    /// The font of a weight.
+    pub fn font(&self, weight: Weight) -> &Font {
+        match weight {
+            Weight::Regular => &self.regular,
+            Weight::Bold => &self.bold,
+        }
+    }
+}
+
+/// One font, measured.
+#[derive(Debug, Clone)]
+pub struct Font {
+    bytes: Arc<[u8]>,
+    per_em: i64,
+    /// Above and below the base line, font units; `below` is positive.
+    above: i64,
+    below: i64,
+    cap_height: i64,
+    x_height: i64,
+    /// Character, glyph, advance and ink box `[x_min, y_min, x_max, y_max]` in font units, sorted by character.
+    glyphs: Arc<[(char, Glyph)]>,
+}
+
+/// One glyph's measures in font units, y up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Glyph {
+    /// Its index in the font.
+    pub id: u16,
+    /// How far the pen moves.
+    pub advance: i64,
+    /// The box of its ink `[x_min, y_min, x_max, y_max]`; all 0 for a space.
+    pub ink: [i64; 4],
+}
+
+impl Font {
+    /// Reads a font. The bytes must be a single TTF or OTF with a Unicode character map.
+    pub fn read(bytes: impl Into<Arc<[u8]>>) -> Result<Self, Problem> {
+        let bytes = bytes.into();
+        let face = ttf_parser::Face::parse(&bytes, 0)
+            .map_err(|error| Problem::new(format!("this is not a font that can be used: {error}")))?;
+        let mut glyphs = Vec::new();
+        for subtable in face.tables().cmap.into_iter().flat_map(|cmap| cmap.subtables) {
+            if subtable.is_unicode() {
+                subtable.codepoints(|code| glyphs.extend(char::from_u32(code)));
+            }
+        }
+        glyphs.sort_unstable();
+        glyphs.dedup();
+        let glyphs = glyphs.into_iter().filter_map(|character| Some((character, glyph(&face, character)?)));
+        let capital = |character| face.glyph_index(character).and_then(|id| face.glyph_bounding_box(id));
+        let heights = |given: Option<i16>, drawn: char| {
+            i64::from(given.filter(|h| *h > 0).or_else(|| capital(drawn).map(|b| b.y_max)).unwrap_or(0))
+        };
+        let (cap_height, x_height) = (heights(face.capital_height(), 'H'), heights(face.x_height(), 'x'));
+        Ok(Self {
+            per_em: i64::from(face.units_per_em()),
+            above: i64::from(face.ascender()),
+            below: -i64::from(face.descender()),
+            cap_height,
+            x_height,
+            glyphs: glyphs.collect(),
+            bytes: Arc::clone(&bytes),
+        })
+    }
+
+    /// The file's bytes.
+    pub fn bytes(&self) -> &Arc<[u8]> {
+        &self.bytes
+    }
+
+    /// Font units to the em.
+    pub fn per_em(&self) -> i64 {
+        self.per_em
+    }
+
+    /// The glyph of a character; `None` when the font lacks it.
+    pub fn glyph(&self, character: char) -> Option<Glyph> {
+        let at = self.glyphs.binary_search_by_key(&character, |(c, _)| *c).ok()?;
+        Some(self.glyphs[at].1)
+    }
+
+    /// The first character of the text that the font lacks.
+    pub fn lacks(&self, text: &str) -> Option<char> {
+        text.chars().find(|c| self.glyph(*c).is_none())
+    }
+
+    /// How wide a line is at a type size. A missing character counts as nothing; see [`Font::lacks`].
+    pub fn width(&self, text: &str, size: Length) -> Length {
+        let units: i64 = text.chars().filter_map(|c| self.glyph(c)).map(|g| g.advance).sum();
+        size.scaled(units, self.per_em)
+    }
+
+    /// The height above the base line that lines of this size keep free.
+    pub fn above(&self, size: Length) -> Length {
+        size.scaled(self.above, self.per_em)
+    }
+
+    /// The depth below the base line that lines of this size keep free.
+    pub fn below(&self, size: Length) -> Length {
+        size.scaled(self.below, self.per_em)
+    }
+
+    /// How high a capital H stands.
+    pub fn cap_height(&self, size: Length) -> Length {
+        size.scaled(self.cap_height, self.per_em)
+    }
+
+    /// How high a small x stands.
+    pub fn x_height(&self, size: Length) -> Length {
+        size.scaled(self.x_height, self.per_em)
+    }
+
+    /// The box of a line's ink when the left end of its base line stands at `at`; `None` for a line without ink.
+    pub fn ink(&self, text: &str, size: Length, at: Point) -> Option<Rect> {
+        let mut pen = 0;
+        let mut whole: Option<Rect> = None;
+        for glyph in text.chars().filter_map(|c| self.glyph(c)) {
+            let [x_min, y_min, x_max, y_max] = glyph.ink;
+            if x_max > x_min && y_max > y_min {
+                let scaled = |units: i64| size.scaled(units, self.per_em);
+                let (left, right) = (scaled(pen + x_min), scaled(pen + x_max));
+                let ink = Rect::new(at.moved(left, -scaled(y_max)), Size::new(right - left, scaled(y_max - y_min)));
+                whole = Some(whole.map_or(ink, |w| w.union(ink)));
+            }
+            pen += glyph.advance;
+        }
+        whole
+    }
+}
+
+/// The measures of a character's glyph.
+fn glyph(face: &ttf_parser::Face<'_>, character: char) -> Option<Glyph> {
+    let id = face.glyph_index(character)?;
+    let ink = face.glyph_bounding_box(id).map_or([0; 4], |b| [b.x_min, b.y_min, b.x_max, b.y_max].map(i64::from));
+    Some(Glyph { id: id.0, advance: i64::from(face.glyph_hor_advance(id)?), ink })
+}

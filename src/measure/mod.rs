@@ -1,0 +1,9 @@
+//! Lengths, geometry and type: how big things are on paper.
+
+mod font;
+mod geom;
+mod length;
+
+pub use font::{Family, Font, Glyph, Weight};
+pub use geom::{Point, Rect, Sides, Size};
+pub use length::Length;

@@ -1,0 +1,92 @@
+//! The seeded stream behind every choice and shuffle, fixed for good.
+//!
+//! `rand_chacha` promises that a seed gives the same stream in every release; what turns the stream into picks is written
+//! out here, so that no other crate's release can change a lesson. Each purpose draws from a stream of its own: asking for
+//! one more decoy does not change the numbers.
+
+use rand_chacha::ChaCha20Rng;
+use rand_chacha::rand_core::{Rng, SeedableRng};
+
+/// A stream of random picks.
+#[derive(Debug, Clone)]
+pub struct Stream(ChaCha20Rng);
+
+impl Stream {
+    /// The stream of a lesson's seed for one purpose, such as `"sort"` or `"strips A"`.
+    pub fn new(seed: u64, purpose: &str) -> Self {
+        // FNV-1a (Fowler, Noll and Vo; 64-bit constants from memory): any fixed mixing of the name serves.
+        let name = purpose
+            .bytes()
+            .fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3));
+        let mut key = [0; 32];
+        key[..8].copy_from_slice(&seed.to_le_bytes());
+        key[8..16].copy_from_slice(&name.to_le_bytes());
+        Self(ChaCha20Rng::from_seed(key))
+    }
+
+    /// The next 64 bits.
+    pub fn bits(&mut self) -> u64 {
+        self.0.next_u64()
+    }
+
+    /// A number from 0 up to but not including `end`, all equally likely; 0 when `end` is 0.
+    pub fn below(&mut self, end: u64) -> u64 {
+        if end == 0 {
+            return 0;
+        }
+        // Throw away the uneven tail so that no remainder is favoured.
+        let tail = (u64::MAX % end + 1) % end;
+        loop {
+            let bits = self.bits();
+            if bits <= u64::MAX - tail {
+                return bits % end;
+            }
+        }
+    }
+
+    /// An index into something of length `len`; 0 when it is empty.
+    #[allow(clippy::cast_possible_truncation, reason = "below a usize")]
+    pub fn index(&mut self, len: usize) -> usize {
+        self.below(len as u64) as usize
+    }
+
+    /// Puts the items into an order in which all orders are equally likely (Fisher and Yates).
+    pub fn shuffle<T>(&mut self, items: &mut [T]) {
+        for end in (1..items.len()).rev() {
+            let pick = self.index(end + 1);
+            items.swap(end, pick);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_stream_never_changes() {
+        let mut stream = Stream::new(1, "sort");
+        let first: Vec<u64> = (0..4).map(|_| stream.below(1_000)).collect();
+        assert_eq!(first, Stream::new(1, "sort").take(4, 1_000));
+        assert_ne!(first, Stream::new(1, "exit").take(4, 1_000));
+        assert_ne!(first, Stream::new(2, "sort").take(4, 1_000));
+    }
+
+    impl Stream {
+        fn take(mut self, count: usize, end: u64) -> Vec<u64> {
+            (0..count).map(|_| self.below(end)).collect()
+        }
+    }
+
+    #[test]
+    fn picks_are_even() {
+        // Chi-square with 9 degrees of freedom, 0.001 level: 27.877 (NIST/SEMATECH table).
+        let mut counts = [0_u32; 10];
+        let mut stream = Stream::new(7, "even");
+        for _ in 0..10_000 {
+            counts[stream.index(10)] += 1;
+        }
+        let chi: f64 = counts.iter().map(|&c| (f64::from(c) - 1_000.0).powi(2) / 1_000.0).sum();
+        assert!(chi < 27.877, "{chi}");
+    }
+}
