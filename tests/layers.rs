@@ -1,0 +1,103 @@
+//! The shape of the project: imports point down, every file says what it owns, and the documents name files that exist.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// Modules of `src/` from the bottom up; those on one line do not import each other.
+const LAYERS: [&[&str]; 7] = [
+    &["diag", "rng"],
+    &["number", "measure"],
+    &["spec"],
+    &["lesson"],
+    &["sheets"],
+    &["pdf", "raster", "manifest"],
+    &["cli"],
+];
+
+fn root() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// All files below a folder whose names end in `ending`, with their paths from the project's root.
+fn files(folder: &str, ending: &str) -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    let mut open = vec![root().join(folder)];
+    while let Some(path) = open.pop() {
+        let Ok(entries) = fs::read_dir(&path) else { continue };
+        for entry in entries.map(|entry| entry.expect("a folder entry").path()) {
+            if entry.is_dir() {
+                open.push(entry);
+            } else if entry.to_string_lossy().ends_with(ending) {
+                found.push(entry.strip_prefix(root()).expect("below the root").to_owned());
+            }
+        }
+    }
+    found.sort();
+    found
+}
+
+fn text(path: &Path) -> String {
+    fs::read_to_string(root().join(path)).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
+fn layer(module: &str) -> Option<usize> {
+    LAYERS.iter().position(|modules| modules.contains(&module))
+}
+
+/// The modules of the crate that a source text names after `crate::`, comments left out.
+fn imports(source: &str) -> impl Iterator<Item = &str> {
+    let code = source.lines().filter(|line| !line.trim_start().starts_with("//"));
+    code.flat_map(|line| line.match_indices("crate::").map(move |(at, found)| &line[at + found.len()..]))
+        .map(|rest| &rest[..rest.find(|c: char| !(c.is_alphanumeric() || c == '_')).unwrap_or(rest.len())])
+}
+
+#[test]
+fn imports_point_down() {
+    let mut seen = 0;
+    for path in files("src", ".rs") {
+        let own = path.components().nth(1).expect("a file of src").as_os_str().to_string_lossy().into_owned();
+        let own = own.trim_end_matches(".rs");
+        if matches!(own, "lib" | "main") {
+            continue;
+        }
+        let mine = layer(own).unwrap_or_else(|| panic!("{} is in no layer: add it to LAYERS", path.display()));
+        for import in imports(&text(&path)) {
+            let theirs = layer(import).unwrap_or_else(|| panic!("{}: crate::{import} is in no layer", path.display()));
+            assert!(theirs < mine || import == own, "{} imports crate::{import}, which lies above it", path.display());
+            seen += 1;
+        }
+    }
+    assert!(seen > 5, "only {seen} imports read: the reader of imports is broken");
+}
+
+#[test]
+fn an_upward_import_would_be_seen() {
+    let source = "use crate::pdf::write;\n// use crate::cli;\nlet x = crate::number::Form::Words;";
+    assert_eq!(imports(source).collect::<Vec<_>>(), ["pdf", "number"]);
+    assert!(layer("pdf") > layer("sheets"));
+}
+
+#[test]
+fn every_file_opens_with_what_it_owns() {
+    for path in files("src", ".rs") {
+        assert!(text(&path).starts_with("//! "), "{} has no header", path.display());
+    }
+}
+
+#[test]
+fn documents_name_files_that_exist() {
+    let mut named = 0;
+    for document in ["README.md", "DEVELOPERS.md", "CHANGELOG.md", "fonts/README.md", "layouts/README.md"] {
+        let Ok(words) = fs::read_to_string(root().join(document)) else { continue };
+        for word in words.split('`').skip(1).step_by(2).flat_map(str::split_whitespace) {
+            let word = word.trim_end_matches(['/', ',', '.']);
+            let folder = word.split('/').next().unwrap_or_default();
+            let ours = ["src", "tests", "samples", "layouts", "fonts", "benches", ".ci"].contains(&folder);
+            if ours && word.contains('/') && !word.contains(['<', '*', '{']) {
+                assert!(root().join(word).exists(), "{document} names `{word}`, which is not there");
+                named += 1;
+            }
+        }
+    }
+    assert!(named > 5, "only {named} paths read: the reader of documents is broken");
+}
