@@ -1,5 +1,131 @@
 //! Pages laid out for a lesson.
 //!
-//! In: a [`Lesson`](crate::lesson::Lesson), layouts and fonts. Out: packets of finished pages.
+//! In: a [`Lesson`], [`Layouts`] and a typeface. Out: packets of finished pages. [`SHEETS`] is the one table of all
+//! sheets; each sheet is a file of its own, and [`packet`] gathers their pages for each reader.
 
+pub mod desk;
+pub mod grid;
+pub mod head;
+pub mod ink;
+pub mod layout;
+pub mod mark;
+pub mod packet;
 pub mod page;
+pub mod text;
+
+use crate::diag::{Diagnostic, Problem};
+use crate::lesson::{Lesson, Version};
+use crate::measure::Family;
+use crate::spec::SheetKind;
+use desk::Desk;
+use layout::Layouts;
+use page::{Packet, Page};
+
+/// One kind of page, as `placewright sheets` lists it.
+#[derive(Debug, Clone, Copy)]
+pub struct Sheet {
+    /// Which.
+    pub kind: SheetKind,
+    /// Its title on the page and in bookmarks.
+    pub title: &'static str,
+    /// What is on it, in a line.
+    pub holds: &'static str,
+    /// Whose it is.
+    pub reader: For,
+    /// How it is made; `None` while no version of Placewright makes it.
+    pub made: Option<Made>,
+}
+
+/// Whose hands a sheet is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum For {
+    /// Every learner gets a copy.
+    Learner,
+    /// The teacher, or whoever stands in.
+    Teacher,
+    /// The copy room.
+    CopyRoom,
+}
+
+/// How a sheet is made.
+#[derive(Debug, Clone, Copy)]
+pub struct Made {
+    /// Its layout file.
+    pub layout: &'static str,
+    /// Lays its masters out.
+    pub lay: fn(&Desk<'_>) -> Result<Vec<Page>, Problem>,
+}
+
+/// Every sheet, in the order of [`SheetKind::ALL`].
+pub const SHEETS: [Sheet; 14] = [
+    sheet(SheetKind::Display, "Display", "one model number a page, big", For::Teacher, None),
+    sheet(SheetKind::Mat, "Place-value mat", "a mat to build on, with a ten-frame for the ones", For::Learner, None),
+    sheet(SheetKind::Blocks, "Blocks", "flats, rods and cubes to cut out at true size", For::Learner, None),
+    sheet(SheetKind::Layered, "Layered cards", "expanded-form cards that stack to make a numeral", For::Learner, None),
+    sheet(SheetKind::Record, "Recording sheet", "one row a number to draw and write on", For::Learner, None),
+    sheet(SheetKind::WordBank, "Word bank", "the number words to spell, beside their numerals", For::Learner, None),
+    sheet(SheetKind::Board, "Sorting board", "one row a number, with an empty box for each form", For::Learner, None),
+    sheet(SheetKind::Strips, "Strips", "the pieces for the boxes, shuffled, with decoys", For::Learner, None),
+    sheet(SheetKind::Exit, "Quick check", "the check at the end, several slips a page", For::Learner, None),
+    sheet(SheetKind::Key, "Key", "every board answered, and what each decoy reveals", For::Teacher, None),
+    sheet(SheetKind::Tally, "Class tally", "class list against skills and slips", For::Teacher, None),
+    sheet(SheetKind::Plan, "Lesson plan", "the lesson minute by minute", For::Teacher, None),
+    sheet(SheetKind::Cover, "Start here", "the substitute's first page", For::Teacher, None),
+    sheet(SheetKind::Ticket, "Job ticket", "what the copy room prints and cuts", For::CopyRoom, None),
+];
+
+const fn sheet(kind: SheetKind, title: &'static str, holds: &'static str, reader: For, made: Option<Made>) -> Sheet {
+    Sheet { kind, title, holds, reader, made }
+}
+
+/// The row of the table for a kind.
+pub const fn row(kind: SheetKind) -> &'static Sheet {
+    &SHEETS[kind as usize]
+}
+
+/// What a page of this kind is called in bookmarks, such as "Sorting board A".
+pub fn name(kind: SheetKind, version: Option<Version>) -> String {
+    let title = row(kind).title;
+    version.map_or_else(|| title.to_owned(), |version| format!("{title} {version}"))
+}
+
+/// What to say about a sheet that cannot be made yet.
+pub fn not_yet(kind: SheetKind) -> Problem {
+    let made: Vec<&str> = SHEETS.iter().filter(|sheet| sheet.made.is_some()).map(|sheet| sheet.kind.word()).collect();
+    Problem::new(format!("the sheet `{}` is not made yet", kind.word()))
+        .hint(format!("this version makes {}", made.join(", ")))
+}
+
+/// Lays out every packet of a lesson, or with `only` the pages of one sheet. Reports the first sheet part that does not
+/// fit, with what would.
+pub fn lay(
+    lesson: &Lesson,
+    layouts: &Layouts,
+    family: &Family,
+    only: Option<SheetKind>,
+) -> Result<Vec<Packet>, Vec<Diagnostic>> {
+    let desk = Desk { lesson, layouts, family };
+    packet::teacher(&desk, only).map(|packet| vec![packet])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_table_is_in_the_order_of_the_kinds() {
+        for (kind, sheet) in SheetKind::ALL.into_iter().zip(&SHEETS) {
+            assert_eq!(kind, sheet.kind);
+            assert_eq!(row(kind).kind, kind);
+            assert!(!sheet.title.is_empty() && !sheet.holds.ends_with('.'));
+        }
+    }
+
+    #[test]
+    fn bundled_layouts_are_whole() {
+        let layouts = Layouts::read(&[]).expect("bundled layouts");
+        for sheet in SHEETS.iter().filter(|sheet| sheet.made.is_some()) {
+            assert!(layouts.of(sheet.kind).is_ok(), "{}", sheet.kind.word());
+        }
+    }
+}

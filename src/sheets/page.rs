@@ -69,6 +69,29 @@ pub struct Layer {
     pub cuts: Vec<CutLine>,
     /// Boxes that a piece is laid or written into.
     pub boxes: Vec<Rect>,
+    /// Where each copy is told apart: room for the version and learner mark, and for a name. Filled by a layer of the
+    /// copy's own (see `sheets::mark`), so that this one can be shared.
+    pub marks: Vec<Mark>,
+}
+
+/// Room on a page or a piece that differs from copy to copy.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Mark {
+    /// The room, padding taken off already.
+    pub frame: Rect,
+    /// What goes there.
+    pub says: Says,
+}
+
+/// What a [`Mark`] is filled with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Says {
+    /// The version and the learner, such as `A · 7`; `A` alone on a master. Set small at the right of the frame.
+    Code,
+    /// The learner's name, where a roster gives one. Set at the left of the frame, on the writing line at its bottom.
+    Name,
+    /// The page's number in its packet. Set small at the right of the frame; left empty where pages are not counted.
+    Folio,
 }
 
 /// Something that is cut out.
@@ -98,6 +121,27 @@ pub enum Node {
     Item(Item),
     /// Things drawn that a listener does not need: lines, cut marks, furniture.
     Artifact(Vec<Item>),
+}
+
+impl Node {
+    /// `nodes` with a meaning.
+    pub fn tagged(tag: Tag, nodes: impl IntoIterator<Item = Self>) -> Self {
+        Self::Tagged(tag, nodes.into_iter().collect())
+    }
+
+    /// One thing drawn that a listener does not need.
+    pub fn artifact(item: Item) -> Self {
+        Self::Artifact(vec![item])
+    }
+
+    /// Calls `see` with every item of this node, in reading order.
+    pub fn each(&self, see: &mut impl FnMut(&Item)) {
+        match self {
+            Self::Tagged(_, nodes) => nodes.iter().for_each(|node| node.each(see)),
+            Self::Item(item) => see(item),
+            Self::Artifact(items) => items.iter().for_each(see),
+        }
+    }
 }
 
 /// What content means; each is a standard structure type of ISO 32000-1, 14.8.4.

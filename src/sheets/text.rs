@@ -1,0 +1,332 @@
+//! Text in boxes: measured, broken into lines, fitted, placed.
+//!
+//! In: a text, a [`Face`] and a frame (a box with its padding taken off). Out: finished [`Text`] lines, or a [`Problem`]
+//! that says what would fit. Lines break at spaces only, never before the last short word where another break serves,
+//! and never between `+` and what follows it or between a numeral and its word, so that `400 + 60` and `6 ones` stay
+//! readable. Broken lines are balanced: as few as possible, then as narrow as possible.
+
+use super::page::{Item, Node, Paint, Reader, Tag, Text};
+use crate::diag::Problem;
+use crate::measure::{Family, Length, Point, Rect, Size, Weight};
+
+/// How a text is set: its type, and how large it may be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Face {
+    /// Regular or bold.
+    pub weight: Weight,
+    /// Its colour.
+    pub paint: Paint,
+    /// Who reads it.
+    pub reader: Reader,
+    /// The preferred type size: never larger.
+    pub size: Length,
+    /// The least type size: rather an error than smaller.
+    pub least: Length,
+    /// From base line to base line, in percent of the type size.
+    pub leading: i64,
+}
+
+impl Face {
+    /// The same face at exactly this size.
+    #[must_use]
+    pub fn at(self, size: Length) -> Self {
+        Self { size, least: size, ..self }
+    }
+
+    /// The same face in bold.
+    #[must_use]
+    pub fn bold(self) -> Self {
+        Self { weight: Weight::Bold, ..self }
+    }
+
+    /// The same face in another colour.
+    #[must_use]
+    pub fn painted(self, paint: Paint) -> Self {
+        Self { paint, ..self }
+    }
+
+    /// From base line to base line at the preferred size.
+    pub fn pitch(&self) -> Length {
+        self.size.scaled(self.leading, 100)
+    }
+}
+
+/// Where lines stand from left to right.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Across {
+    /// At the left edge of the frame.
+    Left,
+    /// In the middle.
+    Centre,
+    /// At the right edge of the frame.
+    Right,
+}
+
+/// Where lines stand from top to bottom.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Down {
+    /// From the top edge of the frame down.
+    Top,
+    /// Capital letters in the middle: what looks centred.
+    Middle,
+    /// On the bottom edge of the frame.
+    Bottom,
+    /// The first base line exactly this far below the top of the frame: for texts that share a base line.
+    Base(Length),
+}
+
+/// Where lines stand in a frame.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Align {
+    /// From left to right.
+    pub across: Across,
+    /// From top to bottom.
+    pub down: Down,
+}
+
+impl Align {
+    /// In the middle both ways.
+    pub const CENTRE: Self = Self { across: Across::Centre, down: Down::Middle };
+    /// At the left, in the middle from top to bottom.
+    pub const LEFT: Self = Self { across: Across::Left, down: Down::Middle };
+    /// At the right, in the middle from top to bottom.
+    pub const RIGHT: Self = Self { across: Across::Right, down: Down::Middle };
+    /// In the top left corner: running text.
+    pub const TOP: Self = Self { across: Across::Left, down: Down::Top };
+}
+
+/// Lines that were set.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Setting {
+    /// The type size they were set at.
+    pub size: Length,
+    /// The lines, top to bottom.
+    pub lines: Vec<Text>,
+}
+
+impl Setting {
+    /// The lines as nodes, to put inside a tag.
+    pub fn nodes(self) -> Vec<Node> {
+        self.lines.into_iter().map(|line| Node::Item(Item::Text(line))).collect()
+    }
+
+    /// The lines inside a tag.
+    pub fn tagged(self, tag: Tag) -> Node {
+        Node::Tagged(tag, self.nodes())
+    }
+
+    /// The lines as something that a listener does not need.
+    pub fn artifact(self) -> Node {
+        Node::Artifact(self.lines.into_iter().map(Item::Text).collect())
+    }
+
+    /// The base line of the last line; `None` without lines.
+    pub fn base(&self) -> Option<Length> {
+        self.lines.last().map(|line| line.at.y)
+    }
+}
+
+/// Sets `text` into `frame` at the largest size between the face's preferred and least size.
+///
+/// `frame` is the box with its padding taken off: all ink lies inside it. Fails when the text does not fit at the least
+/// size, saying at what size or in what width it would, and when the font lacks a character.
+pub fn set(family: &Family, text: &str, frame: Rect, face: &Face, align: Align) -> Result<Setting, Problem> {
+    let size = largest(family, &[text], frame.size(), face)?;
+    let placed = place(family, text, frame, &face.at(size), align);
+    placed.ok_or_else(|| misfit(family, text, frame.size(), face))
+}
+
+/// The largest size, in half points, between the face's preferred and least size at which each of the texts fits into
+/// a frame of size `room`: for pieces that must look alike. Fails like [`set`], naming the first text that does not fit.
+pub fn largest(family: &Family, texts: &[&str], room: Size, face: &Face) -> Result<Length, Problem> {
+    let frame = Rect::new(Point::ORIGIN, room);
+    let mut size = face.size;
+    for text in texts {
+        if let Some(missing) = family.font(face.weight).lacks(text) {
+            return Err(Problem::new(format!("the font has no `{missing}`, needed for `{text}`"))
+                .hint("choose another font: `andika` and `atkinson` come with Placewright"));
+        }
+        while place(family, text, frame, &face.at(size), Align::CENTRE).is_none() {
+            if size <= face.least {
+                return Err(misfit(family, text, room, face));
+            }
+            size = (size - STEP).max(face.least);
+        }
+    }
+    Ok(size)
+}
+
+/// Sizes are tried in steps of half a point.
+const STEP: Length = Length::pt100(50);
+
+/// Breaks `text` into balanced lines no wider than `width` at the face's preferred size, for running text. A word wider
+/// than `width` gets a line of its own.
+pub fn wrap(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
+    let font = family.font(face.weight);
+    let words = units(text);
+    let fill = |width: Length| {
+        let mut lines: Vec<String> = Vec::new();
+        for word in &words {
+            match lines.last_mut() {
+                Some(line) if font.width(&format!("{line} {word}"), face.size) <= width => {
+                    line.push(' ');
+                    line.push_str(word);
+                }
+                _ => lines.push(word.clone()),
+            }
+        }
+        lines
+    };
+    let full = fill(width);
+    if full.len() < 2 {
+        return full;
+    }
+    // The narrowest width that needs no more lines, to a fifth of a millimetre.
+    let (mut narrow, mut wide) = (Length::ZERO, width);
+    while wide - narrow > Length::mm100(20) {
+        let middle = narrow + (wide - narrow).half();
+        if fill(middle).len() > full.len() { narrow = middle } else { wide = middle }
+    }
+    let balanced = fill(wide);
+    // Balancing may only narrow lines; a word wider than the frame stays where it was.
+    if balanced.len() == full.len() { balanced } else { full }
+}
+
+/// Like [`wrap`], but fills each line, as running text over more than three lines should: even lines there look like a
+/// narrow column. Only the last line is kept from being a single short word.
+pub fn flow(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
+    let font = family.font(face.weight);
+    let mut lines: Vec<String> = Vec::new();
+    for word in units(text) {
+        match lines.last_mut() {
+            Some(line) if font.width(&format!("{line} {word}"), face.size) <= width => {
+                line.push(' ');
+                line.push_str(&word);
+            }
+            _ => lines.push(word),
+        }
+    }
+    if let [.., before, last] = lines.as_mut_slice()
+        && !last.contains(' ')
+        && let Some(at) = before.rfind(' ').filter(|at| before[..*at].contains(' '))
+        && font.width(&format!("{}{last}", &before[at..]), face.size) <= width
+    {
+        *last = format!("{} {last}", &before[at + 1..]);
+        before.truncate(at);
+    }
+    lines
+}
+
+/// How high running text of so many lines stands, from the top of its first strip to the bottom of its last.
+pub fn height(lines: usize, face: &Face) -> Length {
+    face.pitch() * i64::try_from(lines).unwrap_or(i64::MAX / 1_000_000_000)
+}
+
+/// Puts lines that were broken already into `frame` at the face's preferred size; the ink of line k lies in the k-th
+/// strip of [`Face::pitch`] height. What does not fit is the caller's to see: compare [`height`] first.
+pub fn run(family: &Family, lines: &[String], frame: Rect, face: &Face) -> Setting {
+    put(family, lines, frame, face, Align::TOP)
+}
+
+/// Words that stay together, in order.
+fn units(text: &str) -> Vec<String> {
+    let mut units: Vec<String> = Vec::new();
+    let mut glue = false;
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
+        let numeral = word.bytes().all(|b| b.is_ascii_digit() || b == b',');
+        match units.last_mut() {
+            Some(unit) if glue && !(numeral_last(unit) && !word.starts_with(|c: char| c.is_ascii_lowercase())) => {
+                unit.push(' ');
+                unit.push_str(word);
+            }
+            _ => units.push(word.to_owned()),
+        }
+        glue = word == "+" || numeral;
+    }
+    units
+}
+
+/// Whether a unit ends in a bare numeral.
+fn numeral_last(unit: &str) -> bool {
+    let last = unit.rsplit(' ').next().unwrap_or(unit);
+    last.bytes().all(|b| b.is_ascii_digit() || b == b',')
+}
+
+/// The lines at the face's preferred size, if all their ink lies inside the frame.
+fn place(family: &Family, text: &str, frame: Rect, face: &Face, align: Align) -> Option<Setting> {
+    let lines = wrap(family, text, frame.width(), face);
+    let setting = put(family, &lines, frame, face, align);
+    let font = family.font(face.weight);
+    let inside = |line: &Text| {
+        font.width(&line.text, line.size) <= frame.width()
+            && font.ink(&line.text, line.size, line.at).is_none_or(|ink| frame.contains(ink))
+    };
+    setting.lines.iter().all(inside).then_some(setting)
+}
+
+/// The lines in their places, whether or not they fit.
+fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align) -> Setting {
+    let font = family.font(face.weight);
+    let (size, pitch) = (face.size, face.pitch());
+    let ink = |text: &str| font.ink(text, size, Point::ORIGIN);
+    // A strip of text reaches from the top of a d to the bottom of a p, in the middle of its pitch.
+    let rise = ink("d").map_or(font.cap_height(size), |ink| -ink.top());
+    let drop = ink("p").map_or(font.below(size), Rect::bottom);
+    let rest = pitch * i64::try_from(lines.len().saturating_sub(1)).unwrap_or(0);
+    let mut first = match align.down {
+        Down::Top => frame.top() + (pitch - rise - drop).half().max(Length::ZERO) + rise,
+        Down::Bottom => frame.bottom() - drop - rest,
+        Down::Base(base) => frame.top() + base,
+        Down::Middle => {
+            let cap = font.cap_height(size);
+            frame.top() + (frame.height() - cap - rest).half() + cap
+        }
+    };
+    if align.down == Down::Middle {
+        // Descenders may need the room below that the eye does not count.
+        let deepest = lines.last().and_then(|line| ink(line)).map_or(Length::ZERO, Rect::bottom);
+        first -= (first + rest + deepest - frame.bottom()).max(Length::ZERO);
+    }
+    let place = |(k, text): (i64, &String)| {
+        let width = font.width(text, size);
+        let x = match align.across {
+            Across::Left => frame.left(),
+            Across::Centre => frame.left() + (frame.width() - width).half(),
+            Across::Right => frame.right() - width,
+        };
+        // A letter may stand out over its own start or end by a hair: keep its ink in the frame.
+        let ink = font.ink(text, size, Point::new(x, Length::ZERO));
+        let out = ink.map_or(Length::ZERO, |ink| (frame.left() - ink.left()).max(Length::ZERO));
+        let over = ink.map_or(Length::ZERO, |ink| (ink.right() - frame.right()).max(Length::ZERO));
+        let at = Point::new(if over > Length::ZERO { x - over } else { x + out }, first + pitch * k);
+        Text { at, size, weight: face.weight, text: text.clone(), paint: face.paint, reader: face.reader, frame }
+    };
+    Setting { size, lines: (0..).zip(lines).map(place).collect() }
+}
+
+/// Says that a text does not fit, and what would.
+fn misfit(family: &Family, text: &str, room: Size, face: &Face) -> Problem {
+    let points = |size: Length| {
+        let text = format!("{:.2}", size.to_pt());
+        format!("{} pt", text.trim_end_matches('0').trim_end_matches('.'))
+    };
+    let fits = |size: Length, room: Size| {
+        place(family, text, Rect::new(Point::ORIGIN, room), &face.at(size), Align::CENTRE).is_some()
+    };
+    let problem =
+        Problem::new(format!("`{text}` does not fit into {} by {} at {}", room.width, room.height, points(face.least)));
+    let size = std::iter::successors(Some(face.least - STEP), |size| Some(*size - STEP))
+        .take_while(|size| *size >= Length::pt(4))
+        .find(|size| fits(*size, room));
+    let width = (1..=400)
+        .map(|more| room.width + Length::mm(more))
+        .find(|width| fits(face.least, Size::new(*width, room.height)));
+    match (size, width) {
+        (Some(size), Some(width)) => {
+            problem.hint(format!("it would fit at {}, or {} wide at {}", points(size), width, points(face.least)))
+        }
+        (Some(size), None) => problem.hint(format!("it would fit at {}", points(size))),
+        (None, Some(width)) => problem.hint(format!("it would fit {} wide", width)),
+        (None, None) => problem.hint("it needs more height and width"),
+    }
+}
