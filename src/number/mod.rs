@@ -5,6 +5,6 @@ mod place;
 mod slips;
 mod words;
 
-pub use forms::{Content, Form, Style};
+pub use forms::{Content, Form, Style, counted};
 pub use place::{Number, Place};
 pub use slips::Slip;

@@ -124,7 +124,7 @@ pub struct FormsSpec {
     pub matched: Given<Vec<Form>>,
     /// Between the hundreds and the rest of a number's words.
     pub joiner: Given<Joiner>,
-    /// Whether expanded and unit form show a place that holds 0.
+    /// Whether expanded form shows a place that holds 0; unit form always does.
     pub zero_terms: Given<bool>,
     /// The mark between thousands and hundreds.
     pub thousands: Given<Thousands>,
