@@ -8,7 +8,7 @@
 //! exact.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Size, Sides};
+use crate::measure::{Length, Point, Rect, Sides, Size};
 
 /// How many thousands, flats, rods and cubes a picture shows, in that order. A wrong picture may hold more than nine of
 /// one kind.
@@ -352,8 +352,7 @@ pub fn words(counts: Counts) -> String {
 pub fn counts(number: crate::number::Number) -> Option<Counts> {
     use crate::number::{Number, Place};
     let digit = |place| u32::from(number.digit(place));
-    (number <= Number::MAX_BLOCKS)
-        .then(|| [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones].map(digit))
+    (number <= Number::MAX_BLOCKS).then(|| [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones].map(digit))
 }
 
 /// Half an outline on each side: what a block's ink takes beyond its edges.

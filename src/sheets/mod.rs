@@ -3,6 +3,7 @@
 //! In: a [`Lesson`], [`Layouts`] and a typeface. Out: packets of finished pages. [`SHEETS`] is the one table of all
 //! sheets; each sheet is a file of its own, and [`packet`] gathers their pages for each reader.
 
+pub mod blockwork;
 pub mod desk;
 pub mod grid;
 pub mod head;
@@ -11,6 +12,7 @@ pub mod layout;
 pub mod mark;
 pub mod packet;
 pub mod page;
+pub mod picture;
 pub mod text;
 
 use crate::diag::{Diagnostic, Problem};

@@ -67,6 +67,8 @@ pub struct Layer {
     pub pieces: Vec<Piece>,
     /// Where to cut: full-width or full-height lines.
     pub cuts: Vec<CutLine>,
+    /// Cuts made after those, strip by strip, across a strip that the full cuts have freed.
+    pub snips: Vec<Snip>,
     /// Boxes that a piece is laid or written into.
     pub boxes: Vec<Rect>,
     /// Where each copy is told apart: room for the version and learner mark, and for a name. Filled by a layer of the
@@ -110,6 +112,15 @@ pub enum CutLine {
     Level(Length),
     /// Top to bottom at this x.
     Upright(Length),
+}
+
+/// A straight cut across a strip that full cuts have freed: from one edge of the strip to the other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Snip {
+    /// One end.
+    pub from: Point,
+    /// The other end, at the same x or the same y.
+    pub to: Point,
 }
 
 /// Content with its meaning.
