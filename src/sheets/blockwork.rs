@@ -19,7 +19,7 @@ pub type Counts = [u32; 4];
 pub const LEAST_UNIT: Length = Length::mm100(120);
 
 /// The pen of a block's outline. Half of it stands outside the block, and the room keeps that free.
-pub const OUTLINE: Length = Length::pt100(75);
+pub const OUTLINE: Length = super::ink::OUTLINE.width;
 
 /// Units are whole multiples of 1/300 inch, so that grid lines of a picture are equally far apart on printers of 300,
 /// 600 and 1,200 dots to the inch, and an eighth of a unit is a whole number of raw units.

@@ -82,10 +82,10 @@ impl<'a> Desk<'a> {
     /// A finished page: heading and foot first, then what the sheet drew.
     pub fn finish(&self, kind: SheetKind, page: Size, stock: Stock, headed: Headed, body: Layer) -> Page {
         let Headed { nodes, foot, marks, .. } = headed;
-        let Layer { nodes: body_nodes, pieces, cuts, boxes, marks: body_marks } = body;
+        let Layer { nodes: body_nodes, pieces, cuts, snips, boxes, marks: body_marks } = body;
         let nodes = nodes.into_iter().chain(body_nodes).chain([foot]).collect();
         let marks = marks.into_iter().chain(body_marks).collect();
-        let layer = Layer { nodes, pieces, cuts, boxes, marks };
+        let layer = Layer { nodes, pieces, cuts, snips, boxes, marks };
         Page {
             size: page,
             sheet: kind,

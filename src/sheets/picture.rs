@@ -6,21 +6,16 @@
 
 use std::sync::Arc;
 
-use super::blockwork::{Block, Blockwork, Counts, Kind, LEAST_UNIT, OUTLINE, layer, words};
+use super::blockwork::{Block, Blockwork, Counts, Kind, LEAST_UNIT, layer, words};
+use super::ink::{OUTLINE, Pattern, Tone, tone};
 use super::page::{Item, Node, Paint, Stroke, Symbol, Tag};
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
+use crate::number::Place;
+use crate::spec::Ink;
 
 /// The lines between the units of a block.
 const GRID: Stroke = Stroke { width: Length::pt100(50), paint: Paint::BLACK, dash: None };
-/// The edge of a block.
-const EDGE: Stroke = Stroke { width: OUTLINE, paint: Paint::BLACK, dash: None };
-
-/// What the four kinds are filled with, in place order.
-pub type Fills = [Paint; 4];
-
-/// White all over: what a copy of a copy keeps best.
-pub const PLAIN: Fills = [Paint::WHITE; 4];
 
 /// The pictures of a sheet: one unit, one arrangement, one symbol a kind.
 #[derive(Debug, Clone)]
@@ -31,13 +26,13 @@ pub struct Pictures {
 
 impl Pictures {
     /// Pictures as large as a room allows, with units from 1.2 mm to `most`. Fails when they do not fit.
-    pub fn fit(pictures: &[Counts], room: Size, most: Length, fills: Fills) -> Result<Self, Problem> {
-        Ok(Self::new(Blockwork::fit(pictures, room, LEAST_UNIT, most)?, fills))
+    pub fn fit(pictures: &[Counts], room: Size, most: Length, ink: Ink) -> Result<Self, Problem> {
+        Ok(Self::new(Blockwork::fit(pictures, room, LEAST_UNIT, most)?, ink))
     }
 
     /// Pictures in an arrangement made before.
-    pub fn new(work: Blockwork, fills: Fills) -> Self {
-        let symbols = Kind::ALL.map(|kind| Arc::new(symbol(kind, work.unit(), fills[kind as usize])));
+    pub fn new(work: Blockwork, ink: Ink) -> Self {
+        let symbols = Kind::ALL.map(|kind| Arc::new(symbol(kind, work.unit(), tone(ink, place(kind)))));
         Self { work, symbols }
     }
 
@@ -62,23 +57,32 @@ impl Pictures {
     }
 }
 
+/// The place that a kind of block stands for.
+pub const fn place(kind: Kind) -> Place {
+    match kind {
+        Kind::Thousand => Place::Thousands,
+        Kind::Flat => Place::Hundreds,
+        Kind::Rod => Place::Tens,
+        Kind::Cube => Place::Ones,
+    }
+}
+
 /// One block at a unit, drawn from its own top left corner.
-pub fn symbol(kind: Kind, unit: Length, fill: Paint) -> Symbol {
+pub fn symbol(kind: Kind, unit: Length, tone: Tone) -> Symbol {
     let size = kind.size(unit);
     let whole = Rect::new(Point::ORIGIN, size);
     let items = match kind {
-        Kind::Thousand => stack(unit, fill),
-        Kind::Flat => grid(whole, unit, (10, 10), fill),
-        Kind::Rod => grid(whole, unit, (1, 10), fill),
-        Kind::Cube => grid(whole, unit, (1, 1), fill),
+        Kind::Thousand => stack(unit, tone),
+        Kind::Flat | Kind::Rod | Kind::Cube => face(whole, unit, tone),
     };
     Symbol { size, items }
 }
 
-/// A block face of `across` by `down` closed cells.
-pub fn grid(rect: Rect, unit: Length, (across, down): (i64, i64), fill: Paint) -> Vec<Item> {
+/// A block's face: an edge, and lines that close a cell around every unit.
+fn face(rect: Rect, unit: Length, tone: Tone) -> Vec<Item> {
     let line = |from: Point, to: Point| Item::Line { from, to, stroke: GRID };
-    let mut items = vec![Item::Rect { rect, fill: Some(fill), stroke: Some(EDGE) }];
+    let (across, down) = (rect.width().holds(unit), rect.height().holds(unit));
+    let mut items = vec![Item::Rect { rect, fill: Some(tone.fill), stroke: Some(OUTLINE) }];
     items.extend((1..across).map(|k| {
         let x = rect.left() + unit * k;
         line(Point::new(x, rect.top()), Point::new(x, rect.bottom()))
@@ -87,32 +91,60 @@ pub fn grid(rect: Rect, unit: Length, (across, down): (i64, i64), fill: Paint) -
         let y = rect.top() + unit * k;
         line(Point::new(rect.left(), y), Point::new(rect.right(), y))
     }));
+    let cells = (0..down).flat_map(|row| (0..across).map(move |column| (column, row)));
+    items.extend(cells.filter_map(|(column, row)| {
+        let corner = rect.origin().moved(unit * column, unit * row);
+        pattern(Rect::new(corner, Size::new(unit, unit)), tone.pattern)
+    }));
     items
 }
 
+/// The mark of a place in the middle of a cell, half as large as the cell or less: it touches no edge.
+fn pattern(cell: Rect, pattern: Pattern) -> Option<Item> {
+    let unit = cell.width();
+    let bar = |width: i64, height: i64| {
+        let rect = cell.centred(Size::new(unit.scaled(width, 8), unit.scaled(height, 8)));
+        Some(Item::Rect { rect, fill: Some(Paint::BLACK), stroke: None })
+    };
+    match pattern {
+        Pattern::Plain => None,
+        Pattern::Dot => {
+            let (centre, radius) = (cell.centre(), unit.scaled(1, 8));
+            Some(Item::Circle { centre, radius, fill: Some(Paint::BLACK), stroke: None })
+        }
+        Pattern::Ring => {
+            let (centre, radius) = (cell.centre(), unit.scaled(3, 16));
+            Some(Item::Circle { centre, radius, fill: None, stroke: Some(GRID) })
+        }
+        Pattern::Bar => bar(4, 1),
+        Pattern::Post => bar(1, 4),
+        Pattern::Square => bar(2, 2),
+    }
+}
+
 /// Ten flats behind one another: the first is seen whole, of the others the edges above and at the right.
-fn stack(unit: Length, fill: Paint) -> Vec<Item> {
-    let (face, step) = (unit * 10, layer(unit));
+fn stack(unit: Length, tone: Tone) -> Vec<Item> {
+    let (side, step) = (unit * 10, layer(unit));
     let depth = step * 10;
     let at = Point::new;
     let outline = vec![
         at(Length::ZERO, depth),
         at(depth, Length::ZERO),
-        at(depth + face, Length::ZERO),
-        at(depth + face, face),
-        at(face, depth + face),
-        at(Length::ZERO, depth + face),
+        at(depth + side, Length::ZERO),
+        at(depth + side, side),
+        at(side, depth + side),
+        at(Length::ZERO, depth + side),
     ];
-    let mut items = vec![Item::Polygon { points: outline, fill: Some(fill), stroke: Some(EDGE) }];
+    let mut items = vec![Item::Polygon { points: outline, fill: Some(tone.fill), stroke: Some(OUTLINE) }];
     for k in 1..10 {
         let out = step * k;
-        let corner = at(out + face, depth - out);
+        let corner = at(out + side, depth - out);
         items.push(Item::Line { from: at(out, depth - out), to: corner, stroke: GRID });
-        items.push(Item::Line { from: corner, to: at(out + face, depth - out + face), stroke: GRID });
+        items.push(Item::Line { from: corner, to: at(out + side, depth - out + side), stroke: GRID });
     }
-    items.push(Item::Line { from: at(face, depth), to: at(face + depth, Length::ZERO), stroke: EDGE });
-    let front = Rect::new(at(Length::ZERO, depth), Size::new(face, face));
-    items.extend(grid(front, unit, (10, 10), fill));
+    items.push(Item::Line { from: at(side, depth), to: at(side + depth, Length::ZERO), stroke: OUTLINE });
+    let front = Rect::new(at(Length::ZERO, depth), Size::new(side, side));
+    items.extend(face(front, unit, tone));
     items
 }
 
@@ -120,25 +152,43 @@ fn stack(unit: Length, fill: Paint) -> Vec<Item> {
 mod tests {
     use super::*;
 
+    fn drawn(kind: Kind) -> Symbol {
+        symbol(kind, Length::mm(2), tone(Ink::Grey, place(kind)))
+    }
+
     #[test]
     fn a_flat_has_a_line_between_any_two_rows_of_cells() {
-        let flat = symbol(Kind::Flat, Length::mm(2), Paint::WHITE);
+        let flat = drawn(Kind::Flat);
         let lines = flat.items.iter().filter(|item| matches!(item, Item::Line { .. })).count();
         assert_eq!((lines, flat.size.width), (18, Length::mm(20)));
     }
 
     #[test]
     fn a_thousand_shows_the_edges_of_ten_flats() {
-        let block = symbol(Kind::Thousand, Length::mm(2), Paint::WHITE);
-        // Each of the nine flats between the first and the back shows one level and one upright edge.
+        let block = drawn(Kind::Thousand);
         let whole = Rect::new(Point::ORIGIN, block.size);
+        // The nine flats behind the first show one level edge each; the lines of the first start at the left edge.
         let edges = block.items.iter().filter(|item| match item {
             Item::Line { from, to, .. } => {
                 assert!(whole.contains(Rect::between(*from, *to)));
-                from.x != to.x && from.y == to.y && from.x != Length::ZERO
+                from.y == to.y && from.x != Length::ZERO
             }
             _ => false,
         });
         assert_eq!(edges.count(), 9);
+    }
+
+    #[test]
+    fn marks_of_colour_ink_lie_inside_their_cells() {
+        let unit = Length::mm(2);
+        for kind in Kind::ALL {
+            let symbol = symbol(kind, unit, tone(Ink::Colour, place(kind)));
+            for item in &symbol.items {
+                if let Item::Circle { centre, radius, .. } = item {
+                    let offset = centre.x.to_raw().rem_euclid(unit.to_raw());
+                    assert!(offset >= radius.to_raw() * 2 && offset + radius.to_raw() * 2 <= unit.to_raw());
+                }
+            }
+        }
     }
 }
