@@ -3,10 +3,13 @@
 //! In: a [`Lesson`], [`Layouts`] and a typeface. Out: packets of finished pages. [`SHEETS`] is the one table of all
 //! sheets; each sheet is a file of its own, and [`packet`] gathers their pages for each reader.
 
+pub mod backs;
 pub mod blockwork;
+pub mod deal;
 pub mod desk;
 pub mod grid;
 pub mod head;
+pub mod impose;
 pub mod ink;
 pub mod layout;
 pub mod mark;
