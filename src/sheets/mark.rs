@@ -38,6 +38,7 @@ pub fn on(page: Page, copy: &Copy<'_>, layouts: &Layouts, family: &Family, size:
     for mark in page.layers.iter().flat_map(|layer| &layer.marks) {
         let (text, name, across) = match mark.says {
             Says::Code => (&*code, "code", Across::Right),
+            Says::Piece => (&*code, "piece", Across::Right),
             Says::Name => (copy.name, "name", Across::Left),
             Says::Folio => (&*folio, "foot", Across::Right),
         };
@@ -62,7 +63,7 @@ fn node(
     across: Across,
 ) -> Result<Node, Problem> {
     let mut face = layouts.page().face(name, size)?;
-    if mark.says == Says::Folio {
+    if matches!(mark.says, Says::Folio | Says::Piece) {
         face = face.painted(ink::QUIET);
     }
     if mark.says == Says::Name {

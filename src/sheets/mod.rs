@@ -5,6 +5,7 @@
 
 pub mod backs;
 pub mod blockwork;
+pub mod board;
 pub mod deal;
 pub mod desk;
 pub mod grid;
@@ -16,6 +17,8 @@ pub mod mark;
 pub mod packet;
 pub mod page;
 pub mod picture;
+pub mod pieces;
+pub mod strips;
 pub mod text;
 
 use crate::diag::{Diagnostic, Problem};
@@ -69,8 +72,14 @@ pub const SHEETS: [Sheet; 14] = [
     sheet(SheetKind::Layered, "Layered cards", "expanded-form cards that stack to make a numeral", For::Learner, None),
     sheet(SheetKind::Record, "Recording sheet", "one row a number to draw and write on", For::Learner, None),
     sheet(SheetKind::WordBank, "Word bank", "the number words to spell, beside their numerals", For::Learner, None),
-    sheet(SheetKind::Board, "Sorting board", "one row a number, with an empty box for each form", For::Learner, None),
-    sheet(SheetKind::Strips, "Strips", "the pieces for the boxes, shuffled, with decoys", For::Learner, None),
+    sheet(
+        SheetKind::Board,
+        "Sorting board",
+        "one row a number, with an empty box for each form",
+        For::Learner,
+        Some(BOARD),
+    ),
+    sheet(SheetKind::Strips, "Strips", "the pieces for the boxes, shuffled, with decoys", For::Learner, Some(STRIPS)),
     sheet(SheetKind::Exit, "Quick check", "the check at the end, several slips a page", For::Learner, None),
     sheet(SheetKind::Key, "Key", "every board answered, and what each decoy reveals", For::Teacher, None),
     sheet(SheetKind::Tally, "Class tally", "class list against skills and slips", For::Teacher, None),
@@ -78,6 +87,9 @@ pub const SHEETS: [Sheet; 14] = [
     sheet(SheetKind::Cover, "Start here", "the substitute's first page", For::Teacher, None),
     sheet(SheetKind::Ticket, "Job ticket", "what the copy room prints and cuts", For::CopyRoom, None),
 ];
+
+const BOARD: Made = Made { layout: include_str!("../../layouts/board.toml"), lay: board::lay };
+const STRIPS: Made = Made { layout: include_str!("../../layouts/strips.toml"), lay: strips::lay };
 
 const fn sheet(kind: SheetKind, title: &'static str, holds: &'static str, reader: For, made: Option<Made>) -> Sheet {
     Sheet { kind, title, holds, reader, made }

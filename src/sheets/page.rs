@@ -90,6 +90,8 @@ pub struct Mark {
 pub enum Says {
     /// The version and the learner, such as `A · 7`; `A` alone on a master. Set small at the right of the frame.
     Code,
+    /// The same on a piece: smaller and lighter.
+    Piece,
     /// The learner's name, where a roster gives one. Set at the left of the frame, on the writing line at its bottom.
     Name,
     /// The page's number in its packet. Set small at the right of the frame; left empty where pages are not counted.

@@ -1,0 +1,86 @@
+//! The strips: the pieces for the board's boxes, shuffled, with decoys among them that look like any other.
+//!
+//! In: the sort sets and the [`Design`] that board and strips share. Out: a master a version. Pieces share their edges, so
+//! that straight cuts across the whole page free them all; each has room for its version and learner mark.
+
+use super::desk::Desk;
+use super::grid::Grid;
+use super::layout::Layout;
+use super::page::{CutLine, Item, Layer, Mark, Node, Page, Piece, Says, Tag};
+use super::pieces::{self, Design, Room};
+use super::text::Align;
+use crate::diag::Problem;
+use crate::lesson::Strip;
+use crate::measure::{Length, Point, Rect};
+use crate::number::Content;
+use crate::spec::SheetKind;
+
+/// Lays out the masters of all versions.
+pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    if desk.lesson.sets.is_empty() {
+        return Ok(Vec::new());
+    }
+    let layout = desk.layout(SheetKind::Strips)?;
+    let design = pieces::design(desk)?;
+    let room = pieces::room(desk, layout)?;
+    let mut pages = Vec::new();
+    for set in &desk.lesson.sets {
+        let mut done = 0;
+        for &count in &design.shares {
+            let count = usize::try_from(count).unwrap_or(usize::MAX);
+            let these = set.strips.iter().enumerate().skip(done).take(count).collect::<Vec<_>>();
+            done += these.len();
+            if !these.is_empty() {
+                pages.push(page(desk, layout, &design, room, &these)?.of(set.version));
+            }
+        }
+    }
+    Ok(pages)
+}
+
+/// One page of strips, each with its number in the set from 0.
+fn page(
+    desk: &Desk<'_>,
+    layout: &Layout,
+    design: &Design,
+    room: Room,
+    strips: &[(usize, &Strip)],
+) -> Result<Page, Problem> {
+    let (size, headed) = pieces::strips_page(desk, design.strips)?;
+    let rows = u32::try_from(strips.len()).unwrap_or(u32::MAX).div_ceil(design.columns);
+    let grid = Grid::of(headed.body, design.piece, design.columns, rows, layout.grid.gutter);
+    let mut layer = Layer { cuts: grid.cuts(), ..Layer::default() };
+    let mut nodes = Vec::new();
+    for (cell, &(k, strip)) in grid.cells().zip(strips) {
+        let frame = room.content(cell);
+        let content = match (&strip.content, &design.pictures) {
+            (Content::Text(text), _) => desk.set(text, frame, &design.face, Align::CENTRE)?.tagged(Tag::ListBody),
+            (Content::Blocks(counts), Some(pictures)) => Node::tagged(Tag::ListBody, [pictures.figure(*counts, frame)]),
+            (Content::Blocks(_), None) => return Err(Problem::new("internal: a picture was never measured")),
+        };
+        nodes.push(Node::tagged(Tag::ListItem, [content]));
+        layer.pieces.push(Piece { rect: cell, name: format!("strip {}", k + 1) });
+        layer.marks.push(Mark { frame: room.mark(cell), says: Says::Piece });
+    }
+    layer.nodes.push(Node::Tagged(Tag::List, nodes));
+    layer.nodes.push(Node::Artifact(lines(layout, &grid, desk.printable(size))));
+    Ok(desk.finish(SheetKind::Strips, size, layout.stock, headed, layer))
+}
+
+/// The cuts as lines: level ones across all that the printer reaches, upright ones a little beyond the pieces, so that a
+/// ruler or a guillotine finds them.
+fn lines(layout: &Layout, grid: &Grid, printable: Rect) -> Vec<Item> {
+    let area = grid.area();
+    let (top, bottom) = (area.top() - BEYOND, (area.bottom() + BEYOND).min(printable.bottom()));
+    let line = |cut: CutLine| {
+        let (from, to) = match cut {
+            CutLine::Level(y) => (Point::new(printable.left(), y), Point::new(printable.right(), y)),
+            CutLine::Upright(x) => (Point::new(x, top), Point::new(x, bottom)),
+        };
+        Item::Line { from, to, stroke: layout.cut }
+    };
+    grid.cuts().into_iter().map(line).collect()
+}
+
+/// How far upright cut lines reach beyond the pieces.
+const BEYOND: Length = Length::mm(2);
