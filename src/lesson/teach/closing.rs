@@ -1,0 +1,194 @@
+//! The end of the lesson: sharing, the exit check and clearing away.
+
+use super::sorting::{differ, look_alikes};
+use super::talk::twins;
+use super::{Scene, Step, act, ask, say};
+use crate::lesson::Wrong;
+use crate::lesson::exit::{self, Ask, Check, Question};
+use crate::lesson::say::{capital, counted, counted_s, empty_places, expanded, form, spoken, written};
+use crate::number::{Content, Form, Number, Style};
+use crate::spec::{Cut, SheetKind};
+
+/// Wrong exit choices that the plan explains; the key has them all.
+const WRONG_NAMED: usize = 3;
+
+/// Learners compare what they did.
+pub(super) fn sharing(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
+    let style = scene.style();
+    let rows = scene.sort();
+    let set = if scene.lesson.sets.len() > 1 { " (set A)" } else { "" };
+    let mut steps = vec![act("Stop the work. Everyone looks at you, hands off the strips.")];
+    if !scene.makes(SheetKind::Strips) {
+        steps = vec![act("Stop the work. Pencils down, and everyone looks at you.")];
+    }
+    let zero = rows.iter().copied().find(|n| n.len() > 1 && !empty_places(*n).is_empty());
+    if let Some((a, b)) = look_alikes(rows) {
+        let pair = format!("{} and {}", written(a, style), written(b, style));
+        steps.push(ask(format!("Which numbers were easy to mix up{set}?"), format!("{pair}. {}", differ(a, b, style))));
+    }
+    if let Some(number) = zero {
+        let sum = expanded(number, style);
+        steps.push(ask(
+            format!("Why does {} have no part for {} in expanded form{set}?", written(number, style), zero_of(number)),
+            format!("A 0 adds nothing. So we write {sum}."),
+        ));
+    }
+    if steps.len() == 1 {
+        if let Some(pair) = twins(rows) {
+            steps.push(pair.ask(style));
+        } else if let Some(&first) = rows.first() {
+            let numeral = written(first, style);
+            steps.push(ask(
+                format!("How can we check the words for {numeral}?"),
+                format!("Say them aloud: {}. Then look at each digit.", spoken(first, style)),
+            ));
+        }
+    }
+    steps.extend(a_decoy(scene));
+    steps.push(act("Let two or three learners show one row and say why it is right."));
+    (vec!["The boards as they are.".to_owned()], steps)
+}
+
+fn zero_of(number: Number) -> String {
+    let words: Vec<&str> = empty_places(number).iter().map(|place| place.words()).collect();
+    format!("the {}", crate::lesson::say::either(&words))
+}
+
+/// One decoy, shown to all: thinking about a wrong strip teaches more than seeing right ones.
+fn a_decoy(scene: &Scene<'_>) -> Option<Step> {
+    if !scene.makes(SheetKind::Strips) {
+        return None;
+    }
+    let set = scene.lesson.sets.first()?;
+    set.strips.iter().find_map(|strip| {
+        let (of, slip) = strip.wrong?;
+        let Content::Text(text) = &strip.content else { return None };
+        let right = form(strip.form, of, scene.style())?;
+        Some(ask(
+            format!("Someone made the strip \"{text}\" for {}. What went wrong?", written(of, scene.style())),
+            format!("{} It should be {right}.", slip.thinking()),
+        ))
+    })
+}
+
+/// The quick check.
+pub(super) fn exit(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
+    let checks = exit::checks(scene.lesson);
+    let mut steps = Vec::new();
+    if scene.makes(SheetKind::Exit) {
+        steps.push(act(if checks.len() > 1 {
+            "Give each learner one exit slip. Neighbours get different numbers in the corner."
+        } else {
+            "Give each learner one exit slip."
+        }));
+        steps.push(say("Write your name. Work alone. Mark the answer that you think is right."));
+        steps.push(act("Read a question aloud to anyone who asks. Do not help with the answer."));
+        steps.extend(wrong_choices(scene, &checks));
+        let table = vec!["Only a pencil. The exit slips are in your hand.".to_owned()];
+        return (table, steps);
+    }
+    steps.push(say("Write your name. I ask, and you write the answers alone."));
+    for question in aloud(&checks, scene.questions) {
+        steps.push(ask(spoken_question(question), format!("{}.", shown(&question.answer))));
+    }
+    (vec!["Paper and a pencil for each learner.".to_owned()], steps)
+}
+
+/// A wrong choice for each of a few slips.
+fn wrong_choices(scene: &Scene<'_>, checks: &[Check]) -> Vec<Step> {
+    let mut seen = Vec::new();
+    let mut steps = Vec::new();
+    for check in checks {
+        for (k, question) in (1..).zip(check.questions.iter().take(scene.questions)) {
+            for (letter, choice, slip) in question.wrong() {
+                if steps.len() == WRONG_NAMED || seen.contains(&slip) {
+                    continue;
+                }
+                seen.push(slip);
+                let sees = format!(
+                    "slip {}, question {k}, choice {letter}: {}",
+                    check.mark,
+                    shown(&choice.content)
+                );
+                let wrong = Wrong { of: question.of, form: form_of(question), content: choice.content.clone(), slip };
+                steps.push(Step::Watch { sees, wrong });
+            }
+        }
+    }
+    steps
+}
+
+fn form_of(question: &Question) -> Form {
+    match question.ask {
+        Ask::Match { wanted, .. } => wanted,
+        Ask::Worth(_) | Ask::Digit(_) | Ask::Greater => Form::Numeral,
+    }
+}
+
+/// Questions that can be asked without paper: one for each number.
+fn aloud(checks: &[Check], most: usize) -> impl Iterator<Item = &Question> {
+    checks.iter().filter_map(|check| check.questions.iter().find(|q| q.shown.is_none() && q.ask != Ask::Greater)).take(most)
+}
+
+fn spoken_question(question: &Question) -> String {
+    if question.choices.is_empty() {
+        return question.sentence.clone();
+    }
+    match question.ask {
+        Ask::Match { wanted: Form::Words, .. } => format!("How do you spell {}?", question.of),
+        _ => question.sentence.clone(),
+    }
+}
+
+fn shown(content: &Content) -> String {
+    match content {
+        Content::Text(text) => text.clone(),
+        Content::Blocks(counts) => {
+            let names = [("thousand-block", "thousand-blocks"), ("flat", "flats"), ("rod", "rods"), ("cube", "cubes")];
+            let parts: Vec<String> = counts
+                .iter()
+                .zip(names)
+                .filter(|(count, _)| **count > 0)
+                .map(|(count, (one, many))| counted(*count, one, many))
+                .collect();
+            crate::lesson::say::list(&parts)
+        }
+    }
+}
+
+/// Everything goes back.
+pub(super) fn clearing(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
+    let spec = &scene.lesson.spec;
+    let mut steps = Vec::new();
+    if scene.makes(SheetKind::Strips) && spec.numbers.sort.count.value > 0 {
+        if spec.print.cut.value == Cut::Scissors {
+            let pairs = counted(spec.class.learners.value, "pair", "pairs");
+            steps.push(act(format!("Count the scissors back in: {pairs}, closed, handles up.")));
+        }
+        steps.push(act("Strips go into the envelopes with the learners' names on them."));
+    }
+    if spec.numbers.model.count.value > 0 && scene.model().iter().all(|n| *n <= Number::MAX_BLOCKS) {
+        steps.push(act("Blocks go back in the tub or in their bags. Look under the tables for small pieces."));
+    }
+    if spec.numbers.exit.count.value > 0 {
+        steps.push(act(format!(
+            "Collect the exit papers and count them: {}.",
+            counted_s(spec.class.learners.value, "paper")
+        )));
+    }
+    if let Some(sentence) = last_word(scene.model(), scene.sort(), scene.style()) {
+        steps.push(ask("What do we know about digits now?", sentence));
+    }
+    (vec!["A bin for scraps, and the envelopes or bags that things came in.".to_owned()], steps)
+}
+
+/// What the class takes home, about one of its own numbers.
+fn last_word(model: &[Number], sort: &[Number], style: &Style) -> Option<String> {
+    let number = model.iter().chain(sort).copied().find(|n| n.len() > 1)?;
+    let (place, digit) = number.digits().next()?;
+    let worth = crate::lesson::say::worth(number, place, style);
+    Some(capital(&format!(
+        "the place tells what a digit is worth. In {} the {digit} is worth {worth}.",
+        written(number, style)
+    )))
+}

@@ -1,0 +1,172 @@
+//! Questions and remarks about one number or two, with the answers to expect.
+
+use super::{Step, ask, say};
+use crate::lesson::Wrong;
+use crate::lesson::say::{
+    article, capital, columns, counted, empty_places, expanded, list, piece, pieces, small, spoken, without_zeros, worth,
+    written,
+};
+use crate::number::{Content, Form, Number, Place, Slip, Style};
+
+/// "put 4 flats in the hundreds column and 6 cubes in the ones column. Leave the tens column empty": how a number is
+/// built on a mat; only for numbers that have a block picture.
+pub(super) fn build(number: Number) -> String {
+    let parts: Vec<String> = number
+        .digits()
+        .filter(|(_, digit)| *digit > 0)
+        .filter_map(|(place, digit)| {
+            let (one, many) = piece(place)?;
+            Some(format!("{} in the {} column", counted(digit.into(), one, many), place.words()))
+        })
+        .collect();
+    if parts.is_empty() {
+        return "leave the whole mat empty.".to_owned();
+    }
+    let mut text = format!("put {}.", list(&parts));
+    let empty = empty_places(number);
+    if !empty.is_empty() {
+        text += &format!(" Leave {} empty.", columns(&empty));
+    }
+    text
+}
+
+/// What each digit is worth, for the digit in the greatest place: "What is the 4 in 406 worth?"
+pub(super) fn worth_of(number: Number, place: Place, style: &Style) -> Step {
+    let digit = number.digit(place);
+    ask(
+        format!("What is the {digit} in {} worth?", written(number, style)),
+        format!("{}, because it is in the {} place.", worth(number, place, style), place.words()),
+    )
+}
+
+/// A place whose digit stands in the numeral only once and is not 0, the greatest such place first; turned by `turn`, so
+/// that one number after another is asked about different places.
+pub(super) fn telling_place(number: Number, turn: usize) -> Option<Place> {
+    let digits: Vec<(Place, u8)> = number.digits().collect();
+    if digits.len() < 2 {
+        return None;
+    }
+    let once = |digit: u8| digits.iter().filter(|(_, d)| *d == digit).count() == 1;
+    let places: Vec<Place> = digits.iter().filter(|(_, d)| *d > 0 && once(*d)).map(|(place, _)| *place).collect();
+    places.get(turn % places.len().max(1)).copied()
+}
+
+/// What zeros do; nothing for a number that shows none.
+pub(super) fn zeros(number: Number, style: &Style) -> Vec<Step> {
+    let numeral = written(number, style);
+    if number == Number::MIN {
+        return vec![
+            ask("How do we show 0 with blocks?", "With no blocks at all."),
+            ask("Why do we still write a 0?", "It tells everyone that there are none."),
+        ];
+    }
+    let (empty, Some(rest)) = (empty_places(number), without_zeros(number)) else { return Vec::new() };
+    let words: Vec<&str> = empty.iter().map(|place| place.words()).collect();
+    let (rest, one) = (written(rest, style), empty.len() == 1);
+    let places = format!("the {} {}", list(&words), if one { "place" } else { "places" });
+    let (zero, keeps, them) = if one { ("the 0", "It keeps", "it") } else { ("the 0s", "They keep", "them") };
+    let (does, is) = if one { ("does", "is") } else { ("do", "are") };
+    vec![
+        ask(format!("What {does} {zero} in {numeral} tell us?"), format!("{} {is} empty.", capital(&places))),
+        ask(format!("Why do we write {them}?"), format!("{keeps} {places}. Without {them} we would read {rest}.")),
+    ]
+}
+
+/// What a digit that appears more than once is worth in each place; nothing where no digit but 0 does.
+pub(super) fn repeats(number: Number, style: &Style) -> Option<Step> {
+    let digits: Vec<(Place, u8)> = number.digits().collect();
+    let count = |digit: u8| digits.iter().filter(|(_, d)| *d == digit).count();
+    let digit = digits.iter().map(|(_, d)| *d).find(|d| *d > 0 && count(*d) > 1)?;
+    let worths: Vec<String> =
+        digits.iter().filter(|(_, d)| *d == digit).map(|(place, _)| worth(number, *place, style)).collect();
+    Some(say(format!(
+        "{} has {} {digit}s. From left to right they are worth {}.",
+        written(number, style),
+        small(worths.len()),
+        list(&worths)
+    )))
+}
+
+/// That a teen is one ten and some ones; nothing for numbers that do not end in 11 to 19.
+pub(super) fn teen(number: Number, style: &Style) -> Option<Step> {
+    let tail = Number::new(number.value() % 100).filter(|tail| (11..=19).contains(&tail.value()))?;
+    let ones = counted(tail.digit(Place::Ones).into(), "one", "ones");
+    let name = spoken(tail, style);
+    Some(if tail == number {
+        say(format!("{} is 1 ten and {ones}. Build it with 1 rod first.", capital(&name)))
+    } else {
+        say(format!("{} ends in {name}. That is 1 ten and {ones}.", written(number, style)))
+    })
+}
+
+/// The expanded form; nothing for a number with one part only.
+pub(super) fn parts(number: Number, style: &Style) -> Option<Step> {
+    let sum = expanded(number, style);
+    sum.contains('+')
+        .then(|| ask(format!("How do we write {} in expanded form?", written(number, style)), format!("{sum}.")))
+}
+
+/// A digit that stands in two numbers in different places, and is worth different amounts there.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Twins {
+    pub(super) digit: u8,
+    pub(super) first: (Number, Place),
+    pub(super) second: (Number, Place),
+}
+
+/// The first such pair; each number has the digit only once.
+pub(super) fn twins(numbers: &[Number]) -> Option<Twins> {
+    let single = |number: Number, digit: u8| {
+        let mut places = number.digits().filter(|(_, d)| *d == digit).map(|(place, _)| place);
+        let (place, None) = (places.next()?, places.next()) else { return None };
+        Some(place)
+    };
+    numbers.iter().enumerate().find_map(|(k, &a)| {
+        numbers[k + 1..].iter().find_map(|&b| {
+            a.digits().filter(|(_, digit)| *digit > 0).find_map(|(_, digit)| {
+                let (first, second) = (single(a, digit)?, single(b, digit)?);
+                (first != second).then_some(Twins { digit, first: (a, first), second: (b, second) })
+            })
+        })
+    })
+}
+
+impl Twins {
+    /// The question whether the digit is worth the same in both.
+    pub(super) fn ask(&self, style: &Style) -> Step {
+        let (a, b) = (written(self.first.0, style), written(self.second.0, style));
+        ask(
+            format!("Is the {} worth the same in {a} and in {b}?", self.digit),
+            format!(
+                "No. In {a} it is worth {}. In {b} it is worth {}.",
+                worth(self.first.0, self.first.1, style),
+                worth(self.second.0, self.second.1, style)
+            ),
+        )
+    }
+}
+
+/// Where the greatest digit stands, to practise "an 8": "383 has an 8. Which place is it in?"
+pub(super) fn find_digit(number: Number, turn: usize, style: &Style) -> Option<Step> {
+    let place = telling_place(number, turn)?;
+    let digit = number.digit(place);
+    Some(ask(
+        format!("{} has {} {digit}. Which place is it in?", written(number, style), article(digit.into())),
+        format!("The {} place.", place.words()),
+    ))
+}
+
+/// How many pieces show the number.
+pub(super) fn how_many(number: Number, style: &Style) -> Step {
+    ask(format!("Which blocks show {}?", written(number, style)), format!("{}.", capital(&pieces(number))))
+}
+
+/// A wrong form to look out for: the first of these slips that gives one and is not among `seen`.
+pub(super) fn watch(number: Number, form: Form, slips: &[Slip], seen: &mut Vec<Slip>, style: &Style) -> Option<Step> {
+    let found = |slip: &Slip| Some((*slip, slip.wrong(number, form, style)?));
+    let (slip, content) = slips.iter().filter(|slip| !seen.contains(slip)).find_map(found)?;
+    let Content::Text(shown) = &content else { return None };
+    let sees = format!("{shown} for {}", written(number, style));
+    seen.push(slip);
+    Some(Step::Watch { sees, wrong: Wrong { of: number, form, content, slip } })
+}
