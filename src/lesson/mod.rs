@@ -3,7 +3,11 @@
 //! In: a [`Spec`](crate::spec::Spec). Out: a [`Lesson`], or the reason why there is none.
 
 pub mod decoys;
+pub mod exit;
+pub mod say;
 mod strips;
+pub mod teach;
+pub mod timing;
 mod types;
 
 use std::sync::Arc;
@@ -25,6 +29,9 @@ pub fn with_numbers(
 ) -> Result<Lesson, Vec<Diagnostic>> {
     let mut wrong: Vec<Diagnostic> = settle_learners(source, &mut spec, &roster).err().into_iter().collect();
     let style = style(&spec.forms);
+    if let Err(problem) = timing::settle(&mut spec) {
+        wrong.push(at(source, &spec.minutes, problem));
+    }
     match sort_sets(source, &mut spec, &mut chosen, &style) {
         Ok(sets) if wrong.is_empty() => Ok(Lesson { spec, style, chosen, sets, roster }),
         Ok(_) => Err(wrong),

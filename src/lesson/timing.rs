@@ -4,7 +4,7 @@
 //! three; or, when the numbers need more time than there is, what to drop.
 
 use crate::diag::Problem;
-use crate::spec::{Cut, Spec};
+use crate::spec::{Cut, Given, Spec};
 
 /// A part of the lesson.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -140,6 +140,16 @@ pub fn share(spec: &Spec) -> Result<Vec<(Phase, u32)>, Problem> {
         shares[next] += 1;
     }
     Ok(needs.iter().map(|need| need.phase).zip(shares).collect())
+}
+
+/// Sees that the lesson is long enough for its numbers. Where the file is silent about its minutes they grow to the next
+/// five; where it is not, a problem says what to drop.
+pub fn settle(spec: &mut Spec) -> Result<(), Problem> {
+    let least = least(spec);
+    if spec.minutes.is_assumed() && spec.minutes.value < least {
+        spec.minutes = Given::assumed(least.next_multiple_of(5));
+    }
+    share(spec).map(|_| ())
 }
 
 fn too_short(counts: Counts, minutes: u32, least: u32) -> Problem {
