@@ -153,7 +153,8 @@ pub fn settle(spec: &mut Spec) -> Result<(), Problem> {
 }
 
 fn too_short(counts: Counts, minutes: u32, least: u32) -> Problem {
-    let problem = Problem::new(format!("`minutes = {minutes}` is too short for this lesson's numbers, which need {least}"));
+    let problem =
+        Problem::new(format!("`minutes = {minutes}` is too short for this lesson's numbers, which need {least}"));
     let Some(smaller) = counts.cut_to(minutes) else {
         return problem.hint(format!("set `minutes = {least}`"));
     };

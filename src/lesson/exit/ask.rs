@@ -38,11 +38,9 @@ impl Family {
         let has = |form: &Form| matched.contains(form);
         let shown = [Form::Words, Form::Expanded, Form::Units];
         match self {
-            Self::Given => shown
-                .into_iter()
-                .filter(has)
-                .map(|wanted| Ask::Match { given: Form::Numeral, wanted })
-                .collect(),
+            Self::Given => {
+                shown.into_iter().filter(has).map(|wanted| Ask::Match { given: Form::Numeral, wanted }).collect()
+            }
             Self::Wanted => [Form::Blocks, Form::Words, Form::Expanded, Form::Units]
                 .into_iter()
                 .filter(|form| has(form) && (*form != Form::Blocks || number <= Number::MAX_BLOCKS))

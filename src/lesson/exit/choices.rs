@@ -23,9 +23,8 @@ pub(super) fn question(
     let matched = &lesson.spec.forms.matched.value;
     // A numeral in print answers every question that wants that numeral, and the other way round.
     let wants = |ask: Ask| matches!(ask, Ask::Match { wanted: Form::Numeral, .. });
-    let fresh = |ask: &Ask| {
-        before.iter().filter(|b| b.of == of).all(|b| b.ask != *ask && !wants(b.ask) && !wants(*ask))
-    };
+    let fresh =
+        |ask: &Ask| before.iter().filter(|b| b.of == of).all(|b| b.ask != *ask && !wants(b.ask) && !wants(*ask));
     let turned = |family: Family| {
         let mut asks: Vec<Ask> = family.asks(of, matched).into_iter().filter(fresh).collect();
         let turn = (mark as usize - 1) % asks.len().max(1);

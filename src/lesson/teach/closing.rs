@@ -105,11 +105,7 @@ fn wrong_choices(scene: &Scene<'_>, checks: &[Check]) -> Vec<Step> {
                     continue;
                 }
                 seen.push(slip);
-                let sees = format!(
-                    "slip {}, question {k}, choice {letter}: {}",
-                    check.mark,
-                    shown(&choice.content)
-                );
+                let sees = format!("slip {}, question {k}, choice {letter}: {}", check.mark, shown(&choice.content));
                 let wrong = Wrong { of: question.of, form: form_of(question), content: choice.content.clone(), slip };
                 steps.push(Step::Watch { sees, wrong });
             }
@@ -127,7 +123,10 @@ fn form_of(question: &Question) -> Form {
 
 /// Questions that can be asked without paper: one for each number.
 fn aloud(checks: &[Check], most: usize) -> impl Iterator<Item = &Question> {
-    checks.iter().filter_map(|check| check.questions.iter().find(|q| q.shown.is_none() && q.ask != Ask::Greater)).take(most)
+    checks
+        .iter()
+        .filter_map(|check| check.questions.iter().find(|q| q.shown.is_none() && q.ask != Ask::Greater))
+        .take(most)
 }
 
 fn spoken_question(question: &Question) -> String {

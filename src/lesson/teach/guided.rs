@@ -52,7 +52,8 @@ pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
 
 /// How to draw a number by hand: only the marks that it needs.
 fn draw(number: Number) -> String {
-    let marks = ["a dot for each one", "a line for each ten", "a square for each hundred", "a big box for each thousand"];
+    let marks =
+        ["a dot for each one", "a line for each ten", "a square for each hundred", "a big box for each thousand"];
     let needed: Vec<&str> = number
         .digits()
         .filter(|(_, digit)| *digit > 0)
@@ -72,9 +73,6 @@ fn alone(scene: &Scene<'_>, others: &[Number]) -> Step {
             "Each learner picks one more number and does the same. Walk round {} and listen.",
             if scene.lesson.spec.class.learners.value == 1 { "the table" } else { "the room" }
         )),
-        _ => act(format!(
-            "Learners do {} alone or in pairs. Walk round and look at what they write.",
-            list(&numerals)
-        )),
+        _ => act(format!("Learners do {} alone or in pairs. Walk round and look at what they write.", list(&numerals))),
     }
 }

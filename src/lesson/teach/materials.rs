@@ -23,14 +23,19 @@ pub fn materials(lesson: &Lesson) -> Vec<Material> {
     let spec = &lesson.spec;
     let (learners, spares) = (spec.class.learners.value, spec.class.spares.value);
     let copies = learners + spares;
-    let spare = if spares == 0 { String::new() } else { format!("{} and {}", counted_s(learners, "learner"), spare(spares)) };
+    let spare =
+        if spares == 0 { String::new() } else { format!("{} and {}", counted_s(learners, "learner"), spare(spares)) };
     let mut all = Vec::new();
     let mut add = |count: u32, what: &str, note: String| all.push(Material { count, what: what.to_owned(), note });
     let built = !lesson.chosen.model.is_empty() && lesson.chosen.model.iter().all(|n| *n <= Number::MAX_BLOCKS);
     let sort = !lesson.sets.is_empty() && lesson.sets.iter().any(|set| !set.rows.is_empty());
     if makes(lesson, SheetKind::Display) && !lesson.chosen.model.is_empty() {
         let pages = u32::try_from(lesson.chosen.model.len()).unwrap_or(u32::MAX);
-        add(pages, if pages == 1 { "display page" } else { "display pages" }, "for the wall or a document camera".to_owned());
+        add(
+            pages,
+            if pages == 1 { "display page" } else { "display pages" },
+            "for the wall or a document camera".to_owned(),
+        );
     }
     for (sheet, what) in [
         (SheetKind::Mat, "place-value mats"),

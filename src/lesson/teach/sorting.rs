@@ -21,10 +21,7 @@ pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     let mut steps = Vec::new();
     if versions > 1 && (board || strips) {
         let letters: Vec<String> = lesson.sets.iter().map(|set| set.version.to_string()).collect();
-        steps.push(act(format!(
-            "Give each learner one set. Neighbours get different letters: {}.",
-            list(&letters)
-        )));
+        steps.push(act(format!("Give each learner one set. Neighbours get different letters: {}.", list(&letters))));
     } else if board || strips {
         steps.push(act("Give each learner one set."));
     }
@@ -85,7 +82,8 @@ fn task(scene: &Scene<'_>, board: bool, strips: bool) -> Vec<Step> {
                 Form::Units => "hundreds, tens and ones",
                 Form::Numeral => "a numeral",
             };
-            steps.push(say(format!("Each row of your board shows {shows}. Find the strips that show the same number.")));
+            steps
+                .push(say(format!("Each row of your board shows {shows}. Find the strips that show the same number.")));
             steps.push(say("Lay each strip in a box of its row. Do not glue it yet."));
             if let Some(first) = others.first().filter(|_| others.len() > 1) {
                 steps.push(act(format!("Let them place one kind at a time. Begin with the {first}.")));
@@ -147,9 +145,9 @@ pub(super) fn look_alikes(rows: &[Number]) -> Option<(Number, Number)> {
         digits.sort_unstable();
         digits
     };
-    rows.iter().enumerate().find_map(|(k, &a)| {
-        rows[k + 1..].iter().copied().find(|&b| a != b && sorted(a) == sorted(b)).map(|b| (a, b))
-    })
+    rows.iter()
+        .enumerate()
+        .find_map(|(k, &a)| rows[k + 1..].iter().copied().find(|&b| a != b && sorted(a) == sorted(b)).map(|b| (a, b)))
 }
 
 /// In which digit two numbers differ first, seen from the left.

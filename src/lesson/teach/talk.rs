@@ -3,8 +3,8 @@
 use super::{Step, ask, say};
 use crate::lesson::Wrong;
 use crate::lesson::say::{
-    article, capital, columns, counted, empty_places, expanded, list, piece, pieces, small, spoken, without_zeros, worth,
-    written,
+    article, capital, columns, counted, empty_places, expanded, list, piece, pieces, small, spoken, without_zeros,
+    worth, written,
 };
 use crate::number::{Content, Form, Number, Place, Slip, Style};
 
