@@ -77,14 +77,14 @@ pub(super) fn exit(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     let mut steps = Vec::new();
     if scene.makes(SheetKind::Exit) {
         steps.push(act(if checks.len() > 1 {
-            "Give each learner one exit slip. Neighbours get different numbers in the corner."
+            "Give each learner one quick check. Neighbours get different numbers in the corner."
         } else {
-            "Give each learner one exit slip."
+            "Give each learner one quick check."
         }));
         steps.push(say("Write your name. Work alone. Mark the answer that you think is right."));
         steps.push(act("Read a question aloud to anyone who asks. Do not help with the answer."));
         steps.extend(wrong_choices(scene, &checks));
-        let table = vec!["Only a pencil. The exit slips are in your hand.".to_owned()];
+        let table = vec!["Only a pencil. You hold the quick checks.".to_owned()];
         return (table, steps);
     }
     steps.push(say("Write your name. I ask, and you write the answers alone."));
@@ -96,16 +96,16 @@ pub(super) fn exit(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
 
 /// A wrong choice for each of a few slips.
 fn wrong_choices(scene: &Scene<'_>, checks: &[Check]) -> Vec<Step> {
-    let mut seen = Vec::new();
+    let mut named = Vec::new();
     let mut steps = Vec::new();
     for check in checks {
         for (k, question) in (1..).zip(check.questions.iter().take(scene.questions)) {
             for (letter, choice, slip) in question.wrong() {
-                if steps.len() == WRONG_NAMED || seen.contains(&slip) {
+                if steps.len() == WRONG_NAMED || named.contains(&slip) {
                     continue;
                 }
-                seen.push(slip);
-                let sees = format!("slip {}, question {k}, choice {letter}: {}", check.mark, shown(&choice.content));
+                named.push(slip);
+                let sees = format!("check {}, question {k}, choice {letter}: {}", check.mark, shown(&choice.content));
                 let wrong = Wrong { of: question.of, form: form_of(question), content: choice.content.clone(), slip };
                 steps.push(Step::Watch { sees, wrong });
             }
@@ -171,7 +171,7 @@ pub(super) fn clearing(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     }
     if spec.numbers.exit.count.value > 0 {
         steps.push(act(format!(
-            "Collect the exit papers and count them: {}.",
+            "Collect the quick checks and count them: {}.",
             counted_s(spec.class.learners.value, "paper")
         )));
     }

@@ -63,7 +63,7 @@ pub fn materials(lesson: &Lesson) -> Vec<Material> {
         }
     }
     if !lesson.chosen.exit.is_empty() && makes(lesson, SheetKind::Exit) {
-        add(copies, "exit slips", spare.clone());
+        add(copies, "quick checks", spare.clone());
     }
     add(learners, "pencils", String::new());
     if makes(lesson, SheetKind::Tally) {

@@ -57,10 +57,8 @@ pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
         steps.push(ask(format!("How many digits does {numeral} have?"), "One. It tells us how many ones there are."));
     } else {
         steps.push(ask(format!("How many digits does {numeral} have?"), format!("{}.", capital(&small(digits)))));
-        if scene.minutes >= 4 {
-            if let Some(place) = telling_place(number, 0) {
-                steps.push(worth_of(number, place, style));
-            }
+        if let Some(place) = telling_place(number, 0).filter(|_| scene.minutes >= 4) {
+            steps.push(worth_of(number, place, style));
         }
     }
     steps.push(say(idea(scene, number)));
@@ -83,7 +81,7 @@ fn idea(scene: &Scene<'_>, number: Number) -> &'static str {
 fn joiner_note(lesson: &Lesson) -> String {
     let numbers = lesson.chosen.model.iter().chain(lesson.chosen.sort.iter().flatten()).chain(&lesson.chosen.exit);
     // Words only differ where something under a hundred follows a hundred or a thousand.
-    let joined = |n: &&Number| n.value() > 100 && n.value() % 100 != 0;
+    let joined = |n: &&Number| n.value() > 100 && !n.value().is_multiple_of(100);
     let example = numbers.copied().find(|n| joined(&n));
     match (example, lesson.spec.forms.joiner.value) {
         (None, _) => "Let the class read it together, then one learner alone.".to_owned(),

@@ -167,15 +167,15 @@ pub(super) fn differ(a: Number, b: Number, style: &Style) -> String {
 /// Decoys to look out for, from different sets where there are any.
 fn decoys(scene: &Scene<'_>) -> Vec<Step> {
     let style = scene.style();
-    let mut seen = Vec::new();
+    let mut named = Vec::new();
     let mut steps = Vec::new();
     for set in &scene.lesson.sets {
         for strip in &set.strips {
             let (Some((of, slip)), Content::Text(text)) = (strip.wrong, &strip.content) else { continue };
-            if steps.len() == DECOYS_NAMED || seen.contains(&slip) {
+            if steps.len() == DECOYS_NAMED || named.contains(&slip) {
                 continue;
             }
-            seen.push(slip);
+            named.push(slip);
             let sees = format!("set {}: {text} beside {}", set.version, written(of, style));
             let wrong = Wrong { of, form: strip.form, content: strip.content.clone(), slip };
             steps.push(Step::Watch { sees, wrong });

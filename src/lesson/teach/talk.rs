@@ -22,12 +22,8 @@ pub(super) fn build(number: Number) -> String {
     if parts.is_empty() {
         return "leave the whole mat empty.".to_owned();
     }
-    let mut text = format!("put {}.", list(&parts));
-    let empty = empty_places(number);
-    if !empty.is_empty() {
-        text += &format!(" Leave {} empty.", columns(&empty));
-    }
-    text
+    let (put, empty) = (list(&parts), empty_places(number));
+    if empty.is_empty() { format!("put {put}.") } else { format!("put {put}. Leave {} empty.", columns(&empty)) }
 }
 
 /// What each digit is worth, for the digit in the greatest place: "What is the 4 in 406 worth?"
@@ -161,12 +157,12 @@ pub(super) fn how_many(number: Number, style: &Style) -> Step {
     ask(format!("Which blocks show {}?", written(number, style)), format!("{}.", capital(&pieces(number))))
 }
 
-/// A wrong form to look out for: the first of these slips that gives one and is not among `seen`.
-pub(super) fn watch(number: Number, form: Form, slips: &[Slip], seen: &mut Vec<Slip>, style: &Style) -> Option<Step> {
+/// A wrong form to look out for: the first of these slips that gives one and is not among `named`.
+pub(super) fn watch(number: Number, form: Form, slips: &[Slip], named: &mut Vec<Slip>, style: &Style) -> Option<Step> {
     let found = |slip: &Slip| Some((*slip, slip.wrong(number, form, style)?));
-    let (slip, content) = slips.iter().filter(|slip| !seen.contains(slip)).find_map(found)?;
+    let (slip, content) = slips.iter().filter(|slip| !named.contains(slip)).find_map(found)?;
     let Content::Text(shown) = &content else { return None };
     let sees = format!("{shown} for {}", written(number, style));
-    seen.push(slip);
+    named.push(slip);
     Some(Step::Watch { sees, wrong: Wrong { of: number, form, content, slip } })
 }
