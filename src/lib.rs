@@ -9,6 +9,7 @@ pub mod diag;
 pub mod lesson;
 pub mod measure;
 pub mod number;
+pub mod pdf;
 pub mod rng;
 pub mod sheets;
 pub mod spec;

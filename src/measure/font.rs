@@ -46,6 +46,10 @@ pub struct Font {
     below: i64,
     cap_height: i64,
     x_height: i64,
+    /// The box around all glyphs `[x_min, y_min, x_max, y_max]`, font units, y up.
+    bounds: [i64; 4],
+    /// The PostScript name, or one made from the family's.
+    name: Arc<str>,
     /// Character, glyph, advance and ink box `[x_min, y_min, x_max, y_max]` in font units, sorted by character.
     glyphs: Arc<[(char, Glyph)]>,
 }
@@ -81,12 +85,15 @@ impl Font {
             i64::from(given.filter(|h| *h > 0).or_else(|| capital(drawn).map(|b| b.y_max)).unwrap_or(0))
         };
         let (cap_height, x_height) = (heights(face.capital_height(), 'H'), heights(face.x_height(), 'x'));
+        let bounds = face.global_bounding_box();
         Ok(Self {
             per_em: i64::from(face.units_per_em()),
             above: i64::from(face.ascender()),
             below: -i64::from(face.descender()),
             cap_height,
             x_height,
+            bounds: [bounds.x_min, bounds.y_min, bounds.x_max, bounds.y_max].map(i64::from),
+            name: name(&face).into(),
             glyphs: glyphs.collect(),
             bytes: Arc::clone(&bytes),
         })
@@ -95,6 +102,21 @@ impl Font {
     /// The file's bytes.
     pub fn bytes(&self) -> &Arc<[u8]> {
         &self.bytes
+    }
+
+    /// The name by which a PDF calls it: the PostScript name, ASCII without spaces.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Above the base line, below it (positive), the height of a capital and of a small x, in font units.
+    pub fn heights(&self) -> [i64; 4] {
+        [self.above, self.below, self.cap_height, self.x_height]
+    }
+
+    /// The box around all glyphs `[x_min, y_min, x_max, y_max]`, font units, y up.
+    pub fn bounds(&self) -> [i64; 4] {
+        self.bounds
     }
 
     /// Font units to the em.
@@ -106,6 +128,21 @@ impl Font {
     pub fn glyph(&self, character: char) -> Option<Glyph> {
         let at = self.glyphs.binary_search_by_key(&character, |(c, _)| *c).ok()?;
         Some(self.glyphs[at].1)
+    }
+
+    /// Where a character stands in the font's sorted list of characters; `None` when the font lacks it.
+    pub fn index(&self, character: char) -> Option<usize> {
+        self.glyphs.binary_search_by_key(&character, |(c, _)| *c).ok()
+    }
+
+    /// The character and glyph at a place of the font's sorted list of characters.
+    pub fn listed(&self, index: usize) -> Option<(char, Glyph)> {
+        self.glyphs.get(index).copied()
+    }
+
+    /// How many characters the font has.
+    pub fn characters(&self) -> usize {
+        self.glyphs.len()
     }
 
     /// The first character of the text that the font lacks.
@@ -162,4 +199,13 @@ fn glyph(face: &ttf_parser::Face<'_>, character: char) -> Option<Glyph> {
     let id = face.glyph_index(character)?;
     let ink = face.glyph_bounding_box(id).map_or([0; 4], |b| [b.x_min, b.y_min, b.x_max, b.y_max].map(i64::from));
     Some(Glyph { id: id.0, advance: i64::from(face.glyph_hor_advance(id)?), ink })
+}
+
+/// The PostScript name, cut down to the characters that every PDF reader takes in a name.
+fn name(face: &ttf_parser::Face<'_>) -> String {
+    let named = |id| face.names().into_iter().filter(move |n| n.name_id == id).find_map(|n| n.to_string());
+    let name = named(ttf_parser::name_id::POST_SCRIPT_NAME).or_else(|| named(ttf_parser::name_id::FULL_NAME));
+    let kept: String =
+        name.unwrap_or_default().chars().filter(|c| c.is_ascii_alphanumeric() || *c == '-').take(63).collect();
+    if kept.is_empty() { "Font".to_owned() } else { kept }
 }

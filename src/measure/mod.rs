@@ -1,6 +1,7 @@
 //! Lengths, geometry and type: how big things are on paper.
 
 mod font;
+pub mod fonts;
 mod geom;
 mod length;
 

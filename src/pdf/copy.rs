@@ -1,0 +1,115 @@
+//! Objects of `printpdf`'s document, renumbered and written as ours.
+
+use std::collections::BTreeMap;
+
+use lopdf::{Dictionary, Object, ObjectId, StringFormat};
+
+use super::deflate::Deflater;
+use super::file::{Chunk, Form};
+use super::plan::Planner;
+use super::tags::reference;
+use crate::diag::Problem;
+
+/// Copies objects and all that they refer to.
+pub struct Copier<'d> {
+    document: &'d lopdf::Document,
+    numbers: BTreeMap<ObjectId, u32>,
+    waiting: Vec<ObjectId>,
+}
+
+impl<'d> Copier<'d> {
+    /// A copier of a document's objects.
+    pub fn new(document: &'d lopdf::Document) -> Self {
+        Self { document, numbers: BTreeMap::new(), waiting: Vec::new() }
+    }
+
+    /// The number that an object has in our file. What is asked for is copied.
+    pub fn number(&mut self, id: ObjectId, planner: &mut Planner) -> u32 {
+        *self.numbers.entry(id).or_insert_with(|| {
+            self.waiting.push(id);
+            planner.object()
+        })
+    }
+
+    /// Writes all that was asked for.
+    pub fn write(
+        &mut self,
+        planner: &mut Planner,
+        chunk: &mut Chunk,
+        form: Form,
+        deflater: &mut Deflater,
+    ) -> Result<(), Problem> {
+        while let Some(id) = self.waiting.pop() {
+            let number = self.number(id, planner);
+            let object = self.document.get_object(id).map_err(|_| super::internal("an object of a font is missing"))?;
+            let mut out = Vec::new();
+            match object {
+                Object::Stream(stream) => {
+                    self.entries(&stream.dict, &mut out, planner);
+                    chunk.stream(number, &out, &stream.content, form, deflater)?;
+                }
+                other => {
+                    self.value(other, &mut out, planner);
+                    chunk.plain(number, &out);
+                }
+            }
+        }
+        Ok(())
+    }
+
+    fn entries(&mut self, dictionary: &Dictionary, out: &mut Vec<u8>, planner: &mut Planner) {
+        for (key, value) in dictionary.iter().filter(|(key, _)| *key != b"Length") {
+            name(key, out);
+            if !matches!(value, Object::Name(_) | Object::Array(_) | Object::Dictionary(_) | Object::String(..)) {
+                out.push(b' ');
+            }
+            self.value(value, out, planner);
+        }
+    }
+
+    fn value(&mut self, value: &Object, out: &mut Vec<u8>, planner: &mut Planner) {
+        match value {
+            Object::Null => out.extend_from_slice(b"null"),
+            Object::Boolean(value) => out.extend_from_slice(if *value { b"true" } else { b"false" }),
+            Object::Integer(value) => out.extend_from_slice(value.to_string().as_bytes()),
+            Object::Real(value) => out.extend_from_slice(value.to_string().as_bytes()),
+            Object::Name(value) => name(value, out),
+            Object::String(bytes, StringFormat::Literal | StringFormat::Hexadecimal) => {
+                out.push(b'<');
+                for byte in bytes {
+                    out.extend_from_slice(format!("{byte:02X}").as_bytes());
+                }
+                out.push(b'>');
+            }
+            Object::Array(values) => {
+                out.push(b'[');
+                for (k, value) in values.iter().enumerate() {
+                    if k > 0 {
+                        out.push(b' ');
+                    }
+                    self.value(value, out, planner);
+                }
+                out.push(b']');
+            }
+            Object::Dictionary(dictionary) => {
+                out.extend_from_slice(b"<<");
+                self.entries(dictionary, out, planner);
+                out.extend_from_slice(b">>");
+            }
+            // A stream never stands inside another object.
+            Object::Stream(_) => out.extend_from_slice(b"null"),
+            Object::Reference(id) => reference(out, self.number(*id, planner)),
+        }
+    }
+}
+
+fn name(bytes: &[u8], out: &mut Vec<u8>) {
+    out.push(b'/');
+    for byte in bytes {
+        if byte.is_ascii_alphanumeric() || b"+-_.".contains(byte) {
+            out.push(*byte);
+        } else {
+            out.extend_from_slice(format!("#{byte:02X}").as_bytes());
+        }
+    }
+}

@@ -1,0 +1,51 @@
+//! Symbols as form XObjects.
+
+use super::FONTS;
+use super::content::Canvas;
+use super::face::{Faces, Used};
+use super::symbols::{Ids, inside, overhang};
+use super::tags::{rect, reference};
+use super::units::integer;
+use crate::diag::Problem;
+use crate::measure::{Point, Rect, Sides};
+use crate::sheets::page::{Item, Symbol};
+
+/// The entries of a form's dictionary and its operators. `object` gives the object of a symbol by its number.
+pub fn form(
+    symbol: &Symbol,
+    faces: &Faces<'_>,
+    ids: &Ids,
+    object: impl Fn(usize) -> Option<u32>,
+    used: &mut Used,
+) -> Result<(Vec<u8>, Vec<u8>), Problem> {
+    let mut canvas = Canvas::form(symbol.size.height, faces, ids);
+    for item in &symbol.items {
+        canvas.item(item)?;
+    }
+    let (content, here) = canvas.finish();
+    used.add(&here);
+    let mut entries = b"/Type/XObject/Subtype/Form/BBox".to_vec();
+    let bounds = Rect::new(Point::ORIGIN, symbol.size).grown(Sides::splat(overhang(symbol)));
+    rect(&mut entries, bounds, symbol.size.height);
+    entries.extend_from_slice(b"/Resources<<");
+    if symbol.items.iter().any(|item| matches!(item, Item::Text(_))) {
+        entries.extend_from_slice(b"/Font ");
+        reference(&mut entries, FONTS);
+    }
+    let mut inner: Vec<_> = inside(symbol).filter_map(|s| ids.id(s)).collect();
+    inner.sort_unstable();
+    inner.dedup();
+    if !inner.is_empty() {
+        entries.extend_from_slice(b"/XObject<<");
+        for id in inner {
+            let object = object(id).ok_or_else(|| super::internal("a symbol inside another has no object"))?;
+            entries.extend_from_slice(b"/S");
+            integer(&mut entries, id as u64);
+            entries.push(b' ');
+            reference(&mut entries, object);
+        }
+        entries.extend_from_slice(b">>");
+    }
+    entries.extend_from_slice(b">>");
+    Ok((entries, content))
+}

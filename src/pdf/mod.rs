@@ -1,0 +1,132 @@
+//! Pages to PDF: the last stage.
+//!
+//! In: a packet of finished pages and the fonts they are set in. Out: the bytes of a PDF 1.7 file, the same for the same
+//! pages on every machine. Pages are planned in order, built in runs by any number of threads, and written in order as
+//! they are done; fonts, pictures and what ties the file together follow at its end.
+
+mod content;
+mod copy;
+mod deflate;
+mod embed;
+mod face;
+mod file;
+mod finish;
+mod forms;
+mod metadata;
+mod plan;
+mod run;
+mod symbols;
+mod tags;
+mod units;
+
+use std::borrow::Borrow;
+use std::io::{self, Write};
+
+use self::deflate::Deflater;
+use self::face::{Faces, Used};
+use self::file::{File, Form};
+use self::plan::{Planner, RUN};
+use self::run::Builder;
+use crate::diag::Problem;
+use crate::measure::Family;
+use crate::sheets::page::{Packet, Page};
+
+/// Objects whose numbers every part of the file knows.
+const CATALOG: u32 = 1;
+const PAGES: u32 = 2;
+const STRUCTURE: u32 = 3;
+const DOCUMENT: u32 = 4;
+const RESOURCES: u32 = 5;
+const FONTS: u32 = 6;
+/// What header cells of rows and of columns say.
+const SCOPES: [u32; 2] = [7, 8];
+/// The first number that is given out.
+const FIRST: u32 = 9;
+
+/// How a file is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Options {
+    /// Leave streams as they are and every object on its own, for people and for comparing.
+    pub readable: bool,
+    /// How many threads build pages; 0 for as many as the machine has. Makes no difference to the bytes.
+    pub threads: usize,
+}
+
+impl Default for Options {
+    fn default() -> Self {
+        Self { readable: false, threads: 0 }
+    }
+}
+
+/// What a file says besides its pages.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Head {
+    /// The document's title, shown by viewers.
+    pub title: String,
+}
+
+/// Why a file could not be written.
+#[derive(Debug)]
+pub enum Failure {
+    /// The pages cannot be put into a PDF.
+    Problem(Problem),
+    /// The bytes could not be put where they belong.
+    Io(io::Error),
+}
+
+impl From<Problem> for Failure {
+    fn from(problem: Problem) -> Self {
+        Self::Problem(problem)
+    }
+}
+
+impl From<io::Error> for Failure {
+    fn from(error: io::Error) -> Self {
+        Self::Io(error)
+    }
+}
+
+/// Writes a packet.
+pub fn write(packet: &Packet, family: &Family, options: &Options) -> Result<Vec<u8>, Problem> {
+    let head = Head { title: packet.title.clone() };
+    match write_to(Vec::new(), &head, family, options, packet.pages.iter()) {
+        Ok(bytes) => Ok(bytes),
+        Err(Failure::Problem(problem)) => Err(problem),
+        Err(Failure::Io(error)) => Err(Problem::new(format!("the file could not be written: {error}"))),
+    }
+}
+
+/// Writes pages as they come. Memory stays flat: no more pages are held than the threads are building.
+pub fn write_to<W, I>(out: W, head: &Head, family: &Family, options: &Options, pages: I) -> Result<W, Failure>
+where
+    W: Write,
+    I: IntoIterator,
+    I::Item: Borrow<Page> + Send,
+{
+    let form = if options.readable { Form::Readable } else { Form::Small };
+    let faces = Faces::new(family);
+    let mut builder = Builder { faces: &faces, form, deflater: Deflater::new() };
+    let mut file = File::new(out)?;
+    let mut planner = Planner::new(FIRST);
+    let mut trail = finish::Trail::default();
+    let mut used = Used::default();
+    let mut pages = pages.into_iter();
+    loop {
+        let batch: Vec<_> = pages.by_ref().take(RUN).collect();
+        if batch.is_empty() {
+            break;
+        }
+        let run = planner.run(batch)?;
+        trail.note(&run);
+        let (chunk, here) = builder.build(&run)?;
+        used.add(&here);
+        file.chunk(&chunk)?;
+    }
+    finish::finish(file, head, &trail, planner, &mut builder, used)
+}
+
+/// A mistake of the program, not of a lesson.
+fn internal(what: &str) -> Problem {
+    Problem::new(format!("internal mistake while writing a PDF: {what}"))
+        .hint("this is a fault of placewright; please report it with the lesson file")
+}

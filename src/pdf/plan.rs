@@ -1,0 +1,209 @@
+//! Pages in the order they come, gathered into runs that can be built in any thread.
+//!
+//! The planner alone gives out object numbers and symbol numbers, in page order; so the bytes of a file do not depend on
+//! how many threads build it or which is done first.
+
+use std::borrow::Borrow;
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use super::symbols::{Ids, Symbols};
+use super::tags::{Visitor, walk};
+use crate::diag::Problem;
+use crate::measure::Length;
+use crate::sheets::page::{Item, Layer, Page, Tag};
+
+/// How many pages a run has: enough to fill an object stream, few enough to keep memory flat.
+pub const RUN: usize = 48;
+
+/// Gives out numbers.
+pub struct Planner {
+    /// The next object's number.
+    next: u32,
+    /// The next page's index.
+    page: u32,
+    /// The symbols of all pages so far.
+    pub symbols: Symbols,
+    /// Layers that several pages show. Holding on to them keeps their addresses theirs.
+    shared: HashMap<Shared, (u32, Arc<Layer>)>,
+}
+
+/// A layer by its address, the number of its first marked content and the height of its page: what its stream depends
+/// on.
+type Shared = (usize, u32, Length);
+
+/// Pages that are built together.
+pub struct Run<P> {
+    /// The node of the page tree; the leaf of the parent tree, the pages and then their elements follow it.
+    pub node: u32,
+    /// The object stream.
+    pub stream: u32,
+    /// The pages.
+    pub pages: Vec<Planned<P>>,
+    /// Shared layers that are shown here for the first time.
+    pub layers: Vec<SharedLayer>,
+    /// The symbols of these pages.
+    pub ids: Ids,
+}
+
+/// A page with its numbers.
+pub struct Planned<P> {
+    /// The page.
+    pub page: P,
+    /// Its index in the file.
+    pub index: u32,
+    /// Its page object.
+    pub object: u32,
+    /// Its section; its other elements follow.
+    pub section: u32,
+    /// How many elements it has, the section counted.
+    pub elements: u32,
+    /// Its streams in order.
+    pub streams: Vec<Stream>,
+}
+
+/// A stream of a page: so many of its layers.
+#[derive(Debug, Clone, Copy)]
+pub struct Stream {
+    /// The stream's object.
+    pub object: u32,
+    /// How many layers it shows.
+    pub layers: usize,
+    /// Whether other pages show it too, so that it is written elsewhere.
+    pub shared: bool,
+}
+
+/// A layer that has a stream to itself.
+pub struct SharedLayer {
+    /// The stream's object.
+    pub object: u32,
+    /// The layer.
+    pub layer: Arc<Layer>,
+    /// The number of its first marked content.
+    pub first: u32,
+    /// The height of the pages that show it.
+    pub height: Length,
+}
+
+impl Planner {
+    /// A planner that gives out numbers from `next`.
+    pub fn new(next: u32) -> Self {
+        Self { next, page: 0, symbols: Symbols::default(), shared: HashMap::new() }
+    }
+
+    /// A new object number.
+    pub fn object(&mut self) -> u32 {
+        self.next += 1;
+        self.next - 1
+    }
+
+    /// So many object numbers in a row; the first of them.
+    fn objects(&mut self, count: u32) -> u32 {
+        self.next += count;
+        self.next - count
+    }
+
+    /// Plans a run. `pages` are at most [`RUN`].
+    pub fn run<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<P>, Problem> {
+        let mut ids = Ids::default();
+        let facts = self.survey(&pages, &mut ids)?;
+        let node = self.objects(2);
+        let mut planned = Vec::with_capacity(pages.len());
+        let first_page = self.objects(u32::try_from(pages.len()).map_err(|_| super::internal("a run is too long"))?);
+        for (object, page) in (first_page..).zip(pages) {
+            let elements = 1 + page.borrow().layers.iter().map(|layer| facts[&address(layer)].elements).sum::<u32>();
+            let section = self.objects(elements);
+            planned.push(Planned { page, index: self.page, object, section, elements, streams: Vec::new() });
+            self.page += 1;
+        }
+        let stream = self.object();
+        let mut layers = Vec::new();
+        for page in &mut planned {
+            page.streams = self.streams(page.page.borrow(), &facts, &mut layers);
+        }
+        Ok(Run { node, stream, pages: planned, layers, ids })
+    }
+
+    /// Walks each layer once.
+    fn survey<P: Borrow<Page>>(&mut self, pages: &[P], ids: &mut Ids) -> Result<HashMap<usize, Facts>, Problem> {
+        let mut all: HashMap<usize, Facts> = HashMap::new();
+        for layer in pages.iter().flat_map(|page| &page.borrow().layers) {
+            if let Some(facts) = all.get_mut(&address(layer)) {
+                facts.times += 1;
+                continue;
+            }
+            let mut survey = Survey { facts: Facts { times: 1, ..Facts::default() }, symbols: &mut self.symbols, ids };
+            walk(layer, &mut survey)?;
+            all.insert(address(layer), survey.facts);
+        }
+        Ok(all)
+    }
+
+    /// Cuts a page's layers into streams: a layer that several pages show has one to itself, those between share one.
+    fn streams(&mut self, page: &Page, facts: &HashMap<usize, Facts>, layers: &mut Vec<SharedLayer>) -> Vec<Stream> {
+        let mut streams: Vec<Stream> = Vec::new();
+        let mut first = 0;
+        for layer in &page.layers {
+            let here = facts[&address(layer)];
+            let key = (address(layer), first, page.size.height);
+            let known = self.shared.get(&key).map(|(object, _)| *object);
+            let shared = known.is_some() || here.times > 1;
+            match streams.last_mut() {
+                Some(last) if !shared && !last.shared => last.layers += 1,
+                _ => {
+                    let object = known.unwrap_or_else(|| self.object());
+                    if shared && known.is_none() {
+                        self.shared.insert(key, (object, Arc::clone(layer)));
+                        layers.push(SharedLayer { object, layer: Arc::clone(layer), first, height: page.size.height });
+                    }
+                    streams.push(Stream { object, layers: 1, shared });
+                }
+            }
+            first += here.contents;
+        }
+        streams
+    }
+}
+
+fn address(layer: &Arc<Layer>) -> usize {
+    Arc::as_ptr(layer).addr()
+}
+
+/// What a run has to know of a layer.
+#[derive(Debug, Clone, Copy, Default)]
+struct Facts {
+    /// How many times the run's pages show it.
+    times: u32,
+    /// How many elements it has.
+    elements: u32,
+    /// How many pieces of marked content it has.
+    contents: u32,
+}
+
+struct Survey<'s> {
+    facts: Facts,
+    symbols: &'s mut Symbols,
+    ids: &'s mut Ids,
+}
+
+impl<'a> Visitor<'a> for Survey<'_> {
+    fn open(&mut self, _: &'a Tag) {
+        self.facts.elements += 1;
+    }
+
+    fn close(&mut self) {}
+
+    fn content(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
+        self.facts.contents += 1;
+        self.artifact(items)
+    }
+
+    fn artifact(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
+        for item in items {
+            if let Item::Symbol { symbol, .. } = item {
+                self.symbols.add(symbol, self.ids);
+            }
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,78 @@
+//! The pictures of a file: each drawn once as a form XObject, shown as S0, S1 ...
+
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use crate::measure::Length;
+use crate::sheets::page::{Item, Stroke, Symbol};
+
+/// The symbols met so far. Two that look the same are one.
+#[derive(Default)]
+pub struct Symbols {
+    list: Vec<Arc<Symbol>>,
+    by_value: HashMap<Arc<Symbol>, usize>,
+}
+
+/// Symbols by their address, good for as long as somebody holds on to them.
+#[derive(Default)]
+pub struct Ids(HashMap<usize, usize>);
+
+impl Symbols {
+    /// Takes a symbol and those inside it into the list, and notes its number under its address.
+    pub fn add(&mut self, symbol: &Arc<Symbol>, ids: &mut Ids) {
+        let address = Arc::as_ptr(symbol).addr();
+        if ids.0.contains_key(&address) {
+            return;
+        }
+        let id = if let Some(id) = self.by_value.get(symbol) {
+            *id
+        } else {
+            for inner in inside(symbol) {
+                self.add(inner, ids);
+            }
+            self.list.push(Arc::clone(symbol));
+            self.by_value.insert(Arc::clone(symbol), self.list.len() - 1);
+            self.list.len() - 1
+        };
+        ids.0.insert(address, id);
+    }
+
+    /// The numbers of the symbols that stand inside others.
+    pub fn nested(&self) -> Ids {
+        let inner = self.list.iter().flat_map(|symbol| inside(symbol));
+        Ids(inner.filter_map(|s| Some((Arc::as_ptr(s).addr(), *self.by_value.get(s)?))).collect())
+    }
+
+    /// All symbols in the order of their numbers; those inside others come first.
+    pub fn list(&self) -> &[Arc<Symbol>] {
+        &self.list
+    }
+}
+
+impl Ids {
+    /// The number of a symbol that was added.
+    pub fn id(&self, symbol: &Arc<Symbol>) -> Option<usize> {
+        self.0.get(&Arc::as_ptr(symbol).addr()).copied()
+    }
+}
+
+/// The symbols that a symbol shows.
+pub fn inside(symbol: &Symbol) -> impl Iterator<Item = &Arc<Symbol>> {
+    symbol.items.iter().filter_map(|item| match item {
+        Item::Symbol { symbol, .. } => Some(symbol),
+        _ => None,
+    })
+}
+
+/// How far strokes stand out over a symbol's room at most: half the widest pen.
+pub fn overhang(symbol: &Symbol) -> Length {
+    let half = |stroke: &Option<Stroke>| stroke.map_or(Length::ZERO, |stroke| stroke.width.half());
+    let out = symbol.items.iter().map(|item| match item {
+        Item::Line { stroke, .. } => stroke.width.half(),
+        Item::Rect { stroke, .. } | Item::Polygon { stroke, .. } | Item::Circle { stroke, .. } => half(stroke),
+        Item::Symbol { symbol, .. } => overhang(symbol),
+        Item::Text(_) => Length::ZERO,
+    });
+    // One raw unit makes good for rounding down in `half`.
+    out.max().unwrap_or(Length::ZERO) + Length::from_raw(1)
+}

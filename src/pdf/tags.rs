@@ -1,0 +1,335 @@
+//! The meaning of a page: from nodes to structure elements and marked content (ISO 32000-1, 14.7 and 14.8).
+//!
+//! One walk decides what is content of which element and what is an artifact; it is shared by those who count and those
+//! who draw, so that they cannot disagree.
+
+use super::content::Canvas;
+use super::units::{integer, milli, number};
+use crate::diag::Problem;
+use crate::measure::{Length, Rect, Sides, Size};
+use crate::sheets::page::{Item, Layer, Node, Scope, Tag};
+
+/// What a walk over a layer meets, in reading order.
+pub trait Visitor<'a> {
+    /// An element starts.
+    fn open(&mut self, tag: &'a Tag);
+    /// The element that started last ends.
+    fn close(&mut self);
+    /// Things drawn that belong to the element around them.
+    fn content(&mut self, items: &[&'a Item]) -> Result<(), Problem>;
+    /// Things drawn that a listener does not need.
+    fn artifact(&mut self, items: &[&'a Item]) -> Result<(), Problem>;
+}
+
+/// Walks a layer.
+pub fn walk<'a>(layer: &'a Layer, visitor: &mut impl Visitor<'a>) -> Result<(), Problem> {
+    inside(None, &layer.nodes, visitor)
+}
+
+fn inside<'a>(around: Option<&Tag>, nodes: &'a [Node], visitor: &mut impl Visitor<'a>) -> Result<(), Problem> {
+    let mut run: Vec<&Item> = Vec::new();
+    for node in nodes {
+        if let Node::Item(item) = node {
+            run.push(item);
+            continue;
+        }
+        flush(around, &mut run, visitor)?;
+        match node {
+            Node::Tagged(tag, nodes) => {
+                visitor.open(tag);
+                inside(Some(tag), nodes, visitor)?;
+                visitor.close();
+            }
+            Node::Artifact(items) if !items.is_empty() => visitor.artifact(&items.iter().collect::<Vec<_>>())?,
+            Node::Artifact(_) | Node::Item(_) => {}
+        }
+    }
+    flush(around, &mut run, visitor)
+}
+
+/// Hands on items that stand side by side. Where only elements may stand, drawing is furniture, and text becomes a
+/// paragraph or, between the rows and cells of a table, a mistake of the sheet that put it there.
+fn flush<'a>(around: Option<&Tag>, run: &mut Vec<&'a Item>, visitor: &mut impl Visitor<'a>) -> Result<(), Problem> {
+    let items = std::mem::take(run);
+    if items.is_empty() {
+        return Ok(());
+    }
+    let text = items.iter().any(|item| matches!(item, Item::Text(_)));
+    match around {
+        None | Some(Tag::Section) if text => {
+            visitor.open(&Tag::Paragraph);
+            visitor.content(&items)?;
+            visitor.close();
+            Ok(())
+        }
+        Some(Tag::Table | Tag::Row | Tag::List | Tag::ListItem) if text => {
+            Err(super::internal("text stands directly in a table, a row or a list"))
+        }
+        None | Some(Tag::Section | Tag::Table | Tag::Row | Tag::List | Tag::ListItem) => visitor.artifact(&items),
+        Some(_) => visitor.content(&items),
+    }
+}
+
+/// A structure element of a page under construction.
+pub struct Element<'a> {
+    /// What it is; `None` for the section that holds the page.
+    tag: Option<&'a Tag>,
+    /// The element around it, as a place in the page's list; its own place for the page's section.
+    parent: usize,
+    kids: Vec<Kid>,
+    /// The box around a figure's content.
+    extent: Option<Rect>,
+}
+
+enum Kid {
+    /// Marked content of the page.
+    Content(u32),
+    /// Another element, as a place in the page's list.
+    Element(usize),
+}
+
+/// A page's structure elements, and the stream that shows their content.
+pub struct Tree<'a, 'c> {
+    elements: Vec<Element<'a>>,
+    open: Vec<usize>,
+    /// For each piece of marked content the element it belongs to.
+    owners: Vec<usize>,
+    /// Where content is drawn; nowhere for a layer that is drawn elsewhere.
+    pub canvas: Option<Canvas<'c>>,
+}
+
+impl<'a> Tree<'a, '_> {
+    /// A page's tree, with the section that holds the page. `first` is the number of its first marked content.
+    pub fn new(first: u32) -> Self {
+        let page = Element { tag: None, parent: 0, kids: Vec::new(), extent: None };
+        Self { elements: vec![page], open: vec![0], owners: vec![0; first as usize], canvas: None }
+    }
+
+    /// How many elements there are.
+    pub fn len(&self) -> usize {
+        self.elements.len()
+    }
+
+    fn innermost(&self) -> usize {
+        self.open.last().copied().unwrap_or(0)
+    }
+}
+
+impl<'a> Visitor<'a> for Tree<'a, '_> {
+    fn open(&mut self, tag: &'a Tag) {
+        let (parent, here) = (self.innermost(), self.elements.len());
+        self.elements[parent].kids.push(Kid::Element(here));
+        self.elements.push(Element { tag: Some(tag), parent, kids: Vec::new(), extent: None });
+        self.open.push(here);
+    }
+
+    fn close(&mut self) {
+        self.open.pop();
+    }
+
+    fn content(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
+        let here = self.innermost();
+        let mcid = u32::try_from(self.owners.len()).map_err(|_| super::internal("a page has too much content"))?;
+        self.owners.push(here);
+        let element = &mut self.elements[here];
+        element.kids.push(Kid::Content(mcid));
+        if matches!(element.tag, Some(Tag::Figure(_))) {
+            let extent = items.iter().map(|item| extent(item)).chain(element.extent).reduce(Rect::union);
+            element.extent = extent;
+        }
+        match &mut self.canvas {
+            Some(canvas) => canvas.tagged(name(element.tag), mcid, items),
+            None => Ok(()),
+        }
+    }
+
+    fn artifact(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
+        match &mut self.canvas {
+            Some(canvas) => canvas.artifact(items),
+            None => Ok(()),
+        }
+    }
+}
+
+/// Where a page's elements hang in the file.
+#[derive(Debug, Clone, Copy)]
+pub struct Hook {
+    /// The object that holds the page's section.
+    pub parent: u32,
+    /// The page.
+    pub page: u32,
+    /// The object of the page's section; its other elements follow.
+    pub first: u32,
+    /// How high the page is.
+    pub height: Length,
+    /// The objects that say that a header cell heads its row, or its column.
+    pub scopes: [u32; 2],
+}
+
+impl Tree<'_, '_> {
+    /// Writes each element as a dictionary, in the order of their objects.
+    pub fn write(&self, hook: &Hook, mut each: impl FnMut(&mut Vec<u8>)) -> Result<(), Problem> {
+        let mut out = Vec::new();
+        for (place, element) in self.elements.iter().enumerate() {
+            out.clear();
+            self.element(place, element, hook, &mut out)?;
+            each(&mut out);
+        }
+        Ok(())
+    }
+
+    fn element(&self, place: usize, element: &Element<'_>, hook: &Hook, out: &mut Vec<u8>) -> Result<(), Problem> {
+        out.extend_from_slice(b"<<");
+        if element.kids.iter().any(|kid| matches!(kid, Kid::Content(_))) {
+            out.extend_from_slice(b"/Pg ");
+            reference(out, hook.page);
+        }
+        out.extend_from_slice(b"/S/");
+        out.extend_from_slice(name(element.tag));
+        out.extend_from_slice(b"/P ");
+        reference(out, if place == 0 { hook.parent } else { object(hook, element.parent)? });
+        match element.tag {
+            Some(Tag::HeaderCell(scope)) => {
+                out.extend_from_slice(b"/A ");
+                reference(out, hook.scopes[usize::from(*scope == Scope::Column)]);
+            }
+            Some(Tag::Figure(alternative)) => {
+                out.extend_from_slice(b"/Alt");
+                text(out, alternative);
+                if let Some(extent) = element.extent {
+                    out.extend_from_slice(b"/A<</O/Layout/BBox");
+                    rect(out, extent, hook.height);
+                    out.extend_from_slice(b">>");
+                }
+            }
+            _ => {}
+        }
+        if let [kid] = element.kids.as_slice() {
+            out.extend_from_slice(b"/K ");
+            self.kid(kid, hook, out)?;
+        } else if !element.kids.is_empty() {
+            out.extend_from_slice(b"/K[");
+            for (k, kid) in element.kids.iter().enumerate() {
+                if k > 0 {
+                    out.push(b' ');
+                }
+                self.kid(kid, hook, out)?;
+            }
+            out.push(b']');
+        }
+        out.extend_from_slice(b">>");
+        Ok(())
+    }
+
+    #[allow(clippy::unused_self, reason = "reads as a step of `element`")]
+    fn kid(&self, kid: &Kid, hook: &Hook, out: &mut Vec<u8>) -> Result<(), Problem> {
+        match kid {
+            Kid::Content(mcid) => integer(out, u64::from(*mcid)),
+            Kid::Element(place) => reference(out, object(hook, *place)?),
+        }
+        Ok(())
+    }
+
+    /// Writes the array that leads from marked content back to elements.
+    pub fn owners(&self, hook: &Hook, out: &mut Vec<u8>) -> Result<(), Problem> {
+        out.push(b'[');
+        for (k, place) in self.owners.iter().enumerate() {
+            if k > 0 {
+                out.push(b' ');
+            }
+            reference(out, object(hook, *place)?);
+        }
+        out.push(b']');
+        Ok(())
+    }
+}
+
+fn object(hook: &Hook, place: usize) -> Result<u32, Problem> {
+    let place = u32::try_from(place).map_err(|_| super::internal("a page has too many elements"))?;
+    Ok(hook.first + place)
+}
+
+/// The structure type's name.
+fn name(tag: Option<&Tag>) -> &'static [u8] {
+    match tag {
+        None | Some(Tag::Section) => b"Sect",
+        Some(Tag::Heading(level)) => match level {
+            0 | 1 => b"H1",
+            2 => b"H2",
+            3 => b"H3",
+            4 => b"H4",
+            5 => b"H5",
+            _ => b"H6",
+        },
+        Some(Tag::Paragraph) => b"P",
+        Some(Tag::Table) => b"Table",
+        Some(Tag::Row) => b"TR",
+        Some(Tag::HeaderCell(_)) => b"TH",
+        Some(Tag::Cell) => b"TD",
+        Some(Tag::List) => b"L",
+        Some(Tag::ListItem) => b"LI",
+        Some(Tag::Label) => b"Lbl",
+        Some(Tag::ListBody) => b"LBody",
+        Some(Tag::Figure(_)) => b"Figure",
+    }
+}
+
+/// The box that an item's ink fills, strokes included; for text the frame it was set into.
+fn extent(item: &Item) -> Rect {
+    let pen = |stroke: Option<Length>| Sides::splat(stroke.unwrap_or(Length::ZERO).half());
+    match item {
+        Item::Text(text) => text.frame,
+        Item::Line { from, to, stroke } => Rect::between(*from, *to).grown(pen(Some(stroke.width))),
+        Item::Rect { rect, stroke, .. } => rect.grown(pen(stroke.map(|s| s.width))),
+        Item::Polygon { points, stroke, .. } => {
+            let corners = points.iter().map(|point| Rect::between(*point, *point));
+            corners.reduce(Rect::union).unwrap_or_default().grown(pen(stroke.map(|s| s.width)))
+        }
+        Item::Circle { centre, radius, stroke, .. } => {
+            Rect::new(*centre, Size::default()).grown(Sides::splat(*radius)).grown(pen(stroke.map(|s| s.width)))
+        }
+        Item::Symbol { symbol, at } => {
+            Rect::new(*at, symbol.size).grown(Sides::splat(super::symbols::overhang(symbol)))
+        }
+    }
+}
+
+/// `[left bottom right top]` in points.
+pub fn rect(out: &mut Vec<u8>, rect: Rect, height: Length) {
+    out.push(b'[');
+    let (left, right) = (milli(rect.left()), milli(rect.right()));
+    let (bottom, top) = (milli(height - rect.bottom()), milli(height - rect.top()));
+    for (k, value) in [left, bottom, right, top].into_iter().enumerate() {
+        if k > 0 {
+            out.push(b' ');
+        }
+        number(out, value);
+    }
+    out.push(b']');
+}
+
+/// A reference to an object.
+pub fn reference(out: &mut Vec<u8>, object: u32) {
+    integer(out, u64::from(object));
+    out.extend_from_slice(b" 0 R");
+}
+
+/// A text string: in ASCII as it is, else in UTF-16 with its byte order mark (ISO 32000-1, 7.9.2.2).
+pub fn text(out: &mut Vec<u8>, text: &str) {
+    if text.bytes().all(|b| matches!(b, b' '..=b'~')) {
+        out.push(b'(');
+        for byte in text.bytes() {
+            if matches!(byte, b'(' | b')' | b'\\') {
+                out.push(b'\\');
+            }
+            out.push(byte);
+        }
+        out.push(b')');
+    } else {
+        out.extend_from_slice(b"<FEFF");
+        for unit in text.encode_utf16() {
+            out.extend_from_slice(format!("{unit:04X}").as_bytes());
+        }
+        out.push(b'>');
+    }
+}

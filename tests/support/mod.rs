@@ -1,0 +1,4 @@
+//! What the test programs share.
+
+pub mod pdf;
+pub mod raster;
