@@ -3,6 +3,8 @@
 //! A low stage makes a [`Problem`], which knows no file. The stage that read the text adds the place and gets a
 //! [`Diagnostic`]. Drawing one, for people or for programs, is left to the command line.
 
+pub mod nearest;
+
 use std::fmt;
 use std::ops::Range;
 use std::sync::Arc;

@@ -141,6 +141,19 @@ pub enum Joiner {
     And,
 }
 
+impl Joiner {
+    /// All of them.
+    pub const ALL: [Self; 2] = [Self::None, Self::And];
+
+    /// The word in a lesson file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::None => "none",
+            Self::And => "and",
+        }
+    }
+}
+
 /// The mark between thousands and hundreds in a numeral.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Thousands {
@@ -150,6 +163,20 @@ pub enum Thousands {
     Space,
     /// 1010
     None,
+}
+
+impl Thousands {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Comma, Self::Space, Self::None];
+
+    /// The word in a lesson file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Comma => "comma",
+            Self::Space => "space",
+            Self::None => "none",
+        }
+    }
 }
 
 /// For whom.
@@ -191,6 +218,19 @@ pub enum Cut {
     Stack,
 }
 
+impl Cut {
+    /// All of them.
+    pub const ALL: [Self; 2] = [Self::Scissors, Self::Stack];
+
+    /// The word in a lesson file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Scissors => "scissors",
+            Self::Stack => "stack",
+        }
+    }
+}
+
 /// Which sides are printed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Sides {
@@ -198,6 +238,19 @@ pub enum Sides {
     One,
     /// Backs carry a self-check mark.
     Two,
+}
+
+impl Sides {
+    /// All of them.
+    pub const ALL: [Self; 2] = [Self::One, Self::Two];
+
+    /// The word in a lesson file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::One => "one",
+            Self::Two => "two",
+        }
+    }
 }
 
 /// Grey or colour.
@@ -209,6 +262,19 @@ pub enum Ink {
     Colour,
 }
 
+impl Ink {
+    /// All of them.
+    pub const ALL: [Self; 2] = [Self::Grey, Self::Colour];
+
+    /// The word in a lesson file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Grey => "grey",
+            Self::Colour => "colour",
+        }
+    }
+}
+
 /// How large learner text is at least.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum TextSize {
@@ -216,6 +282,19 @@ pub enum TextSize {
     Standard,
     /// 24 pt
     Large,
+}
+
+impl TextSize {
+    /// All of them.
+    pub const ALL: [Self; 2] = [Self::Standard, Self::Large];
+
+    /// The word in a lesson file.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Standard => "standard",
+            Self::Large => "large",
+        }
+    }
 }
 
 /// A typeface.
@@ -227,6 +306,20 @@ pub enum FontChoice {
     Atkinson,
     /// A path to a TTF or OTF file, as the lesson gives it.
     File(String),
+}
+
+impl FontChoice {
+    /// The words of the bundled families.
+    pub const BUNDLED: [&'static str; 2] = ["andika", "atkinson"];
+
+    /// What the lesson file says for it.
+    pub fn word(&self) -> &str {
+        match self {
+            Self::Andika => "andika",
+            Self::Atkinson => "atkinson",
+            Self::File(path) => path,
+        }
+    }
 }
 
 /// A paper size. Dimensions from ANSI/ASME Y14.1 and ISO 216; names from PWG 5101.1.

@@ -1,0 +1,118 @@
+//! What is wrong with a text, gathered while it is read.
+
+use std::ops::Range;
+use std::sync::Arc;
+
+use crate::diag::nearest::{hint, listed};
+use crate::diag::{Diagnostic, Place, Problem, Source};
+
+/// Every mistake found so far, and the keys that no one asked for.
+pub(super) struct Log {
+    source: Arc<Source>,
+    found: Vec<Diagnostic>,
+    /// Keys left in a table after all that parse were taken out.
+    left: Vec<Left>,
+    /// The keys that parse, by table: the list that unknown keys are compared with.
+    known: Vec<(String, Vec<&'static str>)>,
+}
+
+struct Left {
+    table: String,
+    key: String,
+    span: Range<usize>,
+}
+
+impl Log {
+    pub(super) fn new(source: &Arc<Source>) -> Self {
+        Self { source: Arc::clone(source), found: Vec::new(), left: Vec::new(), known: Vec::new() }
+    }
+
+    /// The text between two bytes.
+    pub(super) fn text(&self, span: &Range<usize>) -> &str {
+        self.source.text.get(span.clone()).unwrap_or("")
+    }
+
+    /// Where a quoted word stands within a stretch; the whole stretch when it is written with escapes.
+    pub(super) fn word(&self, word: &str, span: &Range<usize>) -> Range<usize> {
+        let text = self.text(span);
+        let at = ['"', '\''].iter().find_map(|mark| text.find(&format!("{mark}{word}{mark}")));
+        at.map_or(span.clone(), |at| span.start + at..span.start + at + word.len() + 2)
+    }
+
+    pub(super) fn error(&mut self, span: Range<usize>, problem: Problem) {
+        self.found.push(problem.at(&self.source, span));
+    }
+
+    /// An error that other places of the file take part in.
+    pub(super) fn clash(&mut self, span: Range<usize>, problem: Problem, related: Vec<(Option<Range<usize>>, String)>) {
+        let mut diagnostic = problem.at(&self.source, span);
+        for (span, words) in related {
+            if let Some(span) = span {
+                diagnostic.related.push((Place { source: Arc::clone(&self.source), span }, words));
+            }
+        }
+        self.found.push(diagnostic);
+    }
+
+    pub(super) fn known(&mut self, table: &str, keys: Vec<&'static str>) {
+        self.known.push((table.to_owned(), keys));
+    }
+
+    pub(super) fn left(&mut self, table: &str, key: &str, span: Range<usize>) {
+        self.left.push(Left { table: table.to_owned(), key: key.to_owned(), span });
+    }
+
+    /// Whether something was found already, so that checks which need a sound lesson are skipped.
+    pub(super) fn is_clean(&self) -> bool {
+        self.found.is_empty() && self.left.is_empty()
+    }
+
+    /// All mistakes in the order of the text.
+    pub(super) fn finish(mut self) -> Vec<Diagnostic> {
+        for left in std::mem::take(&mut self.left) {
+            let problem = self.unknown(&left);
+            self.error(left.span, problem);
+        }
+        self.found.sort_by_key(|d| d.place.as_ref().map_or((0, 0), |p| (p.span.start, p.span.end)));
+        self.found
+    }
+
+    /// What to say about a key that nothing took.
+    fn unknown(&self, left: &Left) -> Problem {
+        let here: &[&str] = self.known.iter().find(|(table, _)| *table == left.table).map_or(&[], |(_, keys)| keys);
+        let whose = if left.table.is_empty() { "a lesson file".to_owned() } else { format!("[{}]", left.table) };
+        let problem = Problem::new(format!("`{}` is not a key of {whose}", shortened(&left.key)));
+        let homes: Vec<String> = self
+            .known
+            .iter()
+            .filter(|(table, keys)| *table != left.table && keys.contains(&left.key.as_str()))
+            .map(|(table, _)| if table.is_empty() { "the top of the file".to_owned() } else { format!("[{table}]") })
+            .collect();
+        let expected = format!("expected {}", listed(here, "or"));
+        // A key that stands in the wrong table is likelier than a misspelt one.
+        if homes.is_empty() || !crate::diag::nearest::nearest(&left.key, here.iter().copied()).is_empty() {
+            problem.hint(hint(&left.key, here.iter().copied(), &expected))
+        } else {
+            problem.hint(format!("it belongs in {}; here {expected}", listed(&homes, "or")))
+        }
+    }
+}
+
+/// The text as a message quotes it: one line, at most 40 characters.
+pub(super) fn shortened(text: &str) -> String {
+    const MOST: usize = 40;
+    let mut short: String = text.chars().take(MOST).flat_map(quoted).collect();
+    if text.chars().nth(MOST).is_some() {
+        short.push('…');
+    }
+    short
+}
+
+/// Control characters, and those that turn or hide text, as escapes.
+fn quoted(character: char) -> impl Iterator<Item = char> {
+    let hidden = character.is_control()
+        || matches!(character, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{feff}');
+    let escape = hidden.then(|| character.escape_default());
+    let plain = (!hidden).then_some(character);
+    escape.into_iter().flatten().chain(plain)
+}

@@ -1,0 +1,150 @@
+//! The class list: a CSV file with a column `name`.
+//!
+//! In: its text. Out: the names in order. Names go on pages and nowhere else: no message here quotes one.
+
+use std::sync::Arc;
+
+use super::limits::{self, grouped};
+use super::log::shortened;
+use crate::diag::nearest::{hint, listed};
+use crate::diag::{Diagnostic, Problem, Source};
+
+/// The column that holds the names.
+const COLUMN: &str = "name";
+
+/// Reads the names in order, spaces trimmed; rows without any text are skipped. A comma, a semicolon or a tab may stand
+/// between the cells (spreadsheets write all three). A cell is only ever text, also when it looks like a formula.
+pub fn read(source: &Arc<Source>) -> Result<Vec<String>, Vec<Diagnostic>> {
+    let mark = source.text.len() - source.text.trim_start_matches('\u{feff}').len();
+    let text = &source.text[mark..];
+    let (delimiter, column) = header(text).map_err(|problem| {
+        let end = text.find(['\n', '\r']).unwrap_or(text.len());
+        vec![problem.at(source, mark..mark + end)]
+    })?;
+    let mut reader = csv::ReaderBuilder::new().delimiter(delimiter).flexible(true).from_reader(text.as_bytes());
+    let (mut names, mut found) = (Vec::new(), Vec::new());
+    for record in reader.records() {
+        // Text in memory that is UTF-8 and may be ragged has no way to fail.
+        let Ok(record) = record else { continue };
+        if record.iter().all(|cell| cell.trim().is_empty()) {
+            continue;
+        }
+        match name(record.get(column)) {
+            Ok(name) => names.push(name),
+            Err(problem) => {
+                let start = record.position().map_or(0, |p| usize::try_from(p.byte()).unwrap_or(0));
+                let start = start + text.get(start..).map_or(0, |t| t.len() - t.trim_start_matches(['\r', '\n']).len());
+                let end = text.get(start..).and_then(|t| t.find(['\n', '\r'])).map_or(text.len(), |k| start + k);
+                found.push(problem.at(source, mark + start..mark + end));
+            }
+        }
+        if names.len() as u64 > limits::LEARNERS.most {
+            let most = grouped(limits::LEARNERS.most);
+            found.push(Problem::new(format!("the roster has more than {most} names")).at(source, mark..mark));
+            break;
+        }
+    }
+    if names.is_empty() && found.is_empty() {
+        let problem = Problem::new("the roster has no names").hint("expected a line for each learner under the header");
+        found.push(problem.at(source, mark..mark));
+    }
+    if found.is_empty() { Ok(names) } else { Err(found) }
+}
+
+/// What stands between cells, and which column has the names.
+fn header(text: &str) -> Result<(u8, usize), Problem> {
+    let mut columns: Vec<String> = Vec::new();
+    for delimiter in *b",;\t" {
+        let mut reader = csv::ReaderBuilder::new().delimiter(delimiter).from_reader(text.as_bytes());
+        let cells: Vec<String> = match reader.headers() {
+            Ok(header) => header.iter().map(|cell| cell.trim().to_owned()).collect(),
+            Err(_) => continue,
+        };
+        if let Some(column) = cells.iter().position(|cell| cell.eq_ignore_ascii_case(COLUMN)) {
+            return Ok((delimiter, column));
+        }
+        if cells.len() > columns.len() {
+            columns = cells;
+        }
+    }
+    columns.retain(|cell| !cell.is_empty());
+    let problem = Problem::new("the roster has no column `name`");
+    if columns.is_empty() {
+        return Err(problem.hint("expected `name` on the first line, then a line for each learner"));
+    }
+    let quoted: Vec<String> = columns.iter().take(6).map(|cell| format!("`{}`", shortened(cell))).collect();
+    let has = format!("the first line names {}", listed(&quoted, "and"));
+    let near = columns.iter().map(String::as_str);
+    Err(match crate::diag::nearest::nearest(COLUMN, near).as_slice() {
+        [] => problem.hint(format!("{has}; rename the one that holds the names")),
+        _ => problem.hint(hint(COLUMN, columns.iter().map(String::as_str), &format!("{has}; rename it to `name`"))),
+    })
+}
+
+/// A name as it is printed: one line, single spaces.
+fn name(cell: Option<&str>) -> Result<String, Problem> {
+    let Some(cell) = cell else {
+        return Err(Problem::new("this line ends before its name").hint("expected as many cells as the first line has"));
+    };
+    let name = cell.split_whitespace().collect::<Vec<_>>().join(" ");
+    let characters = name.chars().count() as u64;
+    if name.is_empty() {
+        Err(Problem::new("this line has no name").hint("fill in the name or remove the line"))
+    } else if name.chars().any(char::is_control) {
+        Err(Problem::new("the name on this line holds a control character").hint("expected plain text"))
+    } else if !limits::NAME.allows(characters) {
+        let hint = format!("expected at most {}", grouped(limits::NAME.most));
+        Err(Problem::new(format!("the name on this line has {} characters", grouped(characters))).hint(hint))
+    } else {
+        Ok(name)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read_text(text: &str) -> Result<Vec<String>, Vec<Diagnostic>> {
+        read(&Arc::new(Source { name: "roster.csv".to_owned(), text: text.to_owned() }))
+    }
+
+    #[track_caller]
+    fn reads(text: &str, want: &[&str]) {
+        assert_eq!(read_text(text).expect(text), want, "{text:?}");
+    }
+
+    #[track_caller]
+    fn refuses(text: &str, line: usize, want: &str) {
+        let found = read_text(text).expect_err(text);
+        let place = found[0].place.as_ref().expect("a place");
+        assert_eq!((found[0].problem.message.as_str(), place.line_column().0), (want, line), "{text:?}");
+    }
+
+    #[test]
+    fn reads_what_spreadsheets_write() {
+        reads("name\nWren\nOtis\n", &["Wren", "Otis"]);
+        reads("\u{feff}name,group\r\n Wren ,a\r\n\"Otis \"\"Ox\"\" B., jr\",b\r\n", &["Wren", "Otis \"Ox\" B., jr"]);
+        reads("group;Name\na;Wren\n;\n\nb;Otis", &["Wren", "Otis"]);
+        reads("group\tNAME\na\tWren\n", &["Wren"]);
+        reads("name\n=1+1\n@x\n\"two\nlines\"\n", &["=1+1", "@x", "two lines"]);
+    }
+
+    #[test]
+    fn says_what_is_wrong_and_where() {
+        refuses("", 1, "the roster has no column `name`");
+        refuses("nam\nWren\n", 1, "the roster has no column `name`");
+        refuses("name\n\n", 1, "the roster has no names");
+        refuses("group,name\na,Wren\nb\n", 3, "this line ends before its name");
+        refuses("group,name\r\na,Wren\r\n\r\nb, \r\n", 4, "this line has no name");
+        refuses("name\nW\u{7}ren\n", 2, "the name on this line holds a control character");
+        refuses(&format!("name\n{}\n", "x".repeat(81)), 2, "the name on this line has 81 characters");
+    }
+
+    #[test]
+    fn no_message_quotes_a_name() {
+        let found = read_text(&format!("group,name\nWrenna,\nOtis\nx,{}\n", "Zed".repeat(40))).expect_err("bad");
+        let words: String = found.iter().map(|d| format!("{} {:?}", d.problem.message, d.problem.hint)).collect();
+        assert_eq!(found.len(), 3);
+        assert!(!words.contains("Wren") && !words.contains("Otis") && !words.contains("Zed"), "{words}");
+    }
+}

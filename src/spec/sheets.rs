@@ -1,0 +1,54 @@
+//! `[sheets]`: which sheets to make.
+
+use super::log::Log;
+use super::table::Table;
+use super::types::{Given, NumbersSpec, SheetKind, SheetsSpec};
+use crate::diag::Problem;
+
+/// The sheets the file lists, if it does.
+pub(super) struct Asked(Option<Given<Vec<SheetKind>>>);
+
+pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
+    let listed: Vec<SheetKind> = SheetKind::ALL.into_iter().filter(|kind| kind.is_asked_for()).collect();
+    let make = table.take("make").and_then(|value| {
+        let make = value.words(log, &listed, SheetKind::word)?;
+        if make.value.is_empty() && log.is_clean() {
+            let problem = Problem::new("`sheets.make` lists no sheet");
+            log.error(value.span(), problem.hint("list at least one, or leave `make` out to get all of them"));
+            return None;
+        }
+        Some(make)
+    });
+    table.finish(log);
+    Asked(make)
+}
+
+impl Asked {
+    /// All sheets that have numbers to show, where the file does not say.
+    pub(super) fn settle(self, numbers: &NumbersSpec, log: &mut Log) -> SheetsSpec {
+        if let Some(make) = self.0 {
+            for kind in &make.value {
+                let Some((role, count)) = needs(*kind, numbers) else { continue };
+                let Some(span) = make.span().filter(|_| count.value == 0) else { continue };
+                let problem = Problem::new(format!("`{}` needs {role} numbers, and the lesson has none", kind.word()))
+                    .hint(format!("give numbers.{role}.count at least 1, or leave `{}` out", kind.word()));
+                let span = log.word(kind.word(), &span);
+                log.clash(span, problem, vec![(count.span(), "leaves them out".to_owned())]);
+            }
+            return SheetsSpec { make };
+        }
+        let has_numbers = |kind: &SheetKind| needs(*kind, numbers).is_none_or(|(_, count)| count.value > 0);
+        let make = SheetKind::ALL.into_iter().filter(|kind| kind.is_asked_for()).filter(has_numbers);
+        SheetsSpec { make: Given::assumed(make.collect()) }
+    }
+}
+
+/// The role whose numbers a sheet shows, and how many there are; none for sheets that show all roles or no numbers.
+fn needs(kind: SheetKind, numbers: &NumbersSpec) -> Option<(&'static str, Given<u32>)> {
+    match kind {
+        SheetKind::Display => Some(("model", numbers.model.count)),
+        SheetKind::Board | SheetKind::Strips => Some(("sort", numbers.sort.count)),
+        SheetKind::Exit => Some(("exit", numbers.exit.count)),
+        _ => None,
+    }
+}

@@ -1,0 +1,69 @@
+//! Text to TOML, with what is wrong with it.
+
+use std::ops::Range;
+use std::sync::Arc;
+
+use toml::Spanned;
+use toml::de::{DeTable, Error};
+
+use crate::diag::{Diagnostic, Problem, Source};
+
+/// A text as far as it parses.
+pub(super) struct Document<'t> {
+    /// What could be read of it.
+    pub(super) table: Spanned<DeTable<'t>>,
+    /// What could not, in the order of the text, one a line.
+    errors: Vec<Diagnostic>,
+}
+
+/// Parses as much of the text as can be.
+pub(super) fn parse(source: &Arc<Source>) -> Document<'_> {
+    let (table, errors) = DeTable::parse_recoverable(&source.text);
+    let mut errors: Vec<Diagnostic> = errors.iter().map(|error| diagnostic(error, source)).collect();
+    errors.sort_by_key(start);
+    // What follows a mistake on the same line is most often its echo.
+    errors.dedup_by_key(|error| line(error));
+    Document { table, errors }
+}
+
+impl Document<'_> {
+    /// Whether the whole text parsed.
+    pub(super) fn is_whole(&self) -> bool {
+        self.errors.is_empty()
+    }
+
+    /// The mistakes of the text and those of its values, without the values of lines that did not parse.
+    pub(super) fn merge(self, mut found: Vec<Diagnostic>) -> Vec<Diagnostic> {
+        let bad: Vec<usize> = self.errors.iter().map(line).collect();
+        found.retain(|diagnostic| !bad.contains(&line(diagnostic)));
+        found.extend(self.errors);
+        found.sort_by_key(start);
+        found
+    }
+}
+
+fn start(diagnostic: &Diagnostic) -> usize {
+    diagnostic.place.as_ref().map_or(0, |place| place.span.start)
+}
+
+fn line(diagnostic: &Diagnostic) -> usize {
+    diagnostic.place.as_ref().map_or(0, |place| place.line_column().0)
+}
+
+/// The parser's words as ours: what is wrong, then what it expected.
+fn diagnostic(error: &Error, source: &Arc<Source>) -> Diagnostic {
+    let span = error.span().unwrap_or(0..0);
+    let (what, expected) = match error.message().split_once(", expected ") {
+        Some((what, expected)) => (what, Some(expected)),
+        None => (error.message(), None),
+    };
+    let mut problem = Problem::new(format!("this is not TOML: {what}"));
+    if let Some(expected) = expected {
+        problem = problem.hint(format!("expected {expected}"));
+    }
+    problem.at(source, within(span, source.text.len()))
+}
+
+fn within(span: Range<usize>, end: usize) -> Range<usize> {
+    span.start.min(end)..span.end.min(end)
+}

@@ -1,0 +1,64 @@
+//! Take and finish: a table gives up its keys one by one, and what is left at the end is an error.
+
+use std::collections::BTreeMap;
+use std::ops::Range;
+
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+use super::log::Log;
+use super::value::Value;
+
+/// A table of the file while it is read. A table that the file lacks is an empty one, so that its keys become known.
+pub(super) struct Table<'t> {
+    /// `numbers.sort`; empty for the file itself.
+    path: String,
+    entries: BTreeMap<&'t str, (Range<usize>, &'t Spanned<DeValue<'t>>)>,
+    taken: Vec<&'static str>,
+    /// Where the file names it.
+    header: Range<usize>,
+}
+
+impl<'t> Table<'t> {
+    /// The file itself.
+    pub(super) fn root(table: &'t DeTable<'t>) -> Self {
+        Self::new(String::new(), 0..0, Some(table))
+    }
+
+    pub(super) fn new(path: String, header: Range<usize>, table: Option<&'t DeTable<'t>>) -> Self {
+        let entries = table.into_iter().flatten().map(|(key, value)| (key.get_ref().as_ref(), (key.span(), value)));
+        Self { path, entries: entries.collect(), taken: Vec::new(), header }
+    }
+
+    /// Where a message about something missing points.
+    pub(super) fn header(&self) -> Range<usize> {
+        self.header.clone()
+    }
+
+    /// The value of a key, if the file gives it.
+    pub(super) fn take(&mut self, key: &'static str) -> Option<Value<'t>> {
+        self.taken.push(key);
+        let (key_span, value) = self.entries.remove(key)?;
+        let name = if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) };
+        Some(Value::new(name, key_span, value))
+    }
+
+    /// A table inside this one; empty when the file lacks it or gives something else there.
+    pub(super) fn table(&mut self, key: &'static str, log: &mut Log) -> Self {
+        match self.take(key) {
+            Some(value) => value.table(log),
+            None => {
+                let path = if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) };
+                Self::new(path, self.header.clone(), None)
+            }
+        }
+    }
+
+    /// Reports what no one took.
+    pub(super) fn finish(self, log: &mut Log) {
+        for (key, (span, _)) in &self.entries {
+            log.left(&self.path, key, span.clone());
+        }
+        log.known(&self.path, self.taken);
+    }
+}
