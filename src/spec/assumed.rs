@@ -2,8 +2,8 @@
 
 use serde_json::{Value, json};
 
-use super::types::{Given, RoleSpec, Spec};
-use super::{SheetKind, forms};
+use super::types::{Given, RoleSpec, SheetKind, Spec};
+use crate::number::Form;
 
 /// Every key that the file is silent about with the value assumed for it, in the order of the lesson file's full form.
 /// Keys that have no default (`grade`, `roster`, requests of a role) are missing. Strings, lists, numbers and switches are
@@ -21,7 +21,7 @@ pub fn assumed(spec: &Spec) -> Vec<(&'static str, Value)> {
     for (key, role) in roles {
         list.add(key, &role.count, |v| json!(v));
     }
-    list.add("forms.match", &spec.forms.matched, |v| v.iter().map(|form| forms::word(*form)).collect());
+    list.add("forms.match", &spec.forms.matched, |v| v.iter().copied().map(Form::word).collect());
     list.add("forms.joiner", &spec.forms.joiner, |v| json!(v.word()));
     list.add("forms.zero_terms", &spec.forms.zero_terms, |v| json!(v));
     list.add("forms.thousands", &spec.forms.thousands, |v| json!(v.word()));

@@ -64,7 +64,8 @@ fn always(name: &str, role: &RoleSpec, numbers: &NumbersSpec, pool: &Pool, log: 
             ));
             log.clash(span, problem.hint(one_of_them), vec![(limit.and_then(|l| l.span()), "the limit".to_owned())]);
         } else if let Some(first) = role.always[..k].iter().find(|n| n.value == number) {
-            let problem = Problem::new(format!("`numbers.{name}.always` lists {number} twice")).hint("keep one of them");
+            let problem =
+                Problem::new(format!("`numbers.{name}.always` lists {number} twice")).hint("keep one of them");
             log.clash(span, problem, vec![(first.span(), "first listed here".to_owned())]);
         }
     }
@@ -135,7 +136,8 @@ fn within_pool(name: &str, role: &RoleSpec, numbers: &NumbersSpec, pool: &Pool, 
                 _ => format!("only {has} from {least} to {most} are like that"),
             }
         ));
-        let hint = if has == 0 { "leave it out, or change the range".to_owned() } else { format!("expected at most {has}") };
+        let hint =
+            if has == 0 { "leave it out, or change the range".to_owned() } else { format!("expected at most {has}") };
         log.clash(span, problem.hint(hint), range());
     }
 }

@@ -10,19 +10,6 @@ use crate::number::{Form, Number};
 /// Decoys in a set of a lesson whose file does not say: one for every second row, and no more than this.
 const DECOYS: u32 = 4;
 
-const FORMS: [Form; 5] = [Form::Numeral, Form::Words, Form::Expanded, Form::Units, Form::Blocks];
-
-/// The word in a lesson file.
-pub(super) fn word(form: Form) -> &'static str {
-    match form {
-        Form::Numeral => "numeral",
-        Form::Words => "words",
-        Form::Expanded => "expanded",
-        Form::Units => "units",
-        Form::Blocks => "blocks",
-    }
-}
-
 /// What the table says; what it leaves open depends on the numbers.
 pub(super) struct Asked {
     matched: Option<Given<Vec<Form>>>,
@@ -33,15 +20,16 @@ pub(super) struct Asked {
 }
 
 pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
-    let matched = table.take("match").and_then(|v| v.words(log, &FORMS, word));
+    let matched = table.take("match").and_then(|v| v.words(log, &Form::ALL, Form::word));
     if let Some(given) = &matched
         && !limits::FORMS.allows(given.value.len() as u64)
         && log.is_clean()
         && let Some(span) = given.span()
     {
         let few = if given.value.is_empty() { "no form" } else { "only one form" };
-        let problem = Problem::new(format!("`forms.match` lists {few}"))
-            .hint("expected two to five of numeral, words, expanded, units and blocks; the first is printed on the board");
+        let problem = Problem::new(format!("`forms.match` lists {few}")).hint(
+            "expected two to five of numeral, words, expanded, units and blocks; the first is printed on the board",
+        );
         log.error(span, problem);
     }
     let asked = Asked {

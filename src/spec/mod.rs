@@ -16,6 +16,8 @@ pub mod roster;
 mod sheets;
 mod syntax;
 mod table;
+#[cfg(test)]
+mod tests;
 mod types;
 mod value;
 

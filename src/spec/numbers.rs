@@ -80,7 +80,7 @@ fn role(mut table: Table, log: &mut Log) -> RoleSpec {
     let role = RoleSpec {
         count: count.unwrap_or(Given::assumed(0)),
         always,
-        zeros: places(table.table("zeros", log), log, Value::bound),
+        zeros: places(table.table("zeros", log), log, |v, log| v.bound(log)),
         repeats: table.take("repeats").and_then(|v| v.bound(log)),
         teens: table.take("teens").and_then(|v| v.bound(log)),
         same_digits: table.take("same_digits").and_then(|v| v.bound(log)),
@@ -101,7 +101,8 @@ impl Asked {
         let wanted = of_model + of_sort * versions + of_exit;
         let pool = Pool::new(&numbers).numbers().take(wanted as usize).count();
         let pool = u32::try_from(pool).unwrap_or(wanted);
-        for (role, usual) in [(&mut numbers.model, of_model), (&mut numbers.sort, of_sort), (&mut numbers.exit, of_exit)]
+        for (role, usual) in
+            [(&mut numbers.model, of_model), (&mut numbers.sort, of_sort), (&mut numbers.exit, of_exit)]
         {
             if role.count.is_assumed() {
                 let share = (usual * pool / wanted).max(1);
@@ -120,5 +121,8 @@ fn needed(role: &RoleSpec) -> u32 {
     let always = u32::try_from(role.always.len()).unwrap_or(u32::MAX);
     // Each number and the others that look like it.
     let alike = role.look_alikes.map_or(0, |n| if n.value == 0 { 0 } else { n.value + 1 });
-    [always, zeros, least(&role.repeats), least(&role.teens), least(&role.same_digits), alike].into_iter().max().unwrap_or(0)
+    [always, zeros, least(&role.repeats), least(&role.teens), least(&role.same_digits), alike]
+        .into_iter()
+        .max()
+        .unwrap_or(0)
 }

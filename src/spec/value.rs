@@ -131,8 +131,9 @@ impl<'t> Value<'t> {
     pub(super) fn length(&self, log: &mut Log) -> Option<Given<Length>> {
         if let DeValue::Integer(_) | DeValue::Float(_) = self.inner {
             let text = log.text(&self.span).to_owned();
-            let problem = Problem::new(format!("`{}` is the bare number {}", self.name, shortened(&text)))
-                .hint(format!("a length needs quotes and a unit (mm, cm, in or pt), such as \"{} mm\"", shortened(&text)));
+            let problem = Problem::new(format!("`{}` is the bare number {}", self.name, shortened(&text))).hint(
+                format!("a length needs quotes and a unit (mm, cm, in or pt), such as \"{} mm\"", shortened(&text)),
+            );
             log.error(self.span(), problem);
             return None;
         }
