@@ -54,7 +54,7 @@ mod tests {
         let rows: Vec<Number> = [640, 406, 400, 7].into_iter().filter_map(Number::new).collect();
         let matched = [Form::Words, Form::Numeral, Form::Expanded, Form::Blocks];
         let wrong = decoys::choose(decoys::possible(&rows, &matched, &PLAIN), 5, &mut Stream::new(1, "decoys"));
-        let set = plan(Version(0), &rows, &matched, &PLAIN, wrong, &mut Stream::new(1, "strips A")).unwrap();
+        let set = plan(Version(0), &rows, &matched, &PLAIN, wrong.clone(), &mut Stream::new(1, "strips A")).unwrap();
         assert_eq!(set.forms, matched[1..]);
         for (row, &number) in rows.iter().enumerate() {
             for &form in &set.forms {
@@ -65,6 +65,10 @@ mod tests {
         }
         assert_eq!(set.strips.iter().filter(|s| s.row.is_none() && s.wrong.is_some()).count(), 5);
         assert_eq!(set.strips.len(), 4 * 3 + 5);
+        let decoys = set.decoys();
+        assert!(wrong.iter().all(|decoy| decoys.contains(decoy)) && decoys.len() == 5);
+        let row = |decoy: &Wrong| rows.iter().position(|row| *row == decoy.of);
+        assert!(decoys.is_sorted_by_key(row));
     }
 
     #[test]

@@ -101,6 +101,19 @@ pub struct SortSet {
     pub strips: Vec<Strip>,
 }
 
+impl SortSet {
+    /// Its decoys, in the order of the rows they were made from, then of the forms.
+    pub fn decoys(&self) -> Vec<Wrong> {
+        let wrong = |strip: &Strip| {
+            let (of, slip) = strip.wrong?;
+            Some(Wrong { of, form: strip.form, content: strip.content.clone(), slip })
+        };
+        let mut decoys: Vec<Wrong> = self.strips.iter().filter_map(wrong).collect();
+        decoys.sort_by_key(|decoy| (self.rows.iter().position(|row| *row == decoy.of), decoy.form, decoy.slip));
+        decoys
+    }
+}
+
 /// A lesson ready to be laid out.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Lesson {

@@ -5,6 +5,8 @@
 //! source); unit form always says every place that the numeral shows, as the example of CCSSM 2.NBT.A.1 does
 //! (7 hundreds, 0 tens, 6 ones).
 
+use std::fmt;
+
 use super::{Number, Place, words};
 
 /// One way to show a number.
@@ -145,8 +147,7 @@ impl Content {
         }
     }
 
-    /// The same in words for a listener or a program: thousands marks left out, since a voice may stop at them; "plus"
-    /// for the sign; blocks by kind, largest first.
+    /// The same for a listener: thousands marks left out, since a voice may stop at them, and "plus" for the sign.
     pub fn aloud(&self) -> String {
         match self {
             Self::Text(text) => {
@@ -163,15 +164,25 @@ impl Content {
                 }
                 plain.replace(" + ", " plus ")
             }
+            Self::Blocks(_) => self.to_string(),
+        }
+    }
+}
+
+impl fmt::Display for Content {
+    /// A text as it is printed; blocks by kind, largest first: "4 flats, 6 cubes".
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Text(text) => f.write_str(text),
+            Self::Blocks([0, 0, 0, 0]) => f.write_str("no blocks"),
             Self::Blocks(counts) => {
-                let kinds = ["thousand block", "flat", "rod", "cube"];
-                let kinds: Vec<String> = counts
-                    .iter()
-                    .zip(kinds)
-                    .filter(|&(&count, _)| count > 0)
-                    .map(|(&count, kind)| format!("{count} {kind}{}", if count == 1 { "" } else { "s" }))
-                    .collect();
-                if kinds.is_empty() { "no blocks".to_owned() } else { kinds.join(", ") }
+                let kinds =
+                    counts.iter().zip(["thousand block", "flat", "rod", "cube"]).filter(|&(&count, _)| count > 0);
+                for (at, (count, kind)) in kinds.enumerate() {
+                    let mark = if at > 0 { ", " } else { "" };
+                    write!(f, "{mark}{count} {kind}{}", if *count == 1 { "" } else { "s" })?;
+                }
+                Ok(())
             }
         }
     }
@@ -283,6 +294,7 @@ mod tests {
         assert_eq!(aloud(Form::Expanded, 1_206), "1000 plus 200 plus 6");
         assert_eq!(aloud(Form::Blocks, 1_021), "1 thousand block, 2 rods, 1 cube");
         assert_eq!(aloud(Form::Blocks, 0), "no blocks");
+        assert_eq!(Content::Text("1,206".to_owned()).to_string(), "1,206");
         let verbose = Style { and: true, ..PLAIN };
         let words = Content::Text(verbose.words(number(100_100)));
         assert_eq!(words.aloud(), "one hundred thousand, one hundred");
