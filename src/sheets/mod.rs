@@ -7,6 +7,8 @@ pub mod backs;
 pub mod blockwork;
 pub mod board;
 pub mod deal;
+pub mod blocks;
+pub mod checkline;
 pub mod desk;
 pub mod grid;
 pub mod head;

@@ -78,6 +78,12 @@ pub fn symbol(kind: Kind, unit: Length, tone: Tone) -> Symbol {
     Symbol { size, items }
 }
 
+/// A rod that lies level.
+pub fn lying_rod(unit: Length, tone: Tone) -> Symbol {
+    let size = Kind::Rod.size(unit).turned();
+    Symbol { size, items: face(Rect::new(Point::ORIGIN, size), unit, tone) }
+}
+
 /// A block's face: an edge, and lines that close a cell around every unit.
 fn face(rect: Rect, unit: Length, tone: Tone) -> Vec<Item> {
     let line = |from: Point, to: Point| Item::Line { from, to, stroke: GRID };
