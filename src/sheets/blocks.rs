@@ -38,7 +38,10 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let plan = plan(desk, layout, most)?;
     let pages = u32::try_from(plan.sheets.len()).unwrap_or(u32::MAX);
     let mut left = most;
-    (1..).zip(&plan.sheets).map(|(number, bands)| page(desk, layout, &plan, bands, (number, pages), &mut left)).collect()
+    (1..)
+        .zip(&plan.sheets)
+        .map(|(number, bands)| page(desk, layout, &plan, bands, (number, pages), &mut left))
+        .collect()
 }
 
 /// The largest count of each place over the lesson's model and sort numbers.
@@ -78,14 +81,18 @@ fn plan(desk: &Desk<'_>, layout: &Layout, most: Counts) -> Result<Plan, Problem>
         let Some(sheets) = pack::pack(need, room) else { continue };
         let used = |bands: &Vec<Band>| UNIT * i64::from(bands.iter().map(Band::height).sum::<u32>());
         let slack = sheets.iter().map(|bands| live.height() - used(bands)).min().unwrap_or_default().min(heads.full);
-        if best.as_ref().is_none_or(|(fewest, most, _)| sheets.len() < *fewest || sheets.len() == *fewest && slack > *most) {
+        if best
+            .as_ref()
+            .is_none_or(|(fewest, most, _)| sheets.len() < *fewest || sheets.len() == *fewest && slack > *most)
+        {
             best = Some((sheets.len(), slack, Plan { size, live, sheets }));
         }
     }
     best.map(|(.., plan)| plan).ok_or_else(|| {
         let live = desk.live(desk.page(Turn::Portrait), layout);
-        Problem::new(format!("no flat fits the printable area of {} by {}", live.width(), live.height()))
-            .hint("a flat is 100 mm wide and the check lines above it 101.6 mm: a smaller margin or larger paper would fit")
+        Problem::new(format!("no flat fits the printable area of {} by {}", live.width(), live.height())).hint(
+            "a flat is 100 mm wide and the check lines above it 101.6 mm: a smaller margin or larger paper would fit",
+        )
     })
 }
 
@@ -126,9 +133,8 @@ fn page(
 /// Counts in words, those that are there only: `4 flats, 9 rods`.
 fn listed(counts: Counts) -> String {
     let some = Kind::ALL.into_iter().zip(counts).filter(|(_, count)| *count > 0);
-    let words: Vec<String> = some
-        .map(|(kind, count)| format!("{count} {}{}", kind.word(), if count == 1 { "" } else { "s" }))
-        .collect();
+    let words: Vec<String> =
+        some.map(|(kind, count)| format!("{count} {}{}", kind.word(), if count == 1 { "" } else { "s" })).collect();
     words.join(", ")
 }
 

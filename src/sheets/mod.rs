@@ -4,11 +4,11 @@
 //! sheets; each sheet is a file of its own, and [`packet`] gathers their pages for each reader.
 
 pub mod backs;
+pub mod blocks;
 pub mod blockwork;
 pub mod board;
-pub mod deal;
-pub mod blocks;
 pub mod checkline;
+pub mod deal;
 pub mod desk;
 pub mod grid;
 pub mod head;
@@ -70,7 +70,13 @@ pub struct Made {
 pub const SHEETS: [Sheet; 14] = [
     sheet(SheetKind::Display, "Display", "one model number a page, big", For::Teacher, None),
     sheet(SheetKind::Mat, "Place-value mat", "a mat to build on, with a ten-frame for the ones", For::Learner, None),
-    sheet(SheetKind::Blocks, "Blocks", "flats, rods and cubes to cut out at true size", For::Learner, None),
+    sheet(
+        SheetKind::Blocks,
+        "Blocks",
+        "flats, rods and cubes to cut out at true size",
+        For::Learner,
+        Some(Made { layout: include_str!("../../layouts/blocks.toml"), lay: blocks::lay }),
+    ),
     sheet(SheetKind::Layered, "Layered cards", "expanded-form cards that stack to make a numeral", For::Learner, None),
     sheet(SheetKind::Record, "Recording sheet", "one row a number to draw and write on", For::Learner, None),
     sheet(SheetKind::WordBank, "Word bank", "the number words to spell, beside their numerals", For::Learner, None),

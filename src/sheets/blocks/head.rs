@@ -116,15 +116,12 @@ fn lines(desk: &Desk<'_>, layout: &Layout, area: Rect, words: &str) -> Result<(V
         (below, text::wrap(desk.family, words, area.width(), &face))
     };
     let high = text::height(broken.len(), &face);
-    let top = if origin.y > area.top() { origin.y } else { origin.y + (bottom - origin.y - high).half().max(Length::ZERO) };
+    let top =
+        if origin.y > area.top() { origin.y } else { origin.y + (bottom - origin.y - high).half().max(Length::ZERO) };
     let frame = Rect::between(Point::new(origin.x, top), Point::new(area.right(), top + high));
     let said = text::run(desk.family, &broken, frame, &face);
     bottom = bottom.max(frame.bottom());
-    let all = vec![
-        Node::Artifact(items),
-        said.tagged(Tag::Paragraph),
-        Node::Tagged(Tag::Paragraph, nodes),
-    ];
+    let all = vec![Node::Artifact(items), said.tagged(Tag::Paragraph), Node::Tagged(Tag::Paragraph, nodes)];
     Ok((all, bottom))
 }
 

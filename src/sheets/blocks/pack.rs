@@ -37,11 +37,7 @@ impl Band {
 
     /// How many units wide what is in it reaches.
     pub const fn width(&self) -> u32 {
-        if self.tall {
-            10 * self.squares + self.rods + self.cubes.div_ceil(10)
-        } else {
-            10 * self.rods + self.cubes
-        }
+        if self.tall { 10 * self.squares + self.rods + self.cubes.div_ceil(10) } else { 10 * self.rods + self.cubes }
     }
 
     const fn new(tall: bool, squares: u32) -> Self {
@@ -75,7 +71,8 @@ pub fn pack(need: Need, room: Room) -> Option<Vec<Vec<Band>>> {
     // Every sheet takes at least ten rods or a hundred cubes, so the search ends.
     (least..).find_map(|sheets| {
         let full_first = (0..sheets).map(|k| need.squares.saturating_sub(k * most).min(most)).collect::<Vec<_>>();
-        let even = (0..sheets).map(|k| need.squares / sheets + u32::from(k < need.squares % sheets)).collect::<Vec<_>>();
+        let even =
+            (0..sheets).map(|k| need.squares / sheets + u32::from(k < need.squares % sheets)).collect::<Vec<_>>();
         [(&full_first, true), (&full_first, false), (&even, false)]
             .into_iter()
             .find_map(|(squares, easy)| share(squares, need.rods, need.cubes, room, easy))

@@ -97,10 +97,7 @@ pub(super) fn cuts(placed: &Placed, origin: Point, live: Rect, pen: Stroke) -> (
     }
     let snips = snips
         .into_iter()
-        .map(|Snip { from, to }| Snip {
-            from: from.moved(origin.x, origin.y),
-            to: to.moved(origin.x, origin.y),
-        })
+        .map(|Snip { from, to }| Snip { from: from.moved(origin.x, origin.y), to: to.moved(origin.x, origin.y) })
         .collect();
     let (top, bottom) = (origin.y, origin.y + placed.size.height);
     let line = |from: Point, to: Point| Item::Line { from, to, stroke: pen };

@@ -1,0 +1,220 @@
+//! The sheet *blocks*: the pieces that numbers need, on provably the fewest pages, at true size.
+
+#[path = "support/lesson.rs"]
+mod lessons;
+
+use placewright::lesson::Lesson;
+use placewright::measure::{Length, Point, Rect, Sides, Size};
+use placewright::rng::Stream;
+use placewright::sheets::desk::Desk;
+use placewright::sheets::layout::Layouts;
+use placewright::sheets::page::{CutLine, Item, Layer, Node, Page, Text};
+use placewright::sheets::{blocks, row};
+use placewright::spec::{Given, Ink, Paper, SheetKind, TextSize};
+
+fn pages(lesson: &Lesson) -> Vec<Page> {
+    let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
+    let desk = Desk { lesson, layouts: &layouts, family: &family };
+    (row(SheetKind::Blocks).made.unwrap().lay)(&desk).unwrap_or_else(|problem| panic!("{problem:?}"))
+}
+
+fn layer(page: &Page) -> &Layer {
+    &page.layers[0]
+}
+
+/// Everything drawn, and every line of text.
+fn drawn(page: &Page) -> (Vec<Item>, Vec<Text>) {
+    fn walk(nodes: &[Node], items: &mut Vec<Item>) {
+        for node in nodes {
+            match node {
+                Node::Tagged(_, inner) => walk(inner, items),
+                Node::Item(item) => items.push(item.clone()),
+                Node::Artifact(all) => items.extend(all.iter().cloned()),
+            }
+        }
+    }
+    let mut items = Vec::new();
+    page.layers.iter().for_each(|layer| walk(&layer.nodes, &mut items));
+    let texts = items.iter().filter_map(|item| if let Item::Text(text) = item { Some(text.clone()) } else { None });
+    let texts = texts.collect();
+    (items, texts)
+}
+
+/// The largest digit of each place: thousands, hundreds, tens, ones. Worked out on the numerals, not with our own code.
+fn needs(numbers: &[u32]) -> [usize; 4] {
+    let mut most = [0; 4];
+    for text in numbers.iter().map(|n| format!("{n:04}")) {
+        for (most, digit) in most.iter_mut().zip(text.bytes()) {
+            *most = usize::from(digit - b'0').max(*most);
+        }
+    }
+    most
+}
+
+/// No way of packing upright pieces does with fewer pages than this. Units of 10 mm; the page holds w x h of them, any way
+/// up. Pieces and page measure whole units, so pieces pushed left and up stand at whole units.
+///
+/// Equal squares: at most floor(w/10) x floor(h/10) on a page, because each one covers exactly one of the points whose
+/// coordinates are whole multiples of ten, shifted to the far corner of the first cell. Bars 1 x 10: colour the cells by
+/// (x + y) mod 10; a bar covers each colour once, so a page takes no more bars than its rarest colour has cells; a flat is
+/// ten bars. Cubes: the area.
+fn bound([thousands, flats, rods, cubes]: [usize; 4], (w, h): (usize, usize)) -> usize {
+    let squares = thousands + flats;
+    let mut colours = [0; 10];
+    for (x, y) in (0..w).flat_map(|x| (0..h).map(move |y| (x, y))) {
+        colours[(x + y) % 10] += 1;
+    }
+    let bars = colours.into_iter().min().unwrap();
+    let by_squares = squares.div_ceil((w / 10) * (h / 10));
+    let by_bars = (10 * squares + rods).div_ceil(bars);
+    let by_area = (100 * squares + 10 * rods + cubes).div_ceil(w * h);
+    by_squares.max(by_bars).max(by_area).max(1)
+}
+
+#[track_caller]
+fn holds(lesson: &Lesson, numbers: &[u32]) {
+    let pages = pages(lesson);
+    let paper = lesson.spec.paper.value.size();
+    let margin = lesson.spec.print.margin.value;
+    let need = needs(numbers);
+    let case = format!("{:?} {:?} {margin} {need:?}", lesson.spec.paper.value, lesson.spec.print.text.value);
+
+    // Counts: exactly what the numbers need.
+    for (name, count) in ["thousand", "flat", "rod", "cube"].into_iter().zip(need) {
+        let made = pages.iter().flat_map(|p| &layer(p).pieces).filter(|piece| piece.name == name).count();
+        assert_eq!(made, count, "{case}: {name}");
+    }
+    // The fewest pages.
+    let units = |length: Length| usize::try_from((length - margin * 2).holds(Length::mm(10))).unwrap();
+    assert_eq!(pages.len(), bound(need, (units(paper.width), units(paper.height))), "{case}");
+
+    for page in &pages {
+        let printable = Rect::new(Point::ORIGIN, page.size).shrunk(Sides::splat(margin));
+        let (items, texts) = drawn(page);
+        pieces_are_true(page, printable, &case);
+        for (length, label) in [(Length::mm(100), "10 cm"), (Length::mm100(10_160), "4 in")] {
+            assert!(texts.iter().any(|text| text.text.contains(label)), "{case}: no {label}");
+            let lines = items.iter().filter(|item| match item {
+                Item::Line { from, to, stroke } => from.y == to.y && to.x - from.x == length && stroke.dash.is_none(),
+                _ => false,
+            });
+            assert_eq!(lines.count(), 1, "{case}: {label}");
+        }
+        assert!(texts.iter().any(|t| t.text.contains("100 %")), "{case}: how to print");
+        for text in &texts {
+            let least = if text.reader == placewright::sheets::page::Reader::Staff { 9 } else { 14 };
+            assert!(text.size >= Length::pt(least), "{case}: {text:?}");
+            assert!(printable.contains(text.frame), "{case}: {text:?}");
+            assert!(layer(page).pieces.iter().all(|p| p.rect.contains(text.frame) || !p.rect.overlaps(text.frame)));
+        }
+    }
+}
+
+/// True sizes, inside the printable area, no overlap, every edge on a cut and no cut through a piece.
+#[track_caller]
+fn pieces_are_true(page: &Page, printable: Rect, case: &str) {
+    let Layer { pieces, cuts, snips, .. } = layer(page);
+    for (k, piece) in pieces.iter().enumerate() {
+        let size = piece.rect.size();
+        let mm = |width, height| Size::new(Length::mm(width), Length::mm(height));
+        let right = match &*piece.name {
+            "thousand" | "flat" => size == mm(100, 100),
+            "rod" => size == mm(10, 100) || size == mm(100, 10),
+            _ => size == mm(10, 10),
+        };
+        assert!(right, "{case}: {piece:?}");
+        assert!(printable.contains(piece.rect), "{case}: {piece:?} in {printable:?}");
+        assert!(pieces[..k].iter().all(|other| !other.rect.overlaps(piece.rect)), "{case}");
+        for (at, upright) in [
+            (piece.rect.left(), true),
+            (piece.rect.right(), true),
+            (piece.rect.top(), false),
+            (piece.rect.bottom(), false),
+        ] {
+            let full = cuts.contains(&if upright { CutLine::Upright(at) } else { CutLine::Level(at) });
+            let short = snips.iter().any(|snip| {
+                let along = Rect::between(snip.from, snip.to);
+                if upright {
+                    snip.from.x == at && along.top() <= piece.rect.top() && along.bottom() >= piece.rect.bottom()
+                } else {
+                    snip.from.y == at && along.left() <= piece.rect.left() && along.right() >= piece.rect.right()
+                }
+            });
+            assert!(full || short, "{case}: nothing cuts {piece:?} at {at}");
+        }
+        let crosses = |low: Length, at: Length, high: Length| low < at && at < high;
+        assert!(
+            !cuts.iter().any(|cut| match *cut {
+                CutLine::Level(y) => crosses(piece.rect.top(), y, piece.rect.bottom()),
+                CutLine::Upright(x) => crosses(piece.rect.left(), x, piece.rect.right()),
+            }),
+            "{case}: a cut goes through {piece:?}"
+        );
+    }
+    assert!(snips.iter().all(|snip| snip.from.x == snip.to.x || snip.from.y == snip.to.y));
+}
+
+#[test]
+fn two_hundred_random_lessons_take_the_fewest_pages() {
+    let mut stream = Stream::new(11, "packing");
+    let margins = [500, 635, 635, 800, 1000, 1270, 1900].map(Length::mm100);
+    for k in 0..200 {
+        let top = [99, 999, 999, 999, 9_999][stream.index(5)];
+        let count = 1 + stream.index(12);
+        let numbers: Vec<u32> = (0..count).map(|_| u32::try_from(stream.below(top + 1)).unwrap()).collect();
+        let (model, sort) = numbers.split_at(count / 4);
+        let paper = Paper::ALL[k % 5];
+        let mut lesson = lessons::lesson(SheetKind::Blocks, paper, model, &[sort]);
+        lesson.spec.print.margin = Given::assumed(margins[stream.index(margins.len())]);
+        if k % 3 == 0 {
+            lesson.spec.print.text = Given::assumed(TextSize::Large);
+            lesson.spec.print.ink = Given::assumed(Ink::Colour);
+        }
+        holds(&lesson, &numbers);
+    }
+}
+
+#[test]
+fn every_load_up_to_999_takes_the_fewest_pages_on_every_paper() {
+    // Every count of flats and rods, with no cubes, one and nine: the packing alone, against the same bound.
+    for paper in Paper::ALL {
+        for margin in [500, 635, 1270].map(Length::mm100) {
+            let units = |length: Length, less: i64| {
+                u32::try_from((length - margin * 2 - Length::mm100(less)).holds(Length::mm(10))).unwrap()
+            };
+            let (size, turned) = (paper.size(), paper.size().turned());
+            for (squares, rods, cubes) in (0..=18).flat_map(|s| (0..=9).flat_map(move |r| [0, 1, 9].map(|c| (s, r, c))))
+            {
+                let need = blocks::pack::Need { squares, rods, cubes };
+                let made = [size, turned].into_iter().filter_map(|size| {
+                    let (across, down) = (units(size.width, 0), units(size.height, 280));
+                    let easy = units(size.height, 1_500);
+                    Some(blocks::pack::pack(need, blocks::pack::Room { across, down, easy })?.len())
+                });
+                let counts = [0, squares, rods, cubes].map(|n| usize::try_from(n).unwrap());
+                let page = [size.width, size.height].map(|l| usize::try_from(units(l, 0)).unwrap());
+                let bound = bound(counts, (page[0], page[1]));
+                assert_eq!(made.min(), Some(bound), "{paper:?} {margin} {need:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a4_takes_two_flats_across_with_a_margin_of_5_mm_and_not_with_6_35_mm() {
+    let count = |margin: i64| {
+        let mut lesson = lessons::lesson(SheetKind::Blocks, Paper::A4, &[], &[&[400]]);
+        lesson.spec.print.margin = Given::assumed(Length::mm100(margin));
+        pages(&lesson).len()
+    };
+    assert_eq!((count(500), count(635)), (1, 2));
+}
+
+#[test]
+fn a_page_too_narrow_for_a_flat_says_so() {
+    let mut lesson = lessons::lesson(SheetKind::Blocks, Paper::Letter, &[], &[&[234]]);
+    lesson.spec.print.margin = Given::assumed(Length::mm(60));
+    let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
+    let problem = blocks::lay(&Desk { lesson: &lesson, layouts: &layouts, family: &family }).unwrap_err();
+    assert_eq!(problem.message, "no flat fits the printable area of 95.9 mm by 159.4 mm");
+}
