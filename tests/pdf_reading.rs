@@ -8,7 +8,7 @@ use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Length, Point, Rect, Size, Weight};
 use placewright::pdf::{Options, write};
 use placewright::sheets::page::{Item, Layer, Node, Packet, Page, Paint, Reader, Stock, Stroke, Symbol, Tag, Text};
-use placewright::spec::SheetKind;
+use placewright::spec::{SheetKind, Sides};
 use support::pdf::{Mark, read};
 use support::raster::{Area, draw};
 
@@ -81,6 +81,8 @@ fn packet() -> Packet {
     Packet {
         file: "teacher.pdf",
         title: "Harbour stalls (A & B)".to_owned(),
+        sides: Sides::One,
+        copies: 1,
         pages: vec![page("four hundred (six) \\ \u{e9}", 2), page("zwei\u{202f}010", 3)],
     }
 }

@@ -1,59 +1,33 @@
 //! What ties a file together, written when all pages are: pictures, fonts, the roots of the trees, the catalog.
 
-use std::borrow::Borrow;
 use std::io::Write;
 
 use super::copy::Copier;
+use super::crew::Foreman;
+use super::deflate::Deflater;
 use super::embed::embed;
-use super::face::Used;
-use super::file::{Chunk, File, Pack, references};
+use super::file::{Chunk, Pack};
 use super::forms::form;
 use super::metadata;
-use super::plan::{Planner, Run};
-use super::run::Builder;
 use super::tags::{reference, text};
+use super::trail::Trail;
 use super::units::integer;
-use super::{CATALOG, DOCUMENT, FONTS, Failure, Head, PAGES, SCOPES, STRUCTURE};
-use crate::sheets::page::Page;
-
-/// What has to be known of the pages at the end.
-#[derive(Default)]
-pub struct Trail {
-    pages: u32,
-    /// The nodes of the page tree; each is followed by its leaf of the parent tree.
-    nodes: Vec<u32>,
-    /// The sections of the pages.
-    sections: Vec<u32>,
-}
-
-impl Trail {
-    /// Notes the pages of a run.
-    pub fn note<P: Borrow<Page>>(&mut self, run: &Run<P>) {
-        self.nodes.push(run.node);
-        self.sections.extend(run.pages.iter().map(|page| page.section));
-        self.pages = run.pages.last().map_or(self.pages, |page| page.index + 1);
-    }
-}
+use super::{CATALOG, FONTS, Failure, Head, PAGES, SCOPES, STRUCTURE};
+use crate::spec::Sides;
 
 /// Writes the rest of a file.
-pub fn finish<W: Write>(
-    mut file: File<W>,
-    head: &Head,
-    trail: &Trail,
-    mut planner: Planner,
-    builder: &mut Builder<'_>,
-    mut used: Used,
-) -> Result<W, Failure> {
-    let form_of_file = builder.form;
+pub fn finish<W: Write>(foreman: Foreman<'_, W>, head: &Head) -> Result<W, Failure> {
+    let Foreman { mut file, mut planner, trail, mut used, faces, form: form_of_file } = foreman;
+    let mut deflater = Deflater::new();
     let mut chunk = Chunk::default();
     let symbols = planner.symbols.list().to_vec();
     let ids = planner.symbols.nested();
     let objects: Vec<u32> = symbols.iter().map(|_| planner.object()).collect();
     for (symbol, object) in symbols.iter().zip(&objects) {
-        let (entries, content) = form(symbol, builder.faces, &ids, |id| objects.get(id).copied(), &mut used)?;
-        chunk.stream(*object, &entries, &content, form_of_file, &mut builder.deflater)?;
+        let (entries, content) = form(symbol, faces, &ids, |id| objects.get(id).copied(), &mut used)?;
+        chunk.stream(*object, &entries, &content, form_of_file, &mut deflater)?;
     }
-    let embedded = embed(builder.faces, &used)?;
+    let embedded = embed(faces, &used)?;
     let mut copier = Copier::new(&embedded.document);
     let mut fonts = b"<<".to_vec();
     for (name, id) in &embedded.fonts {
@@ -61,7 +35,7 @@ pub fn finish<W: Write>(
         reference(&mut fonts, copier.number(*id, &mut planner));
     }
     fonts.extend_from_slice(b">>");
-    copier.write(&mut planner, &mut chunk, form_of_file, &mut builder.deflater)?;
+    copier.write(&mut planner, &mut chunk, form_of_file, &mut deflater)?;
     let metadata = planner.object();
     // Metadata stays as text, so that programs that know nothing of PDF find it (ISO 32000-1, 14.3.2).
     chunk.stream(
@@ -69,7 +43,7 @@ pub fn finish<W: Write>(
         b"/Type/Metadata/Subtype/XML",
         metadata::xmp(&head.title).as_bytes(),
         super::Form::Readable,
-        &mut builder.deflater,
+        &mut deflater,
     )?;
 
     let mut resources = b"<</Font ".to_vec();
@@ -86,25 +60,32 @@ pub fn finish<W: Write>(
     }
     resources.extend_from_slice(b">>");
 
+    let mut pack = Pack::new(planner.object(), form_of_file);
+    let outline = trail.outline(&mut pack);
+    planner.skip_to(pack.next());
+    if outline.is_some() {
+        pack.finish(planner.object(), &mut chunk, &mut deflater)?;
+    }
+
     let mut pack = Pack::new(CATALOG, form_of_file);
-    pack.push(&catalog(metadata));
-    pack.push(&pages(trail));
-    pack.push(&structure(trail));
-    pack.push(&document(trail));
+    pack.push(&catalog(head, &trail, metadata, outline));
+    pack.push(&trail.pages());
+    pack.push(&trail.structure());
+    pack.push(&trail.document());
     pack.push(&resources);
     pack.push(&fonts);
     pack.push(b"<</O/Table/Scope/Row>>");
     pack.push(b"<</O/Table/Scope/Column>>");
     debug_assert_eq!(pack.next(), SCOPES[1] + 1);
     let stream = planner.object();
-    pack.finish(stream, &mut chunk, &mut builder.deflater)?;
+    pack.finish(stream, &mut chunk, &mut deflater)?;
     file.chunk(&chunk)?;
     let mut trailer = b"/Root ".to_vec();
     reference(&mut trailer, CATALOG);
-    file.finish(planner.object(), &trailer, form_of_file, &mut builder.deflater)
+    file.finish(planner.object(), &trailer, form_of_file, &mut deflater)
 }
 
-fn catalog(metadata: u32) -> Vec<u8> {
+fn catalog(head: &Head, trail: &Trail, metadata: u32, outline: Option<u32>) -> Vec<u8> {
     let mut out = b"<</Type/Catalog/Pages ".to_vec();
     reference(&mut out, PAGES);
     out.extend_from_slice(b"/StructTreeRoot ");
@@ -113,40 +94,25 @@ fn catalog(metadata: u32) -> Vec<u8> {
     text(&mut out, metadata::LANGUAGE);
     out.extend_from_slice(b"/Metadata ");
     reference(&mut out, metadata);
-    out.extend_from_slice(b"/ViewerPreferences<</DisplayDocTitle true/PrintScaling/None/PickTrayByPDFSize true>>>>");
-    out
-}
-
-fn pages(trail: &Trail) -> Vec<u8> {
-    let mut out = b"<</Type/Pages/Count ".to_vec();
-    integer(&mut out, u64::from(trail.pages));
-    out.extend_from_slice(b"/Kids");
-    references(&mut out, trail.nodes.iter().copied());
-    out.extend_from_slice(b">>");
-    out
-}
-
-fn structure(trail: &Trail) -> Vec<u8> {
-    let mut out = b"<</Type/StructTreeRoot/K ".to_vec();
-    reference(&mut out, DOCUMENT);
-    out.extend_from_slice(b"/ParentTreeNextKey ");
-    integer(&mut out, u64::from(trail.pages));
-    out.extend_from_slice(b"/ParentTree<<");
-    if trail.nodes.is_empty() {
-        out.extend_from_slice(b"/Nums[]");
-    } else {
-        out.extend_from_slice(b"/Kids");
-        references(&mut out, trail.nodes.iter().map(|node| node + 1));
+    if let Some(outline) = outline {
+        out.extend_from_slice(b"/PageMode/UseOutlines/Outlines ");
+        reference(&mut out, outline);
+    }
+    if let Some(labels) = trail.labels() {
+        out.extend_from_slice(b"/PageLabels");
+        out.extend_from_slice(&labels);
+    }
+    // Table 150 of ISO 32000-1: what the print dialogue starts with.
+    out.extend_from_slice(b"/ViewerPreferences<</DisplayDocTitle true/PrintScaling/None/PickTrayByPDFSize true/Duplex");
+    out.extend_from_slice(match (head.sides, trail.landscape()) {
+        (Sides::One, _) => b"/Simplex",
+        (Sides::Two, false) => b"/DuplexFlipLongEdge",
+        (Sides::Two, true) => b"/DuplexFlipShortEdge",
+    });
+    if head.copies > 1 {
+        out.extend_from_slice(b"/NumCopies ");
+        integer(&mut out, u64::from(head.copies));
     }
     out.extend_from_slice(b">>>>");
-    out
-}
-
-fn document(trail: &Trail) -> Vec<u8> {
-    let mut out = b"<</S/Document/P ".to_vec();
-    reference(&mut out, STRUCTURE);
-    out.extend_from_slice(b"/K");
-    references(&mut out, trail.sections.iter().copied());
-    out.extend_from_slice(b">>");
     out
 }

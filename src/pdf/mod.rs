@@ -6,6 +6,7 @@
 
 mod content;
 mod copy;
+mod crew;
 mod deflate;
 mod embed;
 mod face;
@@ -17,19 +18,21 @@ mod plan;
 mod run;
 mod symbols;
 mod tags;
+mod trail;
 mod units;
 
 use std::borrow::Borrow;
 use std::io::{self, Write};
 
-use self::deflate::Deflater;
+use self::crew::Foreman;
 use self::face::{Faces, Used};
 use self::file::{File, Form};
-use self::plan::{Planner, RUN};
-use self::run::Builder;
+use self::plan::Planner;
+use self::trail::Trail;
 use crate::diag::Problem;
 use crate::measure::Family;
 use crate::sheets::page::{Packet, Page};
+use crate::spec::Sides;
 
 /// Objects whose numbers every part of the file knows.
 const CATALOG: u32 = 1;
@@ -44,7 +47,7 @@ const SCOPES: [u32; 2] = [7, 8];
 const FIRST: u32 = 9;
 
 /// How a file is written.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Options {
     /// Leave streams as they are and every object on its own, for people and for comparing.
     pub readable: bool,
@@ -52,17 +55,15 @@ pub struct Options {
     pub threads: usize,
 }
 
-impl Default for Options {
-    fn default() -> Self {
-        Self { readable: false, threads: 0 }
-    }
-}
-
 /// What a file says besides its pages.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Head {
     /// The document's title, shown by viewers.
     pub title: String,
+    /// Which sides are printed.
+    pub sides: Sides,
+    /// How many copies to print.
+    pub copies: u32,
 }
 
 /// Why a file could not be written.
@@ -88,7 +89,7 @@ impl From<io::Error> for Failure {
 
 /// Writes a packet.
 pub fn write(packet: &Packet, family: &Family, options: &Options) -> Result<Vec<u8>, Problem> {
-    let head = Head { title: packet.title.clone() };
+    let head = Head { title: packet.title.clone(), sides: packet.sides, copies: packet.copies };
     match write_to(Vec::new(), &head, family, options, packet.pages.iter()) {
         Ok(bytes) => Ok(bytes),
         Err(Failure::Problem(problem)) => Err(problem),
@@ -105,24 +106,20 @@ where
 {
     let form = if options.readable { Form::Readable } else { Form::Small };
     let faces = Faces::new(family);
-    let mut builder = Builder { faces: &faces, form, deflater: Deflater::new() };
-    let mut file = File::new(out)?;
-    let mut planner = Planner::new(FIRST);
-    let mut trail = finish::Trail::default();
-    let mut used = Used::default();
-    let mut pages = pages.into_iter();
-    loop {
-        let batch: Vec<_> = pages.by_ref().take(RUN).collect();
-        if batch.is_empty() {
-            break;
-        }
-        let run = planner.run(batch)?;
-        trail.note(&run);
-        let (chunk, here) = builder.build(&run)?;
-        used.add(&here);
-        file.chunk(&chunk)?;
-    }
-    finish::finish(file, head, &trail, planner, &mut builder, used)
+    let mut foreman = Foreman {
+        file: File::new(out)?,
+        planner: Planner::new(FIRST),
+        trail: Trail::default(),
+        used: Used::default(),
+        faces: &faces,
+        form,
+    };
+    let threads = match options.threads {
+        0 => std::thread::available_parallelism().map_or(1, std::num::NonZero::get),
+        threads => threads,
+    };
+    foreman.pages(pages.into_iter(), threads)?;
+    finish::finish(foreman, head)
 }
 
 /// A mistake of the program, not of a lesson.

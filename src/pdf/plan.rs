@@ -103,6 +103,11 @@ impl Planner {
         self.next - count
     }
 
+    /// Goes on from `next`, after somebody counted on from the last number given out.
+    pub fn skip_to(&mut self, next: u32) {
+        self.next = self.next.max(next);
+    }
+
     /// Plans a run. `pages` are at most [`RUN`].
     pub fn run<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<P>, Problem> {
         let mut ids = Ids::default();

@@ -8,7 +8,7 @@ use super::page::{Packet, Page};
 use super::row;
 use crate::diag::{Diagnostic, Severity};
 use crate::lesson::Version;
-use crate::spec::SheetKind;
+use crate::spec::{SheetKind, Sides};
 
 /// The teacher's packet: plan, display, one master of every learner sheet for each version, key, tally. With `only`, the
 /// pages of that sheet alone.
@@ -26,7 +26,7 @@ pub fn teacher(desk: &Desk<'_>, only: Option<SheetKind>) -> Result<Packet, Vec<D
         let copy = Copy { folio: Some(folio), ..Copy::default() };
         mark::on(page, &copy, desk.layouts, desk.family, desk.text()).map_err(|problem| vec![unplaced(problem)])
     });
-    Ok(Packet { file: "teacher.pdf", title, pages: pages.collect::<Result<_, _>>()? })
+    Ok(Packet { file: "teacher.pdf", title, sides: Sides::One, copies: 1, pages: pages.collect::<Result<_, _>>()? })
 }
 
 /// Learner sheets in the order of the lesson.

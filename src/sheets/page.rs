@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use crate::lesson::Version;
 use crate::measure::{Length, Point, Rect, Size, Weight};
-use crate::spec::SheetKind;
+use crate::spec::{SheetKind, Sides};
 
 /// What a page is printed on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -35,6 +35,10 @@ pub struct Packet {
     pub file: &'static str,
     /// The document's title, shown by viewers.
     pub title: String,
+    /// Which sides are printed, as the file tells the viewer.
+    pub sides: Sides,
+    /// How many copies to print, as the file tells the viewer; at least 1.
+    pub copies: u32,
     /// The pages in the order to print.
     pub pages: Vec<Page>,
 }

@@ -1,0 +1,139 @@
+//! Pages through any number of threads, in order.
+//!
+//! One thread plans and writes, in page order; the others build what is planned. No more runs are under way than the
+//! crew can use, so memory stays flat however many pages come.
+
+use std::borrow::Borrow;
+use std::collections::BTreeMap;
+use std::io::Write;
+use std::sync::{Mutex, mpsc};
+use std::thread;
+
+use super::Failure;
+use super::deflate::Deflater;
+use super::face::{Faces, Used};
+use super::file::{Chunk, File, Form};
+use super::plan::{Planner, RUN, Run};
+use super::run::Builder;
+use super::trail::Trail;
+use crate::diag::Problem;
+use crate::sheets::page::Page;
+
+/// A run that has been built, or why it could not be.
+type Built = Result<(Chunk, Used), Problem>;
+
+/// The thread that plans and writes.
+pub struct Foreman<'f, W> {
+    /// Where the bytes go.
+    pub file: File<W>,
+    /// Gives out numbers.
+    pub planner: Planner,
+    /// What the end of the file has to know.
+    pub trail: Trail,
+    /// The characters used so far.
+    pub used: Used,
+    /// The fonts.
+    pub faces: &'f Faces<'f>,
+    /// How objects are put down.
+    pub form: Form,
+}
+
+impl<W: Write> Foreman<'_, W> {
+    /// Writes all pages with so many threads; 0 and 1 make none besides this one.
+    pub fn pages<P>(&mut self, mut pages: impl Iterator<Item = P>, threads: usize) -> Result<(), Failure>
+    where
+        P: Borrow<Page> + Send,
+    {
+        let first: Vec<P> = pages.by_ref().take(RUN).collect();
+        let second: Vec<P> = pages.by_ref().take(RUN).collect();
+        let runs = Runs { ready: [first, second].into_iter(), pages };
+        // A thread costs more than a single run gains.
+        if threads < 2 || runs.ready.as_slice().iter().any(Vec::is_empty) {
+            self.alone(runs)
+        } else {
+            self.crew(runs, threads)
+        }
+    }
+
+    fn alone<P: Borrow<Page>>(&mut self, runs: impl Iterator<Item = Vec<P>>) -> Result<(), Failure> {
+        let mut builder = Builder { faces: self.faces, form: self.form, deflater: Deflater::new() };
+        for pages in runs {
+            let run = self.plan(pages)?;
+            self.write(builder.build(&run))?;
+        }
+        Ok(())
+    }
+
+    fn crew<P>(&mut self, mut runs: impl Iterator<Item = Vec<P>>, threads: usize) -> Result<(), Failure>
+    where
+        P: Borrow<Page> + Send,
+    {
+        let (to_crew, orders) = mpsc::channel::<(usize, Run<P>)>();
+        let (to_foreman, done) = mpsc::channel::<(usize, Built)>();
+        let orders = Mutex::new(orders);
+        let (faces, form) = (self.faces, self.form);
+        thread::scope(|scope| {
+            for _ in 0..threads {
+                let (orders, to_foreman) = (&orders, to_foreman.clone());
+                scope.spawn(move || {
+                    let mut builder = Builder { faces, form, deflater: Deflater::new() };
+                    // The lock is held while waiting: one waits for an order, the others for the lock.
+                    while let Some((k, run)) = orders.lock().ok().and_then(|orders| orders.recv().ok()) {
+                        if to_foreman.send((k, builder.build(&run))).is_err() {
+                            break;
+                        }
+                    }
+                });
+            }
+            drop(to_foreman);
+            // Dropping the sender, on whatever way out, sends the crew home.
+            let to_crew = to_crew;
+            let (mut planned, mut written) = (0, 0);
+            let mut early = BTreeMap::new();
+            loop {
+                while planned < written + 2 * threads {
+                    let Some(pages) = runs.next() else { break };
+                    let run = self.plan(pages)?;
+                    to_crew.send((planned, run)).map_err(|_| super::internal("the threads have gone"))?;
+                    planned += 1;
+                }
+                if written == planned {
+                    return Ok(());
+                }
+                let (k, built) = done.recv().map_err(|_| super::internal("the threads have gone"))?;
+                early.insert(k, built);
+                while let Some(built) = early.remove(&written) {
+                    self.write(built)?;
+                    written += 1;
+                }
+            }
+        })
+    }
+
+    fn plan<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<P>, Problem> {
+        let run = self.planner.run(pages)?;
+        self.trail.note(&run);
+        Ok(run)
+    }
+
+    fn write(&mut self, built: Built) -> Result<(), Failure> {
+        let (chunk, used) = built?;
+        self.used.add(&used);
+        Ok(self.file.chunk(&chunk)?)
+    }
+}
+
+/// Pages, a run at a time.
+struct Runs<P, I> {
+    ready: std::array::IntoIter<Vec<P>, 2>,
+    pages: I,
+}
+
+impl<P, I: Iterator<Item = P>> Iterator for Runs<P, I> {
+    type Item = Vec<P>;
+
+    fn next(&mut self) -> Option<Vec<P>> {
+        let run = self.ready.next().unwrap_or_else(|| self.pages.by_ref().take(RUN).collect());
+        (!run.is_empty()).then_some(run)
+    }
+}
