@@ -91,6 +91,7 @@ impl Number {
     }
 
     /// How many digits the numeral has: 1 for 0, 6 for 100,000 and up.
+    #[allow(clippy::len_without_is_empty, reason = "a numeral is never empty")]
     pub const fn len(self) -> usize {
         match self.0 {
             0..=9 => 1,
