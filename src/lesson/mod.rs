@@ -116,14 +116,18 @@ fn settle_decoys(
     }
     if asked.is_assumed() {
         *asked = Given::assumed(fewest);
-        notes.push(format!("the sort sets have {}: slips make no more of these numbers", count(fewest, "decoy")));
+        notes.push(match fewest {
+            0 => "the sort sets have no decoys: slips make none of these numbers".to_owned(),
+            _ => format!("the sort sets have only {}: slips make no more of these numbers", count(fewest, "decoy")),
+        });
         return Ok(());
     }
+    let expected = if fewest == 0 { "0".to_owned() } else { format!("at most {fewest}") };
     let makes = if fewest == 0 { "no slip makes one".to_owned() } else { format!("slips make only {fewest}") };
     let of = if spec.class.versions.value > 1 { format!("set {version}") } else { "the sort numbers".to_owned() };
     let problem =
         Problem::new(format!("`forms.decoys` asks for {}, but {makes} of {of}", count(asked.value, "different decoy")))
-            .hint(format!("expected at most {fewest}; more numbers or more forms give more"));
+            .hint(format!("expected {expected}; more numbers or more forms give more"));
     Err(at(source, asked, problem))
 }
 
@@ -139,3 +143,6 @@ fn at<T>(source: &Arc<Source>, given: &Given<T>, problem: Problem) -> Diagnostic
         None => Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() },
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,129 @@
+use super::*;
+use crate::number::{Form, Number};
+use crate::spec;
+
+fn source(text: &str) -> Arc<Source> {
+    Arc::new(Source { name: "lesson.toml".to_owned(), text: text.to_owned() })
+}
+
+/// A lesson of given sort numbers, as though they had been chosen.
+fn lesson(text: &str, sort: &[&[u32]], roster: &[&str]) -> Result<Lesson, Vec<Diagnostic>> {
+    let source = source(text);
+    let spec = spec::read(&source).expect("a good lesson file");
+    let numbers = |set: &&[u32]| set.iter().filter_map(|&value| Number::new(value)).collect();
+    let chosen = Chosen {
+        model: Vec::new(),
+        sort: sort.iter().map(numbers).collect(),
+        exit: Vec::new(),
+        why: [].into(),
+        solutions: [].into(),
+        notes: Vec::new(),
+    };
+    with_numbers(&source, spec, chosen, roster.iter().map(|&name| name.to_owned()).collect())
+}
+
+#[track_caller]
+fn refuses(result: Result<Lesson, Vec<Diagnostic>>, at: (usize, usize), message: &str, hint: &str) {
+    let found = result.expect_err("no lesson");
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert_eq!(found[0].problem.message, message);
+    assert_eq!(found[0].problem.hint.as_deref(), Some(hint));
+    assert_eq!(found[0].place.as_ref().map(|place| place.line_column()), Some(at));
+}
+
+const HARBOUR: &str = "title = \"Harbour stalls\"\n[numbers]\nrange = [0, 999]\nsort = { count = 4 }\n";
+const SET: &[u32] = &[640, 406, 383, 614];
+
+#[test]
+fn every_version_has_its_strips_and_decoys() {
+    let text = format!("{HARBOUR}[forms]\ndecoys = 3\n[class]\nversions = 2");
+    let lesson = lesson(&text, &[SET, &[911, 505, 264, 120]], &[]).unwrap();
+    let versions: Vec<String> = lesson.sets.iter().map(|set| set.version.to_string()).collect();
+    assert_eq!(versions, ["A", "B"]);
+    for set in &lesson.sets {
+        assert_eq!(set.forms, [Form::Words, Form::Expanded, Form::Blocks]);
+        assert_eq!((set.decoys().len(), set.strips.len()), (3, 4 * 3 + 3));
+    }
+    assert_eq!(lesson.sets[0].rows.iter().map(|row| row.value()).collect::<Vec<_>>(), SET);
+}
+
+#[test]
+fn the_seed_shuffles_strips_and_picks_decoys() {
+    let sets = |seed: u32| lesson(&format!("seed = {seed}\n{HARBOUR}"), &[SET], &[]).unwrap().sets;
+    assert_eq!(sets(1), sets(1));
+    assert_ne!(sets(1), sets(2));
+    // Two versions of the same numbers are shuffled apart.
+    let twice = lesson(HARBOUR, &[SET, SET], &[]).unwrap().sets;
+    assert_ne!(twice[0].strips, twice[1].strips);
+}
+
+#[test]
+fn the_style_is_the_files() {
+    let style = |forms: &str| lesson(&format!("{HARBOUR}[forms]\n{forms}"), &[SET], &[]).unwrap().style;
+    assert_eq!(style(""), Style { and: false, zero_terms: false, thousands: Some(',') });
+    let asked = style("joiner = \"and\"\nzero_terms = true\nthousands = \"space\"");
+    assert_eq!(asked, Style { and: true, zero_terms: true, thousands: Some('\u{202f}') });
+    assert_eq!(style("thousands = \"none\"").thousands, None);
+}
+
+#[test]
+fn no_sort_numbers_no_sets() {
+    assert_eq!(lesson(HARBOUR, &[], &[]).unwrap().sets, []);
+    assert_eq!(lesson(HARBOUR, &[&[], &[]], &[]).unwrap().sets, []);
+}
+
+#[test]
+fn too_many_decoys() {
+    let text = format!("{HARBOUR}[forms]\nmatch = [\"words\", \"numeral\"]\ndecoys = 9");
+    refuses(
+        lesson(&text, &[&[7, 8, 20, 9]], &[]),
+        (7, 10),
+        "`forms.decoys` asks for 9 different decoys, but slips make only 2 of the sort numbers",
+        "expected at most 2; more numbers or more forms give more",
+    );
+    let two = format!("{text}\n[class]\nversions = 2");
+    refuses(
+        lesson(&two, &[&[640, 406, 383, 614], &[1, 2, 3, 4]], &[]),
+        (7, 10),
+        "`forms.decoys` asks for 9 different decoys, but no slip makes one of set B",
+        "expected 0; more numbers or more forms give more",
+    );
+}
+
+#[test]
+fn assumed_decoys_give_way() {
+    let few = lesson(HARBOUR, &[&[4, 20, 7, 8]], &[]).unwrap();
+    assert_eq!(few.chosen.notes, [] as [&str; 0]);
+    let two = lesson(&format!("{HARBOUR}[forms]\nmatch = [\"blocks\", \"numeral\"]"), &[&[1, 2, 20, 4]], &[]).unwrap();
+    assert_eq!(two.chosen.notes, ["the sort sets have only 1 decoy: slips make no more of these numbers"]);
+    let lesson = lesson(HARBOUR, &[&[1, 2, 3, 4]], &[]).unwrap();
+    assert_eq!((lesson.spec.forms.decoys.value, lesson.sets[0].decoys().len()), (0, 0));
+    assert_eq!(lesson.chosen.notes, ["the sort sets have no decoys: slips make none of these numbers"]);
+}
+
+#[test]
+fn a_roster_counts_the_learners() {
+    let learners = |text: &str, roster: &[&str]| lesson(text, &[SET], roster).unwrap().spec.class.learners.value;
+    assert_eq!(learners(HARBOUR, &["Ada", "Bo", "Cy"]), 3);
+    assert_eq!(learners(&format!("{HARBOUR}[class]\nlearners = 5"), &["Ada", "Bo", "Cy"]), 5);
+    refuses(
+        lesson(&format!("{HARBOUR}[class]\nlearners = 2"), &[SET], &["Ada", "Bo", "Cy"]),
+        (6, 12),
+        "the roster has 3 names but `class.learners` is 2",
+        "set it to 3, or leave it out to take the roster's",
+    );
+}
+
+#[test]
+fn mistakes_come_together() {
+    let text = format!("{HARBOUR}[forms]\ndecoys = 60\n[class]\nlearners = 1");
+    assert_eq!(lesson(&text, &[SET], &["Ada", "Bo"]).unwrap_err().len(), 2);
+}
+
+#[test]
+fn pictures_end_at_9999() {
+    let found = lesson(HARBOUR, &[&[12_345]], &[]).unwrap_err();
+    assert_eq!(found[0].problem.message, "12,345 has no block picture");
+    // The forms are assumed here, so that no place in the file is to blame.
+    assert_eq!(found[0].place, None);
+}
