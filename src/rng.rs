@@ -4,6 +4,7 @@
 //! out here, so that no other crate's release can change a lesson. Each purpose draws from a stream of its own: asking for
 //! one more decoy does not change the numbers.
 
+use num_bigint::BigUint;
 use rand_chacha::ChaCha20Rng;
 use rand_chacha::rand_core::{Rng, SeedableRng};
 
@@ -44,6 +45,26 @@ impl Stream {
         }
     }
 
+    /// A number from 0 up to but not including `end`, all equally likely; 0 when `end` is 0.
+    ///
+    /// Takes as many bits as `end - 1` has, 64 at a time from the low end up, and starts over when they reach `end`.
+    pub fn below_big(&mut self, end: &BigUint) -> BigUint {
+        if *end == BigUint::ZERO {
+            return BigUint::ZERO;
+        }
+        let width = (end - 1_u8).bits();
+        loop {
+            let mut bytes = Vec::new();
+            for _ in 0..width.div_ceil(64) {
+                bytes.extend(self.bits().to_le_bytes());
+            }
+            let picked = BigUint::from_bytes_le(&bytes) >> (width.div_ceil(64) * 64 - width);
+            if picked < *end {
+                return picked;
+            }
+        }
+    }
+
     /// An index into something of length `len`; 0 when it is empty.
     #[allow(clippy::cast_possible_truncation, reason = "below a usize")]
     pub fn index(&mut self, len: usize) -> usize {
@@ -76,6 +97,22 @@ mod tests {
         fn take(mut self, count: usize, end: u64) -> Vec<u64> {
             (0..count).map(|_| self.below(end)).collect()
         }
+    }
+
+    #[test]
+    fn big_picks_are_even_and_below_their_end() {
+        // Ten cells of a number far above 64 bits; chi-square as below.
+        let end = BigUint::from(10_u8).pow(40);
+        let cell = BigUint::from(10_u8).pow(39);
+        let mut counts = [0_u32; 10];
+        let mut stream = Stream::new(3, "big");
+        for _ in 0..10_000 {
+            let at = usize::try_from(stream.below_big(&end) / &cell).unwrap();
+            counts[at] += 1;
+        }
+        let chi: f64 = counts.iter().map(|&c| (f64::from(c) - 1_000.0).powi(2) / 1_000.0).sum();
+        assert!(chi < 27.877, "{chi}");
+        assert_eq!(stream.below_big(&BigUint::from(1_u8)), BigUint::ZERO);
     }
 
     #[test]

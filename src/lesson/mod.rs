@@ -2,6 +2,7 @@
 //!
 //! In: a [`Spec`](crate::spec::Spec). Out: a [`Lesson`], or the reason why there is none.
 
+pub mod choose;
 pub mod decoys;
 pub mod exit;
 pub mod say;

@@ -1,0 +1,185 @@
+//! All roles and versions together: disjoint where the range allows, else with the least overlap.
+//!
+//! First model, version A and exit are drawn evenly and independently and kept when no two share a number: so they are
+//! even among all disjoint triples. The other versions are drawn from the sets with the same profile as A (see
+//! [`super::versions`]). When the range is too tight for that, sets are redrawn one at a time so that each shares as few
+//! numbers as possible with the rest, from several beginnings, until no better is possible.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::demand::Demand;
+use super::pool::Taken;
+use super::sampler::Sampler;
+use super::versions;
+use crate::lesson::Role;
+use crate::rng::Stream;
+
+/// How many independent draws are made before sets are fitted around each other.
+const EVEN_TRIES: u32 = 64;
+/// How many beginnings the fitting has.
+const BEGINNINGS: u32 = 12;
+/// How many sets are redrawn from each beginning.
+const REDRAWS: u32 = 60;
+
+/// The sets of a lesson: model, sort A, B, ..., exit; roles left out are missing.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Sets {
+    /// Whose set, and which numbers, rising.
+    pub seats: Vec<(Role, Vec<u32>)>,
+    /// How many uses of a number are one too many.
+    pub overlap: usize,
+}
+
+/// What all sets have to be.
+pub(super) struct Table<'a> {
+    /// The demands of the roles that are not left out.
+    pub demands: &'a BTreeMap<Role, Demand>,
+    /// How many sort sets.
+    pub versions: u32,
+    /// The lesson's seed.
+    pub seed: u64,
+}
+
+impl Table<'_> {
+    /// Draws all sets; every role has at least one set of its own. `None` is a bug.
+    pub fn draw(&self) -> Option<Sets> {
+        if let Some(sets) = self.draw_evenly() {
+            return Some(sets);
+        }
+        self.fit()
+    }
+
+    /// Numbers that other roles must have.
+    fn reserved(&self, role: Role) -> BTreeSet<u32> {
+        self.demands.iter().filter(|(other, _)| **other != role).flat_map(|(_, demand)| demand.always.clone()).collect()
+    }
+
+    fn draw_evenly(&self) -> Option<Sets> {
+        let mut samplers = Vec::new();
+        for (&role, demand) in self.demands {
+            let barred = self.reserved(role);
+            if !demand.always.is_disjoint(&barred) {
+                return None;
+            }
+            let sampler = Sampler::new(demand, Taken { barred: &barred, shared: None });
+            if sampler.is_empty() {
+                return None;
+            }
+            samplers.push((role, sampler, Stream::new(self.seed, role.word())));
+        }
+        'tries: for _ in 0..EVEN_TRIES {
+            let mut used = BTreeSet::new();
+            let mut seats = Vec::new();
+            for (role, sampler, stream) in &mut samplers {
+                let set = sampler.draw(stream)?;
+                for &number in &set {
+                    if !used.insert(number) {
+                        continue 'tries;
+                    }
+                }
+                seats.push((*role, set));
+            }
+            if self.add_versions(&mut seats, &mut used).is_some() {
+                seats.sort_by_key(|(role, _)| *role);
+                return Some(Sets { seats, overlap: 0 });
+            }
+        }
+        None
+    }
+
+    /// Adds versions B, C, ... that share nothing with what is used.
+    fn add_versions(&self, seats: &mut Vec<(Role, Vec<u32>)>, used: &mut BTreeSet<u32>) -> Option<()> {
+        let Some(demand) = self.demands.get(&Role::Sort).filter(|_| self.versions > 1) else { return Some(()) };
+        let first = seats.iter().find(|(role, _)| *role == Role::Sort)?.1.clone();
+        let reserved = self.reserved(Role::Sort);
+        let like = versions::Like::new(demand, &first, &reserved);
+        for version in 1..self.versions {
+            let set = like.draw(used, &mut Stream::new(self.seed, &format!("sort {version}")))?;
+            used.extend(&set);
+            seats.push((Role::Sort, set));
+        }
+        Some(())
+    }
+
+    /// Fits the sets around each other, with the least overlap found.
+    fn fit(&self) -> Option<Sets> {
+        let mut best: Option<Sets> = None;
+        let least = self.least_overlap();
+        let mut stream = Stream::new(self.seed, "fit");
+        for _ in 0..BEGINNINGS {
+            let Some(mut seats) = self.begin(&mut stream) else { continue };
+            for _ in 0..REDRAWS {
+                let overlap = self.overlap(&seats);
+                if best.as_ref().is_none_or(|sets| overlap < sets.overlap) {
+                    best = Some(Sets { seats: seats.clone(), overlap });
+                }
+                if overlap <= least {
+                    return best;
+                }
+                let at = stream.index(seats.len());
+                if let Some(set) = self.redraw(&seats, at, &mut stream) {
+                    seats[at].1 = set;
+                }
+            }
+        }
+        best
+    }
+
+    /// A beginning: each role drawn for itself, every version as A.
+    fn begin(&self, stream: &mut Stream) -> Option<Vec<(Role, Vec<u32>)>> {
+        let mut seats = Vec::new();
+        for (&role, demand) in self.demands {
+            let set = Sampler::alone(demand).draw(stream)?;
+            let copies = if role == Role::Sort { self.versions } else { 1 };
+            seats.extend((0..copies).map(|_| (role, set.clone())));
+        }
+        Some(seats)
+    }
+
+    /// Another set for one seat that shares as few numbers as possible with the rest.
+    fn redraw(&self, seats: &[(Role, Vec<u32>)], at: usize, stream: &mut Stream) -> Option<Vec<u32>> {
+        let (role, set) = &seats[at];
+        let demand = &self.demands[role];
+        let alone = *role != Role::Sort || self.versions == 1;
+        let demand = if alone { demand.clone() } else { demand.like(set) };
+        let others = seats.iter().enumerate().filter(|(seat, _)| *seat != at);
+        let taken: BTreeSet<u32> = others.flat_map(|(_, (_, set))| set.iter().copied()).collect();
+        let barred = BTreeSet::new();
+        (0..=demand.count).find_map(|most| {
+            Sampler::new(&demand, Taken { barred: &barred, shared: Some((&taken, most)) }).draw(stream)
+        })
+    }
+
+    /// How many uses of a number are one too many. What all versions must have counts once among them.
+    pub fn overlap(&self, seats: &[(Role, Vec<u32>)]) -> usize {
+        let everywhere = self.demands.get(&Role::Sort).map(|demand| demand.always.clone()).unwrap_or_default();
+        let mut seen = BTreeSet::new();
+        let mut counted = BTreeSet::new();
+        let mut overlap = 0;
+        for (role, set) in seats {
+            for &number in set {
+                if *role == Role::Sort && everywhere.contains(&number) && !counted.insert(number) {
+                    continue;
+                }
+                overlap += usize::from(!seen.insert(number));
+            }
+        }
+        overlap
+    }
+
+    /// An overlap no choice can avoid: what two roles must both have, and what the pool is too small for.
+    fn least_overlap(&self) -> usize {
+        let mut forced = 0;
+        let mut seen = BTreeSet::new();
+        let mut needed = 0;
+        for (role, demand) in self.demands {
+            forced += demand.always.iter().filter(|&&number| !seen.insert(number)).count();
+            let copies = if *role == Role::Sort { self.versions as usize } else { 1 };
+            needed += demand.always.len() + (demand.count as usize - demand.always.len()) * copies;
+        }
+        let pool = self.demands.values().next().map_or(0, |demand| {
+            (demand.low..=demand.high).filter(|&number| demand.allows(number)).take(needed).count()
+        });
+        forced.max(needed - pool)
+    }
+}

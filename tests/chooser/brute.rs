@@ -1,0 +1,92 @@
+//! Every set of a small lesson, found by trying all of them, with each request read off the numeral as text.
+
+use placewright::lesson::choose::{Demand, Feature};
+use placewright::spec::Bound;
+
+/// What a request looks at, read off the text of each numeral.
+pub struct Plain<'a> {
+    demand: &'a Demand,
+    pool: Vec<u32>,
+    texts: Vec<String>,
+}
+
+impl<'a> Plain<'a> {
+    /// The numbers that may be chosen.
+    pub fn new(demand: &'a Demand) -> Self {
+        let allowed = |number: &u32| {
+            !demand.never.contains(number)
+                && number
+                    .to_string()
+                    .chars()
+                    .rev()
+                    .enumerate()
+                    .all(|(place, digit)| digit.to_digit(10).unwrap() <= u32::from(demand.at_most[place]))
+        };
+        let pool: Vec<u32> = (demand.low..=demand.high).filter(allowed).collect();
+        let texts = pool.iter().map(u32::to_string).collect();
+        Self { demand, pool, texts }
+    }
+
+    /// All sets that meet the demand, each rising.
+    pub fn all(&self) -> Vec<Vec<u32>> {
+        let mut found = Vec::new();
+        self.extend(0, &mut Vec::new(), &mut found);
+        found
+    }
+
+    fn extend(&self, from: usize, taken: &mut Vec<usize>, found: &mut Vec<Vec<u32>>) {
+        if taken.len() == self.demand.count as usize {
+            if self.holds(taken) {
+                found.push(taken.iter().map(|&k| self.pool[k]).collect());
+            }
+            return;
+        }
+        for next in from..self.pool.len() {
+            taken.push(next);
+            self.extend(next + 1, taken, found);
+            taken.pop();
+        }
+    }
+
+    fn holds(&self, taken: &[usize]) -> bool {
+        let within = |bound: Bound, count: usize| {
+            count >= bound.min as usize && bound.max.is_none_or(|max| count <= max as usize)
+        };
+        let has = |k: usize, feature: Feature| {
+            let text = &self.texts[k];
+            match feature {
+                Feature::Zero(place) => text.chars().rev().nth(place.index()) == Some('0'),
+                Feature::Repeats => text.chars().any(|digit| text.matches(digit).count() > 1),
+                Feature::Teens => {
+                    let mut back = text.chars().rev();
+                    back.next().is_some_and(|ones| ones != '0') && back.next() == Some('1')
+                }
+            }
+        };
+        let sorted = |k: usize| {
+            let mut digits: Vec<char> = self.texts[k].chars().collect();
+            digits.sort_unstable();
+            digits
+        };
+        let largest = || {
+            taken.iter().map(|&k| taken.iter().filter(|&&other| sorted(other) == sorted(k)).count()).max().unwrap_or(0)
+        };
+        let like = |k: usize| {
+            taken.iter().filter(|&&other| other != k && shared(&self.texts[k], &self.texts[other]) >= 2).count()
+        };
+        let demand = self.demand;
+        demand.always.iter().all(|number| taken.iter().any(|&k| self.pool[k] == *number))
+            && demand
+                .wants
+                .iter()
+                .all(|(&feature, &bound)| within(bound, taken.iter().filter(|&&k| has(k, feature)).count()))
+            && demand.same_digits.is_none_or(|bound| within(bound, largest()))
+            && taken.iter().all(|&k| demand.look_alikes == 0 || like(k) >= demand.look_alikes as usize)
+    }
+}
+
+/// How many digits two numerals share, crossing off one for one.
+fn shared(a: &str, b: &str) -> usize {
+    let mut left: Vec<char> = b.chars().collect();
+    a.chars().filter(|digit| left.iter().position(|other| other == digit).map(|at| left.remove(at)).is_some()).count()
+}
