@@ -14,6 +14,7 @@ pub mod grid;
 pub mod head;
 pub mod impose;
 pub mod ink;
+pub mod layered;
 pub mod layout;
 pub mod mark;
 pub mod packet;
@@ -77,7 +78,13 @@ pub const SHEETS: [Sheet; 14] = [
         For::Learner,
         Some(Made { layout: include_str!("../../layouts/blocks.toml"), lay: blocks::lay }),
     ),
-    sheet(SheetKind::Layered, "Layered cards", "expanded-form cards that stack to make a numeral", For::Learner, None),
+    sheet(
+        SheetKind::Layered,
+        "Layered cards",
+        "expanded-form cards that stack to make a numeral",
+        For::Learner,
+        Some(Made { layout: include_str!("../../layouts/layered.toml"), lay: layered::lay }),
+    ),
     sheet(SheetKind::Record, "Recording sheet", "one row a number to draw and write on", For::Learner, None),
     sheet(SheetKind::WordBank, "Word bank", "the number words to spell, beside their numerals", For::Learner, None),
     sheet(

@@ -1,6 +1,7 @@
 //! Lessons made by hand for the tests of sheets: the numbers are given, everything else is a default that a test changes.
 
 use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 use placewright::lesson::{Chosen, Lesson};
 use placewright::measure::{Family, Font, Length};
@@ -81,11 +82,14 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
     }
 }
 
-/// Andika, read from `fonts/`.
+/// Andika, read from `fonts/` once.
 pub fn family() -> Family {
-    let font = |weight: &str| {
-        let file = format!("{}/fonts/andika/Andika-{weight}.ttf", env!("CARGO_MANIFEST_DIR"));
-        Font::read(std::fs::read(file).unwrap()).unwrap()
-    };
-    Family { regular: font("Regular"), bold: font("Bold") }
+    static FAMILY: LazyLock<Family> = LazyLock::new(|| {
+        let font = |weight: &str| {
+            let file = format!("{}/fonts/andika/Andika-{weight}.ttf", env!("CARGO_MANIFEST_DIR"));
+            Font::read(std::fs::read(file).unwrap()).unwrap()
+        };
+        Family { regular: font("Regular"), bold: font("Bold") }
+    });
+    FAMILY.clone()
 }
