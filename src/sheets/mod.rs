@@ -10,10 +10,12 @@ pub mod board;
 pub mod checkline;
 pub mod deal;
 pub mod desk;
+pub mod display;
 pub mod grid;
 pub mod head;
 pub mod impose;
 pub mod ink;
+pub mod key;
 pub mod layered;
 pub mod layout;
 pub mod mark;
@@ -21,6 +23,7 @@ pub mod packet;
 pub mod page;
 pub mod picture;
 pub mod pieces;
+pub mod rows;
 pub mod strips;
 pub mod text;
 
@@ -69,7 +72,7 @@ pub struct Made {
 
 /// Every sheet, in the order of [`SheetKind::ALL`].
 pub const SHEETS: [Sheet; 14] = [
-    sheet(SheetKind::Display, "Display", "one model number a page, big", For::Teacher, None),
+    sheet(SheetKind::Display, "Display", "one model number a page, big", For::Teacher, Some(DISPLAY)),
     sheet(SheetKind::Mat, "Place-value mat", "a mat to build on, with a ten-frame for the ones", For::Learner, None),
     sheet(
         SheetKind::Blocks,
@@ -96,13 +99,15 @@ pub const SHEETS: [Sheet; 14] = [
     ),
     sheet(SheetKind::Strips, "Strips", "the pieces for the boxes, shuffled, with decoys", For::Learner, Some(STRIPS)),
     sheet(SheetKind::Exit, "Quick check", "the check at the end, several slips a page", For::Learner, None),
-    sheet(SheetKind::Key, "Key", "every board answered, and what each decoy reveals", For::Teacher, None),
+    sheet(SheetKind::Key, "Key", "every board answered, and what each decoy reveals", For::Teacher, Some(KEY)),
     sheet(SheetKind::Tally, "Class tally", "class list against skills and slips", For::Teacher, None),
     sheet(SheetKind::Plan, "Lesson plan", "the lesson minute by minute", For::Teacher, None),
     sheet(SheetKind::Cover, "Start here", "the substitute's first page", For::Teacher, None),
     sheet(SheetKind::Ticket, "Job ticket", "what the copy room prints and cuts", For::CopyRoom, None),
 ];
 
+const DISPLAY: Made = Made { layout: include_str!("../../layouts/display.toml"), lay: display::lay };
+const KEY: Made = Made { layout: include_str!("../../layouts/key.toml"), lay: key::lay };
 const BOARD: Made = Made { layout: include_str!("../../layouts/board.toml"), lay: board::lay };
 const STRIPS: Made = Made { layout: include_str!("../../layouts/strips.toml"), lay: strips::lay };
 

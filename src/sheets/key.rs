@@ -1,0 +1,150 @@
+//! The key: every board answered, and what each decoy reveals.
+//!
+//! In: the sort sets. Out: pages for grown-ups, version after version: the board with all its forms, then the decoys, each
+//! with the slip that makes it, what the learner thinks and what to do next. A sheet with answers of its own adds
+//! [`Part`]s to [`parts`].
+
+use super::blockwork::{Blockwork, Counts};
+use super::desk::Desk;
+use super::page::Page;
+use super::picture::Pictures;
+use super::pieces;
+use super::rows::{self, Cell, Column, Part, Setup, Width};
+use crate::diag::Problem;
+use crate::lesson::SortSet;
+use crate::measure::{Length, Size};
+use crate::number::{Content, Form};
+use crate::spec::SheetKind;
+
+/// Lays the key of every version out, each beginning on a page of its own.
+pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    let layout = desk.layout(SheetKind::Key)?;
+    let pictures = pictures(desk)?;
+    let mut pages = Vec::new();
+    for set in &desk.lesson.sets {
+        let title = if desk.lesson.sets.len() == 1 {
+            super::row(SheetKind::Key).title.to_owned()
+        } else {
+            super::name(SheetKind::Key, Some(set.version))
+        };
+        let setup = Setup { kind: SheetKind::Key, layout, title: &title, note: None, pictures: pictures.as_ref() };
+        let laid = rows::lay(desk, &setup, &parts(desk, set, pictures.as_ref())?)?;
+        pages.extend(laid.into_iter().map(|page| page.of(set.version)));
+    }
+    Ok(pages)
+}
+
+/// What a version's key holds, in order.
+fn parts(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Vec<Part>, Problem> {
+    let mut parts = vec![board(desk, set, pictures)?];
+    parts.extend(decoys(desk, set, pictures)?);
+    Ok(parts)
+}
+
+/// The board with every box filled.
+fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Part, Problem> {
+    let layout = desk.layout(SheetKind::Key)?;
+    let face = desk.face(layout, "text")?;
+    let forms: Vec<Form> = [pieces::given(desk)].into_iter().chain(set.forms.iter().copied()).collect();
+    let mut rows = Vec::new();
+    for &number in &set.rows {
+        let cells = forms.iter().enumerate().map(|(k, &form)| {
+            Ok(match pieces::shown(desk, number, form)? {
+                Content::Text(text) if k == 0 => Cell::Bold(text),
+                Content::Text(text) => Cell::Text(text),
+                Content::Blocks(counts) => Cell::Picture(counts),
+            })
+        });
+        rows.push(cells.collect::<Result<Vec<_>, Problem>>()?);
+    }
+    let columns = forms.iter().enumerate().map(|(k, form)| {
+        let heading = form.heading();
+        let texts = rows.iter().filter_map(|row| match row.get(k) {
+            Some(Cell::Text(text) | Cell::Bold(text)) => Some(text.as_str()),
+            _ => None,
+        });
+        let width = match form {
+            Form::Blocks => Width::Fixed(picture_width(pictures) + layout.padding * 2),
+            Form::Numeral => Width::Fixed(rows::natural(desk, texts.chain([heading]), &face, layout.padding)),
+            Form::Words => Width::Share(5),
+            Form::Units => Width::Share(5),
+            Form::Expanded => Width::Share(4),
+        };
+        Column { heading: heading.to_owned(), width }
+    });
+    let columns = columns.collect();
+    Ok(Part { heading: format!("Board {}", set.version), note: None, columns, rows })
+}
+
+/// The decoys, if there are any.
+fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Option<Part>, Problem> {
+    let layout = desk.layout(SheetKind::Key)?;
+    let face = desk.face(layout, "text")?;
+    let mut wrong: Vec<_> = set.strips.iter().filter_map(|strip| Some((strip, strip.wrong?))).collect();
+    wrong.sort_by_key(|(strip, (of, slip))| (set.rows.iter().position(|row| row == of), strip.form, *slip));
+    if wrong.is_empty() {
+        return Ok(None);
+    }
+    let drawn = wrong.iter().any(|(strip, _)| matches!(strip.content, Content::Blocks(_)));
+    let mut rows = Vec::new();
+    for (strip, (of, slip)) in wrong {
+        let shown = match &strip.content {
+            Content::Text(text) => Cell::Bold(text.clone()),
+            Content::Blocks(counts) => Cell::Picture(*counts),
+        };
+        let of = desk.lesson.style.numeral(of);
+        let text = |text: &str| Cell::Text(text.to_owned());
+        rows.push(vec![shown, text(&of), text(slip.name()), text(slip.thinking()), text(slip.next_step())]);
+    }
+    let numerals: Vec<String> = set.rows.iter().map(|number| desk.lesson.style.numeral(*number)).collect();
+    let made_of = rows::natural(desk, numerals.iter().map(String::as_str).chain(["Made of"]), &face, layout.padding);
+    let strip = if drawn {
+        Width::Fixed((picture_width(pictures) + layout.padding * 2).max(layout.length("strip")?))
+    } else {
+        Width::Share(4)
+    };
+    let columns = [
+        ("Strip", strip),
+        ("Made of", Width::Fixed(made_of)),
+        ("Slip", Width::Share(3)),
+        ("The learner thinks", Width::Share(5)),
+        ("Next", Width::Share(5)),
+    ];
+    Ok(Some(Part {
+        heading: "Decoys".to_owned(),
+        note: Some(
+            "These strips belong in no row. A learner who lays one down shows how they are thinking.".to_owned(),
+        ),
+        columns: columns.into_iter().map(|(h, width)| Column { heading: h.to_owned(), width }).collect(),
+        rows,
+    }))
+}
+
+fn picture_width(pictures: Option<&Pictures>) -> Length {
+    pictures.map_or(Length::ZERO, |pictures| pictures.work().size().width)
+}
+
+/// All pictures of all versions' keys at one small unit.
+fn pictures(desk: &Desk<'_>) -> Result<Option<Pictures>, Problem> {
+    let layout = desk.layout(SheetKind::Key)?;
+    let mut all: Vec<Counts> = Vec::new();
+    for set in &desk.lesson.sets {
+        all.extend(set.strips.iter().filter_map(|strip| match strip.content {
+            Content::Blocks(counts) => Some(counts),
+            Content::Text(_) => None,
+        }));
+        if pieces::given(desk) == Form::Blocks {
+            for &number in &set.rows {
+                if let Content::Blocks(counts) = pieces::shown(desk, number, Form::Blocks)? {
+                    all.push(counts);
+                }
+            }
+        }
+    }
+    if all.is_empty() {
+        return Ok(None);
+    }
+    let room = Size::new(layout.length("picture_width")?, layout.length("picture_height")?);
+    let work = Blockwork::fit(&all, room, layout.length("least_unit")?, layout.length("unit")?)?;
+    Ok(Some(Pictures::new(work, desk.ink())))
+}
