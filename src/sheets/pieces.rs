@@ -228,19 +228,23 @@ fn plans(desk: &Desk<'_>, board: &Layout, strips: &Layout, play: Length, shown: 
                 continue;
             }
             let room = (body.height() - heads).scaled(1, i64::from(shares.first().copied().unwrap_or(1)));
-            let height = hundredths(room.min(tallest));
-            for (held, columns, down, height) in sheets(desk, strips, width - play * 2, height - play * 2)? {
-                let piece = Size::new(width - play * 2, height);
-                all.push(Plan {
-                    board: turn,
-                    rows: shares.clone(),
-                    given,
-                    cell: Size::new(width, height + play * 2),
-                    piece,
-                    strips: held,
-                    columns,
-                    shares: grid::share(pieces, columns * down, columns),
-                });
+            // Boxes stay low where that serves; pictures may need all the room there is.
+            let mut heights = vec![hundredths(room.min(tallest)), hundredths(room)];
+            heights.dedup();
+            for height in heights {
+                for (held, columns, down, height) in sheets(desk, strips, width - play * 2, height - play * 2)? {
+                    let piece = Size::new(width - play * 2, height);
+                    all.push(Plan {
+                        board: turn,
+                        rows: shares.clone(),
+                        given,
+                        cell: Size::new(width, height + play * 2),
+                        piece,
+                        strips: held,
+                        columns,
+                        shares: grid::share(pieces, columns * down, columns),
+                    });
+                }
             }
             last = shares;
         }
@@ -279,7 +283,9 @@ fn given_width(desk: &Desk<'_>, board: &Layout, shown: &Shown, width: Length, bo
     }
     let face = desk.face(board, "given")?;
     let widest = shown.given_texts.iter().map(|text| desk.width(text, &face)).max().unwrap_or(Length::ZERO);
-    Ok((widest + board.padding * 2).max(board.length("given")?).min(board.length("given_most")?))
+    let heading = desk.face(board, "heading")?;
+    let heading = desk.width(Form::Numeral.heading(), &heading.at(heading.least)) + board.padding * 2 + Length::mm(1);
+    Ok((widest + board.padding * 2).min(board.length("given_most")?).max(board.length("given")?).max(heading))
 }
 
 /// What a plan shows and how good that is, in thousandths of the preferred sizes.

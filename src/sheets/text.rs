@@ -269,9 +269,8 @@ fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align
     let font = family.font(face.weight);
     let (size, pitch) = (face.size, face.pitch());
     let ink = |text: &str| font.ink(text, size, Point::ORIGIN);
-    // A strip of text reaches from the top of a d to the bottom of a p, in the middle of its pitch.
-    let rise = ink("d").map_or(font.cap_height(size), |ink| -ink.top());
-    let drop = ink("p").map_or(font.below(size), Rect::bottom);
+    // A strip of text reaches from the top of the highest letter to the bottom of the deepest, in the middle of its pitch.
+    let (rise, drop) = ink(LETTERS).map_or((font.cap_height(size), font.below(size)), |ink| (-ink.top(), ink.bottom()));
     let rest = pitch * i64::try_from(lines.len().saturating_sub(1)).unwrap_or(0);
     let mut first = match align.down {
         Down::Top => frame.top() + (pitch - rise - drop).half().max(Length::ZERO) + rise,
@@ -282,7 +281,7 @@ fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align
             frame.top() + (frame.height() - cap - rest).half() + cap
         }
     };
-    if align.down == Down::Middle {
+    if !matches!(align.down, Down::Base(_)) {
         // Descenders may need the room below that the eye does not count.
         let deepest = lines.last().and_then(|line| ink(line)).map_or(Length::ZERO, Rect::bottom);
         first -= (first + rest + deepest - frame.bottom()).max(Length::ZERO);
@@ -303,6 +302,9 @@ fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align
     };
     Setting { size, lines: (0..).zip(lines).map(place).collect() }
 }
+
+/// The letters that stand highest and reach deepest.
+const LETTERS: &str = "HbdfhkltgjpqyQ";
 
 /// Says that a text does not fit, and what would.
 fn misfit(family: &Family, text: &str, room: Size, face: &Face) -> Problem {
