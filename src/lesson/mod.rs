@@ -20,19 +20,30 @@ use crate::spec::{FormsSpec, Given, Joiner, Spec, Thousands};
 
 pub use types::{Chosen, Lesson, Reason, Role, SortSet, Strip, Version, Wrong};
 
-/// Makes the lesson of numbers already chosen: settles what the file leaves open, then makes a set of strips for each
-/// version. `source` is the text that `spec` was read from. Fails with every mistake found.
+/// Plans a lesson: chooses its numbers, settles what the file leaves open, and makes a set of strips for each version.
+///
+/// `source` is the text that `spec` was read from; `roster` has the names in order, and is empty without a roster. Where
+/// the file is silent, a roster gives the number of learners, the minutes grow to what the numbers need, and no more
+/// decoys are made than slips can make. Fails with every mistake found.
+pub fn plan(source: &Arc<Source>, spec: Spec, roster: Vec<String>) -> Result<Lesson, Vec<Diagnostic>> {
+    match choose::choose(&spec, source) {
+        Ok(chosen) => with_numbers(source, spec, chosen, roster),
+        Err(mut wrong) => {
+            wrong.extend(settle(source, &mut spec.clone(), &roster));
+            Err(wrong)
+        }
+    }
+}
+
+/// [`plan`] with numbers that are already chosen.
 pub fn with_numbers(
     source: &Arc<Source>,
     mut spec: Spec,
     mut chosen: Chosen,
     roster: Vec<String>,
 ) -> Result<Lesson, Vec<Diagnostic>> {
-    let mut wrong: Vec<Diagnostic> = settle_learners(source, &mut spec, &roster).err().into_iter().collect();
+    let mut wrong = settle(source, &mut spec, &roster);
     let style = style(&spec.forms);
-    if let Err(problem) = timing::settle(&mut spec) {
-        wrong.push(at(source, &spec.minutes, problem));
-    }
     match sort_sets(source, &mut spec, &mut chosen, &style) {
         Ok(sets) if wrong.is_empty() => Ok(Lesson { spec, style, chosen, sets, roster }),
         Ok(_) => Err(wrong),
@@ -41,6 +52,15 @@ pub fn with_numbers(
             Err(wrong)
         }
     }
+}
+
+/// Settles what does not depend on the chosen numbers: learners and minutes.
+fn settle(source: &Arc<Source>, spec: &mut Spec, roster: &[String]) -> Vec<Diagnostic> {
+    let mut wrong: Vec<Diagnostic> = settle_learners(source, spec, roster).err().into_iter().collect();
+    if let Err(problem) = timing::settle(spec) {
+        wrong.push(at(source, &spec.minutes, problem));
+    }
+    wrong
 }
 
 /// How a lesson's forms are written.
@@ -128,7 +148,7 @@ fn settle_decoys(
     let of = if spec.class.versions.value > 1 { format!("set {version}") } else { "the sort numbers".to_owned() };
     let problem =
         Problem::new(format!("`forms.decoys` asks for {}, but {makes} of {of}", count(asked.value, "different decoy")))
-            .hint(format!("expected {expected}; more numbers or more forms give more"));
+            .hint(format!("expected {expected}; another seed, more numbers or more forms may give more"));
     Err(at(source, asked, problem))
 }
 
