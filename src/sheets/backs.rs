@@ -4,7 +4,7 @@
 //! that the pieces of one row share. A decoy's mark is of the same kind but matches nothing, so it gives nothing away until
 //! it is turned over.
 
-use super::page::{Item, Node, Paint, Stroke, Tag};
+use super::page::{self, Item, Layer, Node, Page, Paint, Piece, Says, Stroke, Tag};
 use crate::lesson::SortSet;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::rng::Stream;
@@ -44,6 +44,25 @@ impl Edge {
     pub fn inverts(self, page: Size) -> bool {
         !self.swaps_sides(page)
     }
+}
+
+/// The pieces of a page in reading order.
+pub fn pieces(page: &Page) -> impl Iterator<Item = &Piece> {
+    page.layers.iter().flat_map(|layer| &layer.pieces)
+}
+
+/// The page behind a page of strips: each piece's mark, and the learner's mark in the corner.
+pub fn page(front: &Page, marks: &[Mark], edge: Edge) -> Page {
+    let inverted = edge.inverts(front.size);
+    let draw = |(piece, mark): (&Piece, &Mark)| mark.draw(edge.behind(piece.rect, front.size), inverted);
+    let nodes = pieces(front).zip(marks).map(draw).collect();
+    // The code goes to the same corner as on the front, seen on this side: it stays clear of the pieces.
+    let corner = front.layers.iter().flat_map(|layer| &layer.marks).filter(|mark| mark.says == Says::Code);
+    let places: Vec<Rect> = pieces(front).map(|piece| edge.behind(piece.rect, front.size)).collect();
+    let free = |mark: &&page::Mark| !places.iter().any(|place| place.overlaps(mark.frame));
+    let layer = Layer { nodes, marks: corner.filter(free).copied().collect(), ..Layer::default() };
+    let name = format!("{} (back)", front.name);
+    Page { name, layers: vec![layer.into()], ..front.clone() }
 }
 
 /// A mark: one shape, drawn one to several times side by side.

@@ -85,6 +85,12 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
         marks.push(Mark { frame, says: Says::Name });
         right = if beside { left - gap } else { right };
     }
+    if head.code && !head.name {
+        let frame = Rect::between(Point::new(live.left() + wanted + gap * 2, live.top()), Point::new(right, bottom));
+        if frame.left() < right && frame.width() >= LEAST_OWNER {
+            marks.push(Mark { frame, says: Says::Owner });
+        }
+    }
     let frame = Rect::new(live.origin(), Size::new(right - live.left(), high));
     let heading = desk.set(head.title, frame, &title, Align { across: Across::Left, down: Down::Top })?;
     nodes.insert(0, heading.tagged(Tag::Heading(1)));
@@ -105,6 +111,9 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
 }
 
 const NAME: &str = "Name";
+
+/// Less room than this beside a title is not worth a name.
+const LEAST_OWNER: Length = Length::mm(20);
 
 /// The foot and the room for the page's number.
 fn foot(desk: &Desk<'_>, live: Rect, page: &Layout) -> Result<(Node, Mark), Problem> {

@@ -8,6 +8,7 @@ pub mod blocks;
 pub mod blockwork;
 pub mod board;
 pub mod checkline;
+pub mod copyroom;
 pub mod deal;
 pub mod desk;
 pub mod display;

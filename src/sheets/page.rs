@@ -98,6 +98,8 @@ pub enum Says {
     Piece,
     /// The learner's name, where a roster gives one. Set at the left of the frame, on the writing line at its bottom.
     Name,
+    /// The learner's name beside the mark, on pages without a line for it. Set small at the right of the frame.
+    Owner,
     /// The page's number in its packet. Set small at the right of the frame; left empty where pages are not counted.
     Folio,
 }

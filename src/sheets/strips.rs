@@ -52,12 +52,7 @@ fn page(
     let mut layer = Layer { cuts: grid.cuts(), ..Layer::default() };
     let mut nodes = Vec::new();
     for (cell, &(k, strip)) in grid.cells().zip(strips) {
-        let frame = room.content(cell);
-        let content = match (&strip.content, &design.pictures) {
-            (Content::Text(text), _) => desk.set(text, frame, &design.face, Align::CENTRE)?.tagged(Tag::ListBody),
-            (Content::Blocks(counts), Some(pictures)) => Node::tagged(Tag::ListBody, [pictures.figure(*counts, frame)]),
-            (Content::Blocks(_), None) => return Err(Problem::new("internal: a picture was never measured")),
-        };
+        let content = Node::tagged(Tag::ListBody, draw(desk, design, room, strip, cell)?);
         nodes.push(Node::tagged(Tag::ListItem, [content]));
         layer.pieces.push(Piece { rect: cell, name: format!("strip {}", k + 1) });
         layer.marks.push(Mark { frame: room.mark(cell), says: Says::Piece });
@@ -65,6 +60,16 @@ fn page(
     layer.nodes.push(Node::Tagged(Tag::List, nodes));
     layer.nodes.push(Node::Artifact(lines(layout, &grid, desk.printable(size))));
     Ok(desk.finish(SheetKind::Strips, size, layout.stock, headed, layer))
+}
+
+/// What a strip shows, in the middle of its cell and clear of its mark.
+pub fn draw(desk: &Desk<'_>, design: &Design, room: Room, strip: &Strip, cell: Rect) -> Result<Vec<Node>, Problem> {
+    let frame = room.content(cell);
+    match (&strip.content, &design.pictures) {
+        (Content::Text(text), _) => Ok(desk.set(text, frame, &design.face, Align::CENTRE)?.nodes()),
+        (Content::Blocks(counts), Some(pictures)) => Ok(vec![pictures.figure(*counts, frame)]),
+        (Content::Blocks(_), None) => Err(Problem::new("internal: a picture was never measured")),
+    }
 }
 
 /// The cuts as lines: level ones across all that the printer reaches, upright ones a little beyond the pieces, so that a

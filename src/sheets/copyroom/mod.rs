@@ -1,0 +1,85 @@
+//! Everything the copy room prints for a class: one job a stock, every learner's pages in the order to print.
+//!
+//! In: a [`Desk`], the class and the masters of the learner sheets. Out: an [`Order`] of up to two [`Job`]s. A job makes
+//! its pages one at a time, so that a class of thousands takes no more memory than a class of one; what copies have in
+//! common is drawn once and shared.
+
+mod job;
+mod packets;
+mod piles;
+mod stamp;
+
+pub use job::{Job, Part, PrintSides};
+pub use packets::Packets;
+pub use piles::Piles;
+
+use super::backs::Edge;
+use super::deal::{self, Seat};
+use super::desk::Desk;
+use super::impose::{self, Fill};
+use super::packet;
+use super::page::{Page, Stock};
+use crate::diag::{Diagnostic, Problem, Severity};
+use crate::spec::{Cut, SheetKind, Sides};
+
+/// What the copy room is asked to print for one lesson.
+#[derive(Debug, Clone)]
+pub struct Order<'a> {
+    /// The sets, in the order of the roster, spare ones last.
+    pub seats: Vec<Seat>,
+    /// What becomes of the places of the last pile that no set asked for; even where nothing is stacked.
+    pub fill: Fill,
+    /// One for each stock that is needed, paper first.
+    pub jobs: Vec<Job<'a>>,
+}
+
+/// Plans the copies of every learner sheet the lesson asks for, or with `only` of that sheet alone. The order has no jobs
+/// when there is nothing to copy.
+pub fn order<'a>(desk: &Desk<'a>, only: Option<SheetKind>) -> Result<Order<'a>, Vec<Diagnostic>> {
+    let masters = packet::masters(desk, &packet::LEARNER, only)?;
+    plan(desk, masters).map_err(|problem| vec![unplaced(problem)])
+}
+
+/// The order for masters that were laid out already.
+pub fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
+    let class = &desk.lesson.spec.class;
+    let print = &desk.lesson.spec.print;
+    let versions = u32::try_from(desk.lesson.sets.len()).unwrap_or(1).max(1);
+    let (learners, mut spares) = (class.learners.value, class.spares.value);
+    let stacked = print.cut.value == Cut::Stack;
+    let (strips, others): (Vec<Page>, Vec<Page>) =
+        masters.into_iter().partition(|page| stacked && page.sheet == SheetKind::Strips);
+    let edge = (print.sides.value == Sides::Two).then_some(Edge::Long);
+    let shared = |stock| packets::leaves(desk, &others, stock, edge);
+    let (paper, card) = (shared(Stock::Paper), shared(Stock::Card));
+    let sheet = if strips.is_empty() { None } else { Some(piles::Sheet::design(desk)?) };
+    let mut fill = Fill::Even;
+    if let Some(sheet) = &sheet {
+        let sets = usize::try_from(learners.saturating_add(spares)).unwrap_or(usize::MAX);
+        let own = paper.most() + card.most();
+        fill = impose::fill(sets, sheet.places(), piles::longest(desk.lesson), own);
+        if let Fill::Spares(more) = fill {
+            spares += u32::try_from(more).unwrap_or(0);
+        }
+    }
+    let seats = deal::deal(learners, spares, versions);
+    let stock = strips.first().map(|page| page.stock);
+    let mut jobs = Vec::new();
+    for (stock_of, leaves) in [(Stock::Paper, paper), (Stock::Card, card)] {
+        let mut parts = Vec::new();
+        if let Some(sheet) = sheet.as_ref().filter(|_| stock == Some(stock_of)) {
+            parts.push(Part::Piles(Piles::plan(desk, sheet, stock_of, &seats, edge)?));
+        }
+        let packets = Packets::plan(leaves, &seats);
+        if packets.leaves() > 0 {
+            parts.push(Part::Packets(packets));
+        }
+        jobs.extend(Job::of(*desk, stock_of, &seats, parts, edge));
+    }
+    Ok(Order { seats, fill, jobs })
+}
+
+/// A problem that no place in a file is to blame for.
+fn unplaced(problem: Problem) -> Diagnostic {
+    Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }
+}
