@@ -157,9 +157,9 @@ pub fn shortened(family: &Family, text: &str, width: Length, face: &Face) -> Str
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::{Weight, fonts};
+    use crate::measure::Weight;
+    use crate::measure::fonts::{Bundled, bundled};
     use crate::sheets::page::Paint;
-    use crate::spec::FontChoice;
 
     fn face() -> Face {
         let (size, least) = (Length::pt(14), Length::pt(14));
@@ -168,7 +168,7 @@ mod tests {
 
     #[test]
     fn a_long_name_is_set_smaller_then_cut_short() {
-        let family = fonts::bundled(&FontChoice::Andika).unwrap();
+        let family = bundled(Bundled::Andika).unwrap();
         let room = Size::new(Length::mm(40), Length::mm(8));
         let fit = |name: &str| fitted(&family, name, room, &face()).unwrap();
         assert_eq!(fit("Marrow"), ("Marrow".to_owned(), Length::pt(14)));
