@@ -27,6 +27,7 @@ pub mod pieces;
 pub mod rows;
 pub mod strips;
 pub mod text;
+pub mod ticket;
 
 use crate::diag::{Diagnostic, Problem};
 use crate::lesson::{Lesson, Version};
@@ -104,13 +105,14 @@ pub const SHEETS: [Sheet; 14] = [
     sheet(SheetKind::Tally, "Class tally", "class list against skills and slips", For::Teacher, None),
     sheet(SheetKind::Plan, "Lesson plan", "the lesson minute by minute", For::Teacher, None),
     sheet(SheetKind::Cover, "Start here", "the substitute's first page", For::Teacher, None),
-    sheet(SheetKind::Ticket, "Job ticket", "what the copy room prints and cuts", For::CopyRoom, None),
+    sheet(SheetKind::Ticket, "Job ticket", "what the copy room prints and cuts", For::CopyRoom, Some(TICKET)),
 ];
 
 const DISPLAY: Made = Made { layout: include_str!("../../layouts/display.toml"), lay: display::lay };
 const KEY: Made = Made { layout: include_str!("../../layouts/key.toml"), lay: key::lay };
 const BOARD: Made = Made { layout: include_str!("../../layouts/board.toml"), lay: board::lay };
 const STRIPS: Made = Made { layout: include_str!("../../layouts/strips.toml"), lay: strips::lay };
+const TICKET: Made = Made { layout: include_str!("../../layouts/ticket.toml"), lay: ticket::lay };
 
 const fn sheet(kind: SheetKind, title: &'static str, holds: &'static str, reader: For, made: Option<Made>) -> Sheet {
     Sheet { kind, title, holds, reader, made }
