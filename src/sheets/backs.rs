@@ -24,6 +24,11 @@ pub enum Edge {
 }
 
 impl Edge {
+    /// The edge for a file whose first page has this size: the one over which its pages turn like a book's.
+    pub fn of(page: Size) -> Self {
+        if page.width > page.height { Self::Short } else { Self::Long }
+    }
+
     /// Whether left and right change places, seen on a page of this size; otherwise top and bottom do.
     fn swaps_sides(self, page: Size) -> bool {
         let upright = page.width <= page.height;

@@ -9,6 +9,7 @@ use super::packets::Packets;
 use super::piles::Piles;
 use crate::diag::Problem;
 use crate::measure::Size;
+use crate::spec::Sides;
 
 /// One side or two, and over which edge; the same in the ticket, the print command and the file's own preferences.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -17,6 +18,16 @@ pub enum PrintSides {
     One,
     /// Front and back, the sheet turned over this edge.
     Two(Edge),
+}
+
+impl PrintSides {
+    /// One or two, as a packet says it: which edge follows from the first page (see [`Edge::of`]).
+    pub fn word(self) -> Sides {
+        match self {
+            Self::One => Sides::One,
+            Self::Two(_) => Sides::Two,
+        }
+    }
 }
 
 /// A part of a job, printed before the next begins.
@@ -138,7 +149,7 @@ impl<'a> Job<'a> {
     /// All pages at once, for jobs that are known to be small.
     pub fn packet(&self) -> Result<Packet, Problem> {
         let pages = (0..self.pages()).map(|k| self.page(k)).collect::<Result<_, _>>()?;
-        Ok(Packet { file: self.file, title: self.title.clone(), pages })
+        Ok(Packet { file: self.file, title: self.title.clone(), sides: self.sides.word(), copies: 1, pages })
     }
 }
 

@@ -20,6 +20,7 @@ use super::impose::{self, Fill};
 use super::packet;
 use super::page::{Page, Stock};
 use crate::diag::{Diagnostic, Problem, Severity};
+use crate::lesson::Version;
 use crate::spec::{Cut, SheetKind, Sides};
 
 /// What the copy room is asked to print for one lesson.
@@ -49,10 +50,17 @@ pub fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Proble
     let stacked = print.cut.value == Cut::Stack;
     let (strips, others): (Vec<Page>, Vec<Page>) =
         masters.into_iter().partition(|page| stacked && page.sheet == SheetKind::Strips);
-    let edge = (print.sides.value == Sides::Two).then_some(Edge::Long);
-    let shared = |stock| packets::leaves(desk, &others, stock, edge);
-    let (paper, card) = (shared(Stock::Paper), shared(Stock::Card));
     let sheet = if strips.is_empty() { None } else { Some(piles::Sheet::design(desk)?) };
+    let stock = strips.first().map(|page| page.stock);
+    let edge = |of: Stock| {
+        let piled = sheet.as_ref().filter(|_| stock == Some(of)).map(piles::Sheet::size);
+        let first = Version(0);
+        let mut mine = others.iter().filter(|page| page.stock == of && page.version.is_none_or(|v| v == first));
+        let size = piled.or_else(|| mine.next().map(|page| page.size));
+        size.filter(|_| print.sides.value == Sides::Two).map(Edge::of)
+    };
+    let shared = |stock| packets::leaves(desk, &others, stock, edge(stock));
+    let (paper, card) = (shared(Stock::Paper), shared(Stock::Card));
     let mut fill = Fill::Even;
     if let Some(sheet) = &sheet {
         let sets = usize::try_from(learners.saturating_add(spares)).unwrap_or(usize::MAX);
@@ -63,18 +71,17 @@ pub fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Proble
         }
     }
     let seats = deal::deal(learners, spares, versions);
-    let stock = strips.first().map(|page| page.stock);
     let mut jobs = Vec::new();
     for (stock_of, leaves) in [(Stock::Paper, paper), (Stock::Card, card)] {
         let mut parts = Vec::new();
         if let Some(sheet) = sheet.as_ref().filter(|_| stock == Some(stock_of)) {
-            parts.push(Part::Piles(Piles::plan(desk, sheet, stock_of, &seats, edge)?));
+            parts.push(Part::Piles(Piles::plan(desk, sheet, stock_of, &seats, edge(stock_of))?));
         }
         let packets = Packets::plan(leaves, &seats);
         if packets.leaves() > 0 {
             parts.push(Part::Packets(packets));
         }
-        jobs.extend(Job::of(*desk, stock_of, &seats, parts, edge));
+        jobs.extend(Job::of(*desk, stock_of, &seats, parts, edge(stock_of)));
     }
     Ok(Order { seats, fill, jobs })
 }

@@ -75,7 +75,7 @@ pub fn runs(numbers: &[u32]) -> String {
 pub fn band(desk: &Desk<'_>, seat: &Seat, name: &str, strips: usize, rect: Rect) -> Result<Node, Problem> {
     let page = desk.layouts.page();
     let (code, small) = (desk.face(page, "code")?, face(desk)?);
-    let inner = rect.shrunk(Sides::splat(PADDING));
+    let inner = rect.shrunk(Sides::splat(PADDING + Length::mm(1)));
     let low = small.pitch();
     let top = Rect::new(inner.origin(), Size::new(inner.width(), inner.height() - low));
     let bottom = Rect::new(inner.origin().moved(Length::ZERO, top.height()), Size::new(inner.width(), low));

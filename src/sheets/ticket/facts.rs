@@ -213,10 +213,9 @@ pub fn count(n: usize, one: &str) -> String {
     format!("{n} {one}{}", if n == 1 { "" } else { "s" })
 }
 
-/// A distance for a guillotine: "61.25 mm (2.411 in)".
+/// A distance for a guillotine, in both units: "61.3 mm" and "2.413 in".
 pub fn distance(length: Length) -> (String, String) {
-    let inches = format!("{:.3}", length.to_inches());
-    (format!("{:.2} mm", length.to_mm()), format!("{inches} in"))
+    (length.to_string(), format!("{:.3} in", length.to_inches()))
 }
 
 #[cfg(test)]
