@@ -29,6 +29,8 @@ pub struct Copy<'a> {
 pub fn on(page: Page, copy: &Copy<'_>, layouts: &Layouts, family: &Family, size: TextSize) -> Result<Page, Problem> {
     let mut page = Page { learner: copy.learner, ..page };
     let mut pen = Pen::new(page.version, copy, layouts, family, size);
+    let mut marks = page.layers.iter().flat_map(|layer| &layer.marks);
+    pen.nameless = !marks.any(|mark| matches!(mark.says, Says::Name | Says::Owner));
     let mut nodes = Vec::new();
     for mark in page.layers.iter().flat_map(|layer| &layer.marks) {
         nodes.extend(pen.fill(mark)?);
@@ -48,6 +50,8 @@ pub struct Pen<'a> {
     layouts: &'a Layouts,
     family: &'a Family,
     size: TextSize,
+    /// Whether the page has no room of its own for a name, so that it goes with the code.
+    nameless: bool,
     /// What was set already, in a frame whose top left corner is the origin.
     done: Vec<(Says, Size, Vec<Text>)>,
 }
@@ -68,7 +72,7 @@ impl<'a> Pen<'a> {
             (None, None) => String::new(),
         };
         let folio = copy.folio.map(|folio| folio.to_string()).unwrap_or_default();
-        Self { copy, code, folio, layouts, family, size, done: Vec::new() }
+        Self { copy, code, folio, layouts, family, size, nameless: false, done: Vec::new() }
     }
 
     /// What a mark says on this copy, in its place; nothing where there is nothing to say.
@@ -92,7 +96,12 @@ impl<'a> Pen<'a> {
 
     /// What a kind of mark says, in a frame of this size.
     fn set(&self, says: Says, room: Size) -> Result<Vec<Text>, Problem> {
+        let both;
         let (text, name, across) = match says {
+            Says::Code if self.nameless && !self.copy.name.is_empty() => {
+                both = format!("{} \u{b7} {}", self.code, self.copy.name);
+                (&*both, "code", Across::Right)
+            }
             Says::Code => (&*self.code, "code", Across::Right),
             Says::Piece => (&*self.code, "piece", Across::Right),
             Says::Name => (self.copy.name, "name", Across::Left),
@@ -106,7 +115,7 @@ impl<'a> Pen<'a> {
         let down = if matches!(says, Says::Code | Says::Owner) { Down::Middle } else { Down::Bottom };
         let frame = Rect::new(Point::ORIGIN, room);
         let align = Align { across, down };
-        if matches!(says, Says::Name | Says::Owner) {
+        if matches!(says, Says::Name | Says::Owner) || (says == Says::Code && self.nameless) {
             // A name is the learner's own: it may be smaller than the page's other text.
             let face = Face { reader: Reader::Staff, ..face };
             let (text, size) = fitted(self.family, text, room, &face)?;
