@@ -20,6 +20,7 @@ pub mod key;
 pub mod layered;
 pub mod layout;
 pub mod mark;
+pub mod names;
 pub mod packet;
 pub mod page;
 pub mod picture;

@@ -62,7 +62,7 @@ pub const GRADE: Limit = Limit::new(1, 40);
 /// Characters in a path.
 pub const PATH: Limit = Limit::new(1, 1_024);
 /// Characters in a name of the roster.
-pub const NAME: Limit = Limit::new(1, 80);
+pub const NAME: Limit = Limit::new(1, 500);
 
 /// Minutes in a lesson.
 pub const MINUTES: Limit = Limit::new(5, 240);

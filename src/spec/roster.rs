@@ -2,6 +2,7 @@
 //!
 //! In: its text. Out: the names in order. Names go on pages and nowhere else: no message here quotes one.
 
+use std::ops::Range;
 use std::sync::Arc;
 
 use super::limits::{self, grouped};
@@ -15,6 +16,11 @@ const COLUMN: &str = "name";
 /// Reads the names in order, spaces trimmed; rows without any text are skipped. A comma, a semicolon or a tab may stand
 /// between the cells (spreadsheets write all three). A cell is only ever text, also when it looks like a formula.
 pub fn read(source: &Arc<Source>) -> Result<Vec<String>, Vec<Diagnostic>> {
+    Ok(rows(source)?.into_iter().map(|(name, _)| name).collect())
+}
+
+/// Reads the names like [`read`], each with the bytes of its line.
+pub fn rows(source: &Arc<Source>) -> Result<Vec<(String, Range<usize>)>, Vec<Diagnostic>> {
     let mark = source.text.len() - source.text.trim_start_matches('\u{feff}').len();
     let text = &source.text[mark..];
     let (delimiter, column) = header(text).map_err(|problem| {
@@ -29,14 +35,13 @@ pub fn read(source: &Arc<Source>) -> Result<Vec<String>, Vec<Diagnostic>> {
         if record.iter().all(|cell| cell.trim().is_empty()) {
             continue;
         }
+        let start = record.position().map_or(0, |p| usize::try_from(p.byte()).unwrap_or(0));
+        let start = start + text.get(start..).map_or(0, |t| t.len() - t.trim_start_matches(['\r', '\n']).len());
+        let end = text.get(start..).and_then(|t| t.find(['\n', '\r'])).map_or(text.len(), |k| start + k);
+        let span = mark + start..mark + end;
         match name(record.get(column)) {
-            Ok(name) => names.push(name),
-            Err(problem) => {
-                let start = record.position().map_or(0, |p| usize::try_from(p.byte()).unwrap_or(0));
-                let start = start + text.get(start..).map_or(0, |t| t.len() - t.trim_start_matches(['\r', '\n']).len());
-                let end = text.get(start..).and_then(|t| t.find(['\n', '\r'])).map_or(text.len(), |k| start + k);
-                found.push(problem.at(source, mark + start..mark + end));
-            }
+            Ok(name) => names.push((name, span)),
+            Err(problem) => found.push(problem.at(source, span)),
         }
         if names.len() as u64 > limits::LEARNERS.most {
             let most = grouped(limits::LEARNERS.most);
@@ -137,12 +142,12 @@ mod tests {
         refuses("group,name\na,Wren\nb\n", 3, "this line ends before its name");
         refuses("group,name\r\na,Wren\r\n\r\nb, \r\n", 4, "this line has no name");
         refuses("name\nW\u{7}ren\n", 2, "the name on this line holds a control character");
-        refuses(&format!("name\n{}\n", "x".repeat(81)), 2, "the name on this line has 81 characters");
+        refuses(&format!("name\n{}\n", "x".repeat(501)), 2, "the name on this line has 501 characters");
     }
 
     #[test]
     fn no_message_quotes_a_name() {
-        let found = read_text(&format!("group,name\nWrenna,\nOtis\nx,{}\n", "Zed".repeat(40))).expect_err("bad");
+        let found = read_text(&format!("group,name\nWrenna,\nOtis\nx,{}\n", "Zed".repeat(200))).expect_err("bad");
         let words: String = found.iter().map(|d| format!("{} {:?}", d.problem.message, d.problem.hint)).collect();
         assert_eq!(found.len(), 3);
         assert!(!words.contains("Wren") && !words.contains("Otis") && !words.contains("Zed"), "{words}");
