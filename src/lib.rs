@@ -5,8 +5,10 @@
 //! and [`measure`] (lengths, geometry, type), which know nothing of lessons; [`diag`] is how every stage says what is
 //! wrong. [`cli`] stands on top and alone touches files and streams.
 
+pub mod cli;
 pub mod diag;
 pub mod lesson;
+pub mod manifest;
 pub mod measure;
 pub mod number;
 pub mod pdf;

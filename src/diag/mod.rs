@@ -4,6 +4,7 @@
 //! [`Diagnostic`]. Drawing one, for people or for programs, is left to the command line.
 
 pub mod nearest;
+pub mod report;
 
 use std::fmt;
 use std::ops::Range;
@@ -57,6 +58,15 @@ pub struct Source {
     pub name: String,
     /// The whole text.
     pub text: String,
+}
+
+impl Source {
+    /// Where a quoted word stands within a stretch; the whole stretch when it does not, or is written with escapes.
+    pub fn word(&self, word: &str, within: &Range<usize>) -> Range<usize> {
+        let text = self.text.get(within.clone()).unwrap_or("");
+        let at = ['"', '\''].iter().find_map(|mark| text.find(&format!("{mark}{word}{mark}")));
+        at.map_or(within.clone(), |at| within.start + at..within.start + at + word.len() + 2)
+    }
 }
 
 /// A stretch of a source.

@@ -32,11 +32,9 @@ impl Log {
         self.source.text.get(span.clone()).unwrap_or("")
     }
 
-    /// Where a quoted word stands within a stretch; the whole stretch when it is written with escapes.
+    /// Where a quoted word stands within a stretch.
     pub(super) fn word(&self, word: &str, span: &Range<usize>) -> Range<usize> {
-        let text = self.text(span);
-        let at = ['"', '\''].iter().find_map(|mark| text.find(&format!("{mark}{word}{mark}")));
-        at.map_or(span.clone(), |at| span.start + at..span.start + at + word.len() + 2)
+        self.source.word(word, span)
     }
 
     pub(super) fn error(&mut self, span: Range<usize>, problem: Problem) {

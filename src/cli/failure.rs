@@ -1,0 +1,105 @@
+//! Why a command did not do what was asked, and the exit status that says so.
+
+use std::io;
+
+use serde_json::{Value, json};
+
+use crate::diag::report::{self, Look};
+use crate::diag::{Diagnostic, Place, Problem, Severity};
+
+/// Why a command failed.
+#[derive(Debug)]
+pub enum Failure {
+    /// The lesson cannot be made: exit status 1.
+    Lesson(Vec<Diagnostic>),
+    /// The command line makes no sense: exit status 2.
+    Usage(Problem),
+    /// A file could not be read or written: exit status 3.
+    File {
+        /// Its name as the user would write it.
+        file: String,
+        /// What went wrong, and where: in the file itself, or where a lesson names it.
+        diagnostic: Diagnostic,
+    },
+    /// A result could not be printed: exit status 3, or 0 when the reader has simply gone.
+    Stream(io::Error),
+}
+
+/// Everything was done.
+pub const DONE: u8 = 0;
+
+impl Failure {
+    /// A file that could not be read or written.
+    pub fn file(file: impl Into<String>, problem: Problem) -> Self {
+        let diagnostic = Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() };
+        Self::File { file: file.into(), diagnostic }
+    }
+
+    /// The same failure, at the place that named the file.
+    #[must_use]
+    pub fn named_at(mut self, place: Place) -> Self {
+        if let Self::File { diagnostic, .. } = &mut self {
+            diagnostic.place.get_or_insert(place);
+        }
+        self
+    }
+
+    /// The exit status.
+    pub fn status(&self) -> u8 {
+        match self {
+            Self::Lesson(_) => 1,
+            Self::Usage(_) => 2,
+            Self::File { .. } => 3,
+            Self::Stream(error) if error.kind() == io::ErrorKind::BrokenPipe => DONE,
+            Self::Stream(_) => 3,
+        }
+    }
+
+    /// For people.
+    pub fn draw(&self, look: Look) -> String {
+        match self {
+            Self::Lesson(found) => found.iter().map(|diagnostic| report::draw(diagnostic, look)).collect(),
+            Self::File { diagnostic, .. } => report::draw(diagnostic, look),
+            Self::Usage(problem) => report::draw(&unplaced(problem.clone()), look),
+            Self::Stream(_) if self.status() == DONE => String::new(),
+            Self::Stream(error) => {
+                report::draw(&unplaced(Problem::new(format!("the results cannot be printed: {error}"))), look)
+            }
+        }
+    }
+
+    /// For programs: a list of findings.
+    pub fn findings(&self) -> Vec<Value> {
+        match self {
+            Self::Lesson(found) => found.iter().map(report::json).collect(),
+            Self::Usage(problem) => vec![report::json(&unplaced(problem.clone()))],
+            Self::File { file, diagnostic } => {
+                let mut finding = report::json(diagnostic);
+                if diagnostic.place.is_none() {
+                    finding["file"] = json!(file);
+                }
+                vec![finding]
+            }
+            Self::Stream(error) => vec![report::json(&unplaced(Problem::new(error.to_string())))],
+        }
+    }
+}
+
+fn unplaced(problem: Problem) -> Diagnostic {
+    Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }
+}
+
+/// What the operating system says, in the same words on all of them.
+pub fn reason(error: &io::Error) -> String {
+    use io::ErrorKind as Kind;
+    match error.kind() {
+        Kind::NotFound => "there is no such file or folder".to_owned(),
+        Kind::PermissionDenied => "permission denied".to_owned(),
+        Kind::IsADirectory => "it is a folder".to_owned(),
+        Kind::NotADirectory => "a part of its path is not a folder".to_owned(),
+        Kind::ReadOnlyFilesystem => "the disk is read-only".to_owned(),
+        Kind::StorageFull | Kind::QuotaExceeded => "the disk is full".to_owned(),
+        Kind::InvalidFilename => "its name is too long or not allowed here".to_owned(),
+        _ => error.to_string(),
+    }
+}

@@ -1,0 +1,8 @@
+//! The only place that touches the disk.
+//!
+//! [`read`] turns paths into texts and bytes, each with a limit on its size; [`write`] puts a lesson's packets in place,
+//! all or none.
+
+mod ours;
+pub mod read;
+pub mod write;

@@ -1,0 +1,83 @@
+//! Telling files that Placewright wrote from all others.
+
+use std::fs::{self, File};
+use std::io::{self, Read};
+use std::path::Path;
+
+use crate::manifest;
+
+/// What stands in the metadata of every packet.
+const PRODUCER: &[u8] = b"<pdf:Producer>Placewright ";
+
+/// Whether a file was written by Placewright: an ordinary file (no link, no folder) that is a PDF with our producer, or a
+/// `contents.json` with our mark.
+pub(super) fn is_ours(path: &Path) -> io::Result<bool> {
+    if !fs::symlink_metadata(path)?.is_file() {
+        return Ok(false);
+    }
+    let name = path.file_name().unwrap_or_default();
+    if name == manifest::FILE {
+        return Ok(starts_with(path, b"{")? && holds(File::open(path)?, manifest::MARK.as_bytes())?);
+    }
+    let is_pdf = path.extension().is_some_and(|extension| extension == "pdf");
+    Ok(is_pdf && starts_with(path, b"%PDF-")? && holds(File::open(path)?, PRODUCER)?)
+}
+
+fn starts_with(path: &Path, start: &[u8]) -> io::Result<bool> {
+    let mut head = Vec::new();
+    File::open(path)?.take(start.len() as u64).read_to_end(&mut head)?;
+    Ok(head == start)
+}
+
+/// Whether the bytes occur in what is read, piece by piece: packets can be large.
+fn holds(mut from: impl Read, wanted: &[u8]) -> io::Result<bool> {
+    let mut window = Vec::new();
+    let mut piece = vec![0; 1 << 16];
+    loop {
+        let read = from.read(&mut piece)?;
+        if read == 0 {
+            return Ok(false);
+        }
+        window.extend_from_slice(&piece[..read]);
+        if window.windows(wanted.len()).any(|bytes| bytes == wanted) {
+            return Ok(true);
+        }
+        // Keep what could be the start of a match that goes on in the next piece.
+        window.drain(..window.len().saturating_sub(wanted.len() - 1));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_mark_is_found_across_pieces() {
+        for before in [0, 1, (1 << 16) - 3, 1 << 16, 200_000] {
+            let mut bytes = vec![b'x'; before];
+            bytes.extend_from_slice(PRODUCER);
+            assert!(holds(bytes.as_slice(), PRODUCER).expect("memory"), "{before}");
+            bytes.pop();
+            assert!(!holds(bytes.as_slice(), PRODUCER).expect("memory"), "{before}");
+        }
+    }
+
+    #[test]
+    fn only_whole_marks_count() {
+        let folder = tempfile::tempdir().expect("a folder");
+        #[track_caller]
+        fn case(folder: &Path, name: &str, bytes: &[u8], want: bool) {
+            let path = folder.join(name);
+            fs::write(&path, bytes).expect("written");
+            assert_eq!(is_ours(&path).expect("read"), want, "{name} {}", String::from_utf8_lossy(bytes));
+        }
+        let at = folder.path();
+        case(at, "teacher.pdf", b"%PDF-1.7\n<pdf:Producer>Placewright 0.1.0</pdf:Producer>", true);
+        case(at, "teacher.pdf", b"%PDF-1.7\n<pdf:Producer>Other</pdf:Producer>", false);
+        case(at, "teacher.pdf", b"", false);
+        case(at, "notes.txt", b"%PDF-1.7\n<pdf:Producer>Placewright 0.1.0</pdf:Producer>", false);
+        case(at, "contents.json", b"{ \"made_by\": \"Placewright 0.1.0\" }", true);
+        case(at, "contents.json", b"{ \"title\": \"mine\" }", false);
+        assert!(!is_ours(at).expect("a folder"));
+    }
+}

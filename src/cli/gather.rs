@@ -1,0 +1,128 @@
+//! From paths to finished pages: what `check`, `numbers` and `typeset` share.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use super::args::Input;
+use super::failure::Failure;
+use super::files::read;
+use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
+use crate::lesson::{self, Lesson};
+use crate::measure::{Family, fonts};
+use crate::sheets::layout::Layouts;
+use crate::sheets::page::Packet;
+use crate::sheets::{self, not_yet, row};
+use crate::spec::{self, FontChoice, Given, Spec};
+
+/// What all lessons of a run share.
+pub struct Shared<'i> {
+    input: &'i Input,
+    layouts: Layouts,
+}
+
+/// A lesson that was read and planned.
+pub struct Planned {
+    /// Its text.
+    pub source: Arc<Source>,
+    /// Its plan.
+    pub lesson: Lesson,
+    /// The typeface it is set in.
+    pub family: Family,
+}
+
+impl<'i> Shared<'i> {
+    /// Reads what all lessons share.
+    pub fn read(input: &'i Input) -> Result<Self, Failure> {
+        let texts = input.layouts.as_deref().map(read::layouts).transpose()?.unwrap_or_default();
+        let layouts = Layouts::read(&texts).map_err(Failure::Lesson)?;
+        if let Some(kind) = input.only
+            && row(kind).made.is_none()
+        {
+            return Err(Failure::Lesson(vec![unplaced(not_yet(kind))]));
+        }
+        Ok(Self { input, layouts })
+    }
+
+    /// The lessons as they were given.
+    pub fn lessons(&self) -> &[PathBuf] {
+        &self.input.lessons
+    }
+
+    /// Reads a lesson and everything it names, and chooses its numbers.
+    pub fn plan(&self, path: &Path) -> Result<Planned, Failure> {
+        let source = read::lesson(path)?;
+        let mut spec = spec::read(&source).map_err(Failure::Lesson)?;
+        if let Some(seed) = self.input.seed {
+            spec.seed = Given::read(seed, 0..0);
+        }
+        settle_sheets(&mut spec, &source).map_err(Failure::Lesson)?;
+        let roster = roster(path, &spec, &source)?;
+        let family = family(path, &spec, &source)?;
+        let lesson = lesson::plan(&source, spec, roster).map_err(Failure::Lesson)?;
+        Ok(Planned { source, lesson, family })
+    }
+
+    /// Lays out the pages of a lesson.
+    pub fn lay(&self, planned: &Planned) -> Result<Vec<Packet>, Failure> {
+        let only = self.input.only;
+        let packets = sheets::lay(&planned.lesson, &self.layouts, &planned.family, only).map_err(Failure::Lesson)?;
+        if packets.iter().any(|packet| !packet.pages.is_empty()) {
+            return Ok(packets.into_iter().filter(|packet| !packet.pages.is_empty()).collect());
+        }
+        let problem = match only {
+            Some(kind) => Problem::new(format!("the lesson has nothing to put on the sheet `{}`", kind.word()))
+                .hint("the role whose numbers it shows is left out"),
+            None => Problem::new("the lesson has no pages").hint("list more sheets under [sheets] make"),
+        };
+        Err(Failure::Lesson(vec![unplaced(problem)]))
+    }
+}
+
+/// Sheets that no version makes yet: left out where the file is silent, an error where it lists them.
+fn settle_sheets(spec: &mut Spec, source: &Arc<Source>) -> Result<(), Vec<Diagnostic>> {
+    let make = &mut spec.sheets.make;
+    let Some(span) = make.span() else {
+        make.value.retain(|kind| row(*kind).made.is_some());
+        return Ok(());
+    };
+    let missing = make.value.iter().filter(|kind| row(**kind).made.is_none());
+    let found: Vec<Diagnostic> =
+        missing.map(|kind| not_yet(*kind).at(source, source.word(kind.word(), &span))).collect();
+    if found.is_empty() { Ok(()) } else { Err(found) }
+}
+
+/// The names of the roster that the lesson names, if it does.
+fn roster(path: &Path, spec: &Spec, source: &Arc<Source>) -> Result<Vec<String>, Failure> {
+    let Some(name) = &spec.class.roster else { return Ok(Vec::new()) };
+    let text = read::roster(path, &name.value).map_err(|failure| named_at(failure, source, name))?;
+    spec::roster::read(&text).map_err(Failure::Lesson)
+}
+
+/// The typeface that the lesson names.
+fn family(path: &Path, spec: &Spec, source: &Arc<Source>) -> Result<Family, Failure> {
+    let font = &spec.print.font;
+    let family = match &font.value {
+        FontChoice::Andika => fonts::bundled(fonts::Bundled::Andika),
+        FontChoice::Atkinson => fonts::bundled(fonts::Bundled::Atkinson),
+        FontChoice::File(name) => {
+            let bytes = read::font(path, name).map_err(|failure| named_at(failure, source, font))?;
+            fonts::single(bytes)
+        }
+    };
+    family.map_err(|problem| {
+        let span = font.span().unwrap_or(0..0);
+        Failure::Lesson(vec![problem.at(source, span)])
+    })
+}
+
+/// Points at the place in the lesson that names a file which could not be read.
+fn named_at<T>(failure: Failure, source: &Arc<Source>, given: &Given<T>) -> Failure {
+    match given.span() {
+        Some(span) => failure.named_at(Place { source: Arc::clone(source), span }),
+        None => failure,
+    }
+}
+
+fn unplaced(problem: Problem) -> Diagnostic {
+    Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }
+}

@@ -1,0 +1,81 @@
+//! `numbers`: what was chosen and why.
+
+use std::fmt::Write;
+use std::path::Path;
+
+use serde_json::{Map, Value, json};
+
+use super::Report;
+use super::failure::Failure;
+use super::gather::Shared;
+use crate::lesson::{Chosen, Role, Version};
+use crate::manifest;
+use crate::number::Number;
+
+/// Lists the numbers of a lesson by role and version, each with what it is there for.
+pub fn run(shared: &Shared, path: &Path) -> Result<Report, Failure> {
+    let planned = shared.plan(path)?;
+    let chosen = &planned.lesson.chosen;
+    let solutions = chosen.solutions.iter().map(|(role, count)| (role.word().to_owned(), json!(count)));
+    let why = chosen.why.iter().map(|(number, reasons)| (number.to_string(), json!(reasons)));
+    let json = json!({
+        "numbers": manifest::numbers(chosen),
+        "solutions": solutions.collect::<Map<String, Value>>(),
+        "why": why.collect::<Map<String, Value>>(),
+    });
+    let human = human(&planned.lesson.spec.title.value, chosen);
+    Ok(Report { human, notes: chosen.notes.clone(), json })
+}
+
+fn human(title: &str, chosen: &Chosen) -> String {
+    let mut text = format!("{title}\n");
+    let width = chosen.why.keys().next_back().map_or(1, |number| number.len());
+    let mut set = |name: String, numbers: &[Number], role: Role| {
+        if numbers.is_empty() {
+            return;
+        }
+        let ways = chosen.solutions.get(&role).map_or_else(String::new, |count| match count.as_str() {
+            "1" => " (the only set there is)".to_owned(),
+            count => format!(" (one of {} sets)", grouped(count)),
+        });
+        let _ = writeln!(text, "\n{name}{ways}");
+        for number in numbers {
+            let reasons = chosen.why.get(number).map(|reasons| reasons.join(", ")).unwrap_or_default();
+            let _ = writeln!(text, "  {:>width$}  {reasons}", number.to_string());
+        }
+    };
+    set("model".to_owned(), &chosen.model, Role::Model);
+    for (version, numbers) in (0..).map(Version).zip(&chosen.sort) {
+        set(format!("sort {version}"), numbers, Role::Sort);
+    }
+    set("exit".to_owned(), &chosen.exit, Role::Exit);
+    text
+}
+
+/// Decimal digits with commas; counts of sets have no upper limit.
+fn grouped(digits: &str) -> String {
+    if digits.len() > 24 {
+        // Past a septillion the size says more than the digits.
+        return format!("about {}.{} x 10^{}", &digits[..1], &digits[1..3], digits.len() - 1);
+    }
+    let mut text = String::new();
+    for (k, digit) in digits.chars().enumerate() {
+        if k > 0 && (digits.len() - k).is_multiple_of(3) {
+            text.push(',');
+        }
+        text.push(digit);
+    }
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn counts_of_sets_stay_readable() {
+        assert_eq!(grouped("1"), "1");
+        assert_eq!(grouped("12345678"), "12,345,678");
+        assert_eq!(grouped(&format!("123{}", "0".repeat(40))), "about 1.23 x 10^42");
+    }
+}
