@@ -41,7 +41,8 @@ fn human(path: &Path, planned: &Planned, packets: &[Packet]) -> String {
     let mut text = String::new();
     let _ = writeln!(text, "{}: \"{}\" can be made.", shown(path), spec.title.value);
     let sort = chosen.sort.first().map_or(0, Vec::len);
-    let versions = if chosen.sort.len() > 1 { format!(" in each of {} versions", chosen.sort.len()) } else { String::new() };
+    let versions =
+        if chosen.sort.len() > 1 { format!(" in each of {} versions", chosen.sort.len()) } else { String::new() };
     let _ = writeln!(
         text,
         "  numbers: {} for the model, {sort} to sort{versions}, {} for the quick check",

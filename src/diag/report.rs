@@ -137,7 +137,8 @@ fn visible(text: &str) -> String {
 
 /// Control characters, and marks that turn the direction of text.
 fn is_hidden(c: char) -> bool {
-    c.is_control() || matches!(c, '\u{200b}' | '\u{200e}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}')
+    c.is_control()
+        || matches!(c, '\u{200b}' | '\u{200e}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}')
 }
 
 /// Columns of a character in a terminal: 2 for the wide scripts and pictures, 0 for marks that combine with the character
@@ -223,7 +224,10 @@ mod tests {
 
     #[test]
     fn wide_and_hidden_characters_keep_the_carets_in_place() {
-        case("x = \"数字\" # <ab>", "a.toml:1:12: error: bad\n  1 | x = \"数字\" # ab\n    |              ^^\n  try this\n");
+        case(
+            "x = \"数字\" # <ab>",
+            "a.toml:1:12: error: bad\n  1 | x = \"数字\" # ab\n    |              ^^\n  try this\n",
+        );
         case("\x1b[2J\u{202e}<x>", "a.toml:1:6: error: bad\n  1 | \u{fffd}[2J\u{fffd}x\n    |      ^\n  try this\n");
         case("e\u{301}<x>", "a.toml:1:3: error: bad\n  1 | e\u{301}x\n    |  ^\n  try this\n");
     }

@@ -17,7 +17,8 @@ use crate::diag::Problem;
 /// Where a lesson's packets go: the folder in `out` that is named like the lesson file, without its ending. It never
 /// lies outside `out`.
 pub fn folder(out: &Path, lesson: &Path) -> Result<PathBuf, Failure> {
-    let stem = if lesson == Path::new("-") { Some("lesson") } else { lesson.file_stem().and_then(|stem| stem.to_str()) };
+    let stem =
+        if lesson == Path::new("-") { Some("lesson") } else { lesson.file_stem().and_then(|stem| stem.to_str()) };
     let plain = |stem: &&str| {
         let odd = |c: char| c.is_control() || matches!(c, '/' | '\\' | ':' | '*' | '?' | '"' | '<' | '>' | '|');
         !stem.is_empty() && !stem.starts_with(SCRATCH) && stem.len() <= 200 && !stem.contains(odd) && *stem != ".."
