@@ -1,4 +1,5 @@
 use super::*;
+use crate::diag::Place;
 use crate::number::{Form, Number};
 use crate::spec;
 
@@ -28,7 +29,7 @@ fn refuses(result: Result<Lesson, Vec<Diagnostic>>, at: (usize, usize), message:
     assert_eq!(found.len(), 1, "{found:?}");
     assert_eq!(found[0].problem.message, message);
     assert_eq!(found[0].problem.hint.as_deref(), Some(hint));
-    assert_eq!(found[0].place.as_ref().map(|place| place.line_column()), Some(at));
+    assert_eq!(found[0].place.as_ref().map(Place::line_column), Some(at));
 }
 
 const HARBOUR: &str = "title = \"Harbour stalls\"\n[numbers]\nrange = [0, 999]\nsort = { count = 4 }\n";

@@ -1,0 +1,74 @@
+//! Planned lessons: in every sample and many seeds each strip has one home, and each decoy none (product fact 3).
+
+use std::fs;
+use std::path::Path;
+use std::sync::Arc;
+
+use placewright::diag::Source;
+use placewright::lesson::{self, Lesson};
+use placewright::number::{Content, Number};
+use placewright::spec;
+
+/// Every sample lesson, planned with this seed.
+fn planned(seed: u64) -> Vec<(String, Lesson)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("samples");
+    let mut paths: Vec<_> = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
+    paths.retain(|path| path.extension().is_some_and(|ending| ending == "toml"));
+    paths.sort();
+    let plan = |path: &Path| {
+        let name = path.file_name().unwrap().to_string_lossy().into_owned();
+        let source = Arc::new(Source { name: name.clone(), text: fs::read_to_string(path).unwrap() });
+        let mut spec = spec::read(&source).unwrap_or_else(|found| panic!("{name}: {found:?}"));
+        spec.seed = spec::Given::assumed(seed);
+        let lesson = lesson::plan(&source, spec, Vec::new()).unwrap_or_else(|found| panic!("{name}: {found:?}"));
+        (name, lesson)
+    };
+    let lessons: Vec<_> = paths.iter().map(|path| plan(path)).collect();
+    assert!(lessons.len() >= 3);
+    lessons
+}
+
+#[test]
+fn every_strip_has_one_home_and_no_decoy_has_any() {
+    for (name, lesson) in (1..=2).flat_map(planned) {
+        for set in &lesson.sets {
+            let seed = lesson.spec.seed.value;
+            let mut homes: Vec<(usize, usize)> = Vec::new();
+            for strip in &set.strips {
+                // A box wants the strip that shows its row's number in its column's form.
+                let boxes = (0..set.rows.len()).flat_map(|row| (0..set.forms.len()).map(move |column| (row, column)));
+                let wanted: Vec<(usize, usize)> = boxes
+                    .filter(|&(row, column)| {
+                        set.forms[column].content(set.rows[row], &lesson.style).as_ref() == Some(&strip.content)
+                    })
+                    .collect();
+                match (strip.row, &strip.wrong) {
+                    (Some(row), None) => {
+                        let column = set.forms.iter().position(|form| *form == strip.form).unwrap();
+                        assert!(wanted.contains(&(row, column)), "{name}, seed {seed}: {strip:?}");
+                        homes.push((row, column));
+                    }
+                    (None, Some((of, slip))) => {
+                        assert_eq!(wanted, [], "{name}, seed {seed}: {strip:?}");
+                        assert_eq!(slip.wrong(*of, strip.form, &lesson.style).as_ref(), Some(&strip.content));
+                        assert!(
+                            !same_text_on_the_board(&lesson, set.rows.as_slice(), &strip.content),
+                            "{name}: {strip:?}"
+                        );
+                    }
+                    other => panic!("{name}, seed {seed}: {other:?}"),
+                }
+            }
+            homes.sort_unstable();
+            homes.dedup();
+            assert_eq!(homes.len(), set.rows.len() * set.forms.len(), "{name}, seed {seed}: an empty or a full box");
+            assert_eq!(set.decoys().len(), lesson.spec.forms.decoys.value as usize, "{name}, seed {seed}");
+        }
+    }
+}
+
+/// Whether the board prints this content in its first column.
+fn is_printed(lesson: &Lesson, rows: &[Number], content: &Content) -> bool {
+    let printed = lesson.spec.forms.matched.value[0];
+    rows.iter().any(|&row| printed.content(row, &lesson.style).as_ref() == Some(content))
+}
