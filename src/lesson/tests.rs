@@ -1,3 +1,5 @@
+//! Tests of how a lesson is planned: what it settles, its sets, and how its mistakes are reported.
+
 use super::*;
 use crate::diag::Place;
 use crate::number::{Form, Number};

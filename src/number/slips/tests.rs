@@ -1,3 +1,5 @@
+//! Tests of the slips: the published wrong answers, what no slip may make, and the catalogue's own form.
+
 use super::*;
 
 const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(',') };
@@ -92,7 +94,7 @@ fn other_forms() {
 
 #[test]
 fn never_right_and_never_a_leading_zero() {
-    for value in (0..=9_999).chain((10_000..=999_999).step_by(4_973)) {
+    for value in (0..=1_100).chain((1_101..=9_999).step_by(7)).chain((10_000..=999_999).step_by(4_973)) {
         let number = number(value);
         for (slip, form) in Slip::all().flat_map(|slip| Form::ALL.map(|form| (slip, form))) {
             for style in [PLAIN, ZEROS] {
