@@ -32,6 +32,7 @@ use self::trail::Trail;
 use crate::diag::Problem;
 use crate::measure::Family;
 use crate::sheets::page::{Packet, Page};
+use crate::sheets::sheaf::Sheaf;
 use crate::spec::Sides;
 
 /// Objects whose numbers every part of the file knows.
@@ -95,6 +96,16 @@ pub fn write(packet: &Packet, family: &Family, options: &Options) -> Result<Vec<
         Err(Failure::Problem(problem)) => Err(problem),
         Err(Failure::Io(error)) => Err(Problem::new(format!("the file could not be written: {error}"))),
     }
+}
+
+/// Writes a packet whose pages may be made as they are written.
+pub fn write_sheaf<W: Write>(out: W, sheaf: &Sheaf<'_>, family: &Family, options: &Options) -> Result<W, Failure> {
+    let head = Head { title: sheaf.title().to_owned(), sides: sheaf.sides(), copies: sheaf.copies() };
+    // A page that cannot be made ends the run; the reason is told in place of a file that ends early.
+    let mut wrong = None;
+    let pages = (0..sheaf.len()).map_while(|index| sheaf.page(index).map_err(|problem| wrong = Some(problem)).ok());
+    let written = write_to(out, &head, family, options, pages);
+    wrong.map_or(written, |problem| Err(problem.into()))
 }
 
 /// Writes pages as they come. Memory stays flat: no more pages are held than the threads are building.

@@ -26,6 +26,7 @@ pub mod page;
 pub mod picture;
 pub mod pieces;
 pub mod rows;
+pub mod sheaf;
 pub mod strips;
 pub mod text;
 pub mod ticket;

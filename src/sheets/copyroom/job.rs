@@ -5,11 +5,12 @@ use super::super::deal::Seat;
 use super::super::desk::Desk;
 use super::super::mark::{self, Copy};
 use super::super::page::{Packet, Page, Stock};
+use super::super::sheaf::Entry;
 use super::packets::Packets;
 use super::piles::Piles;
+use super::shared::Shared;
 use crate::diag::Problem;
-use crate::measure::Size;
-use crate::spec::Sides;
+use crate::spec::{SheetKind, Sides};
 
 /// One side or two, and over which edge; the same in the ticket, the print command and the file's own preferences.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -35,6 +36,8 @@ impl PrintSides {
 pub enum Part {
     /// Sheets for the guillotine: cut as piles.
     Piles(Piles),
+    /// Pages with slips for several learners.
+    Shared(Shared),
     /// One packet a learner.
     Packets(Packets),
 }
@@ -44,6 +47,7 @@ impl Part {
     pub fn leaves(&self) -> usize {
         match self {
             Self::Piles(piles) => piles.leaves(),
+            Self::Shared(shared) => shared.leaves(),
             Self::Packets(packets) => packets.leaves(),
         }
     }
@@ -52,6 +56,7 @@ impl Part {
     fn backed(&self) -> bool {
         match self {
             Self::Piles(piles) => piles.backed(),
+            Self::Shared(_) => false,
             Self::Packets(packets) => packets.backed(),
         }
     }
@@ -108,35 +113,63 @@ impl<'a> Job<'a> {
         }
     }
 
-    /// The page at an index below [`Job::pages`], finished with its learner's mark. Pages may be asked for in any order.
-    pub fn page(&self, index: usize) -> Result<Page, Problem> {
+    /// Which part a page belongs to, which leaf of that part, and whether it is a back.
+    fn find(&self, index: usize) -> Option<(&Part, usize, bool)> {
         let (mut leaf, back) = match self.sides {
             PrintSides::One => (index, false),
             PrintSides::Two(_) => (index / 2, index % 2 == 1),
         };
         for part in &self.parts {
-            if leaf >= part.leaves() {
-                leaf -= part.leaves();
-                continue;
+            if leaf < part.leaves() {
+                return Some((part, leaf, back));
             }
-            return match part {
-                Part::Piles(piles) => piles.page(&self.desk, &self.seats, leaf, back),
-                Part::Packets(packets) => self.packet_page(packets, leaf, back),
-            };
+            leaf -= part.leaves();
         }
-        Err(Problem::new(format!("internal: {} has no page {}", self.file, index + 1)).hint("please report this"))
+        None
+    }
+
+    /// What `contents.json` says about a page, without making it.
+    pub fn entry(&self, index: usize) -> Entry {
+        let piled = Entry { sheet: SheetKind::Strips, version: None, learner: None, stock: self.stock };
+        let packets = match self.find(index) {
+            Some((Part::Shared(_), ..)) => return Entry { sheet: SheetKind::Exit, ..piled },
+            Some((Part::Packets(packets), leaf, _)) => Some((packets, leaf)),
+            _ => None,
+        };
+        let Some((packets, leaf)) = packets else { return piled };
+        let found = packets.leaf(leaf).and_then(|(seat, leaf)| Some((self.seats.get(seat)?, leaf)));
+        found.map_or(piled, |(seat, leaf)| Entry {
+            sheet: leaf.front.sheet,
+            version: leaf.front.version,
+            learner: Some(seat.number),
+            stock: self.stock,
+        })
+    }
+
+    /// The page at an index below [`Job::pages`], finished with its learner's mark. Pages may be asked for in any order.
+    pub fn page(&self, index: usize) -> Result<Page, Problem> {
+        match self.find(index) {
+            Some((Part::Piles(piles), leaf, back)) => piles.page(&self.desk, &self.seats, leaf, back),
+            Some((Part::Shared(shared), leaf, back)) => match shared.leaf(leaf) {
+                Some(front) if back => Ok(blank(front)),
+                Some(front) => Ok(front.clone()),
+                None => Err(lost(self.file, index)),
+            },
+            Some((Part::Packets(packets), leaf, back)) => self.packet_page(packets, leaf, back),
+            None => Err(lost(self.file, index)),
+        }
     }
 
     /// A learner's copy of a master, or what is behind it.
     fn packet_page(&self, packets: &Packets, leaf: usize, back: bool) -> Result<Page, Problem> {
         let found = packets.leaf(leaf).and_then(|(seat, leaf)| Some((self.seats.get(seat)?, leaf)));
         let Some((seat, leaf)) = found else {
-            return Err(Problem::new(format!("internal: a packet has no leaf {leaf}")).hint("please report this"));
+            return Err(lost(self.file, leaf));
         };
         let master = match (back, &leaf.back) {
             (false, _) => leaf.front.clone(),
             (true, Some(back)) => back.clone(),
-            (true, None) => blank(&leaf.front, leaf.front.size),
+            (true, None) => blank(&leaf.front),
         };
         let copy = Copy { learner: Some(seat.number), name: name(&self.desk, seat), folio: None };
         // Every copy says which version its learner has, also on sheets that are the same for all.
@@ -160,6 +193,11 @@ pub fn name<'a>(desk: &Desk<'a>, seat: &Seat) -> &'a str {
 }
 
 /// An empty back, so that the next front starts on a new sheet.
-fn blank(front: &Page, size: Size) -> Page {
-    Page { size, name: format!("{} (back)", front.name), layers: Vec::new(), ..front.clone() }
+fn blank(front: &Page) -> Page {
+    Page { name: format!("{} (back)", front.name), layers: Vec::new(), ..front.clone() }
+}
+
+/// A fault of ours: a page that was counted and is not there.
+fn lost(file: &str, index: usize) -> Problem {
+    Problem::new(format!("internal: {file} has no page {}", index + 1)).hint("please report this")
 }

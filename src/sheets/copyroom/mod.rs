@@ -7,11 +7,13 @@
 mod job;
 mod packets;
 mod piles;
+mod shared;
 mod stamp;
 
 pub use job::{Job, Part, PrintSides};
 pub use packets::Packets;
 pub use piles::Piles;
+pub use shared::Shared;
 
 use super::backs::Edge;
 use super::deal::{self, Seat};
@@ -50,6 +52,7 @@ pub fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Proble
     let stacked = print.cut.value == Cut::Stack;
     let (strips, others): (Vec<Page>, Vec<Page>) =
         masters.into_iter().partition(|page| stacked && page.sheet == SheetKind::Strips);
+    let (slips, others): (Vec<Page>, Vec<Page>) = others.into_iter().partition(|page| page.sheet == SheetKind::Exit);
     let sheet = if strips.is_empty() { None } else { Some(piles::Sheet::design(desk)?) };
     let stock = strips.first().map(|page| page.stock);
     let edge = |of: Stock| {
@@ -76,6 +79,11 @@ pub fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Proble
         let mut parts = Vec::new();
         if let Some(sheet) = sheet.as_ref().filter(|_| stock == Some(stock_of)) {
             parts.push(Part::Piles(Piles::plan(desk, sheet, stock_of, &seats, edge(stock_of))?));
+        }
+        let slips = slips.iter().filter(|page| page.stock == stock_of).cloned().collect();
+        let slips = Shared::plan(slips, seats.len());
+        if slips.leaves() > 0 {
+            parts.push(Part::Shared(slips));
         }
         let packets = Packets::plan(leaves, &seats);
         if packets.leaves() > 0 {

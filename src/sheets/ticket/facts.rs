@@ -4,7 +4,7 @@ use super::super::backs::Edge;
 use super::super::copyroom::{Job, Order, Part, Piles, PrintSides};
 use super::super::desk::Desk;
 use super::super::impose::Fill;
-use super::super::page::{CutLine, Stock};
+use super::super::page::{CutLine, Page, Stock};
 use crate::measure::{Length, Size};
 use crate::spec::{Paper, SheetKind};
 
@@ -77,6 +77,8 @@ pub struct Facts {
     pub cutting: Option<Cutting>,
     /// What learners cut.
     pub scissors: Vec<Scissors>,
+    /// Sheets of slips to cut apart, and straight cuts on each.
+    pub slips: Option<(usize, usize)>,
 }
 
 /// What the ticket says about an order.
@@ -88,7 +90,7 @@ pub fn gather(desk: &Desk<'_>, order: &Order<'_>) -> Facts {
     let parts = || order.jobs.iter().flat_map(|job| job.parts.iter().map(move |part| (job, part)));
     let cutting = parts().find_map(|(job, part)| match part {
         Part::Piles(piles) => Some(cutting(job, piles, order)),
-        Part::Packets(_) => None,
+        Part::Shared(_) | Part::Packets(_) => None,
     });
     Facts {
         title: spec.title.value.clone(),
@@ -96,6 +98,10 @@ pub fn gather(desk: &Desk<'_>, order: &Order<'_>) -> Facts {
         lines: order.jobs.iter().map(|job| line(job, spec.paper.value, &spec.title.value)).collect(),
         cutting,
         scissors: scissors(order),
+        slips: parts().find_map(|(_, part)| match part {
+            Part::Shared(shared) => Some((shared.leaves(), shared.masters().first().map_or(0, cuts))),
+            Part::Piles(_) | Part::Packets(_) => None,
+        }),
     }
 }
 
@@ -104,6 +110,9 @@ fn line(job: &Job<'_>, paper: Paper, title: &str) -> Line {
         Part::Piles(piles) => {
             let (sheets, groups) = (count(piles.leaves(), "sheet"), count(piles.stacks().groups(), "pile"));
             format!("strips for the guillotine: {sheets} in {groups}")
+        }
+        Part::Shared(shared) => {
+            format!("{} of quick checks, a slip for each learner", count(shared.leaves(), "sheet"))
         }
         Part::Packets(packets) => {
             let mut kinds: Vec<SheetKind> = packets.versions().iter().flatten().map(|leaf| leaf.front.sheet).collect();
@@ -188,7 +197,7 @@ fn scissors(order: &Order<'_>) -> Vec<Scissors> {
         for leaves in packets.versions() {
             let mut here: Vec<Scissors> = Vec::new();
             for leaf in leaves {
-                let cuts: usize = leaf.front.layers.iter().map(|layer| layer.cuts.len() + layer.snips.len()).sum();
+                let cuts = cuts(&leaf.front);
                 if cuts == 0 {
                     continue;
                 }
@@ -206,6 +215,11 @@ fn scissors(order: &Order<'_>) -> Vec<Scissors> {
         }
     }
     all
+}
+
+/// How many straight cuts a page has.
+fn cuts(page: &Page) -> usize {
+    page.layers.iter().map(|layer| layer.cuts.len() + layer.snips.len()).sum()
 }
 
 /// "1 sheet", "25 sheets".

@@ -38,6 +38,7 @@ pub fn draw(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<Page>, Problem> {
         cut(&mut flow, cutting)?;
         piles(&mut flow, cutting, &facts)?;
     }
+    apart(&mut flow, &facts)?;
     scissors(&mut flow, &facts)?;
     finishing(&mut flow, &facts)?;
     machine(&mut flow, &facts, desk)?;
@@ -213,6 +214,21 @@ fn piles(flow: &mut Flow<'_>, cutting: &Cutting, facts: &Facts) -> Result<(), Pr
         }
     }
     flow.text(&text, "text")
+}
+
+/// What is cut apart before it is handed out.
+fn apart(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
+    let Some((sheets, cuts)) = facts.slips else { return Ok(()) };
+    flow.heading("Cut the quick checks apart", Length::mm(12))?;
+    flow.text(
+        &format!(
+            "{}, {} on each, all alike: cut them as one pile along the lines. Any slip serves any learner, so their order \
+             does not matter.",
+            count(sheets, "sheet"),
+            count(cuts, "straight cut"),
+        ),
+        "text",
+    )
 }
 
 /// What learners cut themselves.
