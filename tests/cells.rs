@@ -1,0 +1,103 @@
+//! The picture is the number: an independent renderer draws every block picture and finds exactly n closed unit cells.
+
+mod support;
+
+use std::sync::Arc;
+
+use placewright::measure::fonts::{Bundled, bundled};
+use placewright::measure::{Family, Length, Point, Rect, Size};
+use placewright::pdf;
+use placewright::sheets::blockwork::{Blockwork, Counts, LEAST_UNIT};
+use placewright::sheets::page::{Layer, Packet, Page, Stock};
+use placewright::sheets::picture::Pictures;
+use placewright::spec::{Ink, SheetKind, Sides};
+use support::raster::{Area, Cell, draw};
+
+fn family() -> Family {
+    bundled(Bundled::Andika).unwrap()
+}
+
+fn digits(n: u32) -> Counts {
+    [n / 1000, n / 100 % 10, n / 10 % 10, n % 10]
+}
+
+/// One picture on a page of its own, as large as the picture and 2 mm around it.
+fn page(pictures: &Pictures, counts: Counts) -> Page {
+    let blocks = pictures.work().place(counts, Rect::default());
+    let picture = blocks.iter().map(|block| block.rect).reduce(Rect::union).unwrap_or_default().size();
+    let around = Length::mm(4);
+    let size = Size::new(picture.width + around, picture.height + around);
+    let layer = Layer { nodes: vec![pictures.figure(counts, Rect::new(Point::ORIGIN, size))], ..Layer::default() };
+    Page {
+        size,
+        sheet: SheetKind::Display,
+        version: None,
+        learner: None,
+        stock: Stock::Paper,
+        name: "picture".to_owned(),
+        layers: vec![Arc::new(layer)],
+    }
+}
+
+/// The enclosed cells of each picture, drawn at `scale` dots to the point; what is darker than `line` is a line.
+fn cells(pictures: &Pictures, all: &[Counts], scale: f64, line: u8) -> Vec<Vec<Cell>> {
+    let pages: Vec<Page> = all.iter().map(|counts| page(pictures, *counts)).collect();
+    let packet = Packet { file: "pictures.pdf", title: "Pictures".to_owned(), sides: Sides::One, copies: 1, pages };
+    let bytes = pdf::write(&packet, &family(), &pdf::Options::default()).unwrap();
+    let whole = Area { left: 0.0, top: 0.0, right: 10_000.0, bottom: 10_000.0 };
+    (0..all.len()).map(|index| draw(&bytes, index, scale).enclosed(whole, line)).collect()
+}
+
+/// Exactly `counts` worth of cells, all square and all of one size: `unit` dots less a line, give or take the difference
+/// between an outline and a grid line.
+#[track_caller]
+fn holds(counts: Counts, cells: &[Cell], unit: usize, slack: usize) {
+    let [_, flats, rods, cubes] = counts.map(|n| usize::try_from(n).unwrap());
+    assert_eq!(cells.len(), 100 * flats + 10 * rods + cubes, "{counts:?}");
+    let sides = || cells.iter().flat_map(|cell| [cell.width(), cell.height()]);
+    if let (Some(least), Some(most)) = (sides().min(), sides().max()) {
+        assert!(
+            most - least <= slack && most < unit && least * 3 > unit * 2,
+            "{counts:?}: {least} to {most} of {unit}"
+        );
+    }
+    assert!(cells.iter().all(Cell::is_rectangle), "{counts:?}");
+}
+
+#[test]
+fn every_number_to_999_has_exactly_n_cells_of_one_size() {
+    let all: Vec<Counts> = (0..=999).map(digits).collect();
+    // 20 steps of 1/300 inch: 10 dots at 150 dots to the inch.
+    let unit = Length::inches(1).scaled(20, 300);
+    let pictures = Pictures::new(Blockwork::at(unit, &all, Length::mm(110)).unwrap(), Ink::Grey);
+    assert_eq!(pictures.work().unit(), unit);
+    std::thread::scope(|scope| {
+        for part in all.chunks(500) {
+            let pictures = &pictures;
+            scope.spawn(move || {
+                for some in part.chunks(100) {
+                    for (counts, cells) in some.iter().zip(cells(pictures, some, 150.0 / 72.0, 170)) {
+                        holds(*counts, &cells, 10, 2);
+                    }
+                }
+            });
+        }
+    });
+}
+
+#[test]
+fn cells_stay_open_at_the_least_unit_and_with_colour_marks() {
+    let all = [[0, 9, 9, 9], [0, 1, 0, 7], [0, 0, 31, 6], [0, 3, 8, 0]];
+    for (ink, line) in [(Ink::Grey, 150), (Ink::Colour, 60)] {
+        let pictures = Pictures::new(Blockwork::at(LEAST_UNIT, &all, Length::mm(100)).unwrap(), ink);
+        // A unit of 14 steps of 1/300 inch: 28 dots at 600 dots to the inch.
+        assert_eq!(pictures.work().unit(), Length::inches(1).scaled(14, 300));
+        for (counts, cells) in all.iter().zip(cells(&pictures, &all, 600.0 / 72.0, line)) {
+            if ink == Ink::Grey {
+                holds(*counts, &cells, 28, 2);
+            }
+            let [_, flats, rods, cubes] = counts.map(|n| usize::try_from(n).unwrap());
+            assert_eq!(cells.len(), 100 * flats + 10 * rods + cubes, "{ink:?} {counts:?}");
+        }
+    }
+}
