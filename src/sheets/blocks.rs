@@ -14,7 +14,7 @@ use super::desk::Desk;
 use super::ink::tone;
 use super::layout::{Layout, Turn};
 use super::page::{Layer, Node, Page, Piece, Symbol, Tag};
-use super::picture::{place as place_of, symbol};
+use super::picture::{piece, place as place_of};
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Size};
 use crate::number::Number;
@@ -146,11 +146,8 @@ struct Pieces {
 
 impl Pieces {
     fn new(desk: &Desk<'_>) -> Self {
-        let drawn = |kind: Kind| Arc::new(symbol(kind, UNIT, tone(desk.ink(), place_of(kind))));
-        // Seen from the front a thousand is a flat; its number is set on it.
-        let face = |kind: Kind| if kind == Kind::Thousand { Kind::Flat } else { kind };
-        let lying = Arc::new(super::picture::lying_rod(UNIT, tone(desk.ink(), place_of(Kind::Rod))));
-        Self { upright: Kind::ALL.map(|kind| drawn(face(kind))), lying }
+        let drawn = |kind: Kind, lying: bool| Arc::new(piece(kind, lying, UNIT, tone(desk.ink(), place_of(kind))));
+        Self { upright: Kind::ALL.map(|kind| drawn(kind, false)), lying: drawn(Kind::Rod, true) }
     }
 
     fn draw(

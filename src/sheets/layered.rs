@@ -18,7 +18,7 @@ use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::spec::SheetKind;
 
 const TITLE: &str = "Layered cards";
-const NOTE: &str = "Cut along the lines. Lay cards on top of each other, right edges together.";
+const NOTE: &str = "Sit down to cut. Lay cards on top of each other, right edges together.";
 /// One card a place for each of the digits 1 to 9.
 const SETS: u32 = 9;
 
@@ -105,7 +105,9 @@ fn share(room: Length, parts: i64) -> Length {
 fn digit(desk: &Desk<'_>, layout: &Layout, face: &Face, cell: Size, bar: Length) -> Option<(Length, Length)> {
     const DIGITS: &str = "0123456789";
     let font = desk.family.font(face.weight);
-    let room = Size::new(cell.width - layout.padding * 2, cell.height - layout.padding * 2 - bar);
+    // Digits of neighbouring cards must not look like one numeral.
+    let fill = i64::from(layout.count("fill").ok()?);
+    let room = Size::new(cell.width.scaled(fill, 100), cell.height - layout.padding * 2 - bar);
     let step = Length::pt100(50);
     let mut em = face.size;
     while em > Length::ZERO {
@@ -175,6 +177,8 @@ fn page(desk: &Desk<'_>, layout: &Layout, plan: &Plan, digits: std::ops::Range<u
 fn card(desk: &Desk<'_>, layout: &Layout, plan: &Plan, text: &str, rect: Rect) -> Result<[Node; 2], Problem> {
     let bar = rect.top() + plan.base + layout.length("bar")?;
     let font = desk.family.font(plan.face.weight);
+    let side = (plan.pitch - plan.pitch.scaled(i64::from(layout.count("fill")?), 100)).half();
+    let edge = Sides { left: side, right: side, top: layout.padding, bottom: layout.padding };
     let (mut digits, mut bars) = (Vec::new(), Vec::new());
     for (k, digit) in (0..).zip(text.chars()) {
         let corner = Point::new(rect.left() + plan.pitch * k, rect.top());
@@ -188,7 +192,7 @@ fn card(desk: &Desk<'_>, layout: &Layout, plan: &Plan, text: &str, rect: Rect) -
             text: digit,
             paint: plan.face.paint,
             reader: plan.face.reader,
-            frame: cell.shrunk(Sides::splat(layout.padding)),
+            frame: cell.shrunk(edge),
         })));
         let inset = plan.pitch.scaled(1, 4);
         let (from, to) = (Point::new(cell.left() + inset, bar), Point::new(cell.right() - inset, bar));

@@ -20,6 +20,7 @@ pub mod key;
 pub mod layered;
 pub mod layout;
 pub mod mark;
+pub mod mat;
 pub mod names;
 pub mod packet;
 pub mod page;
@@ -77,7 +78,13 @@ pub struct Made {
 /// Every sheet, in the order of [`SheetKind::ALL`].
 pub const SHEETS: [Sheet; 14] = [
     sheet(SheetKind::Display, "Display", "one model number a page, big", For::Teacher, Some(DISPLAY)),
-    sheet(SheetKind::Mat, "Place-value mat", "a mat to build on, with a ten-frame for the ones", For::Learner, None),
+    sheet(
+        SheetKind::Mat,
+        "Place-value mat",
+        "a mat to build on, with a ten-frame for the ones",
+        For::Learner,
+        Some(Made { layout: include_str!("../../layouts/mat.toml"), lay: mat::lay }),
+    ),
     sheet(
         SheetKind::Blocks,
         "Blocks",

@@ -7,7 +7,7 @@
 use std::sync::Arc;
 
 use super::blockwork::{Block, Blockwork, Counts, Kind, LEAST_UNIT, layer, words};
-use super::ink::{OUTLINE, Pattern, Tone, tone};
+use super::ink::{HEAVY, OUTLINE, Pattern, Tone, tone};
 use super::page::{Item, Node, Paint, Stroke, Symbol, Tag};
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
@@ -70,25 +70,29 @@ pub const fn place(kind: Kind) -> Place {
 /// One block at a unit, drawn from its own top left corner.
 pub fn symbol(kind: Kind, unit: Length, tone: Tone) -> Symbol {
     let size = kind.size(unit);
-    let whole = Rect::new(Point::ORIGIN, size);
     let items = match kind {
         Kind::Thousand => stack(unit, tone),
-        Kind::Flat | Kind::Rod | Kind::Cube => face(whole, unit, tone),
+        Kind::Flat | Kind::Rod | Kind::Cube => face(Rect::new(Point::ORIGIN, size), unit, tone, OUTLINE),
     };
     Symbol { size, items }
 }
 
-/// A rod that lies level.
-pub fn lying_rod(unit: Length, tone: Tone) -> Symbol {
-    let size = Kind::Rod.size(unit).turned();
-    Symbol { size, items: face(Rect::new(Point::ORIGIN, size), unit, tone) }
+/// The face of a block that is cut out, with a heavy edge to cut along: what a thousand and a flat look like from above, a
+/// rod upright or level, a cube.
+pub fn piece(kind: Kind, level: bool, unit: Length, tone: Tone) -> Symbol {
+    let size = match kind {
+        Kind::Thousand => Kind::Flat.size(unit),
+        _ if level => kind.size(unit).turned(),
+        _ => kind.size(unit),
+    };
+    Symbol { size, items: face(Rect::new(Point::ORIGIN, size), unit, tone, HEAVY) }
 }
 
 /// A block's face: an edge, and lines that close a cell around every unit.
-fn face(rect: Rect, unit: Length, tone: Tone) -> Vec<Item> {
+fn face(rect: Rect, unit: Length, tone: Tone, edge: Stroke) -> Vec<Item> {
     let line = |from: Point, to: Point| Item::Line { from, to, stroke: GRID };
     let (across, down) = (rect.width().holds(unit), rect.height().holds(unit));
-    let mut items = vec![Item::Rect { rect, fill: Some(tone.fill), stroke: Some(OUTLINE) }];
+    let mut items = vec![Item::Rect { rect, fill: Some(tone.fill), stroke: Some(edge) }];
     items.extend((1..across).map(|k| {
         let x = rect.left() + unit * k;
         line(Point::new(x, rect.top()), Point::new(x, rect.bottom()))
@@ -150,7 +154,7 @@ fn stack(unit: Length, tone: Tone) -> Vec<Item> {
     }
     items.push(Item::Line { from: at(side, depth), to: at(side + depth, Length::ZERO), stroke: OUTLINE });
     let front = Rect::new(at(Length::ZERO, depth), Size::new(side, side));
-    items.extend(face(front, unit, tone));
+    items.extend(face(front, unit, tone, OUTLINE));
     items
 }
 

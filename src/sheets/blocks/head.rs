@@ -58,7 +58,7 @@ fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32))
         1 => super::super::row(SheetKind::Blocks).title.to_owned(),
         _ => format!("{}, sheet {page} of {pages}", super::super::row(SheetKind::Blocks).title),
     };
-    let note = Some("Cut the long lines first, then the short lines.");
+    let note = Some("Sit down to cut. Cut the long lines first, then the short ones.");
     let mut headed =
         head::lay(desk, live, &Head { title: &title, note, reader: Reader::Learner, name: false, code: true })?;
     let words = format!("{PRINT} Lay a ruler on these two lines: if they are not 10 cm and 4 in, the page was scaled.");
