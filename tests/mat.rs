@@ -106,7 +106,9 @@ fn the_ones_have_a_frame_of_two_rows_of_five_boxes_of_10_mm() {
     let frames: Vec<_> = items(&pages[0])
         .into_iter()
         .filter_map(|item| match item {
-            Item::Symbol { symbol, at } if symbol.items.len() == 10 => Some((symbol, at)),
+            Item::Symbol { symbol, at } if symbol.items.len() == 10 && symbol.size.width > symbol.size.height => {
+                Some((symbol, at))
+            }
             _ => None,
         })
         .collect();

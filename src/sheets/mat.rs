@@ -30,7 +30,9 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     }
     let Some((size, pages)) = best else { return Err(too_wide(desk, layout, &columns)) };
     let count = pages.len();
-    (0..count).map(|k| page(desk, layout, size, &pages[k], (k, count))).collect()
+    let high = draw::heading_height(desk, layout, &columns)?;
+    let mat = Mat { size, high, count };
+    pages.iter().zip(0..).map(|(columns, k)| page(desk, layout, &mat, columns, k)).collect()
 }
 
 fn too_wide(desk: &Desk<'_>, layout: &Layout, columns: &[Column]) -> Problem {
@@ -42,18 +44,21 @@ fn too_wide(desk: &Desk<'_>, layout: &Layout, columns: &[Column]) -> Problem {
         .hint("a smaller margin, larger paper or standard text would fit")
 }
 
-/// Page `k` of `count`, both from 0.
-fn page(
-    desk: &Desk<'_>,
-    layout: &Layout,
+/// What all pages of a mat share.
+struct Mat {
     size: Size,
-    columns: &[Column],
-    (k, count): (usize, usize),
-) -> Result<Page, Problem> {
+    /// How high the headings are.
+    high: Length,
+    /// How many pages.
+    count: usize,
+}
+
+/// Page `k`, from 0.
+fn page(desk: &Desk<'_>, layout: &Layout, mat: &Mat, columns: &[Column], k: usize) -> Result<Page, Problem> {
+    let Mat { size, high, count } = *mat;
     let live = desk.live(size, layout);
     let headed = headed(desk, live, (k, count))?;
     let body = headed.body;
-    let high = draw::heading_height(layout, columns);
     let mut layer = Layer::default();
     let (mut headings, mut cells, mut lines) = (Vec::new(), Vec::new(), Vec::new());
     let mut x = body.left();

@@ -13,12 +13,16 @@ use crate::sheets::ink::{self, OUTLINE};
 use crate::sheets::layout::Layout;
 use crate::sheets::page::{Item, Node, Paint, Scope, Symbol, Tag};
 use crate::sheets::picture::symbol;
-use crate::sheets::text::Align;
+use crate::sheets::text::{self, Align};
 
-/// How high the headings are: as high as the tallest block in them.
-pub(super) fn heading_height(layout: &Layout, columns: &[Column]) -> Length {
+/// How high the headings of all pages are: as high as the tallest block in them, and as two lines where a name may need
+/// two.
+pub(super) fn heading_height(desk: &Desk<'_>, layout: &Layout, columns: &[Column]) -> Result<Length, Problem> {
+    let face = desk.face(layout, "place")?;
     let tallest = columns.iter().filter_map(|column| column.kind).map(|kind| kind.size(LEAST_UNIT).height).max();
-    tallest.unwrap_or(Length::mm(12)).max(Length::mm(14)) + layout.padding * 2
+    let lines = columns.iter().map(|column| column.place.words().split(' ').count()).max().unwrap_or(1);
+    let words = text::height(lines, &face.at(face.least));
+    Ok(tallest.unwrap_or_default().max(words).max(Length::mm(14)) + layout.padding * 2)
 }
 
 /// The ground and the edges of a column.
