@@ -35,7 +35,9 @@ pub(super) enum Family {
 impl Family {
     /// All that this family can ask about a number, forms kept to those that the lesson matches.
     pub(super) fn asks(self, number: Number, matched: &[Form]) -> Vec<Ask> {
-        let has = |form: &Form| matched.contains(form);
+        // A number with a single part looks the same in expanded form.
+        let parts = number.digits().filter(|(_, digit)| *digit > 0).count();
+        let has = |form: &Form| matched.contains(form) && (*form != Form::Expanded || parts > 1);
         let shown = [Form::Words, Form::Expanded, Form::Units];
         match self {
             Self::Given => {

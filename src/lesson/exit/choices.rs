@@ -48,7 +48,9 @@ fn with_choices(lesson: &Lesson, mark: u32, ask: Ask, of: Number) -> Option<Ques
     let mut stream = Stream::new(lesson.spec.seed.value, &format!("exit {mark} {of}"));
     stream.shuffle(&mut wrong);
     // What children really do first; the sort is stable, so the shuffle still decides among equals.
-    wrong.sort_by_key(|choice| choice.slip.is_some_and(Slip::is_rare));
+    // A digit's worth is asked for to see whether it is taken at face value.
+    let told = |slip: Slip| matches!(ask, Ask::Worth(_)) && slip == Slip::FaceValue;
+    wrong.sort_by_key(|choice| choice.slip.map(|slip| (!told(slip), slip.is_rare())));
     wrong.truncate(most);
     wrong.push(Choice { content: answer.clone(), slip: None });
     stream.shuffle(&mut wrong);

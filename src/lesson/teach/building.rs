@@ -1,8 +1,8 @@
 //! Building the model numbers: each is shown, built on the mat and talked about.
 
-use super::talk::{build, find_digit, how_many, parts, repeats, teen, telling_place, twins, watch, worth_of, zeros};
+use super::talk::{build, find_digit, how_many, look_for, parts, repeats, teen, telling_place, twins, worth_of, zeros};
 use super::{Scene, Step, act, say};
-use crate::lesson::say::{expanded, written};
+use crate::lesson::say::{empty_places, expanded, written};
 use crate::number::{Form, Number, Place, Slip};
 use crate::spec::SheetKind;
 
@@ -14,13 +14,13 @@ pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     let numbers = scene.model();
     let drawn = numbers.iter().all(|n| *n <= Number::MAX_BLOCKS);
     let mut steps = Vec::new();
-    let mut seen = Vec::new();
+    let mut named = scene.named.clone();
     // Two minutes a number carry two questions, and each further minute one more.
     let questions = scene.minutes as usize / numbers.len().max(1);
     for (k, &number) in numbers.iter().enumerate() {
         if k < AT_LENGTH {
             steps.extend(at_length(scene, k, number, questions.clamp(2, 5)));
-            steps.extend(watch(number, Form::Numeral, signs(number), &mut seen, style));
+            steps.extend(look_for(number, Form::Numeral, signs(number), &mut named, style));
         } else {
             steps.push(in_short(scene, number, k == AT_LENGTH));
         }
@@ -56,27 +56,28 @@ fn at_length(scene: &Scene<'_>, turn: usize, number: Number, questions: usize) -
     let style = scene.style();
     let numeral = written(number, style);
     let mut steps = Vec::new();
-    let show = if scene.makes(SheetKind::Display) {
-        format!("Show the display page for {numeral} with the lower half covered.")
-    } else {
-        format!("Write {numeral} on the board.")
-    };
+    steps.push(act(format!("Write {numeral} on the board.")));
     if number <= Number::MAX_BLOCKS {
-        steps.push(act(show));
         steps.push(how_many(number, style));
-        let built = build(number);
-        steps.push(act(format!("Have the class build it: {built}")));
+        steps.push(act(format!("Have the class build it: {}", build(number))));
     } else {
-        steps.push(act(show));
-        steps.push(act("Draw a column for each place and have the class write one digit in each."));
+        steps.push(act("Draw a column for each place. Learners do the same and write one digit in each."));
     }
-    steps.extend(teen(number, style));
-    steps.extend(repeats(number, style));
-    let mut asked = zeros(number, style);
+    if scene.makes(SheetKind::Display) {
+        steps.push(act(format!("Show the display page for {numeral}. Learners compare it with their own work.")));
+    }
+    let ends_so = teen(number, style);
+    // Of 11 at the end both remarks would say the same.
+    let eleven = number.value() % 100 == 11 && number.digits().filter(|(_, digit)| *digit == 1).count() == 2;
+    steps.extend(repeats(number, style).filter(|_| ends_so.is_none() || !eleven));
+    steps.extend(ends_so);
+    let has_zero = |n: &Number| !empty_places(*n).is_empty();
+    let first = scene.model().iter().find(|n| has_zero(n)) == Some(&number);
+    let mut asked = zeros(number, first, style);
     if turn % 2 == 1 {
         asked.extend(find_digit(number, turn, style));
     }
-    asked.extend(telling_place(number, turn).map(|place| worth_of(number, place, style)));
+    asked.extend(telling_place(number, turn + 1).map(|place| worth_of(number, place, style)));
     asked.extend(parts(number, style));
     asked.truncate(questions);
     steps.extend(asked);

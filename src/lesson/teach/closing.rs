@@ -2,10 +2,12 @@
 
 use super::sorting::{differ, look_alikes};
 use super::talk::twins;
-use super::{Scene, Step, act, ask, say};
+use super::{Scene, Step, act, ask, say, watch};
 use crate::lesson::Wrong;
 use crate::lesson::exit::{self, Ask, Check, Question};
-use crate::lesson::say::{capital, counted, counted_s, empty_places, expanded, form, spoken, written};
+use crate::lesson::say::{
+    capital, counted, counted_s, either, empty_places, expanded, form, list, spoken, worth, written,
+};
 use crate::number::{Content, Form, Number, Style};
 use crate::spec::{Cut, SheetKind};
 
@@ -16,22 +18,27 @@ const WRONG_NAMED: usize = 3;
 pub(super) fn sharing(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     let style = scene.style();
     let rows = scene.sort();
-    let set = if scene.lesson.sets.len() > 1 { " (set A)" } else { "" };
+    let on = if scene.lesson.sets.len() > 1 { " of set A" } else { "" };
     let mut steps = vec![act("Stop the work. Everyone looks at you, hands off the strips.")];
     if !scene.makes(SheetKind::Strips) {
         steps = vec![act("Stop the work. Pencils down, and everyone looks at you.")];
     }
-    let zero = rows.iter().copied().find(|n| n.len() > 1 && !empty_places(*n).is_empty());
+    let zeros = |n: &Number| empty_places(*n).len();
+    let zero = rows.iter().copied().filter(|n| n.len() > 1 && zeros(n) > 0).min_by_key(zeros);
     if let Some((a, b)) = look_alikes(rows) {
         let pair = format!("{} and {}", written(a, style), written(b, style));
-        steps.push(ask(format!("Which numbers were easy to mix up{set}?"), format!("{pair}. {}", differ(a, b, style))));
+        steps.push(ask(format!("Which numbers{on} were easy to mix up?"), format!("{pair}. {}", differ(a, b, style))));
     }
     if let Some(number) = zero {
         let sum = expanded(number, style);
-        steps.push(ask(
-            format!("Why does {} have no part for {} in expanded form{set}?", written(number, style), zero_of(number)),
-            format!("A 0 adds nothing. So we write {sum}."),
-        ));
+        let numeral = written(number, style);
+        steps.push(if style.zero_terms {
+            ask(format!("Why is there a 0 in the expanded form of {numeral}?"), keeps(number, &sum))
+        } else {
+            let places = zero_of(number);
+            let expect = format!("A 0 adds nothing. So we write {sum}.");
+            ask(format!("Why does the expanded form of {numeral} have no part for {places}?"), expect)
+        });
     }
     if steps.len() == 1 {
         if let Some(pair) = twins(rows) {
@@ -49,9 +56,17 @@ pub(super) fn sharing(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     (vec!["The boards as they are.".to_owned()], steps)
 }
 
+/// What the + 0 of an expanded form says, in lessons that write it.
+fn keeps(number: Number, sum: &str) -> String {
+    let places = empty_places(number);
+    let words: Vec<&str> = places.iter().map(|place| place.words()).collect();
+    let (place, is) = if places.len() == 1 { ("place", "is") } else { ("places", "are") };
+    format!("The {} {place} {is} empty. We write {sum}.", list(&words))
+}
+
 fn zero_of(number: Number) -> String {
     let words: Vec<&str> = empty_places(number).iter().map(|place| place.words()).collect();
-    format!("the {}", crate::lesson::say::either(&words))
+    format!("the {}", either(&words))
 }
 
 /// One decoy, shown to all: thinking about a wrong strip teaches more than seeing right ones.
@@ -61,12 +76,12 @@ fn a_decoy(scene: &Scene<'_>) -> Option<Step> {
     }
     let set = scene.lesson.sets.first()?;
     set.strips.iter().find_map(|strip| {
-        let (of, slip) = strip.wrong?;
+        let (of, _) = strip.wrong?;
         let Content::Text(text) = &strip.content else { return None };
         let right = form(strip.form, of, scene.style())?;
         Some(ask(
             format!("Someone made the strip \"{text}\" for {}. What went wrong?", written(of, scene.style())),
-            format!("{} It should be {right}.", slip.thinking()),
+            format!("It should be {right}."),
         ))
     })
 }
@@ -107,7 +122,8 @@ fn wrong_choices(scene: &Scene<'_>, checks: &[Check]) -> Vec<Step> {
                 named.push(slip);
                 let sees = format!("check {}, question {k}, choice {letter}: {}", check.mark, shown(&choice.content));
                 let wrong = Wrong { of: question.of, form: form_of(question), content: choice.content.clone(), slip };
-                steps.push(Step::Watch { sees, wrong });
+                steps.push(watch(sees, wrong));
+                break;
             }
         }
     }
@@ -150,7 +166,7 @@ fn shown(content: &Content) -> String {
                 .filter(|(count, _)| **count > 0)
                 .map(|(count, (one, many))| counted(*count, one, many))
                 .collect();
-            crate::lesson::say::list(&parts)
+            list(&parts)
         }
     }
 }
@@ -185,9 +201,9 @@ pub(super) fn clearing(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
 fn last_word(model: &[Number], sort: &[Number], style: &Style) -> Option<String> {
     let number = model.iter().chain(sort).copied().find(|n| n.len() > 1)?;
     let (place, digit) = number.digits().next()?;
-    let worth = crate::lesson::say::worth(number, place, style);
+    let whole = worth(number, place, style);
     Some(capital(&format!(
-        "the place tells what a digit is worth. In {} the {digit} is worth {worth}.",
+        "the place tells what a digit is worth. In {} the {digit} is worth {whole}.",
         written(number, style)
     )))
 }

@@ -1,6 +1,6 @@
 //! Practice together: one number is written in every way with the class, the others alone.
 
-use super::talk::{parts, twins, watch};
+use super::talk::{look_for, parts, twins};
 use super::{Scene, Step, act, ask, say};
 use crate::lesson::say::{capital, list, spoken, written};
 use crate::number::{Form, Number, Slip};
@@ -29,7 +29,7 @@ pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
         ask(format!("How many parts does {numeral} have in expanded form?"), format!("Only one: {numeral}."))
     }));
     let words = spoken(number, style);
-    steps.push(ask(format!("Which words say {numeral}?"), format!("{}.", capital(&words))));
+    steps.push(ask(format!("How do we write {numeral} in words?"), format!("{}.", capital(&words))));
     if let Some((tens, ones)) = words.split_whitespace().find_map(|word| word.trim_end_matches(',').split_once('-')) {
         steps.push(ask("Where does the hyphen go?", format!("Between {tens} and {ones}: {tens}-{ones}.")));
     }
@@ -37,12 +37,12 @@ pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
         steps.push(act("Point to the word bank. Learners copy hard words from it."));
     }
     steps.push(alone(scene, others));
-    let mut seen = Vec::new();
+    let mut named = scene.named.clone();
     let every: Vec<Slip> = Slip::all().collect();
-    steps.extend(watch(number, Form::Expanded, &every, &mut seen, style));
+    steps.extend(look_for(number, Form::Expanded, &every, &mut named, style));
     if scene.minutes >= 5 {
         let last = others.last().copied().unwrap_or(number);
-        steps.extend(watch(last, Form::Words, &every, &mut seen, style));
+        steps.extend(look_for(last, Form::Words, &every, &mut named, style));
     }
     if scene.model().is_empty() {
         steps.extend(twins(numbers).map(|pair| pair.ask(style)));

@@ -1,7 +1,7 @@
 //! What to lay out before the lesson, with counts for this class.
 
 use crate::lesson::Lesson;
-use crate::lesson::say::{counted, counted_s, list};
+use crate::lesson::say::{counted, counted_s, list, piece};
 use crate::number::{Number, Place};
 use crate::spec::{Cut, SheetKind};
 
@@ -48,7 +48,8 @@ pub fn materials(lesson: &Lesson) -> Vec<Material> {
         }
     }
     if built {
-        add(copies, "sets of blocks", format!("each with {}", pieces_needed(lesson)));
+        let from = if makes(lesson, SheetKind::Blocks) { "cut out before the lesson" } else { "from the class tub" };
+        add(copies, "sets of blocks", format!("{from}; each with {}", pieces_needed(lesson)));
     }
     if sort && makes(lesson, SheetKind::Board) {
         add(copies, "sorting boards", versions(lesson));
@@ -57,7 +58,7 @@ pub fn materials(lesson: &Lesson) -> Vec<Material> {
         let cut = spec.print.cut.value == Cut::Scissors;
         let note = if cut { "uncut: each learner cuts a page" } else { "cut already: one pile is one learner's set" };
         add(copies, "sets of strips", format!("{note}; {}", versions(lesson)));
-        add(copies, "envelopes", "one for each learner's strips".to_owned());
+        add(learners, "envelopes", "one for each learner's strips".to_owned());
         if cut {
             add(learners, "pairs of scissors", "blunt tips; count them out and back in".to_owned());
         }
@@ -90,7 +91,7 @@ fn pieces_needed(lesson: &Lesson) -> String {
     let parts: Vec<String> = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones]
         .into_iter()
         .filter_map(|place| {
-            let (one, many) = crate::lesson::say::piece(place)?;
+            let (one, many) = piece(place)?;
             let count = most(place);
             (count > 0).then(|| counted(count, one, many))
         })

@@ -15,7 +15,7 @@ mod talk;
 use super::timing::{self, Phase};
 use super::{Lesson, Wrong};
 use crate::diag::Problem;
-use crate::number::{Number, Style};
+use crate::number::{Number, Slip, Style};
 use crate::spec::SheetKind;
 
 pub use materials::{Material, materials};
@@ -67,6 +67,8 @@ pub enum Step {
         sees: String,
         /// The wrong form itself.
         wrong: Wrong,
+        /// Whether an earlier step has explained this slip already.
+        told: bool,
     },
 }
 
@@ -90,9 +92,10 @@ impl Phase {
 pub fn plan(lesson: &Lesson, questions: usize) -> Result<Teaching, Problem> {
     let mut start = 0;
     let mut phases = Vec::new();
+    let mut named: Vec<Slip> = Vec::new();
     for (phase, minutes) in timing::share(&lesson.spec)? {
-        let scene = Scene { lesson, minutes, questions };
-        let (table, steps) = match phase {
+        let scene = Scene { lesson, minutes, questions, named: named.clone() };
+        let (table, mut steps) = match phase {
             Phase::Opening => opening::write(&scene),
             Phase::Building => building::write(&scene),
             Phase::Guided => guided::write(&scene),
@@ -101,6 +104,12 @@ pub fn plan(lesson: &Lesson, questions: usize) -> Result<Teaching, Problem> {
             Phase::Exit => closing::exit(&scene),
             Phase::Clearing => closing::clearing(&scene),
         };
+        for step in &mut steps {
+            if let Step::Watch { wrong, told, .. } = step {
+                *told = named.contains(&wrong.slip);
+                named.push(wrong.slip);
+            }
+        }
         phases.push(Part { phase, start, minutes, table, steps });
         start += minutes;
     }
@@ -112,6 +121,8 @@ struct Scene<'a> {
     lesson: &'a Lesson,
     minutes: u32,
     questions: usize,
+    /// The slips that earlier phases have explained.
+    named: Vec<Slip>,
 }
 
 impl Scene<'_> {
@@ -144,6 +155,10 @@ fn act(text: impl Into<String>) -> Step {
 
 fn say(text: impl Into<String>) -> Step {
     Step::Say(text.into())
+}
+
+fn watch(sees: impl Into<String>, wrong: Wrong) -> Step {
+    Step::Watch { sees: sees.into(), wrong, told: false }
 }
 
 fn ask(question: impl Into<String>, expect: impl Into<String>) -> Step {

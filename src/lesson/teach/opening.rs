@@ -26,7 +26,7 @@ pub(super) const fn plain(form: Form) -> &'static str {
         Form::Numeral => "numerals",
         Form::Words => "number words",
         Form::Expanded => "expanded forms",
-        Form::Units => "counts of hundreds, tens and ones",
+        Form::Units => "unit forms",
         Form::Blocks => "block pictures",
     }
 }

@@ -2,14 +2,16 @@
 
 use super::opening::plain;
 use super::talk::twins;
-use super::{Scene, Step, act, ask, say};
-use crate::lesson::say::{counted_s, expanded, list, spoken, written};
+use super::{Scene, Step, act, ask, say, watch};
+use crate::lesson::say::{capital, counted_s, expanded, list, spoken, written};
 use crate::lesson::{SortSet, Wrong};
 use crate::number::{Content, Form, Number, Style};
 use crate::spec::{Cut, SheetKind};
 
 /// Decoys of one set that the plan names; the key has them all.
 const DECOYS_NAMED: usize = 2;
+/// From this many minutes a number on there is more time than sorting takes (common practice, no source).
+const SPARE: u32 = 5;
 /// From this many minutes on the class gets a moment to stretch (common practice, no source).
 const LONG: u32 = 25;
 
@@ -39,6 +41,9 @@ pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     }
     if strips {
         steps.extend(decoys(scene));
+    }
+    if scene.minutes >= SPARE * u32::try_from(scene.sort().len().max(4)).unwrap_or(u32::MAX) {
+        steps.push(act("There is time to spare. Each learner writes one wrong strip, and a partner finds out why."));
     }
     if scene.minutes >= LONG {
         steps.push(act("Halfway through, stop everyone. Let them stand, stretch and look at another table."));
@@ -119,23 +124,21 @@ fn written_forms(matched: &[Form]) -> Vec<&'static str> {
 fn asked(scene: &Scene<'_>, set: Option<&SortSet>) -> Vec<Step> {
     let style = scene.style();
     let rows = set.map_or_else(|| scene.sort(), |set| &set.rows);
-    let lead = set.map_or_else(String::new, |set| format!("Set {}: ", set.version));
+    // "How" at the start of a question, "Set A: how" after a set's letter.
+    let lead = |word: &str| set.map_or_else(|| capital(word), |set| format!("Set {}: {word}", set.version));
     if let Some((a, b)) = look_alikes(rows) {
         let (x, y) = (written(a, style), written(b, style));
-        return vec![ask(format!("{lead}How do you tell {x} from {y}?"), differ(a, b, style))];
+        return vec![ask(format!("{} do you tell {x} from {y}?", lead("how")), differ(a, b, style))];
     }
     if let Some(pair) = twins(rows) {
         let Step::Ask { question, expect } = pair.ask(style) else { return Vec::new() };
-        return vec![ask(format!("{lead}{question}"), expect)];
+        let question = question.strip_prefix("Is").unwrap_or(&question);
+        return vec![ask(format!("{}{question}", lead("is")), expect)];
     }
     let Some(&first) = rows.first() else { return Vec::new() };
-    let sum = expanded(first, style);
-    let expect = if sum.contains('+') && scene.lesson.spec.forms.matched.value.contains(&Form::Expanded) {
-        format!("{sum}. It is {}.", spoken(first, style))
-    } else {
-        format!("We say {}.", spoken(first, style))
-    };
-    vec![ask(format!("{lead}Which strips go with {}? How do you know?", written(first, style)), expect)]
+    let (sum, words) = (expanded(first, style), spoken(first, style));
+    let expect = if sum.contains('+') { format!("It is {sum}. We say {words}.") } else { format!("We say {words}.") };
+    vec![ask(format!("{} do you know what belongs to {}?", lead("how"), written(first, style)), expect)]
 }
 
 /// Two rows made of the same digits, each digit once, in different places.
@@ -176,9 +179,9 @@ fn decoys(scene: &Scene<'_>) -> Vec<Step> {
                 continue;
             }
             named.push(slip);
-            let sees = format!("set {}: {text} beside {}", set.version, written(of, style));
+            let sees = format!("set {}: {text} in the row of {}", set.version, written(of, style));
             let wrong = Wrong { of, form: strip.form, content: strip.content.clone(), slip };
-            steps.push(Step::Watch { sees, wrong });
+            steps.push(watch(sees, wrong));
         }
     }
     steps

@@ -1,6 +1,6 @@
 //! Questions and remarks about one number or two, with the answers to expect.
 
-use super::{Step, ask, say};
+use super::{Step, ask, say, watch};
 use crate::lesson::Wrong;
 use crate::lesson::say::{
     article, capital, columns, counted, empty_places, expanded, list, piece, pieces, small, spoken, without_zeros,
@@ -8,8 +8,7 @@ use crate::lesson::say::{
 };
 use crate::number::{Content, Form, Number, Place, Slip, Style};
 
-/// "put 4 flats in the hundreds column and 6 cubes in the ones column. Leave the tens column empty": how a number is
-/// built on a mat; only for numbers that have a block picture.
+/// "4 flats in the hundreds column and 6 cubes in the ones column. Leave the tens column empty.": how a number is built on a mat; only for numbers that have a block picture.
 pub(super) fn build(number: Number) -> String {
     let parts: Vec<String> = number
         .digits()
@@ -19,11 +18,14 @@ pub(super) fn build(number: Number) -> String {
             Some(format!("{} in the {} column", counted(digit.into(), one, many), place.words()))
         })
         .collect();
-    if parts.is_empty() {
-        return "leave the whole mat empty.".to_owned();
-    }
-    let (put, empty) = (list(&parts), empty_places(number));
-    if empty.is_empty() { format!("put {put}.") } else { format!("put {put}. Leave {} empty.", columns(&empty)) }
+    let put = match parts.len() {
+        0 => return "the whole mat stays empty.".to_owned(),
+        1 | 2 => list(&parts),
+        // Every column named would make a sentence too long to say.
+        _ => format!("{}, each in its own column", pieces(number)),
+    };
+    let empty = empty_places(number);
+    if empty.is_empty() { format!("{put}.") } else { format!("{put}. Leave {} empty.", columns(&empty)) }
 }
 
 /// What each digit is worth, for the digit in the greatest place: "What is the 4 in 406 worth?"
@@ -47,8 +49,8 @@ pub(super) fn telling_place(number: Number, turn: usize) -> Option<Place> {
     places.get(turn % places.len().max(1)).copied()
 }
 
-/// What zeros do; nothing for a number that shows none.
-pub(super) fn zeros(number: Number, style: &Style) -> Vec<Step> {
+/// What zeros do; nothing for a number that shows none. Only the first such number is asked about at length.
+pub(super) fn zeros(number: Number, first: bool, style: &Style) -> Vec<Step> {
     let numeral = written(number, style);
     if number == Number::MIN {
         return vec![
@@ -62,9 +64,13 @@ pub(super) fn zeros(number: Number, style: &Style) -> Vec<Step> {
     let places = format!("the {} {}", list(&words), if one { "place" } else { "places" });
     let (zero, keeps, them) = if one { ("the 0", "It keeps", "it") } else { ("the 0s", "They keep", "them") };
     let (does, is) = if one { ("does", "is") } else { ("do", "are") };
+    let keep = format!("{keeps} {places}. Without {them} we would read {rest}.");
+    if !first {
+        return vec![ask(format!("Why do we write {zero} in {numeral}?"), keep)];
+    }
     vec![
         ask(format!("What {does} {zero} in {numeral} tell us?"), format!("{} {is} empty.", capital(&places))),
-        ask(format!("Why do we write {them}?"), format!("{keeps} {places}. Without {them} we would read {rest}.")),
+        ask(format!("Why do we write {them}?"), keep),
     ]
 }
 
@@ -158,11 +164,17 @@ pub(super) fn how_many(number: Number, style: &Style) -> Step {
 }
 
 /// A wrong form to look out for: the first of these slips that gives one and is not among `named`.
-pub(super) fn watch(number: Number, form: Form, slips: &[Slip], named: &mut Vec<Slip>, style: &Style) -> Option<Step> {
+pub(super) fn look_for(
+    number: Number,
+    form: Form,
+    slips: &[Slip],
+    named: &mut Vec<Slip>,
+    style: &Style,
+) -> Option<Step> {
     let found = |slip: &Slip| Some((*slip, slip.wrong(number, form, style)?));
     let (slip, content) = slips.iter().filter(|slip| !named.contains(slip)).find_map(found)?;
     let Content::Text(shown) = &content else { return None };
     let sees = format!("{shown} for {}", written(number, style));
     named.push(slip);
-    Some(Step::Watch { sees, wrong: Wrong { of: number, form, content, slip } })
+    Some(watch(sees, Wrong { of: number, form, content, slip }))
 }
