@@ -8,10 +8,12 @@ pub mod blocks;
 pub mod blockwork;
 pub mod board;
 pub mod checkline;
+pub mod column;
 pub mod copyroom;
 pub mod deal;
 pub mod desk;
 pub mod display;
+pub mod exit;
 pub mod grid;
 pub mod head;
 pub mod impose;
@@ -26,6 +28,7 @@ pub mod packet;
 pub mod page;
 pub mod picture;
 pub mod pieces;
+pub mod plan;
 pub mod rows;
 pub mod sheaf;
 pub mod strips;
@@ -109,10 +112,10 @@ pub const SHEETS: [Sheet; 14] = [
         Some(BOARD),
     ),
     sheet(SheetKind::Strips, "Strips", "the pieces for the boxes, shuffled, with decoys", For::Learner, Some(STRIPS)),
-    sheet(SheetKind::Exit, "Quick check", "the check at the end, several slips a page", For::Learner, None),
+    sheet(SheetKind::Exit, "Quick check", "the check at the end, several slips a page", For::Learner, Some(EXIT)),
     sheet(SheetKind::Key, "Key", "every board answered, and what each decoy reveals", For::Teacher, Some(KEY)),
     sheet(SheetKind::Tally, "Class tally", "class list against skills and slips", For::Teacher, None),
-    sheet(SheetKind::Plan, "Lesson plan", "the lesson minute by minute", For::Teacher, None),
+    sheet(SheetKind::Plan, "Lesson plan", "the lesson minute by minute", For::Teacher, Some(PLAN)),
     sheet(SheetKind::Cover, "Start here", "the substitute's first page", For::Teacher, None),
     sheet(SheetKind::Ticket, "Job ticket", "what the copy room prints and cuts", For::CopyRoom, Some(TICKET)),
 ];
@@ -120,6 +123,8 @@ pub const SHEETS: [Sheet; 14] = [
 const DISPLAY: Made = Made { layout: include_str!("../../layouts/display.toml"), lay: display::lay };
 const KEY: Made = Made { layout: include_str!("../../layouts/key.toml"), lay: key::lay };
 const BOARD: Made = Made { layout: include_str!("../../layouts/board.toml"), lay: board::lay };
+const EXIT: Made = Made { layout: include_str!("../../layouts/exit.toml"), lay: exit::lay };
+const PLAN: Made = Made { layout: include_str!("../../layouts/plan.toml"), lay: plan::lay };
 const STRIPS: Made = Made { layout: include_str!("../../layouts/strips.toml"), lay: strips::lay };
 const TICKET: Made = Made { layout: include_str!("../../layouts/ticket.toml"), lay: ticket::lay };
 
