@@ -35,6 +35,11 @@ impl<'a> Column<'a> {
         self.y += gap;
     }
 
+    /// How wide a text is on one line.
+    pub fn width(&self, text: &str, face: &Face) -> Length {
+        self.desk.width(text, face)
+    }
+
     /// How high a text would stand with `indent` taken off at the left.
     pub fn height(&self, text: &str, face: &Face, indent: Length) -> Length {
         text::height(self.lines(text, face, indent).len(), face)

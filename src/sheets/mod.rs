@@ -10,6 +10,7 @@ pub mod board;
 pub mod checkline;
 pub mod column;
 pub mod copyroom;
+pub mod cover;
 pub mod deal;
 pub mod desk;
 pub mod display;
@@ -29,11 +30,14 @@ pub mod page;
 pub mod picture;
 pub mod pieces;
 pub mod plan;
+pub mod record;
 pub mod rows;
 pub mod sheaf;
 pub mod strips;
+pub mod tally;
 pub mod text;
 pub mod ticket;
+pub mod words;
 
 use crate::diag::{Diagnostic, Problem};
 use crate::lesson::{Lesson, Version};
@@ -102,8 +106,12 @@ pub const SHEETS: [Sheet; 14] = [
         For::Learner,
         Some(Made { layout: include_str!("../../layouts/layered.toml"), lay: layered::lay }),
     ),
-    sheet(SheetKind::Record, "Recording sheet", "one row a number to draw and write on", For::Learner, None),
+    sheet(SheetKind::Record, "Recording sheet", "one row a number to draw and write on", For::Learner, Some(RECORD)),
     sheet(SheetKind::WordBank, "Word bank", "the number words to spell, beside their numerals", For::Learner, None),
+        SheetKind::WordBank,
+        "Word bank",
+        "the number words to spell, beside their numerals",
+        Some(WORDS),
     sheet(
         SheetKind::Board,
         "Sorting board",
@@ -114,9 +122,9 @@ pub const SHEETS: [Sheet; 14] = [
     sheet(SheetKind::Strips, "Strips", "the pieces for the boxes, shuffled, with decoys", For::Learner, Some(STRIPS)),
     sheet(SheetKind::Exit, "Quick check", "the check at the end, several slips a page", For::Learner, Some(EXIT)),
     sheet(SheetKind::Key, "Key", "every board answered, and what each decoy reveals", For::Teacher, Some(KEY)),
-    sheet(SheetKind::Tally, "Class tally", "class list against skills and slips", For::Teacher, None),
+    sheet(SheetKind::Tally, "Class tally", "class list against skills and slips", For::Teacher, Some(TALLY)),
     sheet(SheetKind::Plan, "Lesson plan", "the lesson minute by minute", For::Teacher, Some(PLAN)),
-    sheet(SheetKind::Cover, "Start here", "the substitute's first page", For::Teacher, None),
+    sheet(SheetKind::Cover, "Start here", "the substitute's first page", For::Teacher, Some(COVER)),
     sheet(SheetKind::Ticket, "Job ticket", "what the copy room prints and cuts", For::CopyRoom, Some(TICKET)),
 ];
 
@@ -124,6 +132,10 @@ const DISPLAY: Made = Made { layout: include_str!("../../layouts/display.toml"),
 const KEY: Made = Made { layout: include_str!("../../layouts/key.toml"), lay: key::lay };
 const BOARD: Made = Made { layout: include_str!("../../layouts/board.toml"), lay: board::lay };
 const EXIT: Made = Made { layout: include_str!("../../layouts/exit.toml"), lay: exit::lay };
+const RECORD: Made = Made { layout: include_str!("../../layouts/record.toml"), lay: record::lay };
+const WORDS: Made = Made { layout: include_str!("../../layouts/word-bank.toml"), lay: words::lay };
+const TALLY: Made = Made { layout: include_str!("../../layouts/tally.toml"), lay: tally::lay };
+const COVER: Made = Made { layout: include_str!("../../layouts/cover.toml"), lay: packet::cover };
 const PLAN: Made = Made { layout: include_str!("../../layouts/plan.toml"), lay: plan::lay };
 const STRIPS: Made = Made { layout: include_str!("../../layouts/strips.toml"), lay: strips::lay };
 const TICKET: Made = Made { layout: include_str!("../../layouts/ticket.toml"), lay: ticket::lay };

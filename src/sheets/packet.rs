@@ -2,11 +2,12 @@
 //!
 //! In: the masters that the sheets lay out. Out: packets with marks, names and page numbers in place.
 
+use super::cover;
 use super::desk::Desk;
 use super::mark::{self, Copy};
 use super::page::{Packet, Page};
 use super::row;
-use crate::diag::{Diagnostic, Severity};
+use crate::diag::{Diagnostic, Problem, Severity};
 use crate::lesson::Version;
 use crate::spec::{SheetKind, Sides};
 
@@ -27,6 +28,43 @@ pub fn teacher(desk: &Desk<'_>, only: Option<SheetKind>) -> Result<Packet, Vec<D
         mark::on(page, &copy, desk.layouts, desk.family, desk.text()).map_err(|problem| vec![unplaced(problem)])
     });
     Ok(Packet { file: "teacher.pdf", title, sides: Sides::One, copies: 1, pages: pages.collect::<Result<_, _>>()? })
+}
+
+/// The substitute's packet: cover, plan, display, one of each learner sheet, keys, tally. Versioned sheets are there once,
+/// as version A; the key has every version.
+pub fn substitute(desk: &Desk<'_>) -> Result<Packet, Vec<Diagnostic>> {
+    let others = covered(desk)?;
+    let mut pages = cover_of(desk, &others).map_err(|problem| vec![unplaced(problem)])?;
+    pages.extend(others);
+    let title = format!("{}: substitute", desk.lesson.spec.title.value);
+    let pages = (1..).zip(pages).map(|(folio, page)| {
+        let copy = Copy { folio: Some(folio), ..Copy::default() };
+        mark::on(page, &copy, desk.layouts, desk.family, desk.text()).map_err(|problem| vec![unplaced(problem)])
+    });
+    Ok(Packet { file: "substitute.pdf", title, sides: Sides::One, copies: 1, pages: pages.collect::<Result<_, _>>()? })
+}
+
+/// The pages that follow the substitute's cover.
+fn covered(desk: &Desk<'_>) -> Result<Vec<Page>, Vec<Diagnostic>> {
+    let mut pages = masters(desk, &[SheetKind::Plan, SheetKind::Display], None)?;
+    let learner = masters(desk, &LEARNER, None)?;
+    pages.extend(learner.into_iter().filter(|page| page.version.is_none_or(|version| version == Version(0))));
+    pages.extend(masters(desk, &[SheetKind::Key, SheetKind::Tally], None)?);
+    Ok(pages)
+}
+
+fn cover_of(desk: &Desk<'_>, others: &[Page]) -> Result<Vec<Page>, Problem> {
+    let entries: Vec<cover::Entry> =
+        others.iter().map(|page| cover::Entry { sheet: page.sheet, name: page.name.clone() }).collect();
+    cover::lay(desk, &entries)
+}
+
+/// The cover by itself, for the packet that it would lead.
+pub fn cover(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    let first = |wrong: Vec<Diagnostic>| {
+        wrong.into_iter().next().map_or_else(|| Problem::new("the packet cannot be laid out"), |first| first.problem)
+    };
+    cover_of(desk, &covered(desk).map_err(first)?)
 }
 
 /// Learner sheets in the order of the lesson.
@@ -61,6 +99,6 @@ pub fn masters(desk: &Desk<'_>, kinds: &[SheetKind], only: Option<SheetKind>) ->
 }
 
 /// A problem that no place in a file is to blame for.
-fn unplaced(problem: crate::diag::Problem) -> Diagnostic {
+fn unplaced(problem: Problem) -> Diagnostic {
     Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }
 }

@@ -41,7 +41,12 @@ fn with_choices(lesson: &Lesson, mark: u32, ask: Ask, of: Number) -> Option<Ques
     let style = &lesson.style;
     let answer = ask.answer(of, style)?;
     let mut wrong = wrong(ask, of, &answer, style);
-    let (least, most) = if ask == Ask::Greater { (1, 1) } else { (2, MOST_WRONG) };
+    let (least, most) = match ask {
+        Ask::Greater => (1, 1),
+        // Words and sums take a line each: three of them can be read without losing the place.
+        Ask::Match { wanted, .. } if wanted != Form::Numeral => (2, MOST_WRONG - 1),
+        _ => (2, MOST_WRONG),
+    };
     if wrong.len() < least {
         return None;
     }

@@ -79,7 +79,13 @@ fn cut_line(cut: CutLine, printable: Rect, layout: &Layout) -> Item {
 
 fn headed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<head::Headed, Problem> {
     let head = Head { title: "Quick check", note: None, reader: Reader::Staff, name: false, code: false };
-    head::lay(desk, desk.live(page, layout), &head)
+    // Cuts run along the edge of what can be printed: the heading keeps clear of them, the slips do not.
+    let live = desk.live(page, layout);
+    let clear = Sides { left: Length::mm(3), right: Length::mm(3), ..Sides::default() };
+    let headed = head::lay(desk, live.shrunk(clear), &head)?;
+    let body =
+        Rect::between(Point::new(live.left(), headed.body.top()), Point::new(live.right(), headed.body.bottom()));
+    Ok(head::Headed { body, ..headed })
 }
 
 /// Chooses grid, number of questions and type size.

@@ -23,7 +23,7 @@ pub(super) struct Look {
 }
 
 /// Between questions, and between the parts of one.
-const BETWEEN: Length = Length::mm100(350);
+const BETWEEN: Length = Length::mm100(300);
 const WITHIN: Length = Length::mm100(100);
 
 impl Look {
@@ -45,7 +45,7 @@ impl Look {
 
     /// The ring around a choice's letter.
     fn ring(&self) -> Length {
-        self.choice.size.scaled(72, 100)
+        self.choice.size.scaled(66, 100)
     }
 
     /// From one row of choices to the next.
@@ -101,7 +101,7 @@ fn columns(desk: &Desk<'_>, look: &Look, width: Length, question: &Question) -> 
     let widest = texts().map(|text| desk.width(text, &look.choice)).max()?;
     let holds = |columns: &usize| {
         let column = width.scaled(1, i64::try_from(*columns).unwrap_or(1));
-        widest + look.beside() + Length::mm(3) <= column
+        widest + look.beside() + Length::mm(2) <= column
     };
     // Three choices never stand two and one: that would look like a missing fourth.
     let even = |columns: &usize| question.choices.len().is_multiple_of(*columns);
