@@ -300,36 +300,3 @@ fn the_same_digit_is_compared_where_the_numbers_allow_it() {
     assert!(all(&[383]).contains("383 has two 3s. From left to right they are worth 300 and 3."));
     assert!(!all(&[123, 456]).contains("worth the same"));
 }
-
-#[test]
-fn dump() {
-    for lesson in lessons().iter().step_by(3) {
-        let plan = teach::plan(lesson, 3).expect("a plan");
-        println!("==== {:?} {:?}", lesson.spec.minutes.value, lesson.chosen);
-        for aim in &plan.aims {
-            println!("AIM {aim}");
-        }
-        for part in &plan.phases {
-            println!("-- {}..{} {}", part.start, part.start + part.minutes, part.phase.title());
-            for t in &part.table {
-                println!("   TABLE {t}");
-            }
-            for step in &part.steps {
-                match step {
-                    Step::Do(t) => println!("   DO    {t}"),
-                    Step::Say(t) => println!("   SAY   {t}"),
-                    Step::Ask { question, expect } => println!("   ASK   {question}  -> {expect}"),
-                    Step::Watch { sees, wrong, .. } => println!(
-                        "   WATCH {sees} [{}] {} {}",
-                        wrong.slip.name(),
-                        wrong.slip.thinking(),
-                        wrong.slip.next_step()
-                    ),
-                }
-            }
-        }
-        for m in materials(lesson) {
-            println!("MAT {} {} ({})", m.count, m.what, m.note);
-        }
-    }
-}

@@ -16,7 +16,7 @@ use crate::measure::{Length, Size};
 use crate::number::{Content, Form};
 use crate::spec::SheetKind;
 
-/// Lays the key of every version out, each beginning on a page of its own.
+/// Lays the key of every version out, each beginning on a page of its own, then the key to the quick checks.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let pictures = pictures(desk)?;
@@ -31,6 +31,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         let laid = rows::lay(desk, &setup, &parts(desk, set, pictures.as_ref())?)?;
         pages.extend(laid.into_iter().map(|page| page.of(set.version)));
     }
+    pages.extend(super::exit::key(desk)?);
     Ok(pages)
 }
 

@@ -107,11 +107,13 @@ pub const SHEETS: [Sheet; 14] = [
         Some(Made { layout: include_str!("../../layouts/layered.toml"), lay: layered::lay }),
     ),
     sheet(SheetKind::Record, "Recording sheet", "one row a number to draw and write on", For::Learner, Some(RECORD)),
-    sheet(SheetKind::WordBank, "Word bank", "the number words to spell, beside their numerals", For::Learner, None),
+    sheet(
         SheetKind::WordBank,
         "Word bank",
         "the number words to spell, beside their numerals",
+        For::Learner,
         Some(WORDS),
+    ),
     sheet(
         SheetKind::Board,
         "Sorting board",
@@ -171,7 +173,12 @@ pub fn lay(
     only: Option<SheetKind>,
 ) -> Result<Vec<Packet>, Vec<Diagnostic>> {
     let desk = Desk { lesson, layouts, family };
-    packet::teacher(&desk, only).map(|packet| vec![packet])
+    match only {
+        // The cover leads the substitute's packet and stands in no other.
+        Some(SheetKind::Cover) => packet::cover_only(&desk).map(|packet| vec![packet]),
+        Some(_) => packet::teacher(&desk, only).map(|packet| vec![packet]),
+        None => Ok(vec![packet::teacher(&desk, None)?, packet::substitute(&desk)?]),
+    }
 }
 
 #[cfg(test)]

@@ -44,6 +44,13 @@ pub fn substitute(desk: &Desk<'_>) -> Result<Packet, Vec<Diagnostic>> {
     Ok(Packet { file: "substitute.pdf", title, sides: Sides::One, copies: 1, pages: pages.collect::<Result<_, _>>()? })
 }
 
+/// The cover by itself, with the page numbers of the packet that it leads.
+pub fn cover_only(desk: &Desk<'_>) -> Result<Packet, Vec<Diagnostic>> {
+    let mut packet = substitute(desk)?;
+    packet.pages.retain(|page| page.sheet == SheetKind::Cover);
+    Ok(packet)
+}
+
 /// The pages that follow the substitute's cover.
 fn covered(desk: &Desk<'_>) -> Result<Vec<Page>, Vec<Diagnostic>> {
     let mut pages = masters(desk, &[SheetKind::Plan, SheetKind::Display], None)?;

@@ -38,6 +38,8 @@ struct Look<'a> {
     high: Length,
     /// Handwriting lines a row.
     lines: u32,
+    /// How wide the numerals' column is.
+    side: Length,
     /// Whether there is room to draw: not for numbers above the block pictures.
     draw: bool,
 }
@@ -56,8 +58,12 @@ fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
         label: desk.face(layout, "label")?,
         high: writing(layout, &desk.lesson.spec)?,
         lines: 1,
+        side: layout.length("numeral")?,
         draw: numbers.iter().all(|n| *n <= Number::MAX_BLOCKS),
     };
+    let least = look.numeral.at(look.numeral.least);
+    let widest = numbers.iter().map(|n| desk.width(&desk.lesson.style.numeral(*n), &least)).max();
+    look.side = look.side.max(widest.unwrap_or(Length::ZERO) + layout.padding * 2 + Length::mm(1));
     look.lines = lines(desk, &look, body.width() - layout.padding * 2, numbers);
     let least = look.least()?;
     let gutter = layout.grid.gutter;
@@ -157,7 +163,7 @@ impl Look<'_> {
         let split = cell.bottom() - words - GAP;
         let top = Rect::between(cell.origin(), Point::new(cell.right(), split));
         let low = Rect::between(Point::new(cell.left(), split), Point::new(cell.right(), cell.bottom()));
-        let side = self.layout.length("numeral")?;
+        let side = self.side;
         let sum = if self.draw { self.layout.length("expanded")? } else { cell.width() - side };
         let given = Rect::new(top.origin(), Size::new(side, top.height()));
         let expanded = Rect::between(Point::new(top.right() - sum, top.top()), Point::new(top.right(), top.bottom()));
@@ -208,7 +214,8 @@ impl Look<'_> {
 
     /// A small label in the top left corner of an area.
     fn label(&self, desk: &Desk<'_>, area: Rect, text: &str) -> Result<Node, Problem> {
-        let frame = area.shrunk(Sides::splat(self.layout.padding.half()));
+        let near = self.layout.padding.half();
+        let frame = area.shrunk(Sides { left: self.layout.padding, ..Sides::splat(near) });
         let align = Align { across: Across::Left, down: Down::Top };
         Ok(desk.set(text, frame, &self.label, align)?.tagged(Tag::Paragraph))
     }

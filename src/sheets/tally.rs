@@ -61,20 +61,20 @@ fn skills(desk: &Desk<'_>) -> Vec<&'static str> {
     let lesson = desk.lesson;
     let mut skills = Vec::new();
     if !lesson.chosen.model.is_empty() {
-        skills.push("builds the number");
+        skills.push("builds it");
     }
     for form in lesson.sets.first().map_or(&[][..], |set| &set.forms) {
         skills.push(match form {
-            Form::Numeral => "finds the numeral",
-            Form::Words => "finds the words",
-            Form::Expanded => "finds the expanded form",
-            Form::Units => "finds the unit form",
-            Form::Blocks => "finds the picture",
+            Form::Numeral => "numeral",
+            Form::Words => "number words",
+            Form::Expanded => "expanded form",
+            Form::Units => "unit form",
+            Form::Blocks => "block picture",
         });
     }
     let checks = exit::checks(lesson);
     if checks.iter().flat_map(|check| &check.questions).any(|q| matches!(q.ask, Ask::Worth(_) | Ask::Digit(_))) {
-        skills.push("tells what digits are worth");
+        skills.push("worth of a digit");
     }
     skills
 }
@@ -106,13 +106,15 @@ struct Table {
     skills: Vec<&'static str>,
     slips: Vec<(Slip, Wrong)>,
     heading: Face,
+    letter: Face,
     group: Face,
     name: Face,
     note: Face,
     padding: Length,
-    /// The width of the name column, and of each other one.
+    /// The width of the name column, of a skill's column and of a slip's.
     names: Length,
     tick: Length,
+    slip: Length,
     /// How high the two rows of headings are together.
     heads: Length,
 }
@@ -123,47 +125,72 @@ impl Table {
         let (skills, mut slips) = (skills(desk), slips(desk)?);
         let padding = layout.padding;
         let word = |text: &str| text.split(' ').map(|word| desk.width(word, &heading)).max().unwrap_or(Length::ZERO);
-        let widest =
-            skills.iter().map(|skill| word(skill)).chain(slips.iter().map(|(slip, _)| word(slip.name()))).max();
-        let least = (widest.unwrap_or(Length::ZERO) + padding * 2 + Length::mm100(20)).max(layout.length("tick")?);
-        let names = layout.length("name")?;
-        let columns = usize::try_from((width - names).holds(least)).unwrap_or(0);
-        slips.truncate(columns.saturating_sub(skills.len()));
-        let count = i64::try_from(skills.len() + slips.len()).unwrap_or(1).max(1);
-        // Ticks get what the names leave, so that the table fills the page; names get what is left of very few columns.
-        let tick = (width - names).scaled(1, count).min(least.scaled(15, 10));
-        let names = width - tick * count;
-        let group = desk.face(layout, "group")?;
+        let widest = skills.iter().map(|skill| word(skill)).max().unwrap_or(Length::ZERO);
+        let tick = (widest + padding * 2 + Length::mm100(20)).max(layout.length("tick")?);
+        let slip = layout.length("slip")?;
+        let rest = width - layout.length("name")? - tick * count(skills.len());
+        slips.truncate(usize::try_from(rest.holds(slip)).unwrap_or(0));
+        // What is left over goes to the names.
+        let names = width - tick * count(skills.len()) - slip * count(slips.len());
+        let (group, letter) = (desk.face(layout, "group")?, desk.face(layout, "letter")?);
         let lines = |text: &str| text::wrap(desk.family, text, tick - padding * 2, &heading).len();
-        let most = skills.iter().map(|s| lines(s)).chain(slips.iter().map(|(slip, _)| lines(slip.name()))).max();
-        let heads = group.pitch() + text::height(most.unwrap_or(1), &heading) + padding * 2;
+        let most = skills.iter().map(|skill| lines(skill)).max().unwrap_or(1);
+        let heads = group.pitch() + text::height(most, &heading).max(letter.pitch()) + padding * 2;
         let (name, note) = (desk.face(layout, "name")?, desk.face(layout, "note")?);
-        Ok(Self { skills, slips, heading, group, name, note, padding, names, tick, heads })
+        Ok(Self { skills, slips, heading, letter, group, name, note, padding, names, tick, slip, heads })
     }
 
-    /// One line a slip: what it looks like in this lesson.
+    /// How many columns follow the names.
+    fn columns(&self) -> i64 {
+        count(self.skills.len() + self.slips.len())
+    }
+
+    /// The left edge of a column, from the right end of the names.
+    fn x(&self, column: i64) -> Length {
+        let skills = count(self.skills.len());
+        self.tick * column.min(skills) + self.slip * (column - skills).max(0)
+    }
+
+    /// One line a slip: its letter, its name and what it looks like in this lesson.
     fn legend(&self, desk: &Desk<'_>) -> Vec<String> {
         let style = &desk.lesson.style;
-        let example = |(slip, wrong): &(Slip, Wrong)| match &wrong.content {
-            Content::Text(text) => {
-                format!("{}: {text} for {}. {}", slip.name(), style.numeral(wrong.of), slip.thinking())
-            }
-            Content::Blocks(_) => format!("{}: a wrong picture of {}.", slip.name(), style.numeral(wrong.of)),
+        let example = |(letter, (slip, wrong)): (char, &(Slip, Wrong))| match &wrong.content {
+            Content::Text(text) => format!("{letter}  {}: {text} for {}", slip.name(), style.numeral(wrong.of)),
+            Content::Blocks(_) => format!("{letter}  {}: a wrong picture of {}", slip.name(), style.numeral(wrong.of)),
         };
-        self.slips.iter().map(example).collect()
+        ('a'..='z').zip(&self.slips).map(example).collect()
+    }
+
+    /// The legend's lines in two columns: texts and where each begins, and how high they stand in all.
+    fn legend_lines(&self, desk: &Desk<'_>, width: Length) -> (Vec<(Vec<String>, Rect)>, Length) {
+        let half = (width - Length::mm(8)).half();
+        let legend = self.legend(desk);
+        let split = legend.len().div_ceil(2);
+        let mut placed = Vec::new();
+        let mut deepest = Length::ZERO;
+        for (column, texts) in legend.chunks(split.max(1)).enumerate() {
+            let mut y = Length::ZERO;
+            for text in texts {
+                let lines = text::flow(desk.family, text, half, &self.note);
+                let size = Size::new(half, text::height(lines.len(), &self.note));
+                placed.push((lines, Rect::new(Point::new((half + Length::mm(8)) * count(column), y), size)));
+                y += size.height;
+            }
+            deepest = deepest.max(y);
+        }
+        (placed, deepest)
     }
 
     fn legend_height(&self, desk: &Desk<'_>, width: Length) -> Length {
-        let lines: usize =
-            self.legend(desk).iter().map(|line| text::flow(desk.family, line, width, &self.note).len()).sum();
-        if lines == 0 { Length::ZERO } else { text::height(lines, &self.note) + Length::mm(3) }
+        let (_, high) = self.legend_lines(desk, width);
+        if high == Length::ZERO { high } else { high + Length::mm(3) }
     }
 
     fn draw(&self, desk: &Desk<'_>, body: Rect, names: &[String], row: Length) -> Result<Vec<Node>, Problem> {
         let first = body.left() + self.names;
-        let columns = i64::try_from(self.skills.len() + self.slips.len()).unwrap_or(0);
-        let right = first + self.tick * columns;
-        let rows = i64::try_from(names.len()).unwrap_or(0);
+        let columns = self.columns();
+        let right = first + self.x(columns);
+        let rows = count(names.len());
         let top = body.top() + self.heads;
         let whole = Rect::between(body.origin(), Point::new(right, top + row * rows));
         let mut rules: Vec<Item> = Vec::new();
@@ -173,9 +200,9 @@ impl Table {
             let y = top + row * k;
             rules.push(Item::Line { from: Point::new(whole.left(), y), to: Point::new(whole.right(), y), stroke });
         }
-        let split = i64::try_from(self.skills.len()).unwrap_or(0);
+        let split = count(self.skills.len());
         for k in 0..=columns {
-            let x = first + self.tick * k;
+            let x = first + self.x(k);
             let stroke = if k == 0 || k == columns || k == split { ink::OUTLINE } else { ink::FINE };
             rules.push(Item::Line { from: Point::new(x, whole.top()), to: Point::new(x, whole.bottom()), stroke });
         }
@@ -193,13 +220,9 @@ impl Table {
         nodes.extend(self.groups(desk, body, first)?);
         nodes.push(Node::Tagged(Tag::Table, table));
         nodes.push(Node::Artifact(rules));
-        let mut y = whole.bottom() + Length::mm(3);
-        for line in self.legend(desk) {
-            let lines = text::flow(desk.family, &line, body.width(), &self.note);
-            let size = Size::new(body.width(), text::height(lines.len(), &self.note));
-            let frame = Rect::new(Point::new(body.left(), y), size);
+        for (lines, place) in self.legend_lines(desk, body.width()).0 {
+            let frame = place.moved(body.left(), whole.bottom() + Length::mm(3));
             nodes.push(text::run(desk.family, &lines, frame, &self.note).tagged(Tag::Paragraph));
-            y = frame.bottom();
         }
         Ok(nodes)
     }
@@ -207,16 +230,16 @@ impl Table {
     /// What the two groups of columns mean; a listener hears it in the columns' own headings.
     fn groups(&self, desk: &Desk<'_>, body: Rect, first: Length) -> Result<Vec<Node>, Problem> {
         let mut nodes = Vec::new();
-        let counts = [(self.skills.len(), "Skills"), (self.slips.len(), "Slips")];
-        let mut x = first;
-        for (count, title) in counts {
-            let width = self.tick * i64::try_from(count).unwrap_or(0);
-            if count > 0 {
-                let frame = Rect::new(Point::new(x, body.top()), Size::new(width, self.group.pitch()));
-                let frame = frame.shrunk(Sides { left: self.padding, right: self.padding, ..Sides::default() });
+        let split = count(self.skills.len());
+        for (from, to, title) in [(0, split, "Can do"), (split, self.columns(), "Slips seen")] {
+            let frame = Rect::between(
+                Point::new(first + self.x(from), body.top()),
+                Point::new(first + self.x(to), body.top() + self.group.pitch()),
+            );
+            let frame = frame.shrunk(Sides { left: self.padding, right: self.padding, ..Sides::default() });
+            if desk.width(title, &self.group) <= frame.width() {
                 nodes.push(desk.set(title, frame, &self.group, Align::LEFT)?.artifact());
             }
-            x += width;
         }
         Ok(nodes)
     }
@@ -232,11 +255,19 @@ impl Table {
         let mut cells = Vec::new();
         let learner = desk.set("Learner", cell(body.left() + self.padding, self.names), &face, align)?;
         cells.push(learner.tagged(Tag::HeaderCell(Scope::Column)));
-        let names = self.skills.iter().copied().chain(self.slips.iter().map(|(slip, _)| slip.name()));
-        for (k, name) in (0..).zip(names) {
-            let set = desk.set(name, cell(first + self.tick * k, self.tick), &face, align)?;
+        for (k, skill) in (0..).zip(&self.skills) {
+            let set = desk.set(skill, cell(first + self.x(k), self.tick), &face, align)?;
+            cells.push(set.tagged(Tag::HeaderCell(Scope::Column)));
+        }
+        let centre = Align { across: Across::Centre, down: Down::Bottom };
+        for (k, (letter, _)) in (count(self.skills.len())..).zip(('a'..='z').zip(&self.slips)) {
+            let set = desk.set(&letter.to_string(), cell(first + self.x(k), self.slip), &self.letter, centre)?;
             cells.push(set.tagged(Tag::HeaderCell(Scope::Column)));
         }
         Ok(Node::Tagged(Tag::Row, cells))
     }
+}
+
+fn count(count: usize) -> i64 {
+    i64::try_from(count).unwrap_or(0)
 }

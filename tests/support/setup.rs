@@ -89,6 +89,7 @@ pub fn lesson(spec: Spec, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Resul
 }
 
 /// The lesson of these numbers with every default.
+#[allow(dead_code, reason = "each test takes what it needs")]
 pub fn plain(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Lesson {
     lesson(spec(minutes, model, sort, exit), model, sort, exit).expect("a lesson")
 }

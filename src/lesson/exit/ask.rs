@@ -94,7 +94,6 @@ impl Ask {
                 Form::Units | Form::Numeral => format!("Which says the same as {numeral}?"),
                 Form::Blocks => format!("Which picture shows {numeral}?"),
             },
-            Self::Match { given: Form::Blocks, .. } => "Which number does the picture show?".to_owned(),
             Self::Match { .. } => "Which number is this?".to_owned(),
             Self::Worth(place) => format!("What is the {} in {numeral} worth?", number.digit(place)),
             Self::Digit(place) => format!("Which digit of {numeral} is in the {} place?", place.words()),

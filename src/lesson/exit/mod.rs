@@ -10,6 +10,8 @@ mod choices;
 use super::Lesson;
 use crate::number::{Content, Number, Slip};
 
+use ask::Family;
+
 pub use ask::Ask;
 
 /// One learner's quick check.
@@ -77,21 +79,16 @@ pub fn checks(lesson: &Lesson) -> Vec<Check> {
         .map(|(mark, k)| {
             let number = |step: usize| numbers[(k + step) % count];
             // With a single number, asking for its numeral would be answered by the other questions.
-            let wanted: &[(ask::Family, Number)] = match count {
-                1 => &[(ask::Family::Given, number(0)), (ask::Family::Sense, number(0))],
-                2 => &[
-                    (ask::Family::Given, number(0)),
-                    (ask::Family::Wanted, number(1)),
-                    (ask::Family::Sense, number(0)),
-                ],
-                _ => &[
-                    (ask::Family::Given, number(0)),
-                    (ask::Family::Wanted, number(1)),
-                    (ask::Family::Sense, number(2)),
-                ],
+            let mut wanted = match count {
+                1 => vec![(Family::Given, number(0)), (Family::Sense, number(0))],
+                2 => vec![(Family::Given, number(0)), (Family::Wanted, number(1)), (Family::Sense, number(0))],
+                _ => vec![(Family::Given, number(0)), (Family::Wanted, number(1)), (Family::Sense, number(2))],
             };
+            // Neighbours begin with different questions, and where paper has room for fewer the class still meets all.
+            let turn = k % wanted.len();
+            wanted.rotate_left(turn);
             let mut questions: Vec<Question> = Vec::with_capacity(MOST_QUESTIONS);
-            for &(family, of) in wanted {
+            for (family, of) in wanted {
                 let question = choices::question(lesson, mark, family, of, &questions);
                 questions.extend(question);
             }

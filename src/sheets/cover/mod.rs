@@ -52,11 +52,14 @@ pub fn lay(desk: &Desk<'_>, entries: &[Entry]) -> Result<Vec<Page>, Problem> {
 
 /// The packet's pages as they are listed; the cover itself takes the first `own`.
 fn runs(entries: &[Entry], own: usize) -> Vec<Run> {
-    let mut runs: Vec<Run> = Vec::new();
+    let title = super::row(SheetKind::Cover).title.to_owned();
+    let mut runs = vec![Run { sheet: SheetKind::Cover, name: title, first: 1, last: own }];
     for (page, entry) in (own + 1..).zip(entries) {
+        // "Blocks, sheet 1 of 3": the range of pages says as much.
+        let name = entry.name.split(", sheet ").next().unwrap_or(&entry.name);
         match runs.last_mut() {
-            Some(run) if run.sheet == entry.sheet && run.name == entry.name => run.last = page,
-            _ => runs.push(Run { sheet: entry.sheet, name: entry.name.clone(), first: page, last: page }),
+            Some(run) if run.sheet == entry.sheet && run.name == name => run.last = page,
+            _ => runs.push(Run { sheet: entry.sheet, name: name.to_owned(), first: page, last: page }),
         }
     }
     runs

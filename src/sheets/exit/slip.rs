@@ -23,7 +23,7 @@ pub(super) struct Look {
 }
 
 /// Between questions, and between the parts of one.
-const BETWEEN: Length = Length::mm100(300);
+const BETWEEN: Length = Length::mm100(250);
 const WITHIN: Length = Length::mm100(100);
 
 impl Look {
@@ -45,7 +45,7 @@ impl Look {
 
     /// The ring around a choice's letter.
     fn ring(&self) -> Length {
-        self.choice.size.scaled(66, 100)
+        self.choice.size.scaled(60, 100)
     }
 
     /// From one row of choices to the next.
