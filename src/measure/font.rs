@@ -5,7 +5,7 @@
 
 use std::sync::Arc;
 
-use super::{Length, Point, Rect, Size};
+use super::{Length, Point, Rect, Size, checks};
 use crate::diag::Problem;
 
 /// Regular or bold.
@@ -66,11 +66,14 @@ pub struct Glyph {
 }
 
 impl Font {
-    /// Reads a font. The bytes must be a single TTF or OTF with a Unicode character map.
+    /// Reads a font. The bytes must be a single TTF or OTF with fixed outlines and a Unicode character map, and its
+    /// licence flags must allow embedding.
     pub fn read(bytes: impl Into<Arc<[u8]>>) -> Result<Self, Problem> {
         let bytes = bytes.into();
+        checks::file(&bytes)?;
         let face = ttf_parser::Face::parse(&bytes, 0)
-            .map_err(|error| Problem::new(format!("this is not a font that can be used: {error}")))?;
+            .map_err(|error| Problem::new(format!("the font is broken and cannot be read: {error}")))?;
+        checks::face(&face)?;
         let mut glyphs = Vec::new();
         for subtable in face.tables().cmap.into_iter().flat_map(|cmap| cmap.subtables) {
             if subtable.is_unicode() {
@@ -79,7 +82,12 @@ impl Font {
         }
         glyphs.sort_unstable();
         glyphs.dedup();
-        let glyphs = glyphs.into_iter().filter_map(|character| Some((character, glyph(&face, character)?)));
+        let glyphs: Arc<[_]> =
+            glyphs.into_iter().filter_map(|character| Some((character, glyph(&face, character)?))).collect();
+        if glyphs.is_empty() {
+            return Err(Problem::new("the font does not say which characters its glyphs stand for")
+                .hint("expected a font with a Unicode character map (table cmap)"));
+        }
         let capital = |character| face.glyph_index(character).and_then(|id| face.glyph_bounding_box(id));
         let heights = |given: Option<i16>, drawn: char| {
             i64::from(given.filter(|h| *h > 0).or_else(|| capital(drawn).map(|b| b.y_max)).unwrap_or(0))
@@ -94,7 +102,7 @@ impl Font {
             x_height,
             bounds: [bounds.x_min, bounds.y_min, bounds.x_max, bounds.y_max].map(i64::from),
             name: name(&face).into(),
-            glyphs: glyphs.collect(),
+            glyphs,
             bytes: Arc::clone(&bytes),
         })
     }

@@ -5,7 +5,7 @@
 
 use std::sync::{Arc, OnceLock};
 
-use super::{Family, Font};
+use super::{Family, Font, checks};
 use crate::diag::Problem;
 
 /// A family that comes with the program.
@@ -41,8 +41,11 @@ pub fn bundled(family: Bundled) -> Result<Family, Problem> {
     cell.get_or_init(|| Ok(Family { regular: Font::read(regular)?, bold: Font::read(bold)? })).clone()
 }
 
-/// The family of a single font file: its regular and its bold are the same font.
+/// The family of a single font file: its regular and its bold are the same font. Says in plain words what is wrong with
+/// a file that may not or cannot be embedded.
 pub fn single(bytes: impl Into<Arc<[u8]>>) -> Result<Family, Problem> {
     let font = Font::read(bytes)?;
+    // Every lesson needs letters and digits, so a trial with them finds most broken tables before pages are laid out.
+    checks::cut(font.bytes(), (' '..='~').filter_map(|character| Some(font.glyph(character)?.id)))?;
     Ok(Family { bold: font.clone(), regular: font })
 }
