@@ -88,8 +88,12 @@ impl<'a> Canvas<'a> {
 
     fn marked(&mut self, items: &[&Item]) -> Result<(), Problem> {
         let in_text = self.text.is_some();
-        for item in items {
-            self.item(item)?;
+        for (k, item) in items.iter().enumerate() {
+            match (item, items.get(k + 1)) {
+                // Lines of one thing said: a space keeps their words apart for a listener.
+                (Item::Text(text), Some(Item::Text(_))) => self.line_of_text(text, true)?,
+                _ => self.item(item)?,
+            }
         }
         if !in_text {
             self.end_text();
@@ -101,7 +105,7 @@ impl<'a> Canvas<'a> {
     /// Draws one item.
     pub fn item(&mut self, item: &Item) -> Result<(), Problem> {
         match item {
-            Item::Text(text) => return self.line_of_text(text),
+            Item::Text(text) => return self.line_of_text(text, false),
             Item::Line { from, to, stroke } => {
                 self.end_text();
                 self.pen(stroke);
@@ -143,7 +147,7 @@ impl<'a> Canvas<'a> {
         Ok(())
     }
 
-    fn line_of_text(&mut self, text: &Text) -> Result<(), Problem> {
+    fn line_of_text(&mut self, text: &Text, spaced: bool) -> Result<(), Problem> {
         self.begin_text();
         self.fill(text.paint);
         let font = (self.faces.slot(text.weight), milli(text.size));
@@ -162,7 +166,7 @@ impl<'a> Canvas<'a> {
         number(&mut self.out, y - from_y);
         self.out.extend_from_slice(b" Td");
         self.text = Some((x, y));
-        self.faces.encode(font.0, &text.text, &mut self.out, &mut self.used)?;
+        self.faces.encode(font.0, &text.text, spaced, &mut self.out, &mut self.used)?;
         self.out.extend_from_slice(b"Tj\n");
         Ok(())
     }

@@ -82,11 +82,20 @@ impl<'a> Faces<'a> {
         }
     }
 
-    /// Writes a text as a literal string of codes and notes its characters as used.
-    pub fn encode(&self, slot: usize, text: &str, out: &mut Vec<u8>, used: &mut Used) -> Result<(), Problem> {
+    /// Writes a text as a literal string of codes, with a space behind it if it is to be `spaced`, and notes its characters
+    /// as used.
+    pub fn encode(
+        &self,
+        slot: usize,
+        text: &str,
+        spaced: bool,
+        out: &mut Vec<u8>,
+        used: &mut Used,
+    ) -> Result<(), Problem> {
         let face = self.faces.get(slot).ok_or_else(|| super::internal("a font has no slot"))?;
         out.push(b'(');
-        for character in text.chars() {
+        let space = (spaced && !text.ends_with(' ') && face.index(' ').is_some()).then_some(' ');
+        for character in text.chars().chain(space) {
             let index = face.index(character).ok_or_else(|| missing(text, character))?;
             used.note(slot, index);
             let code = Code::of(character, index).ok_or_else(|| missing(text, character))?;

@@ -5,6 +5,8 @@
 //! the page, y down.
 #![allow(dead_code, reason = "each test program uses its own share")]
 
+use std::sync::Arc;
+
 use hayro_interpret::font::{Glyph, GlyphRun};
 use hayro_interpret::hayro_cmap::BfString;
 use hayro_interpret::kurbo::{Affine, BezPath, Rect, Shape};
@@ -26,6 +28,8 @@ pub struct Page {
     pub texts: Vec<Run>,
     /// In the order of the page stream; those of pictures drawn once and shown many times come each time.
     pub paths: Vec<Path>,
+    /// Marked content inside marked content: the outer and the inner.
+    pub nesting: Vec<(Mark, Mark)>,
     /// How many images, clips and transparency groups there are.
     pub images: usize,
     pub clips: usize,
@@ -35,7 +39,7 @@ pub struct Page {
 /// Text shown in one go.
 #[derive(Debug, Clone)]
 pub struct Run {
-    /// In Unicode, by the file's own maps.
+    /// In Unicode, by the file's own maps; a space at the end is left out here and in the width.
     pub text: String,
     /// The left end of the base line.
     pub x: f64,
@@ -45,11 +49,45 @@ pub struct Run {
     pub size: f64,
     /// By the widths that the file declares.
     pub width: f64,
+    /// One by one.
+    pub glyphs: Vec<Shown>,
     /// The box around the glyphs' outlines; empty for spaces.
     pub ink: Option<Rect>,
     /// Red, green, blue, 0..=255.
     pub colour: [u8; 3],
     pub mark: Mark,
+}
+
+/// A glyph that was shown.
+#[derive(Debug, Clone)]
+pub struct Shown {
+    /// The code in the page stream.
+    pub code: u32,
+    /// The glyph's index in the font program.
+    pub glyph: u32,
+    /// The declared width, thousandths of an em.
+    pub width: f32,
+    /// What the code means by the file's own map.
+    pub unicode: Option<String>,
+    /// The embedded font program.
+    pub program: Option<Program>,
+}
+
+/// The bytes of an embedded font, shared.
+#[derive(Clone)]
+pub struct Program(Arc<dyn AsRef<[u8]> + Send + Sync>);
+
+impl Program {
+    /// The bytes.
+    pub fn bytes(&self) -> &[u8] {
+        (*self.0).as_ref()
+    }
+}
+
+impl std::fmt::Debug for Program {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{} bytes", self.bytes().len())
+    }
 }
 
 /// A path that was painted.
@@ -64,6 +102,13 @@ pub struct Path {
     /// Whether the pen is dashed.
     pub dashed: bool,
     pub mark: Mark,
+}
+
+impl Run {
+    /// What a listener hears: with the space at the end, if there is one.
+    pub fn heard(&self) -> String {
+        self.glyphs.iter().map(|glyph| glyph.unicode.as_deref().unwrap_or("\u{FFFD}")).collect()
+    }
 }
 
 impl Path {
@@ -175,6 +220,7 @@ impl<'a> Device<'a> for Reader {
             y: 0.0,
             size: 0.0,
             width: 0.0,
+            glyphs: Vec::new(),
             ink: None,
             colour: colour(&props.paint),
             mark: self.mark(),
@@ -188,16 +234,32 @@ impl<'a> Device<'a> for Reader {
                 (whole.x, whole.y, whole.size) = (origin.x, origin.y, scale(transform) * 1000.0);
             }
             whole.width += f64::from(glyph.advance_width().unwrap_or(0.0)) * scale(transform);
-            match glyph.as_unicode() {
-                Some(BfString::Char(character)) => whole.text.push(character),
-                Some(BfString::String(text)) => whole.text.push_str(&text),
-                None => whole.text.push(char::REPLACEMENT_CHARACTER),
-            }
+            let unicode = glyph.as_unicode().map(|unicode| match unicode {
+                BfString::Char(character) => character.to_string(),
+                BfString::String(text) => text,
+            });
+            whole.text.push_str(unicode.as_deref().unwrap_or("\u{FFFD}"));
+            whole.glyphs.push(Shown {
+                code: glyph.char_code(),
+                glyph: glyph.glyph_id().to_u32(),
+                width: glyph.advance_width().unwrap_or(f32::NAN),
+                unicode,
+                program: glyph.font_data().map(|font| Program(font.data)),
+            });
             let outline = transform * glyph.outline();
             if !outline.elements().is_empty() {
                 let ink = outline.bounding_box();
                 whole.ink = Some(whole.ink.map_or(ink, |before| before.union(ink)));
             }
+        }
+        while whole.text.ends_with(' ') {
+            whole.text.pop();
+            whole.width -= run.glyphs().last().map_or(0.0, |space| match &**space {
+                Glyph::Outline(glyph) => {
+                    f64::from(glyph.advance_width().unwrap_or(0.0)) * scale(props.transform * space.transform())
+                }
+                Glyph::Type3(_) => 0.0,
+            });
         }
         self.page.texts.push(whole);
     }
@@ -212,11 +274,16 @@ impl<'a> Device<'a> for Reader {
 
     fn begin_marked_content(&mut self, tag: &[u8], properties: Option<&Dict<'_>>) {
         let mcid = properties.and_then(|dict| dict.get::<i32>("MCID"));
-        self.marks.push(match mcid {
+        let mark = match mcid {
             Some(mcid) => Mark::Content(mcid),
             None if tag == b"Artifact" => Mark::Artifact,
             None => Mark::Loose,
-        });
+        };
+        let around = self.mark();
+        if around != Mark::Loose && mark != Mark::Loose {
+            self.page.nesting.push((around, mark));
+        }
+        self.marks.push(mark);
     }
 
     fn end_marked_content(&mut self) {

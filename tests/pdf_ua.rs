@@ -1,0 +1,173 @@
+//! Every packet is PDF/UA-1 as far as a program can tell, and the checker fails on files broken on purpose.
+
+mod support;
+
+use std::sync::Arc;
+
+use hayro_syntax::Pdf;
+use placewright::measure::fonts::{Bundled, bundled};
+use placewright::measure::{Length, Point, Rect, Size, Weight};
+use placewright::pdf::{Options, write};
+use placewright::sheets::page::{
+    Item, Layer, Node, Packet, Page, Paint, Reader, Scope, Stock, Stroke, Symbol, Tag, Text,
+};
+use placewright::spec::{SheetKind, Sides};
+use support::matterhorn::{check, indices};
+use support::{pdf, structure};
+
+fn place(x: i64, y: i64) -> Point {
+    Point::new(Length::mm(x), Length::mm(y))
+}
+
+fn text(words: &str, x: i64, y: i64) -> Node {
+    Node::Item(Item::Text(Text {
+        at: place(x, y),
+        size: Length::pt(14),
+        weight: if y < 30 { Weight::Bold } else { Weight::Regular },
+        text: words.to_owned(),
+        paint: Paint::BLACK,
+        reader: Reader::Learner,
+        frame: Rect::new(place(x, y - 6), Size::new(Length::mm(80), Length::mm(8))),
+    }))
+}
+
+fn square() -> Item {
+    let rect = Rect::new(Point::ORIGIN, Size::new(Length::mm(10), Length::mm(10)));
+    let stroke = Stroke { width: Length::pt100(75), paint: Paint::BLACK, dash: None };
+    Item::Rect { rect, fill: Some(Paint::Grey(238)), stroke: Some(stroke) }
+}
+
+/// A page with everything that a page can mean.
+fn page(index: i64, furniture: &Arc<Layer>) -> Page {
+    let symbol = Arc::new(Symbol { size: Size::new(Length::mm(10), Length::mm(10)), items: vec![square()] });
+    let row = |y: i64, head: &str, cell: Vec<Node>| {
+        let head = Node::Tagged(Tag::HeaderCell(Scope::Row), vec![text(head, 20, y)]);
+        Node::Tagged(Tag::Row, vec![head, Node::Tagged(Tag::Cell, cell)])
+    };
+    let item = |y: i64, label: &str, body: &str| {
+        let label = Node::Tagged(Tag::Label, vec![text(label, 20, y)]);
+        Node::Tagged(Tag::ListItem, vec![label, Node::Tagged(Tag::ListBody, vec![text(body, 30, y)])])
+    };
+    let heads = ["number", "words"].map(|head| {
+        Node::Tagged(Tag::HeaderCell(Scope::Column), vec![text(head, if head == "number" { 20 } else { 60 }, 40)])
+    });
+    let picture = Node::Tagged(
+        Tag::Figure(format!("{index} cubes (\u{e9})")),
+        (0..index).map(|k| Node::Item(Item::Symbol { symbol: Arc::clone(&symbol), at: place(20 + 12 * k, 100) })).collect(),
+    );
+    let own = Layer {
+        nodes: vec![
+            Node::Tagged(Tag::Heading(2), vec![text("Sort", 20, 30)]),
+            Node::Tagged(
+                Tag::Table,
+                vec![
+                    Node::Tagged(Tag::Row, heads.into()),
+                    row(50, "406", vec![text("four hundred six", 60, 50)]),
+                    row(60, "640", Vec::new()),
+                ],
+            ),
+            Node::Tagged(Tag::List, vec![item(70, "1", "Cut."), item(80, "2", "Sort.")]),
+            Node::Tagged(Tag::Section, vec![Node::Tagged(Tag::Paragraph, vec![text("a", 20, 90), text("b", 20, 95)]), picture]),
+            Node::Artifact(vec![square()]),
+        ],
+        ..Layer::default()
+    };
+    Page {
+        size: Size::new(Length::pt(612), Length::pt(792)),
+        sheet: SheetKind::Board,
+        version: None,
+        learner: u32::try_from(index).ok().filter(|k| *k > 2),
+        stock: Stock::Paper,
+        name: format!("Board {index}"),
+        layers: vec![Arc::clone(furniture), Arc::new(own)],
+    }
+}
+
+fn packet(pages: i64) -> Packet {
+    let heading = Node::Tagged(Tag::Heading(1), vec![text("Harbour", 20, 20)]);
+    let furniture = Arc::new(Layer { nodes: vec![heading], ..Layer::default() });
+    Packet {
+        file: "teacher.pdf",
+        title: "Harbour".to_owned(),
+        sides: Sides::Two,
+        copies: 2,
+        pages: (1..=pages).map(|k| page(k, &furniture)).collect(),
+    }
+}
+
+fn bytes(readable: bool) -> Vec<u8> {
+    let family = bundled(Bundled::Andika).unwrap();
+    write(&packet(5), &family, &Options { readable, ..Options::default() }).unwrap()
+}
+
+#[test]
+fn a_file_with_everything_passes() {
+    for readable in [false, true] {
+        assert_eq!(check(&bytes(readable)), []);
+    }
+}
+
+#[test]
+fn a_listener_hears_what_is_on_the_page_in_order() {
+    let bytes = bytes(false);
+    let root = structure::read(&Pdf::new(bytes.clone()).unwrap()).unwrap();
+    let heard = structure::listen(&root, &pdf::read(&bytes));
+    let first: Vec<&str> = heard.lines().take(26).collect();
+    assert_eq!(
+        first.join("\n"),
+        "StructTreeRoot 
+  Document 
+    Sect 
+      H1 Harbour
+      H2 Sort
+      Table 
+        TR 
+          TH (Column) number
+          TH (Column) words
+        TR 
+          TH (Row) 406
+          TD four hundred six
+        TR 
+          TH (Row) 640
+          TD 
+      L 
+        LI 
+          Lbl 1
+          LBody Cut.
+        LI 
+          Lbl 2
+          LBody Sort.
+      Sect 
+        P a b
+        Figure 1 cubes (\u{e9})
+    Sect "
+    );
+}
+
+/// The file with `from` replaced wherever it stands, by something of the same length.
+fn broken(from: &str, to: &str) -> Vec<u8> {
+    assert_eq!(from.len(), to.len(), "{from} {to}");
+    let mut bytes = bytes(true);
+    let mut at = 0;
+    let mut times = 0;
+    while let Some(found) = bytes[at..].windows(from.len()).position(|window| window == from.as_bytes()) {
+        bytes[at + found..][..to.len()].copy_from_slice(to.as_bytes());
+        at += found + to.len();
+        times += 1;
+    }
+    assert!(times > 0, "{from} is not in the file");
+    bytes
+}
+
+#[track_caller]
+fn fails(index: &str, from: &str, to: &str) {
+    let found = indices(&broken(from, to));
+    assert!(found.contains(index), "{from} -> {to}: {found:?} lacks {index}");
+}
+
+#[test]
+fn the_checker_fails_on_files_broken_on_purpose() {
+    fails("ISO 6.1", "%PDF-1.7", "%PDF-2.0");
+    fails("ISO 6.2", "/Marked true", "/Marked null");
+    std::fs::write("/tmp/w4r.pdf", bytes(true)).unwrap();
+}
