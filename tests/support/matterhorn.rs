@@ -89,11 +89,13 @@ fn document(catalog: &Dict<'_>, findings: &mut Findings) {
         None => findings.add("07-001", "DisplayDocTitle is missing"),
         Some(shown) => findings.when(!shown, "07-002", "DisplayDocTitle is false"),
     }
-    let language = catalog.get::<hayro_syntax::object::String<'_>>("Lang").map(|text| structure::decode(text.as_bytes()));
+    let language =
+        catalog.get::<hayro_syntax::object::String<'_>>("Lang").map(|text| structure::decode(text.as_bytes()));
     // A language tag of RFC 3066: one to eight letters, then parts of one to eight letters or digits.
     let tag = |language: &String| {
         let mut parts = language.split('-');
-        let first = parts.next().is_some_and(|p| (1..=8).contains(&p.len()) && p.bytes().all(|b| b.is_ascii_alphabetic()));
+        let first =
+            parts.next().is_some_and(|p| (1..=8).contains(&p.len()) && p.bytes().all(|b| b.is_ascii_alphabetic()));
         first && parts.all(|p| (1..=8).contains(&p.len()) && p.bytes().all(|b| b.is_ascii_alphanumeric()))
     };
     if !language.as_ref().is_some_and(tag) {
@@ -110,8 +112,12 @@ fn content(pages: &[Page], findings: &mut Findings) {
     for (k, page) in pages.iter().enumerate() {
         for (outer, inner) in &page.nesting {
             match (outer, inner) {
-                (Mark::Content(_), Mark::Artifact) => findings.add("01-003", format!("page {k}: artifact inside tagged")),
-                (Mark::Artifact, Mark::Content(_)) => findings.add("01-004", format!("page {k}: tagged inside artifact")),
+                (Mark::Content(_), Mark::Artifact) => {
+                    findings.add("01-003", format!("page {k}: artifact inside tagged"))
+                }
+                (Mark::Artifact, Mark::Content(_)) => {
+                    findings.add("01-004", format!("page {k}: tagged inside artifact"))
+                }
                 _ => {}
             }
         }
@@ -142,13 +148,32 @@ fn objects(pdf: &Pdf, findings: &mut Findings) {
 
 /// The standard structure types that our files use (ISO 32000-1, 14.8.4).
 const STANDARD: [&str; 20] = [
-    "StructTreeRoot", "Document", "Sect", "H1", "H2", "H3", "H4", "H5", "H6", "P", "Table", "TR", "TH", "TD", "L", "LI",
-    "Lbl", "LBody", "Figure", "Span",
+    "StructTreeRoot",
+    "Document",
+    "Sect",
+    "H1",
+    "H2",
+    "H3",
+    "H4",
+    "H5",
+    "H6",
+    "P",
+    "Table",
+    "TR",
+    "TH",
+    "TD",
+    "L",
+    "LI",
+    "Lbl",
+    "LBody",
+    "Figure",
+    "Span",
 ];
 
 fn types(catalog: &Dict<'_>, root: &Element, findings: &mut Findings) {
     let map = catalog.get::<Dict<'_>>("StructTreeRoot").and_then(|root| root.get::<Dict<'_>>("RoleMap"));
-    let mapped = |kind: &str| map.as_ref().and_then(|map| map.get::<Name<'_>>(kind)).map(|name| name.as_str().to_owned());
+    let mapped =
+        |kind: &str| map.as_ref().and_then(|map| map.get::<Name<'_>>(kind)).map(|name| name.as_str().to_owned());
     for kind in STANDARD {
         findings.when(mapped(kind).is_some(), "02-004", format!("{kind} is mapped to something else"));
     }
@@ -157,8 +182,14 @@ fn types(catalog: &Dict<'_>, root: &Element, findings: &mut Findings) {
         let (mut at, mut steps) = (kind.to_owned(), 0);
         while !STANDARD.contains(&at.as_str()) {
             match mapped(&at) {
-                None => break findings.add("02-001", format!("{kind} is no standard type")),
-                Some(_) if steps > 10 => break findings.add("02-003", format!("the mapping of {kind} is circular")),
+                None => {
+                    findings.add("02-001", format!("{kind} is no standard type"));
+                    break;
+                }
+                Some(_) if steps > 10 => {
+                    findings.add("02-003", format!("the mapping of {kind} is circular"));
+                    break;
+                }
                 Some(next) => (at, steps) = (next, steps + 1),
             }
         }
@@ -225,7 +256,11 @@ fn claims(pdf: &Pdf, root: &Element, pages: &[Page], findings: &mut Findings) {
     let mut claimed: BTreeMap<(usize, i32), i64> = BTreeMap::new();
     for element in root.all() {
         for inner in element.elements() {
-            findings.when(inner.parent != element.object, "ISO 14.7.2", format!("{} names another parent", inner.object));
+            findings.when(
+                inner.parent != element.object,
+                "ISO 14.7.2",
+                format!("{} names another parent", inner.object),
+            );
         }
         for kid in &element.kids {
             match kid {
@@ -253,7 +288,11 @@ fn claims(pdf: &Pdf, root: &Element, pages: &[Page], findings: &mut Findings) {
             let by = claimed.get(&(k, mcid)).copied();
             findings.when(by.is_none(), "01-005", format!("page {k}: content {mcid} is in no element"));
             let named = usize::try_from(mcid).ok().and_then(|mcid| owners[k].get(mcid)).copied();
-            findings.when(named != by, "ISO 14.7.4", format!("page {k}: the parent tree is wrong about content {mcid}"));
+            findings.when(
+                named != by,
+                "ISO 14.7.4",
+                format!("page {k}: the parent tree is wrong about content {mcid}"),
+            );
         }
     }
 }
@@ -288,22 +327,28 @@ fn fonts(pdf: &Pdf, pages: &[Page], findings: &mut Findings) {
             let Some(face) = face else { continue };
             let glyph_id = u16::try_from(glyph.glyph).unwrap_or(u16::MAX);
             findings.when(glyph_id >= face.number_of_glyphs(), "31-011", format!("code {code:X}: no such glyph"));
-            let width = face.glyph_hor_advance(ttf_parser::GlyphId(glyph_id)).map_or(f32::NAN, |units| {
-                f32::from(units) * 1000.0 / f32::from(face.units_per_em())
-            });
+            let width = face
+                .glyph_hor_advance(ttf_parser::GlyphId(glyph_id))
+                .map_or(f32::NAN, |units| f32::from(units) * 1000.0 / f32::from(face.units_per_em()));
             let off = (width - glyph.width).abs();
-            findings.when(off.is_nan() || off > 1.0, "31-016", format!("code {code:X}: {} is not {width}", glyph.width));
+            findings.when(
+                off.is_nan() || off > 1.0,
+                "31-016",
+                format!("code {code:X}: {} is not {width}", glyph.width),
+            );
         }
     }
 }
 
 fn font_dictionary(font: &Dict<'_>, findings: &mut Findings) {
     findings.when(!font.contains_key("ToUnicode"), "31-027", "a font has no ToUnicode");
-    let Some(descendant) = font.get::<Array<'_>>("DescendantFonts").and_then(|fonts| fonts.iter::<Dict<'_>>().next()) else {
+    let Some(descendant) = font.get::<Array<'_>>("DescendantFonts").and_then(|fonts| fonts.iter::<Dict<'_>>().next())
+    else {
         return findings.add("ISO 9.7", "a font is no composite font");
     };
     let embedded = descendant.get::<Dict<'_>>("FontDescriptor");
-    let embedded = embedded.is_some_and(|d| ["FontFile2", "FontFile3"].iter().any(|key| d.get::<Stream<'_>>(key).is_some()));
+    let embedded =
+        embedded.is_some_and(|d| ["FontFile2", "FontFile3"].iter().any(|key| d.get::<Stream<'_>>(key).is_some()));
     findings.when(!embedded, "31-009", "a font program is not embedded");
     let type_2 = descendant.get::<Name<'_>>("Subtype").is_some_and(|name| name.as_str() == "CIDFontType2");
     findings.when(type_2 && !descendant.contains_key("CIDToGIDMap"), "31-005", "no CIDToGIDMap");
@@ -311,7 +356,8 @@ fn font_dictionary(font: &Dict<'_>, findings: &mut Findings) {
         Some(Object::Stream(map)) => {
             let system = |dict: &Dict<'_>| {
                 let system = dict.get::<Dict<'_>>("CIDSystemInfo")?;
-                let text = |key: &str| system.get::<hayro_syntax::object::String<'_>>(key).map(|s| s.as_bytes().to_vec());
+                let text =
+                    |key: &str| system.get::<hayro_syntax::object::String<'_>>(key).map(|s| s.as_bytes().to_vec());
                 Some((text("Registry")?, text("Ordering")?))
             };
             let same = system(map.dict()).is_some_and(|ours| system(&descendant) == Some(ours));

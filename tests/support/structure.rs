@@ -30,7 +30,10 @@ pub struct Element {
 pub enum Kid {
     Element(Element),
     /// Marked content of a page, counted from 0; `None` for a page that the file does not have.
-    Content { page: Option<usize>, mcid: i32 },
+    Content {
+        page: Option<usize>,
+        mcid: i32,
+    },
 }
 
 impl Element {
@@ -85,12 +88,7 @@ fn kids(dict: &Dict<'_>, page: Option<usize>, pages: &HashMap<ObjectIdentifier, 
     }
 }
 
-fn element(
-    dict: &Dict<'_>,
-    around: Option<usize>,
-    pages: &HashMap<ObjectIdentifier, usize>,
-    depth: usize,
-) -> Element {
+fn element(dict: &Dict<'_>, around: Option<usize>, pages: &HashMap<ObjectIdentifier, usize>, depth: usize) -> Element {
     let page = match dict.get_ref("Pg") {
         Some(page) => pages.get(&page.into()).copied(),
         None => around,
