@@ -1,4 +1,7 @@
 //! Fonts: the bundled files are the ones named, and a font given by path is used or refused in plain words.
+#![allow(clippy::unwrap_used, reason = "a test may fail anywhere")]
+
+use std::fmt::Write as _;
 
 use placewright::measure::fonts::{Bundled, bundled, single};
 
@@ -68,7 +71,7 @@ fn no_torn_or_scrambled_font_makes_the_program_panic() {
     let small = include_bytes!("../fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Regular.ttf");
     for _ in 0..60 {
         let mut font = small[..small.len() - next(small.len() / 2)].to_vec();
-        for _ in 0..1 + next(40) {
+        for _ in 0..=next(40) {
             let at = next(font.len().min(2000));
             font[at] = u8::try_from(next(256)).unwrap();
         }
@@ -142,7 +145,6 @@ fn sha256(message: &[u8]) -> String {
             *sum = sum.wrapping_add(new);
         }
     }
-    use std::fmt::Write as _;
     hash.iter().fold(String::new(), |mut text, word| {
         let _ = write!(text, "{word:08x}");
         text

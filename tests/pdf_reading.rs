@@ -1,4 +1,5 @@
 //! What is put on a page is what independent readers find there: text, place, size, pens, cells.
+#![allow(clippy::unwrap_used, reason = "a test may fail anywhere")]
 
 mod support;
 

@@ -31,9 +31,13 @@ struct State {
     fill: Option<Paint>,
     stroke: Option<Paint>,
     width: Option<Milli>,
-    dash: Option<Option<(Milli, Milli)>>,
+    dash: Option<Dash>,
     font: Option<(usize, Milli)>,
 }
+
+/// A pen's dash and gap, or none for a solid line.
+#[derive(Clone, Copy, PartialEq)]
+struct Dash(Option<(Milli, Milli)>);
 
 impl<'a> Canvas<'a> {
     /// An empty page stream. A page starts in black, with a solid pen of one point.
@@ -42,7 +46,7 @@ impl<'a> Canvas<'a> {
             fill: Some(Paint::BLACK),
             stroke: Some(Paint::BLACK),
             width: Some(1000),
-            dash: Some(None),
+            dash: Some(Dash(None)),
             font: None,
         };
         Self { out: Vec::new(), used: Used::default(), height, faces, symbols, state, text: None }
@@ -225,10 +229,10 @@ impl<'a> Canvas<'a> {
             self.out.extend_from_slice(b" w\n");
             self.state.width = Some(width);
         }
-        let dash = stroke.dash.map(|(dash, gap)| (milli(dash), milli(gap)));
+        let dash = Dash(stroke.dash.map(|(dash, gap)| (milli(dash), milli(gap))));
         if self.state.dash != Some(dash) {
             self.out.push(b'[');
-            if let Some((dash, gap)) = dash {
+            if let Dash(Some((dash, gap))) = dash {
                 number(&mut self.out, dash);
                 self.out.push(b' ');
                 number(&mut self.out, gap);

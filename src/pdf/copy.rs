@@ -69,7 +69,6 @@ impl<'d> Copier<'d> {
 
     fn value(&mut self, value: &Object, out: &mut Vec<u8>, planner: &mut Planner) {
         match value {
-            Object::Null => out.extend_from_slice(b"null"),
             Object::Boolean(value) => out.extend_from_slice(if *value { b"true" } else { b"false" }),
             Object::Integer(value) => out.extend_from_slice(value.to_string().as_bytes()),
             Object::Real(value) => out.extend_from_slice(value.to_string().as_bytes()),
@@ -97,7 +96,7 @@ impl<'d> Copier<'d> {
                 out.extend_from_slice(b">>");
             }
             // A stream never stands inside another object.
-            Object::Stream(_) => out.extend_from_slice(b"null"),
+            Object::Null | Object::Stream(_) => out.extend_from_slice(b"null"),
             Object::Reference(id) => reference(out, self.number(*id, planner)),
         }
     }

@@ -233,5 +233,8 @@ impl<'a> Cut<'a> {
 }
 
 fn hex(code: Code) -> String {
-    code.to_bytes().map(|byte| format!("{byte:02X}")).collect()
+    code.to_bytes().fold(String::new(), |mut digits, byte| {
+        let _ = write!(digits, "{byte:02X}");
+        digits
+    })
 }

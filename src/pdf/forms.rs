@@ -1,4 +1,4 @@
-//! Symbols as form XObjects.
+//! Symbols as form `XObject`s.
 
 use super::FONTS;
 use super::content::Canvas;

@@ -98,7 +98,7 @@ pub struct Tree<'a, 'c> {
     pub canvas: Option<Canvas<'c>>,
 }
 
-impl<'a> Tree<'a, '_> {
+impl Tree<'_, '_> {
     /// A page's tree, with the section that holds the page. `first` is the number of its first marked content.
     pub fn new(first: u32) -> Self {
         let page = Element { tag: None, parent: 0, kids: Vec::new(), extent: None };

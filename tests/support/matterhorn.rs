@@ -113,10 +113,10 @@ fn content(pages: &[Page], findings: &mut Findings) {
         for (outer, inner) in &page.nesting {
             match (outer, inner) {
                 (Mark::Content(_), Mark::Artifact) => {
-                    findings.add("01-003", format!("page {k}: artifact inside tagged"))
+                    findings.add("01-003", format!("page {k}: artifact inside tagged"));
                 }
                 (Mark::Artifact, Mark::Content(_)) => {
-                    findings.add("01-004", format!("page {k}: tagged inside artifact"))
+                    findings.add("01-004", format!("page {k}: tagged inside artifact"));
                 }
                 _ => {}
             }

@@ -4,6 +4,7 @@
 //! with their pens, and which marked content each belongs to. Places are points (1/72 in) from the top left corner of
 //! the page, y down.
 #![allow(dead_code, reason = "each test program uses its own share")]
+#![allow(clippy::struct_field_names, reason = "a painted path has a path")]
 
 use std::sync::Arc;
 

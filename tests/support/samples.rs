@@ -1,0 +1,65 @@
+//! The packets of every sample lesson.
+#![allow(dead_code, reason = "each test program uses its own share")]
+
+use std::path::{Path, PathBuf};
+use std::sync::{Arc, LazyLock};
+
+use placewright::diag::Source;
+use placewright::measure::Family;
+use placewright::measure::fonts::{Bundled, bundled};
+use placewright::sheets::layout::Layouts;
+use placewright::sheets::page::Packet;
+use placewright::spec::FontChoice;
+use placewright::{lesson, sheets, spec};
+
+/// A sample's name, its packets and the type they are set in.
+pub struct Sample {
+    pub name: String,
+    pub packets: Vec<Packet>,
+    pub family: Family,
+}
+
+fn source(path: &Path) -> Arc<Source> {
+    let text = std::fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+    Arc::new(Source { name: path.display().to_string(), text })
+}
+
+/// The lesson files of `samples/`, sorted.
+pub fn files() -> Vec<PathBuf> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("samples");
+    let entries = std::fs::read_dir(folder).expect("the folder of samples");
+    let paths = entries.map(|entry| entry.expect("an entry").path());
+    let mut files: Vec<_> = paths.filter(|path| path.extension().is_some_and(|end| end == "toml")).collect();
+    files.sort();
+    assert!(!files.is_empty(), "there are no samples");
+    files
+}
+
+/// Lays out a sample.
+#[track_caller]
+pub fn lay(path: &Path) -> Sample {
+    let source_text = source(path);
+    let spec = spec::read(&source_text).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
+    let roster = spec.class.roster.as_ref().map_or(Vec::new(), |roster| {
+        let names = source(&path.with_file_name(&roster.value));
+        spec::roster::read(&names).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()))
+    });
+    let family = match spec.print.font.value {
+        FontChoice::Atkinson => bundled(Bundled::Atkinson),
+        _ => bundled(Bundled::Andika),
+    };
+    let family = family.expect("a bundled family");
+    let lesson =
+        lesson::plan(&source_text, spec, roster).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
+    let layouts = Layouts::read(&[]).unwrap_or_else(|found| panic!("{found:#?}"));
+    let packets = sheets::lay(&lesson, &layouts, &family, None);
+    let packets = packets.unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
+    let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
+    Sample { name, packets, family }
+}
+
+/// Every sample, laid out once a test program.
+pub fn all() -> &'static [Sample] {
+    static ALL: LazyLock<Vec<Sample>> = LazyLock::new(|| files().iter().map(|path| lay(path)).collect());
+    &ALL
+}
