@@ -97,6 +97,8 @@ fn other_readers_open_every_packet_without_a_word() {
                 continue;
             };
             let said = String::from_utf8_lossy(&output.stderr).into_owned();
+            // What a reader lacks is no fault of the file.
+            let said = said.replace("warning: ICC support is not available\n", "");
             assert!(output.status.success() && said.is_empty(), "{program}, {name}: {said}");
         }
     }

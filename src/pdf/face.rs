@@ -43,8 +43,9 @@ impl Code {
     }
 }
 
-/// The ranges of codes that a file's character maps declare, by their length in bytes.
-pub const CODES: [(u8, Range<u32>); 3] = [(1, 0x20..0x7F), (2, 0x8000..0xFF00), (3, 0xFF_0000..0x100_0000)];
+/// The ranges of codes that a file's character maps declare, by their length in bytes. The first is wider than ASCII's
+/// printable part because one reader looks the numbers of glyphs up in it too, and finds fault if they lie outside.
+pub const CODES: [(u8, Range<u32>); 3] = [(1, 0x00..0x80), (2, 0x8000..0xFF00), (3, 0xFF_0000..0x100_0000)];
 
 /// The fonts of a file, ready to set text.
 pub struct Faces<'a> {
