@@ -12,7 +12,7 @@ use super::text::Align;
 use crate::diag::Problem;
 use crate::lesson::SortSet;
 use crate::measure::{Length, Point, Rect, Sides, Size};
-use crate::number::{Content, Number};
+use crate::number::{Content, Form, Number};
 use crate::spec::SheetKind;
 
 /// Lays out the masters of all versions.
@@ -41,10 +41,10 @@ fn page(desk: &Desk<'_>, layout: &Layout, design: &Design, set: &SortSet, rows: 
     let (size, headed) = pieces::board_page(desk, design.board)?;
     let heads = pieces::headings(desk, layout)?;
     let body = headed.body;
-    let table = Table { left: body.left(), top: body.top(), heads, design };
+    let table = Table::new(body.origin(), heads, design, &set.forms)?;
     let mut layer = Layer::default();
     let shade = |rect| Item::Rect { rect, fill: Some(ink::SHADE), stroke: None };
-    let whole = table.whole(set.forms.len(), rows.len());
+    let whole = table.whole(rows.len());
     layer.nodes.push(Node::Artifact(vec![
         shade(Rect::new(whole.origin(), Size::new(whole.width(), heads))),
         shade(Rect::new(whole.origin(), Size::new(design.given, whole.height()))),
@@ -61,11 +61,11 @@ fn page(desk: &Desk<'_>, layout: &Layout, design: &Design, set: &SortSet, rows: 
         };
         let mut cells = vec![Node::Tagged(Tag::HeaderCell(Scope::Row), heading)];
         cells.extend(set.forms.iter().map(|_| Node::Tagged(Tag::Cell, Vec::new())));
-        layer.boxes.extend((0..).zip(&set.forms).map(|(column, _)| table.cell(k, column)));
+        layer.boxes.extend(table.cells(k));
         nodes.push(Node::Tagged(Tag::Row, cells));
     }
     layer.nodes.push(Node::Tagged(Tag::Table, nodes));
-    layer.nodes.push(Node::Artifact(table.rules(set.forms.len(), rows.len())));
+    layer.nodes.push(Node::Artifact(table.rules(rows.len())));
     Ok(desk.finish(SheetKind::Board, size, layout.stock, headed, layer))
 }
 
@@ -74,7 +74,7 @@ fn headings(desk: &Desk<'_>, layout: &Layout, table: &Table<'_>, set: &SortSet) 
     let face = desk.face(layout, "heading")?;
     let inner = |cell: Rect| cell.shrunk(Sides { left: layout.padding, right: layout.padding, ..Sides::default() });
     let mut cells = vec![(inner(table.head(None)), pieces::given(desk).heading())];
-    cells.extend((0..).zip(&set.forms).map(|(column, form)| (inner(table.head(Some(column))), form.heading())));
+    cells.extend(set.forms.iter().enumerate().map(|(k, form)| (inner(table.head(Some(k))), form.heading())));
     // One size for all headings, so that they share a base line.
     let mut size = face.size;
     for (frame, text) in &cells {
@@ -88,58 +88,58 @@ fn headings(desk: &Desk<'_>, layout: &Layout, table: &Table<'_>, set: &SortSet) 
 
 /// Where the cells of a page are.
 struct Table<'d> {
-    left: Length,
-    top: Length,
+    origin: Point,
     heads: Length,
     design: &'d Design,
+    /// The left edge of every column of boxes, and the right edge of the last.
+    edges: Vec<Length>,
 }
 
-impl Table<'_> {
-    fn x(&self, column: i64) -> Length {
-        self.left + self.design.given + self.design.cell.width * column
+impl<'d> Table<'d> {
+    fn new(origin: Point, heads: Length, design: &'d Design, forms: &[Form]) -> Result<Self, Problem> {
+        let mut edges = vec![origin.x + design.given];
+        let mut x = origin.x + design.given;
+        for form in forms {
+            x += design.class(*form)?.wide;
+            edges.push(x);
+        }
+        Ok(Self { origin, heads, design, edges })
     }
 
     fn y(&self, row: i64) -> Length {
-        self.top + self.heads + self.design.cell.height * row
+        self.origin.y + self.heads + self.design.high * row
     }
 
-    fn cell(&self, row: i64, column: i64) -> Rect {
-        Rect::new(Point::new(self.x(column), self.y(row)), self.design.cell)
+    /// The boxes of a row.
+    fn cells(&self, row: i64) -> impl Iterator<Item = Rect> + '_ {
+        let (top, bottom) = (self.y(row), self.y(row + 1));
+        self.edges.windows(2).map(move |edge| Rect::between(Point::new(edge[0], top), Point::new(edge[1], bottom)))
     }
 
     fn given(&self, row: i64) -> Rect {
-        Rect::new(Point::new(self.left, self.y(row)), Size::new(self.design.given, self.design.cell.height))
+        Rect::new(Point::new(self.origin.x, self.y(row)), Size::new(self.design.given, self.design.high))
     }
 
-    /// The heading of a column, or of the given column.
-    fn head(&self, column: Option<i64>) -> Rect {
-        let (left, width) = match column {
-            Some(column) => (self.x(column), self.design.cell.width),
-            None => (self.left, self.design.given),
-        };
-        Rect::new(Point::new(left, self.top), Size::new(width, self.heads))
+    /// The heading of a column of boxes, or of the given column.
+    fn head(&self, column: Option<usize>) -> Rect {
+        let edge = |k: usize| self.edges.get(k).copied().unwrap_or(self.origin.x);
+        let (left, right) = column.map_or((self.origin.x, edge(0)), |k| (edge(k), edge(k + 1)));
+        Rect::between(Point::new(left, self.origin.y), Point::new(right, self.y(0)))
     }
 
-    fn whole(&self, columns: usize, rows: usize) -> Rect {
-        let corner = Point::new(self.x(count(columns)), self.y(count(rows)));
-        Rect::between(Point::new(self.left, self.top), corner)
+    fn whole(&self, rows: usize) -> Rect {
+        let right = self.edges.last().copied().unwrap_or(self.origin.x);
+        Rect::between(self.origin, Point::new(right, self.y(count(rows))))
     }
 
     /// The lines between and around the cells.
-    fn rules(&self, columns: usize, rows: usize) -> Vec<Item> {
-        let whole = self.whole(columns, rows);
-        let level = |y| Item::Line {
-            from: Point::new(whole.left(), y),
-            to: Point::new(whole.right(), y),
-            stroke: ink::OUTLINE,
-        };
-        let upright = |x| Item::Line {
-            from: Point::new(x, whole.top()),
-            to: Point::new(x, whole.bottom()),
-            stroke: ink::OUTLINE,
-        };
+    fn rules(&self, rows: usize) -> Vec<Item> {
+        let whole = self.whole(rows);
+        let line = |from: Point, to: Point| Item::Line { from, to, stroke: ink::OUTLINE };
+        let level = |y| line(Point::new(whole.left(), y), Point::new(whole.right(), y));
+        let upright = |x: Length| line(Point::new(x, whole.top()), Point::new(x, whole.bottom()));
         let mut items: Vec<Item> = (0..count(rows)).map(|row| level(self.y(row))).collect();
-        items.extend((0..count(columns)).map(|column| upright(self.x(column))));
+        items.extend(self.edges.iter().take(self.edges.len() - 1).map(|x| upright(*x)));
         items.push(Item::Rect { rect: whole, fill: None, stroke: Some(ink::HEAVY) });
         items
     }

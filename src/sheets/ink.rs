@@ -1,9 +1,10 @@
 //! Greys, colours and pens.
 //!
 //! Grey comes first: every shape, border and pattern is told apart without colour. With `ink = "colour"` each place gets a
-//! fill from the palette of Okabe and Ito, *Color Universal Design* (2008), which stays distinct under the common kinds of
-//! colour blindness; beside it each place has a pattern of its own, so that a grey copy loses nothing. Pens keep to the
-//! least widths that survive a copy of a copy.
+//! fill from the "light" scheme of Paul Tol, *Colour Schemes* (SRON technical note EPS/TN/09-002), which is
+//! made for areas under black lines and letters and stays distinct under the common kinds of colour blindness; beside it
+//! each place has a pattern of its own, so that a grey copy loses nothing. Pens keep to the least widths that survive a
+//! copy of a copy.
 
 use super::page::{Paint, Stroke};
 use crate::measure::Length;
@@ -66,13 +67,13 @@ pub const fn tone(ink: Ink, place: Place) -> Tone {
     match ink {
         Ink::Grey => Tone { fill: Paint::WHITE, pattern: Pattern::Plain },
         Ink::Colour => match place {
-            // Sky blue, orange, bluish green, reddish purple, yellow, vermilion; sRGB values as published.
-            Place::Ones => Tone { fill: Paint::Rgb(86, 180, 233), pattern: Pattern::Dot },
-            Place::Tens => Tone { fill: Paint::Rgb(230, 159, 0), pattern: Pattern::Post },
-            Place::Hundreds => Tone { fill: Paint::Rgb(0, 158, 115), pattern: Pattern::Plain },
-            Place::Thousands => Tone { fill: Paint::Rgb(204, 121, 167), pattern: Pattern::Bar },
-            Place::TenThousands => Tone { fill: Paint::Rgb(240, 228, 66), pattern: Pattern::Ring },
-            Place::HundredThousands => Tone { fill: Paint::Rgb(213, 94, 0), pattern: Pattern::Square },
+            // Light cyan, light yellow, mint, pink, light blue, orange.
+            Place::Ones => Tone { fill: Paint::Rgb(0x99, 0xDD, 0xFF), pattern: Pattern::Dot },
+            Place::Tens => Tone { fill: Paint::Rgb(0xEE, 0xDD, 0x88), pattern: Pattern::Post },
+            Place::Hundreds => Tone { fill: Paint::Rgb(0x44, 0xBB, 0x99), pattern: Pattern::Plain },
+            Place::Thousands => Tone { fill: Paint::Rgb(0xFF, 0xAA, 0xBB), pattern: Pattern::Bar },
+            Place::TenThousands => Tone { fill: Paint::Rgb(0x77, 0xAA, 0xDD), pattern: Pattern::Ring },
+            Place::HundredThousands => Tone { fill: Paint::Rgb(0xEE, 0x88, 0x66), pattern: Pattern::Square },
         },
     }
 }

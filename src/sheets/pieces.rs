@@ -1,13 +1,17 @@
-//! How large strips and boxes are: one size for all strips of a lesson, so that neither size nor shape tells where a strip
-//! belongs, and so that straight cuts free them all.
+//! How large strips and boxes are.
 //!
-//! In: everything the strips of all versions show, the paper and the layouts of board and strips. Out: a [`Design`], the one
-//! that takes the fewest pages a learner at readable sizes and, among those, shows its content largest. A box is a strip
-//! with the layout's play on every side.
+//! In: everything the strips of all versions show, the paper, and the layouts of board and strips. Out: a [`Design`], the
+//! one that takes the fewest pages a learner at readable sizes and, among those, shows its content largest. A box is a
+//! strip with the layout's play on every side.
+//!
+//! All strips are equally high, and all text strips equally wide: neither size nor shape tells which row a strip belongs
+//! to, and straight cuts across the page free them all. Block pictures may take wider strips, on pages of their own,
+//! unless the pile is cut at once: then every strip of a set must come from the same grid.
+
+mod plans;
 
 use super::blockwork::{Blockwork, Counts, LEAST_UNIT};
 use super::desk::Desk;
-use super::grid;
 use super::head::{self, Head, Headed};
 use super::layout::{Layout, Turn};
 use super::page::Reader;
@@ -17,6 +21,10 @@ use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::{Content, Form, Number};
 use crate::spec::SheetKind;
+use plans::Plan;
+
+/// A strip is smaller than its box by at least this much on every side.
+pub const LEAST_PLAY: Length = Length::mm(1);
 
 /// The sizes that board and strips share.
 #[derive(Debug, Clone)]
@@ -27,60 +35,99 @@ pub struct Design {
     pub rows: Vec<u32>,
     /// How wide the column of given forms is.
     pub given: Length,
-    /// A box.
-    pub cell: Size,
-    /// A strip: a box less the play on every side.
-    pub piece: Size,
-    /// How the strips' pages are held.
-    pub strips: Turn,
-    /// Strips side by side on a page.
-    pub columns: u32,
-    /// How many strips each page takes.
-    pub shares: Vec<u32>,
+    /// How high every box is.
+    pub high: Length,
+    /// One or two sizes of strips, and which forms have them.
+    pub classes: Vec<Class>,
     /// What text on strips is set in; one size for all.
     pub face: Face,
     /// What the given forms are set in; one size for all.
     pub given_face: Face,
     /// The block pictures, if any: one unit for all.
     pub pictures: Option<Pictures>,
+    room: Room,
+    /// Whether text stands in the middle of its strip, or in the middle of what the mark leaves.
+    centred: bool,
 }
 
-/// How the room of a piece is divided.
+/// Strips of one size.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Class {
+    /// The forms whose strips these are.
+    pub forms: Vec<Form>,
+    /// How wide their boxes are.
+    pub wide: Length,
+    /// A strip.
+    pub piece: Size,
+    /// How the strips' pages are held.
+    pub turn: Turn,
+    /// Strips side by side on a page.
+    pub columns: u32,
+    /// How many strips each page takes.
+    pub shares: Vec<u32>,
+}
+
+impl Design {
+    /// The size of the strips of a form.
+    pub fn class(&self, form: Form) -> Result<&Class, Problem> {
+        let internal = || Problem::new(format!("internal: no strips of {} were measured", form.word()));
+        self.classes.iter().find(|class| class.forms.contains(&form)).ok_or_else(internal)
+    }
+
+    /// The box of a form, at a place.
+    pub fn cell(&self, form: Form, at: Point) -> Result<Rect, Problem> {
+        Ok(Rect::new(at, Size::new(self.class(form)?.wide, self.high)))
+    }
+
+    /// Where a strip's text goes.
+    pub fn text(&self, piece: Rect) -> Rect {
+        if self.centred { self.room.middle(piece) } else { self.room.content(piece) }
+    }
+
+    /// Where a strip's picture goes.
+    pub fn picture(&self, piece: Rect) -> Rect {
+        self.room.content(piece)
+    }
+
+    /// Where a strip's version and learner mark goes.
+    pub fn mark(&self, piece: Rect) -> Rect {
+        self.room.mark(piece)
+    }
+}
+
+/// How the room of a strip is divided.
 #[derive(Debug, Clone, Copy)]
-pub struct Room {
+struct Room {
     padding: Length,
     /// The height of the line with the mark.
     mark: Length,
 }
 
 impl Room {
-    /// Where a piece's content goes.
-    pub fn content(self, piece: Rect) -> Rect {
-        let sides = Sides { bottom: self.mark + self.padding, ..Sides::splat(self.padding) };
-        piece.shrunk(sides)
+    /// What the mark's line leaves.
+    fn content(self, piece: Rect) -> Rect {
+        piece.shrunk(Sides { bottom: self.mark + self.padding, ..Sides::splat(self.padding) })
     }
 
-    /// Where a piece's version and learner mark goes.
-    pub fn mark(self, piece: Rect) -> Rect {
+    /// As much above as the mark's line takes below.
+    fn middle(self, piece: Rect) -> Rect {
+        let ends = self.mark + self.padding;
+        piece.shrunk(Sides { left: self.padding, right: self.padding, top: ends, bottom: ends })
+    }
+
+    fn mark(self, piece: Rect) -> Rect {
         let inner = piece.shrunk(Sides { bottom: MARK_INSET, ..Sides::splat(self.padding) });
         let top = inner.bottom() - self.mark;
         Rect::new(Point::new(inner.left(), top), Size::new(inner.width(), self.mark))
     }
 }
 
-/// From a mark to the lower edge of its piece: it stays whole when a cut runs off by a millimetre.
+/// From a mark to the lower edge of its strip: it stays whole when a cut runs off by a millimetre.
 const MARK_INSET: Length = Length::mm100(120);
-
-/// The room of pieces in this layout.
-pub fn room(desk: &Desk<'_>, strips: &Layout) -> Result<Room, Problem> {
-    let face = desk.face(desk.layouts.page(), "piece")?;
-    Ok(Room { padding: strips.padding, mark: face.pitch() })
-}
 
 /// A board page held this way.
 pub fn board_page(desk: &Desk<'_>, turn: Turn) -> Result<(Size, Headed), Problem> {
-    let decoys = desk.lesson.spec.forms.decoys.value > 0;
-    let note = if decoys {
+    let note = if desk.lesson.spec.forms.decoys.value > 0 {
         "Lay each strip in the row it belongs to. Some strips belong to no row: keep them beside the board."
     } else {
         "Lay each strip in the row it belongs to."
@@ -105,7 +152,7 @@ pub fn headings(desk: &Desk<'_>, board: &Layout) -> Result<Length, Problem> {
     Ok(desk.face(board, "heading")?.pitch() + board.padding)
 }
 
-/// What the given column shows for a number; blocks above 9,999 have no picture and are refused when a lesson is read.
+/// A number in a form; blocks above 9,999 have no picture and are refused when a lesson is read.
 pub fn shown(desk: &Desk<'_>, number: Number, form: Form) -> Result<Content, Problem> {
     let none = || Problem::new(format!("{number} has no block picture")).hint("block pictures go up to 9,999");
     form.content(number, &desk.lesson.style).ok_or_else(none)
@@ -116,20 +163,8 @@ pub fn given(desk: &Desk<'_>) -> Form {
     desk.lesson.spec.forms.matched.value.first().copied().unwrap_or(Form::Numeral)
 }
 
-/// One way to do it, before anything is measured.
-#[derive(Debug, Clone)]
-struct Plan {
-    board: Turn,
-    rows: Vec<u32>,
-    given: Length,
-    cell: Size,
-    piece: Size,
-    strips: Turn,
-    columns: u32,
-    shares: Vec<u32>,
-}
-
-/// Everything that strips and given cells show.
+/// Everything that strips and given cells show, each once.
+#[derive(Debug, Default)]
 struct Shown {
     texts: Vec<String>,
     pictures: Vec<Counts>,
@@ -145,13 +180,11 @@ pub fn design(desk: &Desk<'_>) -> Result<Design, Problem> {
             .hint(format!("expected a play of at least {LEAST_PLAY}")));
     }
     let shown = gather(desk)?;
-    let mut plans = plans(desk, board, strips, play, &shown)?;
-    plans.sort_by_key(|plan| plan.rows.len() + plan.shares.len());
-    let room = room(desk, strips)?;
+    let room = Room { padding: strips.padding, mark: desk.face(desk.layouts.page(), "piece")?.pitch() };
     let mut wrong = None;
     let mut best: Option<(usize, i64, Design)> = None;
-    for plan in plans {
-        let pages = plan.rows.len() + plan.shares.len();
+    for plan in plans::all(desk, board, strips, play, &shown)? {
+        let pages = plan.pages();
         if best.as_ref().is_some_and(|(fewest, ..)| pages > *fewest) {
             break;
         }
@@ -174,12 +207,8 @@ pub fn design(desk: &Desk<'_>) -> Result<Design, Problem> {
     }
 }
 
-/// A strip is smaller than its box by at least this much on every side.
-pub const LEAST_PLAY: Length = Length::mm(1);
-
-/// Everything shown, each once.
 fn gather(desk: &Desk<'_>) -> Result<Shown, Problem> {
-    let mut shown = Shown { texts: Vec::new(), pictures: Vec::new(), given_texts: Vec::new() };
+    let mut shown = Shown::default();
     for set in &desk.lesson.sets {
         for strip in &set.strips {
             match &strip.content {
@@ -197,95 +226,12 @@ fn gather(desk: &Desk<'_>) -> Result<Shown, Problem> {
     for texts in [&mut shown.texts, &mut shown.given_texts] {
         texts.sort_unstable();
         texts.dedup();
+        // What takes the most room first: what does not fit shows soonest.
+        texts.sort_by_key(|text| std::cmp::Reverse(text.len()));
     }
     shown.pictures.sort_unstable();
     shown.pictures.dedup();
     Ok(shown)
-}
-
-/// Every way worth measuring: each way to hold both sheets, each number of rows a page, and heights at which one more row
-/// of strips goes on a page.
-fn plans(desk: &Desk<'_>, board: &Layout, strips: &Layout, play: Length, shown: &Shown) -> Result<Vec<Plan>, Problem> {
-    let lesson = desk.lesson;
-    let rows = lesson.sets.iter().map(|set| set.rows.len()).max().unwrap_or(0);
-    let pieces = lesson.sets.iter().map(|set| set.strips.len()).max().unwrap_or(0);
-    let boxes = lesson.sets.iter().map(|set| set.forms.len()).max().unwrap_or(0);
-    let (rows, pieces, boxes) = (narrow(rows), narrow(pieces), narrow(boxes));
-    if rows == 0 || boxes == 0 {
-        return Err(Problem::new("the lesson has no numbers to sort").hint("give `numbers.sort.count` at least 1"));
-    }
-    let heads = headings(desk, board)?;
-    let tallest = board.length("tallest")?;
-    let mut all = Vec::new();
-    for &turn in &board.turns {
-        let body = board_page(desk, turn)?.1.body;
-        let given = given_width(desk, board, shown, body.width(), boxes)?;
-        let width = hundredths((body.width() - given).scaled(1, i64::from(boxes)));
-        let mut last = Vec::new();
-        for most in (board.grid.rows.0.min(rows)..=board.grid.rows.1.min(rows)).rev() {
-            let shares = grid::share(rows, most, 1);
-            if shares == last {
-                continue;
-            }
-            let room = (body.height() - heads).scaled(1, i64::from(shares.first().copied().unwrap_or(1)));
-            // Boxes stay low where that serves; pictures may need all the room there is.
-            let mut heights = vec![hundredths(room.min(tallest)), hundredths(room)];
-            heights.dedup();
-            for height in heights {
-                for (held, columns, down, height) in sheets(desk, strips, width - play * 2, height - play * 2)? {
-                    let piece = Size::new(width - play * 2, height);
-                    all.push(Plan {
-                        board: turn,
-                        rows: shares.clone(),
-                        given,
-                        cell: Size::new(width, height + play * 2),
-                        piece,
-                        strips: held,
-                        columns,
-                        shares: grid::share(pieces, columns * down, columns),
-                    });
-                }
-            }
-            last = shares;
-        }
-    }
-    if all.is_empty() { Err(Problem::new("no strip fits on this paper")) } else { Ok(all) }
-}
-
-/// How strips of this width and at most this height go on a page: the way it is held, columns, rows and the height.
-fn sheets(
-    desk: &Desk<'_>,
-    strips: &Layout,
-    width: Length,
-    tallest: Length,
-) -> Result<Vec<(Turn, u32, u32, Length)>, Problem> {
-    let mut ways = Vec::new();
-    for &turn in &strips.turns {
-        let body = strips_page(desk, turn)?.1.body;
-        let (most_columns, most_rows) = (strips.grid.columns.1, strips.grid.rows.1);
-        let columns = whole(body.width().holds(width)).min(most_columns);
-        let rows = whole(body.height().holds(tallest)).min(most_rows);
-        if columns == 0 || rows == 0 {
-            continue;
-        }
-        ways.push((turn, columns, rows, tallest));
-        for rows in rows + 1..=(rows + 6).min(most_rows) {
-            ways.push((turn, columns, rows, hundredths(body.height().scaled(1, i64::from(rows)))));
-        }
-    }
-    Ok(ways)
-}
-
-/// How wide the column of given forms is: a numeral's own width, otherwise an equal share.
-fn given_width(desk: &Desk<'_>, board: &Layout, shown: &Shown, width: Length, boxes: u32) -> Result<Length, Problem> {
-    if given(desk) != Form::Numeral {
-        return Ok(width.scaled(1, i64::from(boxes + 1)));
-    }
-    let face = desk.face(board, "given")?;
-    let widest = shown.given_texts.iter().map(|text| desk.width(text, &face)).max().unwrap_or(Length::ZERO);
-    let heading = desk.face(board, "heading")?;
-    let heading = desk.width(Form::Numeral.heading(), &heading.at(heading.least)) + board.padding * 2 + Length::mm(1);
-    Ok((widest + board.padding * 2).min(board.length("given_most")?).max(board.length("given")?).max(heading))
 }
 
 /// What a plan shows and how good that is, in thousandths of the preferred sizes.
@@ -297,48 +243,38 @@ fn measure(
     shown: &Shown,
     plan: Plan,
 ) -> Result<(i64, Design), Problem> {
-    let frame = room.content(Rect::new(Point::ORIGIN, plan.piece)).size();
-    let face = desk.face(strips, "strip")?;
+    let piece = |class: &Class| Rect::new(Point::ORIGIN, class.piece);
     let texts: Vec<&str> = shown.texts.iter().map(String::as_str).collect();
-    let size = text::largest(desk.family, &texts, frame, &face)?;
-    let cell = Rect::new(Point::ORIGIN, Size::new(plan.given, plan.cell.height)).shrunk(Sides::splat(board.padding));
-    let given_face = desk.face(board, "given")?;
     let given_texts: Vec<&str> = shown.given_texts.iter().map(String::as_str).collect();
-    let given_size = text::largest(desk.family, &given_texts, cell.size(), &given_face)?;
-    let most = strips.length("unit")?;
-    let pictures = if shown.pictures.is_empty() {
-        None
-    } else {
-        let room = if given(desk) == Form::Blocks {
-            Size::new(frame.width.min(cell.width()), frame.height.min(cell.height()))
-        } else {
-            frame
-        };
-        let work = Blockwork::fit(&shown.pictures, room, LEAST_UNIT.min(most), most)?;
-        Some(Pictures::new(work, desk.ink()))
-    };
-    let share = |value: Length, of: Length| value.to_raw() * 1_000 / of.to_raw().max(1);
-    let mut worth = share(given_size, given_face.size).min(1_000);
-    if !texts.is_empty() {
+    let share = |value: Length, of: Length| (value.to_raw() * 1_000 / of.to_raw().max(1)).min(1_000);
+
+    let given_cell = Rect::new(Point::ORIGIN, Size::new(plan.given, plan.high)).shrunk(Sides::splat(board.padding));
+    let given_face = desk.face(board, "given")?;
+    let given_size = text::largest(desk.family, &given_texts, given_cell.size(), &given_face)?;
+    let mut worth = share(given_size, given_face.size);
+
+    let mut face = desk.face(strips, "strip")?;
+    let mut centred = false;
+    if let Some(class) = plan.classes.iter().find(|class| class.forms.iter().any(|form| *form != Form::Blocks)) {
+        let size = text::largest(desk.family, &texts, room.content(piece(class)).size(), &face)?;
         worth += share(size, face.size) * 2;
+        face = face.at(size);
+        centred = text::largest(desk.family, &texts, room.middle(piece(class)).size(), &face).is_ok();
     }
-    if let Some(pictures) = &pictures {
-        worth += share(pictures.work().unit(), most) * 3;
+    let mut pictures = None;
+    if !shown.pictures.is_empty() {
+        let most = strips.length("unit")?;
+        let on_strips = plan.classes.iter().find(|class| class.forms.contains(&Form::Blocks));
+        let frame = on_strips.map(|class| room.content(piece(class)));
+        let on_board = (given(desk) == Form::Blocks).then_some(given_cell);
+        // The same unit on the board and on strips.
+        let frames = [frame, on_board].into_iter().flatten().map(Rect::size);
+        let size = frames.reduce(|a, b| Size::new(a.width.min(b.width), a.height.min(b.height)));
+        let work = Blockwork::fit(&shown.pictures, size.unwrap_or_default(), LEAST_UNIT.min(most), most)?;
+        worth += share(work.unit(), most) * 3;
+        pictures = Some(Pictures::new(work, desk.ink()));
     }
-    let Plan { board, rows, given, cell, piece, strips, columns, shares } = plan;
-    let (face, given_face) = (face.at(size), given_face.at(given_size));
-    Ok((worth, Design { board, rows, given, cell, piece, strips, columns, shares, face, given_face, pictures }))
-}
-
-/// Rounded down to a whole hundredth of a millimetre.
-fn hundredths(length: Length) -> Length {
-    Length::mm100(length.holds(Length::mm100(1)))
-}
-
-fn narrow(count: usize) -> u32 {
-    u32::try_from(count).unwrap_or(u32::MAX)
-}
-
-fn whole(count: i64) -> u32 {
-    u32::try_from(count).unwrap_or(0)
+    let Plan { board, rows, given, high, classes } = plan;
+    let given_face = given_face.at(given_size);
+    Ok((worth, Design { board, rows, given, high, classes, face, given_face, pictures, room, centred }))
 }

@@ -7,7 +7,7 @@ use super::desk::Desk;
 use super::grid::Grid;
 use super::layout::Layout;
 use super::page::{CutLine, Item, Layer, Mark, Node, Page, Piece, Says, Tag};
-use super::pieces::{self, Design, Room};
+use super::pieces::{self, Class, Design};
 use super::text::Align;
 use crate::diag::Problem;
 use crate::lesson::Strip;
@@ -22,40 +22,39 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     }
     let layout = desk.layout(SheetKind::Strips)?;
     let design = pieces::design(desk)?;
-    let room = pieces::room(desk, layout)?;
     let mut pages = Vec::new();
     for set in &desk.lesson.sets {
-        let mut done = 0;
-        for &count in &design.shares {
-            let count = usize::try_from(count).unwrap_or(usize::MAX);
-            let these = set.strips.iter().enumerate().skip(done).take(count).collect::<Vec<_>>();
-            done += these.len();
-            if !these.is_empty() {
-                pages.push(page(desk, layout, &design, room, &these)?.of(set.version));
+        for class in &design.classes {
+            let mut strips = set.strips.iter().enumerate().filter(|(_, strip)| class.forms.contains(&strip.form));
+            for &count in &class.shares {
+                let these: Vec<_> = strips.by_ref().take(usize::try_from(count).unwrap_or(usize::MAX)).collect();
+                if !these.is_empty() {
+                    pages.push(page(desk, layout, &design, class, &these)?.of(set.version));
+                }
             }
         }
     }
     Ok(pages)
 }
 
-/// One page of strips, each with its number in the set from 0.
+/// One page of strips of one size, each with its number in the set from 0.
 fn page(
     desk: &Desk<'_>,
     layout: &Layout,
     design: &Design,
-    room: Room,
+    class: &Class,
     strips: &[(usize, &Strip)],
 ) -> Result<Page, Problem> {
-    let (size, headed) = pieces::strips_page(desk, design.strips)?;
-    let rows = u32::try_from(strips.len()).unwrap_or(u32::MAX).div_ceil(design.columns);
-    let grid = Grid::of(headed.body, design.piece, design.columns, rows, layout.grid.gutter);
+    let (size, headed) = pieces::strips_page(desk, class.turn)?;
+    let rows = u32::try_from(strips.len()).unwrap_or(u32::MAX).div_ceil(class.columns);
+    let grid = Grid::of(headed.body, class.piece, class.columns, rows, layout.grid.gutter);
     let mut layer = Layer { cuts: grid.cuts(), ..Layer::default() };
     let mut nodes = Vec::new();
     for (cell, &(k, strip)) in grid.cells().zip(strips) {
-        let content = Node::tagged(Tag::ListBody, draw(desk, design, room, strip, cell)?);
+        let content = Node::tagged(Tag::ListBody, draw(desk, design, strip, cell)?);
         nodes.push(Node::tagged(Tag::ListItem, [content]));
         layer.pieces.push(Piece { rect: cell, name: format!("strip {}", k + 1) });
-        layer.marks.push(Mark { frame: room.mark(cell), says: Says::Piece });
+        layer.marks.push(Mark { frame: design.mark(cell), says: Says::Piece });
     }
     layer.nodes.push(Node::Tagged(Tag::List, nodes));
     layer.nodes.push(Node::Artifact(lines(layout, &grid, desk.printable(size))));
@@ -63,11 +62,10 @@ fn page(
 }
 
 /// What a strip shows, in the middle of its cell and clear of its mark.
-pub fn draw(desk: &Desk<'_>, design: &Design, room: Room, strip: &Strip, cell: Rect) -> Result<Vec<Node>, Problem> {
-    let frame = room.content(cell);
+pub fn draw(desk: &Desk<'_>, design: &Design, strip: &Strip, cell: Rect) -> Result<Vec<Node>, Problem> {
     match (&strip.content, &design.pictures) {
-        (Content::Text(text), _) => Ok(desk.set(text, frame, &design.face, Align::CENTRE)?.nodes()),
-        (Content::Blocks(counts), Some(pictures)) => Ok(vec![pictures.figure(*counts, frame)]),
+        (Content::Text(text), _) => Ok(desk.set(text, design.text(cell), &design.face, Align::CENTRE)?.nodes()),
+        (Content::Blocks(counts), Some(pictures)) => Ok(vec![pictures.figure(*counts, design.picture(cell))]),
         (Content::Blocks(_), None) => Err(Problem::new("internal: a picture was never measured")),
     }
 }

@@ -159,25 +159,21 @@ pub fn largest(family: &Family, texts: &[&str], room: Size, face: &Face) -> Resu
 /// Sizes are tried in steps of half a point.
 const STEP: Length = Length::pt100(50);
 
-/// Breaks `text` into balanced lines no wider than `width` at the face's preferred size, for running text. A word wider
-/// than `width` gets a line of its own.
+/// Breaks `text` into balanced lines no wider than `width` at the face's preferred size. A word wider than `width` gets a
+/// line of its own.
 pub fn wrap(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
+    // Number words break after a hundred or a thousand, unless that makes a line too wide.
+    let sense = balanced(family, &units(text, true), width, face);
     let font = family.font(face.weight);
-    let words = units(text);
-    let fill = |width: Length| {
-        let mut lines: Vec<String> = Vec::new();
-        for word in &words {
-            match lines.last_mut() {
-                Some(line) if font.width(&format!("{line} {word}"), face.size) <= width => {
-                    line.push(' ');
-                    line.push_str(word);
-                }
-                _ => lines.push(word.clone()),
-            }
-        }
-        lines
-    };
-    let full = fill(width);
+    if sense.iter().all(|line| font.width(line, face.size) <= width) {
+        return sense;
+    }
+    balanced(family, &units(text, false), width, face)
+}
+
+/// The fewest lines, as narrow as possible.
+fn balanced(family: &Family, units: &[String], width: Length, face: &Face) -> Vec<String> {
+    let full = fill(family, units, width, face);
     if full.len() < 2 {
         return full;
     }
@@ -185,30 +181,43 @@ pub fn wrap(family: &Family, text: &str, width: Length, face: &Face) -> Vec<Stri
     let (mut narrow, mut wide) = (Length::ZERO, width);
     while wide - narrow > Length::mm100(20) {
         let middle = narrow + (wide - narrow).half();
-        if fill(middle).len() > full.len() { narrow = middle } else { wide = middle }
+        if fill(family, units, middle, face).len() > full.len() { narrow = middle } else { wide = middle }
     }
-    let balanced = fill(wide);
-    // Balancing may only narrow lines; a word wider than the frame stays where it was.
-    if balanced.len() == full.len() { balanced } else { full }
+    fill(family, units, wide, face)
+}
+
+/// Lines as full as the width allows.
+fn fill(family: &Family, units: &[String], width: Length, face: &Face) -> Vec<String> {
+    let font = family.font(face.weight);
+    let space = font.width(" ", face.size);
+    let mut lines: Vec<String> = Vec::new();
+    let mut used = Length::ZERO;
+    for unit in units {
+        let wide = font.width(unit, face.size);
+        match lines.last_mut() {
+            Some(line) if used + space + wide <= width => {
+                line.push(' ');
+                line.push_str(unit);
+                used += space + wide;
+            }
+            _ => {
+                lines.push(unit.clone());
+                used = wide;
+            }
+        }
+    }
+    lines
 }
 
 /// Like [`wrap`], but fills each line, as running text over more than three lines should: even lines there look like a
-/// narrow column. Only the last line is kept from being a single short word.
+/// narrow column. In wide columns the last line is kept from being a single short word.
 pub fn flow(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
+    let mut lines = fill(family, &units(text, false), width, face);
     let font = family.font(face.weight);
-    let mut lines: Vec<String> = Vec::new();
-    for word in units(text) {
-        match lines.last_mut() {
-            Some(line) if font.width(&format!("{line} {word}"), face.size) <= width => {
-                line.push(' ');
-                line.push_str(&word);
-            }
-            _ => lines.push(word),
-        }
-    }
     if let [.., before, last] = lines.as_mut_slice()
         && !last.contains(' ')
-        && let Some(at) = before.rfind(' ').filter(|at| before[..*at].contains(' '))
+        && before.matches(' ').count() > 5
+        && let Some(at) = before.rfind(' ')
         && font.width(&format!("{}{last}", &before[at..]), face.size) <= width
     {
         *last = format!("{} {last}", &before[at + 1..]);
@@ -228,14 +237,17 @@ pub fn run(family: &Family, lines: &[String], frame: Rect, face: &Face) -> Setti
     put(family, lines, frame, face, Align::TOP)
 }
 
-/// Words that stay together, in order.
-fn units(text: &str) -> Vec<String> {
+/// Words that stay together, in order. With `sense` a hundred or a thousand stays with what it counts.
+fn units(text: &str, sense: bool) -> Vec<String> {
     let mut units: Vec<String> = Vec::new();
     let mut glue = false;
     for word in text.split(' ').filter(|word| !word.is_empty()) {
         let numeral = word.bytes().all(|b| b.is_ascii_digit() || b == b',');
+        let counted = sense && matches!(word, "hundred" | "thousand");
         match units.last_mut() {
-            Some(unit) if glue && !(numeral_last(unit) && !word.starts_with(|c: char| c.is_ascii_lowercase())) => {
+            Some(unit)
+                if counted || glue && !(numeral_last(unit) && !word.starts_with(|c: char| c.is_ascii_lowercase())) =>
+            {
                 unit.push(' ');
                 unit.push_str(word);
             }
@@ -330,5 +342,87 @@ fn misfit(family: &Family, text: &str, room: Size, face: &Face) -> Problem {
         (Some(size), None) => problem.hint(format!("it would fit at {}", points(size))),
         (None, Some(width)) => problem.hint(format!("it would fit {} wide", width)),
         (None, None) => problem.hint("it needs more height and width"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::fonts::{Bundled, bundled};
+
+    fn face(size: i64) -> Face {
+        Face {
+            weight: Weight::Regular,
+            paint: Paint::BLACK,
+            reader: Reader::Learner,
+            size: Length::pt(size),
+            least: Length::pt(14),
+            leading: 120,
+        }
+    }
+
+    fn room(width: i64, height: i64) -> Rect {
+        Rect::new(Point::new(Length::mm(20), Length::mm(30)), Size::new(Length::mm(width), Length::mm(height)))
+    }
+
+    #[track_caller]
+    fn breaks(text: &str, width: i64, want: &[&str]) {
+        let family = bundled(Bundled::Andika).unwrap();
+        assert_eq!(wrap(&family, text, Length::mm(width), &face(20)), want);
+    }
+
+    #[test]
+    fn lines_break_where_the_sense_does() {
+        breaks("five hundred one", 50, &["five hundred", "one"]);
+        breaks("600,000 + 70,000 + 8", 60, &["600,000", "+ 70,000 + 8"]);
+        breaks("8 tens 2 ones", 30, &["8 tens", "2 ones"]);
+        breaks(
+            "two hundred twenty-two thousand two hundred",
+            80,
+            &["two hundred", "twenty-two thousand", "two hundred"],
+        );
+        // Too narrow for the sense: any space will do.
+        breaks("seventy-eight thousand", 50, &["seventy-eight", "thousand"]);
+    }
+
+    #[test]
+    fn ink_lies_inside_the_frame_wherever_it_is_aligned() {
+        let family = bundled(Bundled::Andika).unwrap();
+        for down in [Down::Top, Down::Middle, Down::Bottom] {
+            for across in [Across::Left, Across::Centre, Across::Right] {
+                for text in ["jumping quickly", "406", "Qj"] {
+                    let frame = room(60, 12);
+                    let set = set(&family, text, frame, &face(24), Align { across, down }).unwrap();
+                    for line in &set.lines {
+                        let ink = family.regular.ink(&line.text, line.size, line.at).unwrap();
+                        assert!(frame.contains(ink), "{text} {across:?} {down:?}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn capitals_stand_in_the_middle() {
+        let family = bundled(Bundled::Andika).unwrap();
+        let frame = room(60, 20);
+        let line = set(&family, "H", frame, &face(24), Align::CENTRE).unwrap().lines.remove(0);
+        let ink = family.regular.ink("H", line.size, line.at).unwrap();
+        let (above, below) = (ink.top() - frame.top(), frame.bottom() - ink.bottom());
+        assert!((above - below).abs() < Length::mm100(20), "{above} {below}");
+    }
+
+    #[test]
+    fn what_does_not_fit_says_what_would() {
+        let family = bundled(Bundled::Andika).unwrap();
+        let problem = set(&family, "seventy-seven", room(30, 10), &face(20), Align::CENTRE).unwrap_err();
+        assert_eq!(problem.message, "`seventy-seven` does not fit into 30 mm by 10 mm at 14 pt");
+        let hint = problem.hint.unwrap();
+        let size: f64 = hint.split(' ').nth(4).unwrap().parse().unwrap();
+        // Following the hint must work.
+        let least = Length::pt100((size * 100.0).round() as i64);
+        assert!(set(&family, "seventy-seven", room(30, 10), &face(20).at(least), Align::CENTRE).is_ok(), "{hint}");
+        let missing = set(&family, "\u{2603}", room(30, 10), &face(20), Align::CENTRE).unwrap_err();
+        assert!(missing.message.contains("the font has no"), "{missing}");
     }
 }

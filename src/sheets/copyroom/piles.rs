@@ -14,7 +14,7 @@ use super::super::impose::{Printed, Stacks};
 use super::super::layout::Turn;
 use super::super::mark::{Copy, Pen};
 use super::super::page::{CutLine, Item, Layer, Mark, Node, Page, Piece, Says, Stock, Tag};
-use super::super::pieces::{self, Design, Room};
+use super::super::pieces::{self, Design};
 use super::super::strips;
 use super::job::name;
 use super::stamp;
@@ -27,7 +27,6 @@ use crate::spec::SheetKind;
 #[derive(Debug, Clone)]
 pub struct Sheet {
     design: Design,
-    room: Room,
     size: Size,
     /// Where the sheet says which it is.
     line: Rect,
@@ -37,8 +36,8 @@ pub struct Sheet {
 impl Sheet {
     /// The division that takes the most strips of the lesson's size.
     pub fn design(desk: &Desk<'_>) -> Result<Self, Problem> {
-        let layout = desk.layout(SheetKind::Strips)?;
-        let (design, room) = (pieces::design(desk)?, pieces::room(desk, layout)?);
+        let design = pieces::design(desk)?;
+        let piece = design.single()?;
         let high = stamp::height(desk)?;
         let divide = |turn: Turn| {
             let size = desk.page(turn);
@@ -47,9 +46,9 @@ impl Sheet {
             let area = Rect::between(Point::new(live.left(), line.bottom()), Point::new(live.right(), live.bottom()));
             let count = |n: i64| u32::try_from(n).unwrap_or(0);
             let (columns, rows) =
-                (count(area.width().holds(design.piece.width)), count(area.height().holds(design.piece.height)));
+                (count(area.width().holds(piece.width)), count(area.height().holds(piece.height)));
             (columns * rows > 0).then(|| {
-                let mut grid = Grid::of(area, design.piece, columns, rows, Length::ZERO);
+                let mut grid = Grid::of(area, piece, columns, rows, Length::ZERO);
                 grid.origin = snapped(area.centred(grid.area().size()).origin());
                 (size, line, grid)
             })
@@ -61,10 +60,10 @@ impl Sheet {
             }
         }
         let (size, line, grid) = best.ok_or_else(|| {
-            Problem::new(format!("no strip of {} by {} fits on a sheet", design.piece.width, design.piece.height))
+            Problem::new(format!("no strip of {} by {} fits on a sheet", piece.width, piece.height))
                 .hint("use larger paper")
         })?;
-        Ok(Self { design, room, size, line, grid })
+        Ok(Self { design, size, line, grid })
     }
 
     /// How many places.
@@ -155,11 +154,11 @@ impl Piles {
         let rect = self.place(place);
         let marks = backs::marks(set, desk.lesson.spec.seed.value);
         for (k, (strip, mark)) in set.strips.iter().zip(marks).enumerate() {
-            let content = strips::draw(desk, &self.sheet.design, self.sheet.room, strip, rect)?;
+            let content = strips::draw(desk, &self.sheet.design, strip, rect)?;
             let front = Layer {
                 nodes: vec![Node::tagged(Tag::Paragraph, content)],
                 pieces: vec![Piece { rect, name: format!("strip {}", k + 1) }],
-                marks: vec![Mark { frame: self.sheet.room.mark(rect), says: Says::Piece }],
+                marks: vec![Mark { frame: self.sheet.design.mark(rect), says: Says::Piece }],
                 ..Layer::default()
             };
             self.fronts.insert((set.version, k, place), Arc::new(front));
