@@ -171,6 +171,22 @@ struct Shown {
     given_texts: Vec<String>,
 }
 
+/// What is measured for each plan.
+struct Bench<'a> {
+    desk: &'a Desk<'a>,
+    board: &'a Layout,
+    room: Room,
+    texts: Vec<&'a str>,
+    /// Those of the texts that take the most room.
+    widest: Vec<&'a str>,
+    given_texts: Vec<&'a str>,
+    pictures: Vec<Counts>,
+    face: Face,
+    given_face: Face,
+    /// The unit of block pictures at most.
+    unit: Length,
+}
+
 /// The best design for this lesson. Fails when its content fits no arrangement at its least size, and says what would.
 pub fn design(desk: &Desk<'_>) -> Result<Design, Problem> {
     let (board, strips) = (desk.layout(SheetKind::Board)?, desk.layout(SheetKind::Strips)?);
@@ -180,27 +196,45 @@ pub fn design(desk: &Desk<'_>) -> Result<Design, Problem> {
             .hint(format!("expected a play of at least {LEAST_PLAY}")));
     }
     let shown = gather(desk)?;
-    let room = Room { padding: strips.padding, mark: desk.face(desk.layouts.page(), "piece")?.pitch() };
-    let mut wrong = None;
+    let face = desk.face(strips, "strip")?;
+    let texts: Vec<&str> = shown.texts.iter().map(String::as_str).collect();
+    let bench = Bench {
+        desk,
+        board,
+        room: Room { padding: strips.padding, mark: desk.face(desk.layouts.page(), "piece")?.pitch() },
+        widest: text::widest(desk.family, face.weight, &texts),
+        texts,
+        given_texts: shown.given_texts.iter().map(String::as_str).collect(),
+        pictures: shown.pictures.clone(),
+        face,
+        given_face: desk.face(board, "given")?,
+        unit: strips.length("unit")?,
+    };
+    let mut failed = None;
     let mut best: Option<(usize, i64, Design)> = None;
     for plan in plans::all(desk, board, strips, play, &shown)? {
         let pages = plan.pages();
         if best.as_ref().is_some_and(|(fewest, ..)| pages > *fewest) {
             break;
         }
-        match measure(desk, board, strips, room, &shown, plan) {
-            Ok((worth, design)) if best.as_ref().is_none_or(|(.., most, _)| worth > *most) => {
-                best = Some((pages, worth, design));
+        let most = best.as_ref().map_or(-1, |(.., most, _)| *most);
+        match bench.measure(&plan, &bench.widest) {
+            // Only what would win is measured in full.
+            Some((worth, _)) if worth > most => {
+                if let Some((worth, design)) = bench.measure(&plan, &bench.texts).filter(|(worth, _)| *worth > most) {
+                    best = Some((pages, worth, design));
+                }
             }
-            Ok(_) => {}
+            Some(_) => {}
             // The plans with the most pages come last and give the most room: what fails there is what to tell.
-            Err(problem) => wrong = Some(problem),
+            None => failed = Some(plan),
         }
     }
-    match (best, wrong) {
+    match (best, failed) {
         (Some((.., design)), _) => Ok(design),
-        (None, wrong) => {
-            let problem = wrong.unwrap_or_else(|| Problem::new("no strip fits on this paper"));
+        (None, failed) => {
+            let problem = failed.and_then(|plan| bench.misfit(&plan).err());
+            let problem = problem.unwrap_or_else(|| Problem::new("no strip fits on this paper"));
             let hint = problem.hint.clone().map(|hint| format!("{hint}; ")).unwrap_or_default();
             Err(problem.hint(format!("{hint}larger paper or fewer forms under `match` give strips more room")))
         }
@@ -229,52 +263,88 @@ fn gather(desk: &Desk<'_>) -> Result<Shown, Problem> {
         // What takes the most room first: what does not fit shows soonest.
         texts.sort_by_key(|text| std::cmp::Reverse(text.len()));
     }
+    // A picture with no more of any kind than another takes no more room.
     shown.pictures.sort_unstable();
     shown.pictures.dedup();
+    let all = shown.pictures.clone();
+    let covers = |a: &Counts, b: &Counts| a != b && a.iter().zip(b).all(|(a, b)| a >= b);
+    shown.pictures.retain(|counts| !all.iter().any(|other| covers(other, counts)));
     Ok(shown)
 }
 
-/// What a plan shows and how good that is, in thousandths of the preferred sizes.
-fn measure(
-    desk: &Desk<'_>,
-    board: &Layout,
-    strips: &Layout,
-    room: Room,
-    shown: &Shown,
-    plan: Plan,
-) -> Result<(i64, Design), Problem> {
-    let piece = |class: &Class| Rect::new(Point::ORIGIN, class.piece);
-    let texts: Vec<&str> = shown.texts.iter().map(String::as_str).collect();
-    let given_texts: Vec<&str> = shown.given_texts.iter().map(String::as_str).collect();
-    let share = |value: Length, of: Length| (value.to_raw() * 1_000 / of.to_raw().max(1)).min(1_000);
-
-    let given_cell = Rect::new(Point::ORIGIN, Size::new(plan.given, plan.high)).shrunk(Sides::splat(board.padding));
-    let given_face = desk.face(board, "given")?;
-    let given_size = text::largest(desk.family, &given_texts, given_cell.size(), &given_face)?;
-    let mut worth = share(given_size, given_face.size);
-
-    let mut face = desk.face(strips, "strip")?;
-    let mut centred = false;
-    if let Some(class) = plan.classes.iter().find(|class| class.forms.iter().any(|form| *form != Form::Blocks)) {
-        let size = text::largest(desk.family, &texts, room.content(piece(class)).size(), &face)?;
-        worth += share(size, face.size) * 2;
-        face = face.at(size);
-        centred = text::largest(desk.family, &texts, room.middle(piece(class)).size(), &face).is_ok();
+impl Bench<'_> {
+    /// What a plan shows and how good that is, in thousandths of the preferred sizes; `None` when something does not fit.
+    fn measure(&self, plan: &Plan, texts: &[&str]) -> Option<(i64, Design)> {
+        let share = |value: Length, of: Length| (value.to_raw() * 1_000 / of.to_raw().max(1)).min(1_000);
+        let family = self.desk.family;
+        let given = text::fitting(family, &self.given_texts, self.given_room(plan), &self.given_face).ok()?;
+        let mut worth = share(given, self.given_face.size);
+        let (mut face, mut centred) = (self.face, false);
+        if let Some(class) = text_class(plan) {
+            let size = text::fitting(family, texts, self.room.content(piece(class)).size(), &face).ok()?;
+            worth += share(size, face.size) * 2;
+            face = face.at(size);
+            centred = text::fitting(family, texts, self.room.middle(piece(class)).size(), &face).is_ok();
+        }
+        let mut pictures = None;
+        if let Some(room) = self.picture_room(plan) {
+            let work = Blockwork::fit(&self.pictures, room, LEAST_UNIT.min(self.unit), self.unit).ok()?;
+            worth += share(work.unit(), self.unit) * 3;
+            pictures = Some(Pictures::new(work, self.desk.ink()));
+        }
+        let design = Design {
+            board: plan.board,
+            rows: plan.rows.clone(),
+            given: plan.given,
+            high: plan.high,
+            classes: plan.classes.clone(),
+            face,
+            given_face: self.given_face.at(given),
+            pictures,
+            room: self.room,
+            centred,
+        };
+        Some((worth, design))
     }
-    let mut pictures = None;
-    if !shown.pictures.is_empty() {
-        let most = strips.length("unit")?;
-        let on_strips = plan.classes.iter().find(|class| class.forms.contains(&Form::Blocks));
-        let frame = on_strips.map(|class| room.content(piece(class)));
-        let on_board = (given(desk) == Form::Blocks).then_some(given_cell);
-        // The same unit on the board and on strips.
-        let frames = [frame, on_board].into_iter().flatten().map(Rect::size);
-        let size = frames.reduce(|a, b| Size::new(a.width.min(b.width), a.height.min(b.height)));
-        let work = Blockwork::fit(&shown.pictures, size.unwrap_or_default(), LEAST_UNIT.min(most), most)?;
-        worth += share(work.unit(), most) * 3;
-        pictures = Some(Pictures::new(work, desk.ink()));
+
+    /// What does not fit in a plan, in words.
+    fn misfit(&self, plan: &Plan) -> Result<(), Problem> {
+        let family = self.desk.family;
+        text::largest(family, &self.given_texts, self.given_room(plan), &self.given_face)?;
+        if let Some(class) = text_class(plan) {
+            text::largest(family, &self.texts, self.room.content(piece(class)).size(), &self.face)?;
+        }
+        if let Some(room) = self.picture_room(plan) {
+            Blockwork::fit(&self.pictures, room, LEAST_UNIT.min(self.unit), self.unit)?;
+        }
+        Ok(())
     }
-    let Plan { board, rows, given, high, classes } = plan;
-    let given_face = given_face.at(given_size);
-    Ok((worth, Design { board, rows, given, high, classes, face, given_face, pictures, room, centred }))
+
+    /// The frame of the given form.
+    fn given_room(&self, plan: &Plan) -> Size {
+        let cell = Rect::new(Point::ORIGIN, Size::new(plan.given, plan.high));
+        cell.shrunk(Sides::splat(self.board.padding)).size()
+    }
+
+    /// The frame that every picture must fit: the same unit on the board and on strips.
+    fn picture_room(&self, plan: &Plan) -> Option<Size> {
+        if self.pictures.is_empty() {
+            return None;
+        }
+        let class = plan.classes.iter().find(|class| class.forms.contains(&Form::Blocks));
+        let on_strips = class.map(|class| self.room.content(piece(class)).size());
+        let on_board = (given(self.desk) == Form::Blocks).then(|| self.given_room(plan));
+        let frames = [on_strips, on_board].into_iter().flatten();
+        frames.reduce(|a, b| Size::new(a.width.min(b.width), a.height.min(b.height)))
+    }
+}
+
+/// The strips that show text, if any do.
+fn text_class(plan: &Plan) -> Option<&Class> {
+    plan.classes.iter().find(|class| class.forms.iter().any(|form| *form != Form::Blocks))
+}
+
+/// A strip in the corner of a page.
+fn piece(class: &Class) -> Rect {
+    Rect::new(Point::ORIGIN, class.piece)
 }

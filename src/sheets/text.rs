@@ -7,7 +7,7 @@
 
 use super::page::{Item, Node, Paint, Reader, Tag, Text};
 use crate::diag::Problem;
-use crate::measure::{Family, Length, Point, Rect, Size, Weight};
+use crate::measure::{Family, Font, Length, Point, Rect, Size, Weight};
 
 /// How a text is set: its type, and how large it may be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -139,21 +139,56 @@ pub fn set(family: &Family, text: &str, frame: Rect, face: &Face, align: Align) 
 /// The largest size, in half points, between the face's preferred and least size at which each of the texts fits into
 /// a frame of size `room`: for pieces that must look alike. Fails like [`set`], naming the first text that does not fit.
 pub fn largest(family: &Family, texts: &[&str], room: Size, face: &Face) -> Result<Length, Problem> {
-    let frame = Rect::new(Point::ORIGIN, room);
-    let mut size = face.size;
+    let font = family.font(face.weight);
     for text in texts {
-        if let Some(missing) = family.font(face.weight).lacks(text) {
+        if let Some(missing) = font.lacks(text) {
             return Err(Problem::new(format!("the font has no `{missing}`, needed for `{text}`"))
                 .hint("choose another font: `andika` and `atkinson` come with Placewright"));
         }
-        while place(family, text, frame, &face.at(size), Align::CENTRE).is_none() {
+    }
+    fitting(family, texts, room, face).map_err(|text| misfit(family, text, room, face))
+}
+
+/// [`largest`] without the words: on failure the first text that does not fit. Missing characters count as nothing.
+pub fn fitting<'t>(family: &Family, texts: &[&'t str], room: Size, face: &Face) -> Result<Length, &'t str> {
+    let frame = Rect::new(Point::ORIGIN, room);
+    let font = family.font(face.weight);
+    let mut size = face.size;
+    for text in texts {
+        let units = Units::new(font, text, false);
+        let fits = |size: Length| {
+            // Most sizes that are too large are found out by counting lines, before any is set.
+            let limit = Units::limit(font, room.width, size);
+            let face = face.at(size);
+            let lines = i64::try_from(units.ends(limit).len()).unwrap_or(i64::MAX);
+            units.widest() <= limit
+                && face.pitch() * (lines - 1) + font.x_height(size) <= room.height
+                && place(family, text, frame, &face, Align::CENTRE).is_some()
+        };
+        while !fits(size) {
             if size <= face.least {
-                return Err(misfit(family, text, room, face));
+                return Err(text);
             }
             size = (size - STEP).max(face.least);
         }
     }
     Ok(size)
+}
+
+/// The texts that take the most room: each of the others breaks into as many parts, none of them wider than the part in
+/// the same place of one that stays. Descenders are not looked at: check the rest once a size is found.
+pub fn widest<'t>(family: &Family, weight: Weight, texts: &[&'t str]) -> Vec<&'t str> {
+    let font = family.font(weight);
+    let mut kept: Vec<(&str, Vec<i64>)> = Vec::new();
+    let covers = |a: &[i64], b: &[i64]| a.len() == b.len() && a.iter().zip(b).all(|(a, b)| a >= b);
+    for text in texts {
+        let widths = Units::new(font, text, false).widths;
+        if !kept.iter().any(|(_, other)| covers(other, &widths)) {
+            kept.retain(|(_, other)| !covers(&widths, other));
+            kept.push((text, widths));
+        }
+    }
+    kept.into_iter().map(|(text, _)| text).collect()
 }
 
 /// Sizes are tried in steps of half a point.
@@ -162,58 +197,19 @@ const STEP: Length = Length::pt100(50);
 /// Breaks `text` into balanced lines no wider than `width` at the face's preferred size. A word wider than `width` gets a
 /// line of its own.
 pub fn wrap(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
+    let font = family.font(face.weight);
     // Number words break after a hundred or a thousand, unless that makes a line too wide.
-    let sense = balanced(family, &units(text, true), width, face);
-    let font = family.font(face.weight);
-    if sense.iter().all(|line| font.width(line, face.size) <= width) {
-        return sense;
-    }
-    balanced(family, &units(text, false), width, face)
-}
-
-/// The fewest lines, as narrow as possible.
-fn balanced(family: &Family, units: &[String], width: Length, face: &Face) -> Vec<String> {
-    let full = fill(family, units, width, face);
-    if full.len() < 2 {
-        return full;
-    }
-    // The narrowest width that needs no more lines, to a fifth of a millimetre.
-    let (mut narrow, mut wide) = (Length::ZERO, width);
-    while wide - narrow > Length::mm100(20) {
-        let middle = narrow + (wide - narrow).half();
-        if fill(family, units, middle, face).len() > full.len() { narrow = middle } else { wide = middle }
-    }
-    fill(family, units, wide, face)
-}
-
-/// Lines as full as the width allows.
-fn fill(family: &Family, units: &[String], width: Length, face: &Face) -> Vec<String> {
-    let font = family.font(face.weight);
-    let space = font.width(" ", face.size);
-    let mut lines: Vec<String> = Vec::new();
-    let mut used = Length::ZERO;
-    for unit in units {
-        let wide = font.width(unit, face.size);
-        match lines.last_mut() {
-            Some(line) if used + space + wide <= width => {
-                line.push(' ');
-                line.push_str(unit);
-                used += space + wide;
-            }
-            _ => {
-                lines.push(unit.clone());
-                used = wide;
-            }
-        }
-    }
-    lines
+    let sense = Units::new(font, text, true);
+    let limit = Units::limit(font, width, face.size);
+    if sense.widest() <= limit { sense.balanced(limit) } else { Units::new(font, text, false).balanced(limit) }
 }
 
 /// Like [`wrap`], but fills each line, as running text over more than three lines should: even lines there look like a
 /// narrow column. In wide columns the last line is kept from being a single short word.
 pub fn flow(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
-    let mut lines = fill(family, &units(text, false), width, face);
     let font = family.font(face.weight);
+    let units = Units::new(font, text, false);
+    let mut lines = units.lines(&units.ends(Units::limit(font, width, face.size)));
     if let [.., before, last] = lines.as_mut_slice()
         && !last.contains(' ')
         && before.matches(' ').count() > 5
@@ -224,6 +220,69 @@ pub fn flow(family: &Family, text: &str, width: Length, face: &Face) -> Vec<Stri
         before.truncate(at);
     }
     lines
+}
+
+/// The parts of a text that lines may be broken between, measured in font units so that every type size shares them.
+struct Units {
+    texts: Vec<String>,
+    widths: Vec<i64>,
+    space: i64,
+}
+
+impl Units {
+    /// The parts of `text`. With `sense` a hundred or a thousand stays with what it counts.
+    fn new(font: &Font, text: &str, sense: bool) -> Self {
+        let texts = units(text, sense);
+        let wide = |text: &str| text.chars().filter_map(|c| font.glyph(c)).map(|glyph| glyph.advance).sum();
+        let widths = texts.iter().map(|text| wide(text)).collect();
+        Self { texts, widths, space: wide(" ") }
+    }
+
+    /// A width at a type size, in font units.
+    fn limit(font: &Font, width: Length, size: Length) -> i64 {
+        width.max(Length::ZERO).scaled(font.per_em(), size.to_raw().max(1)).to_raw()
+    }
+
+    fn widest(&self) -> i64 {
+        self.widths.iter().copied().max().unwrap_or(0)
+    }
+
+    /// Where lines as full as the limit allows end: for each the number of parts up to there.
+    fn ends(&self, limit: i64) -> Vec<usize> {
+        let mut ends = Vec::new();
+        let mut used = 0;
+        for (k, &wide) in self.widths.iter().enumerate() {
+            if k > 0 && used + self.space + wide > limit {
+                ends.push(k);
+                used = wide;
+            } else {
+                used += if k > 0 { self.space + wide } else { wide };
+            }
+        }
+        if !self.widths.is_empty() {
+            ends.push(self.widths.len());
+        }
+        ends
+    }
+
+    /// The fewest lines, as narrow as possible.
+    fn balanced(&self, limit: i64) -> Vec<String> {
+        let full = self.ends(limit);
+        if full.len() < 2 {
+            return self.lines(&full);
+        }
+        let (mut narrow, mut wide) = (0, limit);
+        while wide - narrow > 1 {
+            let middle = narrow + (wide - narrow) / 2;
+            if self.ends(middle).len() > full.len() { narrow = middle } else { wide = middle }
+        }
+        self.lines(&self.ends(wide))
+    }
+
+    fn lines(&self, ends: &[usize]) -> Vec<String> {
+        let starts = std::iter::once(&0).chain(ends);
+        starts.zip(ends).map(|(&start, &end)| self.texts[start..end].join(" ")).collect()
+    }
 }
 
 /// How high running text of so many lines stands, from the top of its first strip to the bottom of its last.
