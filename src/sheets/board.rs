@@ -39,7 +39,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 /// One page with some of a set's rows.
 fn page(desk: &Desk<'_>, layout: &Layout, design: &Design, set: &SortSet, rows: &[Number]) -> Result<Page, Problem> {
     let (size, headed) = pieces::board_page(desk, design.board)?;
-    let heads = pieces::headings(desk, layout)?;
+    let heads = design.heads;
     let body = headed.body;
     let table = Table::new(body.origin(), heads, design, &set.forms)?;
     let mut layer = Layer::default();
@@ -72,7 +72,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, design: &Design, set: &SortSet, rows: 
 /// The row of column headings.
 fn headings(desk: &Desk<'_>, layout: &Layout, table: &Table<'_>, set: &SortSet) -> Result<Node, Problem> {
     let face = desk.face(layout, "heading")?;
-    let inner = |cell: Rect| cell.shrunk(Sides { left: layout.padding, right: layout.padding, ..Sides::default() });
+    let inner = |cell: Rect| pieces::heading(layout, cell);
     let mut cells = vec![(inner(table.head(None)), pieces::given(desk).heading())];
     cells.extend(set.forms.iter().enumerate().map(|(k, form)| (inner(table.head(Some(k))), form.heading())));
     // One size for all headings, so that they share a base line.

@@ -33,6 +33,7 @@ struct Wall<'a> {
     layout: &'a Layout,
     turn: Turn,
     places: Vec<Place>,
+    stand: Stand,
     pictures: Option<Pictures>,
     /// The chart's headings, digits, and the two forms below, each at one size.
     heading: Face,
@@ -40,6 +41,21 @@ struct Wall<'a> {
     expanded: Face,
     words: Face,
 }
+
+/// Where the pictures stand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Stand {
+    /// Nowhere: the chart has all the room.
+    Alone,
+    /// To the left of the chart.
+    Beside,
+    /// Over the chart.
+    Above,
+}
+
+/// Left and right of a heading in its cell.
+const HEAD_SIDE: Length = Length::mm(1);
+const HEAD_SIDES: Sides<Length> = Sides { left: HEAD_SIDE, right: HEAD_SIDE, top: Length::ZERO, bottom: Length::ZERO };
 
 /// Where things go on a page.
 struct Areas {
@@ -60,6 +76,7 @@ impl<'a> Wall<'a> {
             layout,
             turn: layout.turns.first().copied().unwrap_or(Turn::Landscape),
             places,
+            stand: Stand::Alone,
             pictures: None,
             heading: face("heading")?,
             digit: face("digit")?,
@@ -68,12 +85,10 @@ impl<'a> Wall<'a> {
         };
         let drawn: Option<Vec<Counts>> = numbers.iter().map(|number| counts(*number)).collect();
         let (_, headed) = wall.blank(1)?;
-        let areas = wall.areas(headed.body, drawn.is_some())?;
-        if let (Some(drawn), Some(room)) = (&drawn, areas.picture) {
-            let room = room.shrunk(Sides::splat(layout.padding)).size();
-            let work = Blockwork::fit(drawn, room, LEAST_UNIT, layout.length("unit")?)?;
-            wall.pictures = Some(Pictures::new(work, desk.ink()));
+        if let Some(drawn) = &drawn {
+            wall.draw(headed.body, drawn)?;
         }
+        let areas = wall.areas(headed.body)?;
         let style = &desk.lesson.style;
         let lines = |texts: Vec<String>, frame: Rect, face: Face| {
             let texts: Vec<&str> = texts.iter().map(String::as_str).collect();
@@ -83,8 +98,10 @@ impl<'a> Wall<'a> {
         wall.expanded = lines(every(&|n| style.expanded(n)), areas.expanded, wall.expanded)?;
         wall.words = lines(every(&|n| style.words(n)), areas.words, wall.words)?;
         let (head, digit) = wall.cells(areas.chart);
-        let names = wall.places.iter().map(|place| place.words().to_owned()).collect();
-        wall.heading = lines(names, head, wall.heading)?;
+        let names: Vec<String> = wall.places.iter().map(|place| place.words().to_owned()).collect();
+        // Six columns of large text leave no room for bold.
+        let regular = Face { weight: Weight::Regular, ..wall.heading };
+        wall.heading = lines(names.clone(), head, wall.heading).or_else(|_| lines(names, head, regular))?;
         wall.digit = lines(vec!["8".to_owned()], digit, wall.digit)?;
         Ok(wall)
     }
@@ -97,24 +114,63 @@ impl<'a> Wall<'a> {
         Ok((page, head::lay(self.desk, self.desk.live(page, self.layout), &head)?))
     }
 
+    /// Decides where the pictures stand: beside the chart, unless above it they can be clearly larger.
+    fn draw(&mut self, body: Rect, drawn: &[Counts]) -> Result<(), Problem> {
+        let most = self.layout.length("unit")?;
+        let mut fit = |stand: Stand| -> Result<Blockwork, Problem> {
+            self.stand = stand;
+            let areas = self.areas(body)?;
+            let room = areas.picture.unwrap_or_default().shrunk(Sides::splat(self.layout.padding.half())).size();
+            Blockwork::fit(drawn, room, LEAST_UNIT, most)
+        };
+        let (above, beside) = (fit(Stand::Above), fit(Stand::Beside));
+        let work = match (beside, above) {
+            (Ok(beside), Ok(above)) if above.unit() > beside.unit().scaled(5, 4) => {
+                self.stand = Stand::Above;
+                above
+            }
+            (Ok(beside), _) => beside,
+            (Err(_), Ok(above)) => {
+                self.stand = Stand::Above;
+                above
+            }
+            (Err(problem), Err(_)) => return Err(problem),
+        };
+        self.pictures = Some(Pictures::new(work, self.desk.ink()));
+        Ok(())
+    }
+
     /// Divides a page's body.
-    fn areas(&self, body: Rect, picture: bool) -> Result<Areas, Problem> {
+    fn areas(&self, body: Rect) -> Result<Areas, Problem> {
         let gap = self.layout.grid.gutter;
-        let (expanded, words) = (self.layout.length("expanded")?, self.layout.length("words")?);
-        let below = Rect::new(Point::new(body.left(), body.bottom() - words), Size::new(body.width(), words));
-        let above = Rect::new(Point::new(body.left(), below.top() - gap - expanded), Size::new(body.width(), expanded));
-        let top = Rect::between(body.origin(), Point::new(body.right(), above.top() - gap));
-        if !picture {
-            return Ok(Areas { picture: None, chart: top, expanded: above, words: below });
-        }
-        // The chart is as wide as its headings need at their least size; the picture gets the rest.
-        let least = Face { weight: Weight::Bold, ..self.heading.at(self.heading.least) };
+        let strip = |bottom: Length, high: Length| {
+            Rect::new(Point::new(body.left(), bottom - high), Size::new(body.width(), high))
+        };
+        let words = strip(body.bottom(), self.layout.length("words")?);
+        let expanded = strip(words.top() - gap.half(), self.layout.length("expanded")?);
+        let top = Rect::between(body.origin(), Point::new(body.right(), expanded.top() - gap.half()));
+        let (picture, chart) = match self.stand {
+            Stand::Alone => (None, top),
+            Stand::Above => {
+                let chart = strip(top.bottom(), self.head_height() + self.layout.length("digits")?);
+                let chart = chart.centred(Size::new(self.least_width()?.min(chart.width()), chart.height()));
+                (Some(Rect::between(top.origin(), Point::new(top.right(), chart.top() - gap))), chart)
+            }
+            Stand::Beside => {
+                let left = top.right() - self.least_width()?;
+                let chart = Rect::between(Point::new(left, top.top()), Point::new(top.right(), top.bottom()));
+                (Some(Rect::between(top.origin(), Point::new(left - gap, top.bottom()))), chart)
+            }
+        };
+        Ok(Areas { picture, chart, expanded, words })
+    }
+
+    /// The chart is as wide as its headings need at their least size.
+    fn least_width(&self) -> Result<Length, Problem> {
+        let least = self.heading.at(self.heading.least);
         let widest = self.places.iter().map(|place| self.desk.width(place.words(), &least)).max();
-        let column = (widest.unwrap_or(Length::ZERO) + self.layout.padding * 2).max(self.layout.length("column")?);
-        let width = column * i64::try_from(self.places.len()).unwrap_or(1);
-        let chart = Rect::between(Point::new(top.right() - width, top.top()), Point::new(top.right(), top.bottom()));
-        let picture = Rect::between(top.origin(), Point::new(chart.left() - gap, top.bottom()));
-        Ok(Areas { picture: Some(picture), chart, expanded: above, words: below })
+        let column = widest.unwrap_or(Length::ZERO) + HEAD_SIDE * 2 + Length::mm(1);
+        Ok(column.max(self.layout.length("column")?) * i64::from(self.count()))
     }
 
     /// The frames of a heading and of a digit in a chart.
@@ -123,8 +179,7 @@ impl<'a> Wall<'a> {
         let head = Rect::new(column.origin(), Size::new(column.width(), self.head_height()));
         let digit =
             Rect::between(Point::new(column.left(), head.bottom()), Point::new(column.right(), column.bottom()));
-        let side = Sides { left: self.layout.padding.half(), right: self.layout.padding.half(), ..Sides::default() };
-        (head.shrunk(side), digit.shrunk(Sides::splat(self.layout.padding)))
+        (head.shrunk(HEAD_SIDES), digit.shrunk(Sides::splat(self.layout.padding.half())))
     }
 
     /// How high the chart's headings are: two lines where a name has two words.
@@ -139,7 +194,7 @@ impl<'a> Wall<'a> {
 
     fn page(&self, k: u32, number: Number) -> Result<Page, Problem> {
         let (size, headed) = self.blank(k)?;
-        let areas = self.areas(headed.body, self.pictures.is_some())?;
+        let areas = self.areas(headed.body)?;
         let style = &self.desk.lesson.style;
         let mut layer = Layer::default();
         if let (Some(pictures), Some(area), Some(counts)) = (&self.pictures, areas.picture, counts(number)) {
@@ -159,13 +214,12 @@ impl<'a> Wall<'a> {
     /// The place-value chart.
     fn chart(&self, chart: Rect, number: Number) -> Result<Vec<Node>, Problem> {
         // The chart is no higher than its digits need, and stands in the middle of its room.
-        let high = (self.head_height() + self.digit.size.scaled(14, 10)).min(chart.height());
+        let high = (self.head_height() + self.digit.size.scaled(13, 10)).min(chart.height());
         let chart = chart.centred(Size::new(chart.width(), high));
         let columns = chart.columns(self.count());
         let head = self.head_height();
         let mut shades = Vec::new();
         let (mut heads, mut digits) = (Vec::new(), Vec::new());
-        let narrow = Sides { left: self.layout.padding.half(), right: self.layout.padding.half(), ..Sides::default() };
         for (column, &place) in columns.iter().zip(&self.places) {
             let top = Rect::new(column.origin(), Size::new(column.width(), head));
             let cell =
@@ -174,7 +228,7 @@ impl<'a> Wall<'a> {
             let fill = if tone.fill == super::page::Paint::WHITE { ink::SHADE } else { tone.fill };
             shades.push(Item::Rect { rect: top, fill: Some(fill), stroke: Some(ink::OUTLINE) });
             shades.push(Item::Rect { rect: cell, fill: None, stroke: Some(ink::OUTLINE) });
-            let name = self.desk.set(place.words(), top.shrunk(narrow), &self.heading, Align::CENTRE)?;
+            let name = self.desk.set(place.words(), top.shrunk(HEAD_SIDES), &self.heading, Align::CENTRE)?;
             heads.push(name.tagged(Tag::HeaderCell(Scope::Column)));
             let text = if number.shows(place) { number.digit(place).to_string() } else { String::new() };
             let frame = cell.shrunk(Sides::splat(self.layout.padding.half()));

@@ -35,6 +35,8 @@ pub struct Design {
     pub rows: Vec<u32>,
     /// How wide the column of given forms is.
     pub given: Length,
+    /// How high the row of column headings is.
+    pub heads: Length,
     /// How high every box is.
     pub high: Length,
     /// One or two sizes of strips, and which forms have them.
@@ -72,6 +74,14 @@ impl Design {
     pub fn class(&self, form: Form) -> Result<&Class, Problem> {
         let internal = || Problem::new(format!("internal: no strips of {} were measured", form.word()));
         self.classes.iter().find(|class| class.forms.contains(&form)).ok_or_else(internal)
+    }
+
+    /// The one size of strips of a lesson whose pile is cut at once.
+    pub fn single(&self) -> Result<Size, Problem> {
+        match self.classes.as_slice() {
+            [class] => Ok(class.piece),
+            _ => Err(Problem::new("internal: strips of several sizes cannot be stacked")),
+        }
     }
 
     /// The box of a form, at a place.
@@ -147,9 +157,22 @@ pub fn strips_page(desk: &Desk<'_>, turn: Turn) -> Result<(Size, Headed), Proble
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Strips)?), &head)?))
 }
 
-/// How high the row of column headings of a board is.
-pub fn headings(desk: &Desk<'_>, board: &Layout) -> Result<Length, Problem> {
-    Ok(desk.face(board, "heading")?.pitch() + board.padding)
+/// How high the row of column headings is over columns of these forms and widths: one line where all headings fit on one,
+/// otherwise two. `None` where a heading fits on neither.
+pub fn headings(desk: &Desk<'_>, board: &Layout, columns: &[(Form, Length)]) -> Result<Option<Length>, Problem> {
+    let face = desk.face(board, "heading")?;
+    let fits = |high: Length| {
+        columns.iter().all(|(form, wide)| {
+            let frame = heading(board, Rect::new(Point::ORIGIN, Size::new(*wide, high)));
+            text::fitting(desk.family, &[form.heading()], frame.size(), &face).is_ok()
+        })
+    };
+    Ok([1, 2].map(|lines| face.pitch() * lines + board.padding).into_iter().find(|high| fits(*high)))
+}
+
+/// The frame of a heading in its cell.
+pub fn heading(board: &Layout, cell: Rect) -> Rect {
+    cell.shrunk(Sides { left: board.padding.half(), right: board.padding.half(), ..Sides::default() })
 }
 
 /// A number in a form; blocks above 9,999 have no picture and are refused when a lesson is read.
@@ -296,6 +319,7 @@ impl Bench<'_> {
             board: plan.board,
             rows: plan.rows.clone(),
             given: plan.given,
+            heads: plan.heads,
             high: plan.high,
             classes: plan.classes.clone(),
             face,

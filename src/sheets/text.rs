@@ -353,9 +353,10 @@ fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align
         }
     };
     if !matches!(align.down, Down::Base(_)) {
-        // Descenders may need the room below that the eye does not count.
+        // What the eye does not count, descenders and marks above capitals, may need the room at the ends.
         let deepest = lines.last().and_then(|line| ink(line)).map_or(Length::ZERO, Rect::bottom);
-        first -= (first + rest + deepest - frame.bottom()).max(Length::ZERO);
+        let highest = lines.first().and_then(|line| ink(line)).map_or(Length::ZERO, |ink| -ink.top());
+        first = first.min(frame.bottom() - deepest - rest).max(frame.top() + highest);
     }
     let place = |(k, text): (i64, &String)| {
         let width = font.width(text, size);

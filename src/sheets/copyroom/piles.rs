@@ -45,8 +45,7 @@ impl Sheet {
             let line = Rect::new(live.origin(), Size::new(live.width(), high));
             let area = Rect::between(Point::new(live.left(), line.bottom()), Point::new(live.right(), live.bottom()));
             let count = |n: i64| u32::try_from(n).unwrap_or(0);
-            let (columns, rows) =
-                (count(area.width().holds(piece.width)), count(area.height().holds(piece.height)));
+            let (columns, rows) = (count(area.width().holds(piece.width)), count(area.height().holds(piece.height)));
             (columns * rows > 0).then(|| {
                 let mut grid = Grid::of(area, piece, columns, rows, Length::ZERO);
                 grid.origin = snapped(area.centred(grid.area().size()).origin());

@@ -19,6 +19,7 @@ pub(super) struct Plan {
     pub(super) board: Turn,
     pub(super) rows: Vec<u32>,
     pub(super) given: Length,
+    pub(super) heads: Length,
     pub(super) high: Length,
     pub(super) classes: Vec<Class>,
 }
@@ -93,12 +94,14 @@ impl Task<'_> {
 
     /// The plans with the board held one way.
     fn turn(&self, turn: Turn, body: Rect, split: &Split, shown: &Shown, plans: &mut Vec<Plan>) -> Result<(), Problem> {
-        let heads = headings(self.desk, self.board)?;
         let tallest = self.board.length("tallest")?;
         let given = self.given_width(shown, body.width())?;
         let shares: i64 = split.iter().map(|(forms, wide)| wide * count(forms.len())).sum();
         let widths: Vec<Length> =
             split.iter().map(|(_, wide)| hundredths((body.width() - given).scaled(*wide, shares))).collect();
+        let boxes = split.iter().zip(&widths).flat_map(|((forms, _), wide)| forms.iter().map(|form| (*form, *wide)));
+        let columns: Vec<_> = std::iter::once((self::given(self.desk), given)).chain(boxes).collect();
+        let Some(heads) = headings(self.desk, self.board, &columns)? else { return Ok(()) };
         let (least, most) = (self.board.grid.rows.0.min(self.rows), self.board.grid.rows.1.min(self.rows));
         let mut last = Vec::new();
         for most in (least..=most).rev() {
@@ -110,7 +113,7 @@ impl Task<'_> {
             let mut kept: Vec<(usize, bool)> = Vec::new();
             for high in self.heights(room, tallest) {
                 let Some(classes) = self.classes(split, &widths, high) else { continue };
-                let plan = Plan { board: turn, rows: rows.clone(), given, high, classes };
+                let plan = Plan { board: turn, rows: rows.clone(), given, heads, high, classes };
                 let key = (plan.pages(), high <= tallest);
                 if !kept.contains(&key) {
                     kept.push(key);
@@ -175,7 +178,7 @@ impl Task<'_> {
         let widest = shown.given_texts.iter().map(|text| desk.width(text, &face)).max().unwrap_or(Length::ZERO);
         let heading = desk.face(board, "heading")?;
         let heading = desk.width(Form::Numeral.heading(), &heading.at(heading.least)) + Length::mm(1);
-        let least = (heading + board.padding * 2).max(board.length("given")?);
+        let least = (heading + board.padding).max(board.length("given")?);
         Ok((widest + board.padding * 2).min(board.length("given_most")?).max(least))
     }
 }

@@ -1,0 +1,212 @@
+//! What must always hold of placed pages (the contract's "nothing spills" and "cuts are straight"), on every page of every
+//! sample, on letter and A4, at both text sizes.
+
+use std::sync::Arc;
+
+use placewright::diag::Source;
+use placewright::lesson::{self, Lesson};
+use placewright::measure::fonts::{Bundled, bundled};
+use placewright::measure::{Family, Length, Point, Rect, Sides};
+use placewright::sheets::layout::{Layouts, least};
+use placewright::sheets::page::{CutLine, Item, Packet, Page, Stroke, Text};
+use placewright::sheets::{self, ink};
+use placewright::spec::{self, FontChoice, Given, Paper, SheetKind, TextSize};
+
+const SAMPLES: [&str; 7] =
+    ["seed-library", "harbour", "tram-stops", "lighthouse", "print-shop", "brickworks", "star-atlas"];
+
+/// A sample on another paper and at another text size.
+fn sample(name: &str, paper: Paper, text: TextSize) -> (Lesson, Family) {
+    let path = format!("{}/samples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+    let source = Arc::new(Source { text: std::fs::read_to_string(&path).unwrap(), name: path });
+    let mut spec = spec::read(&source).unwrap();
+    spec.paper = Given::assumed(paper);
+    spec.print.text = Given::assumed(text);
+    let family = match spec.print.font.value {
+        FontChoice::Atkinson => bundled(Bundled::Atkinson),
+        FontChoice::Andika | FontChoice::File(_) => bundled(Bundled::Andika),
+    };
+    (lesson::plan(&source, spec, Vec::new()).unwrap(), family.unwrap())
+}
+
+fn packets(lesson: &Lesson, family: &Family) -> Vec<Packet> {
+    let layouts = Layouts::read(&[]).unwrap();
+    sheets::lay(lesson, &layouts, family, None).unwrap_or_else(|found| {
+        let found: Vec<_> = found.into_iter().map(|d| (d.problem.message, d.problem.hint)).collect();
+        panic!("{} on {:?}: {found:#?}", lesson.spec.title.value, lesson.spec.paper.value)
+    })
+}
+
+/// Everything drawn on a page, in page coordinates.
+fn items(page: &Page) -> Vec<Item> {
+    let mut items = Vec::new();
+    for layer in &page.layers {
+        layer.nodes.iter().for_each(|node| node.each(&mut |item| items.push(item.clone())));
+    }
+    items
+}
+
+fn texts(page: &Page) -> Vec<Text> {
+    let text = |item| if let Item::Text(text) = item { Some(text) } else { None };
+    items(page).into_iter().filter_map(text).collect()
+}
+
+/// The pens of an item, those inside a symbol among them.
+fn strokes(item: &Item) -> Vec<Stroke> {
+    match item {
+        Item::Text(_) => Vec::new(),
+        Item::Line { stroke, .. } => vec![*stroke],
+        Item::Rect { stroke, .. } | Item::Polygon { stroke, .. } | Item::Circle { stroke, .. } => {
+            stroke.iter().copied().collect()
+        }
+        Item::Symbol { symbol, .. } => symbol.items.iter().flat_map(strokes).collect(),
+    }
+}
+
+/// The box of an item: of a text its ink, of anything drawn its edges. Half a pen may stand out over the printable area:
+/// the contract lets two flats of 100 mm share an A4 page with margins of 5 mm, edge to edge.
+fn extent(item: &Item, family: &Family) -> Option<Rect> {
+    Some(match item {
+        Item::Text(text) => family.font(text.weight).ink(&text.text, text.size, text.at)?,
+        Item::Line { from, to, .. } => Rect::between(*from, *to),
+        Item::Rect { rect, .. } => *rect,
+        Item::Polygon { points, .. } => points.iter().map(|p| Rect::between(*p, *p)).reduce(Rect::union)?,
+        Item::Circle { centre, radius, .. } => {
+            Rect::between(centre.moved(-*radius, -*radius), centre.moved(*radius, *radius))
+        }
+        Item::Symbol { symbol, at } => {
+            let parts = symbol.items.iter().filter_map(|item| extent(item, family));
+            parts.reduce(Rect::union)?.moved(at.x, at.y)
+        }
+    })
+}
+
+/// Checks everything about one page that the page alone can tell.
+fn check(page: &Page, lesson: &Lesson, family: &Family) {
+    let at = format!("{} of {} on {:?}", page.name, lesson.spec.title.value, lesson.spec.paper.value);
+    let printable = Rect::new(Point::ORIGIN, page.size).shrunk(Sides::splat(lesson.spec.print.margin.value));
+    for item in items(page) {
+        if let Some(extent) = extent(&item, family) {
+            assert!(printable.contains(extent), "{at}: in the margin: {extent:?} of {item:?}");
+        }
+        for stroke in strokes(&item) {
+            let least = if stroke.dash.is_some() { ink::CUT_DASHED.width } else { ink::FINE.width };
+            assert!(stroke.width >= least, "{at}: too fine: {stroke:?}");
+        }
+    }
+    let texts = texts(page);
+    for text in &texts {
+        let ink = family.font(text.weight).ink(&text.text, text.size, text.at);
+        assert!(ink.is_none_or(|ink| text.frame.contains(ink)), "{at}: spills: {text:?}");
+        assert!(text.size >= least(text.reader, lesson.spec.print.text.value), "{at}: too small: {text:?}");
+    }
+    let inks: Vec<_> =
+        texts.iter().filter_map(|t| Some((t, family.font(t.weight).ink(&t.text, t.size, t.at)?))).collect();
+    for (k, (a, ink)) in inks.iter().enumerate() {
+        for (b, other) in &inks[k + 1..] {
+            assert!(!ink.overlaps(*other), "{at}: `{}` lies on `{}`", a.text, b.text);
+        }
+    }
+}
+
+/// Checks the pieces of a page and the cuts that free them.
+fn check_cuts(page: &Page, at: &str) {
+    let pieces: Vec<Rect> = page.layers.iter().flat_map(|l| &l.pieces).map(|piece| piece.rect).collect();
+    let cuts: Vec<CutLine> = page.layers.iter().flat_map(|l| l.cuts.iter().copied()).collect();
+    for (k, piece) in pieces.iter().enumerate() {
+        assert_eq!(piece.size(), pieces[0].size(), "{at}");
+        assert!(pieces[k + 1..].iter().all(|other| !piece.overlaps(*other)), "{at}: {piece:?}");
+        for edge in [CutLine::Level(piece.top()), CutLine::Level(piece.bottom())] {
+            assert!(cuts.contains(&edge), "{at}: no cut along {edge:?}");
+        }
+        for edge in [CutLine::Upright(piece.left()), CutLine::Upright(piece.right())] {
+            assert!(cuts.contains(&edge), "{at}: no cut along {edge:?}");
+        }
+        for cut in &cuts {
+            let inside = match *cut {
+                CutLine::Level(y) => piece.top() < y && y < piece.bottom(),
+                CutLine::Upright(x) => piece.left() < x && x < piece.right(),
+            };
+            assert!(!inside, "{at}: {cut:?} crosses {piece:?}");
+        }
+    }
+    // Each text on a piece keeps a millimetre and more from its edges: cutting is a millimetre or so off.
+    for text in texts(page) {
+        if let Some(piece) = pieces.iter().find(|piece| piece.overlaps(text.frame)) {
+            assert!(piece.shrunk(Sides::splat(Length::mm(1))).contains(text.frame), "{at}: {text:?}");
+        }
+    }
+}
+
+/// Checks that every strip fits every box of its form with a millimetre all round, and that strips of one form are equal.
+fn check_boxes(pages: &[Page], lesson: &Lesson) {
+    for set in &lesson.sets {
+        let of = |kind| pages.iter().filter(move |page| page.sheet == kind && page.version == Some(set.version));
+        let boxes: Vec<Rect> = of(SheetKind::Board).flat_map(|p| &p.layers).flat_map(|l| l.boxes.clone()).collect();
+        assert_eq!(boxes.len(), set.rows.len() * set.forms.len());
+        let mut seen = vec![false; set.strips.len()];
+        for piece in of(SheetKind::Strips).flat_map(|p| &p.layers).flat_map(|l| &l.pieces) {
+            let number: usize = piece.name.trim_start_matches("strip ").parse().unwrap();
+            assert!(!std::mem::replace(&mut seen[number - 1], true), "strip {number} twice");
+            let column = set.forms.iter().position(|form| *form == set.strips[number - 1].form).unwrap();
+            for cell in boxes.iter().skip(column).step_by(set.forms.len()) {
+                let room = cell.shrunk(Sides::splat(Length::mm(1))).size();
+                assert!(piece.rect.size().fits(room), "{:?} in {cell:?}", piece.rect);
+            }
+        }
+        assert!(seen.into_iter().all(|seen| seen), "every strip of {} is on a page", set.version);
+    }
+}
+
+#[track_caller]
+fn holds(name: &str) {
+    for paper in [Paper::Letter, Paper::A4] {
+        for text in [TextSize::Standard, TextSize::Large] {
+            let (lesson, family) = sample(name, paper, text);
+            for packet in packets(&lesson, &family) {
+                for page in &packet.pages {
+                    check(page, &lesson, &family);
+                    if page.sheet == SheetKind::Strips {
+                        check_cuts(page, &format!("{} of {name} on {paper:?} {text:?}", page.name));
+                    }
+                }
+                check_boxes(&packet.pages, &lesson);
+            }
+        }
+    }
+}
+
+#[test]
+fn seed_library() {
+    holds(SAMPLES[0]);
+}
+
+#[test]
+fn harbour() {
+    holds(SAMPLES[1]);
+}
+
+#[test]
+fn tram_stops() {
+    holds(SAMPLES[2]);
+}
+
+#[test]
+fn lighthouse() {
+    holds(SAMPLES[3]);
+}
+
+#[test]
+fn print_shop() {
+    holds(SAMPLES[4]);
+}
+
+#[test]
+fn brickworks() {
+    holds(SAMPLES[5]);
+}
+
+#[test]
+fn star_atlas() {
+    holds(SAMPLES[6]);
+}
