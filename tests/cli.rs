@@ -121,10 +121,10 @@ fn results_and_talk_have_their_own_streams() {
 #[test]
 fn one_bad_lesson_does_not_stop_the_others() {
     let at = folder(&[("a.toml", "title = 1\n"), ("b.toml", LESSON), ("c.toml", LESSON)]);
-    let ran = process(at.path(), &["typeset", "a.toml", "b.toml", "no.toml", "c.toml"]).with(3);
+    let ran = process(at.path(), &["typeset", "--only", "board", "a.toml", "b.toml", "no.toml", "c.toml"]).with(3);
     assert_eq!(names(&at.path().join("out")), ["b", "c"]);
     assert!(ran.err.contains("cannot read `no.toml`: there is no such file or folder"), "{}", ran.err);
-    process(at.path(), &["typeset", "a.toml", "b.toml"]).with(1);
+    process(at.path(), &["typeset", "--only", "board", "a.toml", "b.toml"]).with(1);
     let json = process(at.path(), &["check", "--format", "json", "a.toml", "b.toml"]).with(1);
     let lines: Vec<Value> = json.out.lines().map(|line| serde_json::from_str(line).expect("JSON")).collect();
     assert_eq!(lines.iter().map(|v| v["lesson"].as_str()).collect::<Vec<_>>(), [Some("a.toml"), Some("b.toml")]);
@@ -164,24 +164,24 @@ fn a_name_cannot_lead_outside() {
 #[test]
 fn other_peoples_files_are_left_alone() {
     let at = folder(&[("tram.toml", LESSON), ("out/tram/teacher.pdf", "mine")]);
-    let ran = process(at.path(), &["typeset", "tram.toml"]).with(3);
+    let ran = process(at.path(), &["typeset", "--only", "board", "tram.toml"]).with(3);
     assert!(ran.err.contains("`out/tram/teacher.pdf` was not written by Placewright"), "{}", ran.err);
     assert!(ran.err.contains("--force"), "{}", ran.err);
     assert_eq!(bytes(&at, "out/tram/teacher.pdf"), b"mine");
     assert_eq!(names(&at.path().join("out/tram")), ["teacher.pdf"]);
     assert_eq!(names(&at.path().join("out")), ["tram"]);
-    process(at.path(), &["typeset", "--force", "tram.toml"]).with(0);
+    process(at.path(), &["typeset", "--only", "board", "--force", "tram.toml"]).with(0);
     assert!(bytes(&at, "out/tram/teacher.pdf").starts_with(b"%PDF-"));
 }
 
 #[test]
 fn our_own_packets_are_replaced_as_a_whole() {
     let at = folder(&[("tram.toml", LESSON)]);
-    process(at.path(), &["typeset", "tram.toml"]).with(0);
+    process(at.path(), &["typeset", "--only", "board", "tram.toml"]).with(0);
     let all = names(&at.path().join("out/tram"));
     // A packet of an older run that this lesson no longer has.
     fs::copy(at.path().join("out/tram/teacher.pdf"), at.path().join("out/tram/older.pdf")).expect("copied");
-    process(at.path(), &["typeset", "tram.toml", "--seed", "5"]).with(0);
+    process(at.path(), &["typeset", "--only", "board", "tram.toml", "--seed", "5"]).with(0);
     assert_eq!(names(&at.path().join("out/tram")), all);
     assert_eq!(names(&at.path().join("out")), ["tram"]);
 }
@@ -189,8 +189,8 @@ fn our_own_packets_are_replaced_as_a_whole() {
 #[test]
 fn force_keeps_what_is_not_in_the_way() {
     let at = folder(&[("tram.toml", LESSON), ("out/tram/notes/monday.txt", "bring scissors")]);
-    process(at.path(), &["typeset", "tram.toml"]).with(3);
-    process(at.path(), &["typeset", "tram.toml", "--force"]).with(0);
+    process(at.path(), &["typeset", "--only", "board", "tram.toml"]).with(3);
+    process(at.path(), &["typeset", "--only", "board", "tram.toml", "--force"]).with(0);
     assert_eq!(bytes(&at, "out/tram/notes/monday.txt"), b"bring scissors");
     assert!(bytes(&at, "out/tram/teacher.pdf").starts_with(b"%PDF-"));
     assert_eq!(names(&at.path().join("out")), ["tram"]);
@@ -201,7 +201,7 @@ fn what_cannot_be_written_is_three() {
     let at = folder(&[("tram.toml", LESSON), ("file", "mine"), ("out/tram", "mine")]);
     #[track_caller]
     fn case(at: &TempDir, out: &str, says: &str) {
-        let ran = process(at.path(), &["typeset", "tram.toml", "--out", out]).with(3);
+        let ran = process(at.path(), &["typeset", "--only", "board", "tram.toml", "--out", out]).with(3);
         assert!(ran.out.is_empty(), "{}", ran.out);
         assert_eq!(ran.err, format!("error: {says}\n"), "{out}");
     }
@@ -219,7 +219,7 @@ fn links_are_not_followed_out_of_the_folder() {
     let at = folder(&[("tram.toml", LESSON), ("else/keep.txt", "mine")]);
     fs::create_dir(at.path().join("out")).expect("made");
     std::os::unix::fs::symlink(at.path().join("else"), at.path().join("out/tram")).expect("linked");
-    let ran = process(at.path(), &["typeset", "tram.toml", "--force"]).with(3);
+    let ran = process(at.path(), &["typeset", "--only", "board", "tram.toml", "--force"]).with(3);
     assert_eq!(ran.err, "error: cannot write `out/tram`: it is a link, not a folder\n");
     assert_eq!(names(&at.path().join("else")), ["keep.txt"]);
 }
@@ -243,7 +243,8 @@ fn what_cannot_be_read_is_three() {
 #[test]
 fn paths_with_spaces_and_letters_of_all_kinds() {
     let at = folder(&[("ma leçon/números 1.toml", LESSON)]);
-    let ran = process(at.path(), &["typeset", "ma leçon/números 1.toml", "--out", "für die 2b"]).with(0);
+    let ran =
+        process(at.path(), &["typeset", "--only", "board", "ma leçon/números 1.toml", "--out", "für die 2b"]).with(0);
     assert!(ran.out.contains("für die 2b/números 1/teacher.pdf"), "{}", ran.out);
     assert!(at.path().join("für die 2b/números 1/contents.json").exists());
 }
@@ -255,7 +256,7 @@ fn a_roster_seats_the_class_and_stays_out_of_contents() {
     let ran = process(at.path(), &["check", "--format", "json", "in/tram.toml"]).with(0);
     let value: Value = serde_json::from_str(&ran.out).expect("JSON");
     assert_eq!(value["assumed"]["class.learners"], 2);
-    process(at.path(), &["typeset", "in/tram.toml"]).with(0);
+    process(at.path(), &["typeset", "--only", "board", "in/tram.toml"]).with(0);
     let contents = String::from_utf8(bytes(&at, "out/tram/contents.json")).expect("UTF-8");
     assert!(!contents.contains("Wrenna") && !contents.contains("Otis"));
 }

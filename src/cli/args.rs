@@ -16,7 +16,8 @@ use crate::spec::limits;
   placewright typeset harbour.toml      write the packets into out/harbour/
   placewright sheets                    what can be made
 
-Exit status: 0 done; 1 the lesson cannot be made; 2 wrong usage; 3 a file could not be read or written.")]
+Exit status: 0 done, 1 the lesson cannot be made, 2 wrong usage, 3 a file could not be read or
+written.")]
 pub struct Cli {
     /// What to do.
     #[command(subcommand)]
@@ -53,8 +54,8 @@ pub enum Command {
   placewright typeset lessons/*.toml --out packets
   placewright typeset harbour.toml --only board
 
-The packets of harbour.toml go into out/harbour/. A packet is replaced as a whole. A folder that holds anything else than
-packets is left alone unless --force is given.")]
+The packets of harbour.toml go into out/harbour/, which is replaced as a whole. A folder that
+holds files of other origin is left alone unless --force is given.")]
     Typeset {
         /// What to read.
         #[command(flatten)]
@@ -77,7 +78,7 @@ pub struct Input {
     #[arg(value_name = "LESSON", required = true)]
     pub lessons: Vec<PathBuf>,
     /// Choose by this seed instead of the lesson's: another seed, other numbers
-    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u64).range(..=limits::SEED.most))]
+    #[arg(long, value_name = "N", allow_negative_numbers = true, value_parser = clap::value_parser!(u64).range(..=limits::SEED.most))]
     pub seed: Option<u64>,
     /// Make this sheet only; `placewright sheets` lists them
     #[arg(long, value_name = "SHEET", value_parser = sheet)]
@@ -93,7 +94,7 @@ pub struct Talk {
     /// How results are printed
     #[arg(long, global = true, value_name = "FORMAT", value_enum, default_value_t = Format::Human)]
     pub format: Format,
-    /// Print no results, and each error on one line
+    /// Print no results and no notes, and each error on one line
     #[arg(short, long, global = true)]
     pub quiet: bool,
     /// When to colour

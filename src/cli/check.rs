@@ -73,10 +73,18 @@ fn human(path: &Path, planned: &Planned, packets: &[Packet]) -> String {
     if !assumed.is_empty() {
         let _ = writeln!(text, "  assumed, because the file does not say:");
         for (key, value) in assumed {
-            let _ = writeln!(text, "    {key} = {value}");
+            let _ = writeln!(text, "    {key} = {}", as_toml(&value));
         }
     }
     text
+}
+
+/// A value as a lesson file would give it.
+fn as_toml(value: &Value) -> String {
+    match value {
+        Value::Array(items) => format!("[{}]", items.iter().map(as_toml).collect::<Vec<_>>().join(", ")),
+        other => other.to_string(),
+    }
 }
 
 /// `1 page`, `12 pages`.

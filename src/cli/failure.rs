@@ -55,10 +55,12 @@ impl Failure {
         }
     }
 
-    /// For people.
-    pub fn draw(&self, look: Look) -> String {
+    /// For people. What has no place of its own is told to be about `lesson`, if there is one.
+    pub fn draw(&self, look: Look, lesson: Option<&str>) -> String {
         match self {
-            Self::Lesson(found) => found.iter().map(|diagnostic| report::draw(diagnostic, look)).collect(),
+            Self::Lesson(found) => {
+                found.iter().map(|diagnostic| report::draw_about(lesson, diagnostic, look)).collect()
+            }
             Self::File { diagnostic, .. } => report::draw(diagnostic, look),
             Self::Usage(problem) => report::draw(&unplaced(problem.clone()), look),
             Self::Stream(_) if self.status() == DONE => String::new(),
@@ -68,10 +70,16 @@ impl Failure {
         }
     }
 
-    /// For programs: a list of findings.
-    pub fn findings(&self) -> Vec<Value> {
+    /// For programs: a list of findings, those without a place of their own about `lesson`.
+    pub fn findings(&self, lesson: Option<&str>) -> Vec<Value> {
         match self {
-            Self::Lesson(found) => found.iter().map(report::json).collect(),
+            Self::Lesson(found) => {
+                let mut findings: Vec<Value> = found.iter().map(report::json).collect();
+                for finding in findings.iter_mut().filter(|finding| finding["file"].is_null()) {
+                    finding["file"] = json!(lesson);
+                }
+                findings
+            }
             Self::Usage(problem) => vec![report::json(&unplaced(problem.clone()))],
             Self::File { file, diagnostic } => {
                 let mut finding = report::json(diagnostic);

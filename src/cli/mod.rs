@@ -104,13 +104,14 @@ impl Desk<'_, '_, '_> {
     fn try_print(&mut self, path: Option<&Path>, result: Result<Report, Failure>) -> std::io::Result<()> {
         let talk = self.cli.talk;
         let quiet = talk.quiet;
+        let lesson = path.map(files::read::shown);
         if talk.format == Format::Json {
             let mut value = match result {
                 Ok(report) => report.json,
-                Err(failure) => json!({ "findings": failure.findings(), "assumed": {} }),
+                Err(failure) => json!({ "findings": failure.findings(lesson.as_deref()), "assumed": {} }),
             };
-            if let Some(path) = path {
-                value["lesson"] = json!(files::read::shown(path));
+            if let Some(lesson) = lesson {
+                value["lesson"] = json!(lesson);
             }
             writeln!(self.io.out, "{value}")?;
             return self.io.out.flush();
@@ -127,7 +128,7 @@ impl Desk<'_, '_, '_> {
             }
             Err(failure) => {
                 let look = term::look(talk, self.io.err_is_colourful);
-                self.io.err.write_all(failure.draw(look).as_bytes())?;
+                self.io.err.write_all(failure.draw(look, lesson.as_deref()).as_bytes())?;
             }
         }
         self.io.err.flush()

@@ -29,11 +29,18 @@ const COLUMNS: usize = 100;
 ///   did you mean `letter`? expected letter, legal, tabloid, a4 or a3
 /// ```
 pub fn draw(diagnostic: &Diagnostic, look: Look) -> String {
+    draw_about(None, diagnostic, look)
+}
+
+/// [`draw`], with the name of the file that a diagnostic without a place is about.
+pub fn draw_about(file: Option<&str>, diagnostic: &Diagnostic, look: Look) -> String {
     let pen = Pen { colour: look.colour };
     let mut text = String::new();
     if let Some(place) = &diagnostic.place {
         let (line, column) = place.line_column();
         let _ = write!(text, "{}:{line}:{column}: ", visible(&place.source.name));
+    } else if let Some(file) = file {
+        let _ = write!(text, "{}: ", visible(file));
     }
     let severity = pen.severity(diagnostic.severity);
     let _ = write!(text, "{severity}: {}", visible(&diagnostic.problem.message));

@@ -124,9 +124,13 @@ impl Length {
                     if number.is_empty() { "6.35" } else { number }
                 )));
             }
-            other => {
+            other if !number.is_empty() => {
                 return Err(Problem::new(format!("`{other}` is not a unit of length"))
                     .hint("expected mm, cm, in or pt".to_owned()));
+            }
+            _ => {
+                return Err(Problem::new(format!("`{text}` is not a length"))
+                    .hint("expected a length such as \"6.35 mm\", \"1/4 in\" or \"12 pt\"".to_owned()));
             }
         };
         let (over, under) = ratio(number).ok_or_else(|| {

@@ -3,7 +3,7 @@
 use std::ops::Range;
 use std::sync::Arc;
 
-use crate::diag::nearest::{hint, listed};
+use crate::diag::nearest::{hint, listed, nearest};
 use crate::diag::{Diagnostic, Place, Problem, Source};
 
 /// Every mistake found so far, and the keys that no one asked for.
@@ -12,6 +12,8 @@ pub(super) struct Log {
     found: Vec<Diagnostic>,
     /// Keys left in a table after all that parse were taken out.
     left: Vec<Left>,
+    /// Keys that must be given and are not.
+    missing: Vec<(&'static str, Range<usize>, Problem)>,
     /// The keys that parse, by table: the list that unknown keys are compared with.
     known: Vec<(String, Vec<&'static str>)>,
 }
@@ -24,7 +26,7 @@ struct Left {
 
 impl Log {
     pub(super) fn new(source: &Arc<Source>) -> Self {
-        Self { source: Arc::clone(source), found: Vec::new(), left: Vec::new(), known: Vec::new() }
+        Self { source: Arc::clone(source), found: Vec::new(), left: Vec::new(), missing: Vec::new(), known: Vec::new() }
     }
 
     /// The text between two bytes.
@@ -60,13 +62,23 @@ impl Log {
         self.left.push(Left { table: table.to_owned(), key: key.to_owned(), span });
     }
 
+    /// Reports a key that must be given, unless one that was left over seems to be meant for it.
+    pub(super) fn missing(&mut self, key: &'static str, span: Range<usize>, problem: Problem) {
+        self.missing.push((key, span, problem));
+    }
+
     /// Whether something was found already, so that checks which need a sound lesson are skipped.
     pub(super) fn is_clean(&self) -> bool {
-        self.found.is_empty() && self.left.is_empty()
+        self.found.is_empty() && self.left.is_empty() && self.missing.is_empty()
     }
 
     /// All mistakes in the order of the text.
     pub(super) fn finish(mut self) -> Vec<Diagnostic> {
+        for (key, span, problem) in std::mem::take(&mut self.missing) {
+            if !self.left.iter().any(|left| left.key == key || !nearest(&left.key, [key]).is_empty()) {
+                self.error(span, problem);
+            }
+        }
         for left in std::mem::take(&mut self.left) {
             let problem = self.unknown(&left);
             self.error(left.span, problem);
@@ -88,7 +100,7 @@ impl Log {
             .collect();
         let expected = format!("expected {}", listed(here, "or"));
         // A key that stands in the wrong table is likelier than a misspelt one.
-        if homes.is_empty() || !crate::diag::nearest::nearest(&left.key, here.iter().copied()).is_empty() {
+        if homes.is_empty() || homes.len() > 3 || !nearest(&left.key, here.iter().copied()).is_empty() {
             problem.hint(hint(&left.key, here.iter().copied(), &expected))
         } else {
             problem.hint(format!("it belongs in {}; here {expected}", listed(&homes, "or")))

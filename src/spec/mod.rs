@@ -63,7 +63,7 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     let title = root.take("title");
     if title.is_none() && whole {
         let problem = Problem::new("the lesson has no title").hint("expected title = \"...\" at the top of the file");
-        log.error(0..0, problem);
+        log.missing("title", 0..0, problem);
     }
     let title = title.and_then(|v| v.line(log, limits::TITLE));
     let grade = root.take("grade").and_then(|v| v.line(log, limits::GRADE));

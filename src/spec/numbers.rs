@@ -26,9 +26,9 @@ pub(super) struct Asked {
 /// Reads the table; `None` without a range that can be used.
 pub(super) fn read(mut table: Table, whole: bool, log: &mut Log) -> Option<Asked> {
     let range = table.take("range");
-    if range.is_none() && whole {
+    if range.is_none() && whole && table.is_sound() {
         let problem = Problem::new("the lesson has no range of numbers");
-        log.error(table.header(), problem.hint("expected range = [100, 999] under [numbers]"));
+        log.missing("range", table.header(), problem.hint("expected range = [100, 999] under [numbers]"));
     }
     let range = range.and_then(|v| read_range(&v, log));
     let never = table.take("never").map(|v| v.numbers(log)).unwrap_or_default();
@@ -45,7 +45,7 @@ pub(super) fn read(mut table: Table, whole: bool, log: &mut Log) -> Option<Asked
 fn read_range(value: &Value, log: &mut Log) -> Option<Given<(Number, Number)>> {
     let items = value.list(log, "the least and the greatest number")?;
     let [least, most] = items.as_slice() else {
-        let problem = Problem::new(format!("`numbers.range` has {} numbers", items.len()))
+        let problem = Problem::new(format!("`numbers.range` lists {}", counted(items.len())))
             .hint("expected the least and the greatest number, such as [100, 999]");
         log.error(value.span(), problem);
         return None;
@@ -59,6 +59,11 @@ fn read_range(value: &Value, log: &mut Log) -> Option<Given<(Number, Number)>> {
         return None;
     }
     Some(Given::read((least, most), value.span()))
+}
+
+/// `1 number`, `2 numbers`.
+fn counted(count: usize) -> String {
+    if count == 1 { "1 number".to_owned() } else { format!("{count} numbers") }
 }
 
 /// A value for each place that the table names.

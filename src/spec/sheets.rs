@@ -9,9 +9,14 @@ use crate::diag::Problem;
 pub(super) struct Asked(Option<Given<Vec<SheetKind>>>);
 
 pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
-    let listed: Vec<SheetKind> = SheetKind::ALL.into_iter().filter(|kind| kind.is_asked_for()).collect();
     let make = table.take("make").and_then(|value| {
-        let make = value.words(log, &listed, SheetKind::word)?;
+        let make = value.words(log, &SheetKind::ALL, SheetKind::word)?;
+        for kind in make.value.iter().filter(|kind| !kind.is_asked_for()) {
+            let problem = Problem::new(format!("`sheets.make` lists `{}`, which comes by itself", kind.word()))
+                .hint("leave it out: the packets that need it have it");
+            let span = log.word(kind.word(), &value.span());
+            log.error(span, problem);
+        }
         if make.value.is_empty() && log.is_clean() {
             let problem = Problem::new("`sheets.make` lists no sheet");
             log.error(value.span(), problem.hint("list at least one, or leave `make` out to get all of them"));

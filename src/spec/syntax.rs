@@ -1,11 +1,11 @@
 //! Text to TOML, with what is wrong with it.
 
-use std::ops::Range;
 use std::sync::Arc;
 
 use toml::Spanned;
 use toml::de::{DeTable, Error};
 
+use super::log::shortened;
 use crate::diag::{Diagnostic, Problem, Source};
 
 /// A text as far as it parses.
@@ -52,18 +52,25 @@ fn line(diagnostic: &Diagnostic) -> usize {
 
 /// The parser's words as ours: what is wrong, then what it expected.
 fn diagnostic(error: &Error, source: &Arc<Source>) -> Diagnostic {
-    let span = error.span().unwrap_or(0..0);
+    let end = source.text.len();
+    let span = error.span().map_or(0..0, |span| span.start.min(end)..span.end.min(end));
+    let text = shortened(source.text.get(span.clone()).unwrap_or(""));
     let (what, expected) = match error.message().split_once(", expected ") {
         Some((what, expected)) => (what, Some(expected)),
         None => (error.message(), None),
     };
-    let mut problem = Problem::new(format!("this is not TOML: {what}"));
-    if let Some(expected) = expected {
-        problem = problem.hint(format!("expected {expected}"));
-    }
-    problem.at(source, within(span, source.text.len()))
-}
-
-fn within(span: Range<usize>, end: usize) -> Range<usize> {
-    span.start.min(end)..span.end.min(end)
+    let problem = match what {
+        "duplicate key" => Problem::new(format!("`{text}` is given twice")).hint("keep one of them"),
+        "string values must be quoted" => {
+            Problem::new(format!("{text} has no quotes")).hint(format!("text needs quotes: \"{text}\""))
+        }
+        _ => {
+            let problem = Problem::new(format!("this is not TOML: {what}"));
+            match expected {
+                Some(expected) => problem.hint(format!("expected {expected}")),
+                None => problem,
+            }
+        }
+    };
+    problem.at(source, span)
 }

@@ -17,22 +17,29 @@ pub(super) struct Table<'t> {
     taken: Vec<&'static str>,
     /// Where the file names it.
     header: Range<usize>,
+    /// False when the file gives something else in its place.
+    sound: bool,
 }
 
 impl<'t> Table<'t> {
     /// The file itself.
     pub(super) fn root(table: &'t DeTable<'t>) -> Self {
-        Self::new(String::new(), 0..0, Some(table))
+        Self::new(String::new(), 0..0, Some(table), true)
     }
 
-    pub(super) fn new(path: String, header: Range<usize>, table: Option<&'t DeTable<'t>>) -> Self {
+    pub(super) fn new(path: String, header: Range<usize>, table: Option<&'t DeTable<'t>>, sound: bool) -> Self {
         let entries = table.into_iter().flatten().map(|(key, value)| (key.get_ref().as_ref(), (key.span(), value)));
-        Self { path, entries: entries.collect(), taken: Vec::new(), header }
+        Self { path, entries: entries.collect(), taken: Vec::new(), header, sound }
     }
 
     /// Where a message about something missing points.
     pub(super) fn header(&self) -> Range<usize> {
         self.header.clone()
+    }
+
+    /// Whether it makes sense to miss something in it.
+    pub(super) fn is_sound(&self) -> bool {
+        self.sound
     }
 
     /// The value of a key, if the file gives it.
@@ -49,7 +56,7 @@ impl<'t> Table<'t> {
             Some(value) => value.table(log),
             None => {
                 let path = if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) };
-                Self::new(path, self.header.clone(), None)
+                Self::new(path, self.header.clone(), None, true)
             }
         }
     }

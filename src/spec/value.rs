@@ -207,7 +207,7 @@ impl<'t> Value<'t> {
         if !self.inner.is_table() {
             self.mistaken(log, "a table", &format!("expected a table: [{}]", self.name));
         }
-        Table::new(self.name.clone(), self.key.clone(), self.inner.as_table())
+        Table::new(self.name.clone(), self.key.clone(), self.inner.as_table(), self.inner.is_table())
     }
 
     /// `n` (at least n) or `{ min = a, max = b }`.

@@ -20,8 +20,13 @@ pub fn folder(out: &Path, lesson: &Path) -> Result<PathBuf, Failure> {
     let stem =
         if lesson == Path::new("-") { Some("lesson") } else { lesson.file_stem().and_then(|stem| stem.to_str()) };
     let plain = |stem: &&str| {
+        // A dot at the end: `.` and `..` are folders elsewhere, and Windows drops it.
         let odd = |c: char| c.is_control() || matches!(c, '/' | '\\' | ':' | '*' | '?' | '"' | '<' | '>' | '|');
-        !stem.is_empty() && !stem.starts_with(SCRATCH) && stem.len() <= 200 && !stem.contains(odd) && *stem != ".."
+        !stem.is_empty()
+            && !stem.starts_with(SCRATCH)
+            && stem.len() <= 200
+            && !stem.contains(odd)
+            && !stem.ends_with(['.', ' '])
     };
     match stem.filter(plain) {
         Some(stem) => Ok(out.join(stem)),
