@@ -19,7 +19,7 @@ pub enum Failure {
         /// Its name as the user would write it.
         file: String,
         /// What went wrong, and where: in the file itself, or where a lesson names it.
-        diagnostic: Diagnostic,
+        diagnostic: Box<Diagnostic>,
     },
     /// A result could not be printed: exit status 3, or 0 when the reader has simply gone.
     Stream(io::Error),
@@ -32,7 +32,7 @@ impl Failure {
     /// A file that could not be read or written.
     pub fn file(file: impl Into<String>, problem: Problem) -> Self {
         let diagnostic = Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() };
-        Self::File { file: file.into(), diagnostic }
+        Self::File { file: file.into(), diagnostic: Box::new(diagnostic) }
     }
 
     /// The same failure, at the place that named the file.
@@ -49,9 +49,8 @@ impl Failure {
         match self {
             Self::Lesson(_) => 1,
             Self::Usage(_) => 2,
-            Self::File { .. } => 3,
             Self::Stream(error) if error.kind() == io::ErrorKind::BrokenPipe => DONE,
-            Self::Stream(_) => 3,
+            Self::File { .. } | Self::Stream(_) => 3,
         }
     }
 

@@ -40,7 +40,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
         }
     };
     let mut desk = Desk { cli: &cli, io };
-    let status = match &cli.command {
+    match &cli.command {
         Command::Sheets => desk.close(sheets::run(&cli.talk).map(Some)),
         Command::Check { input } => desk.each(input, check::run),
         Command::Numbers { input } => desk.each(input, numbers::run),
@@ -48,8 +48,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
             Ok(_) => desk.each(input, |shared, path| typeset::run(shared, path, out, *force)),
             Err(failure) => desk.close(Err(failure)),
         },
-    };
-    status
+    }
 }
 
 /// What a command has to say about one lesson.

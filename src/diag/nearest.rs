@@ -45,7 +45,8 @@ pub fn listed<S: AsRef<str>>(words: &[S], last: &str) -> String {
     let mut text = String::new();
     for (k, word) in words.iter().enumerate() {
         if k > 0 {
-            text.push_str(&if k + 1 == words.len() { format!(" {last} ") } else { ", ".to_owned() });
+            let between = if k + 1 == words.len() { [" ", last, " "] } else { [", ", "", ""] };
+            text.extend(between);
         }
         text.push_str(word.as_ref());
     }

@@ -78,6 +78,10 @@ fn places<T>(mut table: Table, log: &mut Log, read: fn(&Value, &mut Log) -> Opti
     values
 }
 
+fn bound(value: &Value, log: &mut Log) -> Option<Given<Bound>> {
+    value.bound(log)
+}
+
 /// A role's requests. A role without `count` has 0 for now.
 fn role(mut table: Table, log: &mut Log) -> RoleSpec {
     let count = table.take("count").and_then(|v| v.count(log, limits::COUNT));
@@ -85,7 +89,7 @@ fn role(mut table: Table, log: &mut Log) -> RoleSpec {
     let role = RoleSpec {
         count: count.unwrap_or(Given::assumed(0)),
         always,
-        zeros: places(table.table("zeros", log), log, |v, log| v.bound(log)),
+        zeros: places(table.table("zeros", log), log, bound),
         repeats: table.take("repeats").and_then(|v| v.bound(log)),
         teens: table.take("teens").and_then(|v| v.bound(log)),
         same_digits: table.take("same_digits").and_then(|v| v.bound(log)),

@@ -52,13 +52,11 @@ impl<'t> Table<'t> {
 
     /// A table inside this one; empty when the file lacks it or gives something else there.
     pub(super) fn table(&mut self, key: &'static str, log: &mut Log) -> Self {
-        match self.take(key) {
-            Some(value) => value.table(log),
-            None => {
-                let path = if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) };
-                Self::new(path, self.header.clone(), None, true)
-            }
+        if let Some(value) = self.take(key) {
+            return value.table(log);
         }
+        let path = if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) };
+        Self::new(path, self.header.clone(), None, true)
     }
 
     /// Reports what no one took.

@@ -60,15 +60,13 @@ impl<'t> Value<'t> {
             return None;
         };
         let value = i128::from_str_radix(integer.as_str(), integer.radix()).ok().and_then(|v| u64::try_from(v).ok());
-        match value.filter(|value| limit.allows(*value)) {
-            Some(value) => Some(Given::read(value, self.span())),
-            None => {
-                let text = shortened(log.text(&self.span));
-                let problem = Problem::new(format!("`{}` is {text}", self.name)).hint(format!("expected {limit}"));
-                log.error(self.span(), problem);
-                None
-            }
+        if let Some(value) = value.filter(|value| limit.allows(*value)) {
+            return Some(Given::read(value, self.span()));
         }
+        let text = shortened(log.text(&self.span));
+        let problem = Problem::new(format!("`{}` is {text}", self.name)).hint(format!("expected {limit}"));
+        log.error(self.span(), problem);
+        None
     }
 
     /// A whole number within a limit that is itself below 2^32.

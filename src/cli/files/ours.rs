@@ -62,15 +62,16 @@ mod tests {
         }
     }
 
+    #[track_caller]
+    fn case(folder: &Path, name: &str, bytes: &[u8], want: bool) {
+        let path = folder.join(name);
+        fs::write(&path, bytes).expect("written");
+        assert_eq!(is_ours(&path).expect("read"), want, "{name} {}", String::from_utf8_lossy(bytes));
+    }
+
     #[test]
     fn only_whole_marks_count() {
         let folder = tempfile::tempdir().expect("a folder");
-        #[track_caller]
-        fn case(folder: &Path, name: &str, bytes: &[u8], want: bool) {
-            let path = folder.join(name);
-            fs::write(&path, bytes).expect("written");
-            assert_eq!(is_ours(&path).expect("read"), want, "{name} {}", String::from_utf8_lossy(bytes));
-        }
         let at = folder.path();
         case(at, "teacher.pdf", b"%PDF-1.7\n<pdf:Producer>Placewright 0.1.0</pdf:Producer>", true);
         case(at, "teacher.pdf", b"%PDF-1.7\n<pdf:Producer>Other</pdf:Producer>", false);
