@@ -80,12 +80,14 @@ impl Length {
 
     /// This length times `over / under`, rounded towards negative infinity. `under` must be positive.
     #[allow(clippy::cast_possible_truncation, reason = "paper is far below 2^62 raw units")]
+    #[must_use]
     pub const fn scaled(self, over: i64, under: i64) -> Self {
         let wide = self.0 as i128 * over as i128;
         Self(wide.div_euclid(under as i128) as i64)
     }
 
     /// Half of this length, rounded towards negative infinity.
+    #[must_use]
     pub const fn half(self) -> Self {
         self.scaled(1, 2)
     }
@@ -102,6 +104,7 @@ impl Length {
     }
 
     /// The distance without its sign.
+    #[must_use]
     pub const fn abs(self) -> Self {
         Self(self.0.abs())
     }
