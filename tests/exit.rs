@@ -35,9 +35,13 @@ fn right(question: &Question) -> Option<String> {
 fn bare(content: &Content) -> String {
     match content {
         Content::Text(text) => text.chars().filter(|c| c.is_ascii_digit() || *c == '+').collect(),
-        Content::Blocks(counts) => {
-            counts.iter().rev().enumerate().map(|(k, n)| n * 10_u32.pow(k as u32)).sum::<u32>().to_string()
-        }
+        Content::Blocks(counts) => counts
+            .iter()
+            .rev()
+            .enumerate()
+            .map(|(k, n)| n * 10_u32.pow(u32::try_from(k).expect("few")))
+            .sum::<u32>()
+            .to_string(),
     }
 }
 

@@ -166,6 +166,11 @@ fn slips_speak_in_short_sentences() {
     }
 }
 
+/// 1, 10, 100 ...
+fn ten_to(zeros: usize) -> u32 {
+    10_u32.pow(u32::try_from(zeros).expect("few"))
+}
+
 /// The whole numbers in a text, with their marks left out.
 fn figures(text: &str) -> Vec<u32> {
     let joined = text.replace(',', "");
@@ -189,8 +194,7 @@ fn answer(question: &str) -> Option<Vec<u32>> {
     let numbers = figures(question);
     let parts = |n: u32| -> Vec<u32> {
         let text = n.to_string();
-        let worths =
-            text.bytes().enumerate().map(|(k, b)| u32::from(b - b'0') * 10_u32.pow((text.len() - 1 - k) as u32));
+        let worths = text.bytes().enumerate().map(|(k, b)| u32::from(b - b'0') * ten_to(text.len() - 1 - k));
         let kept: Vec<u32> = worths.filter(|part| *part > 0).collect();
         if kept.is_empty() { vec![0] } else { kept }
     };
@@ -247,9 +251,7 @@ fn the_plan_speaks_of_the_lessons_own_numbers() {
         let mut known = own.clone();
         for n in &own {
             let text = n.to_string();
-            known.extend(
-                (0..text.len()).map(|k| u32::from(text.as_bytes()[k] - b'0') * 10_u32.pow((text.len() - 1 - k) as u32)),
-            );
+            known.extend((0..text.len()).map(|k| u32::from(text.as_bytes()[k] - b'0') * ten_to(text.len() - 1 - k)));
             known.extend(text.replace('0', "").parse::<u32>());
         }
         for part in teach::plan(&lesson, 3).expect("a plan").phases {

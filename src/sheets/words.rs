@@ -32,10 +32,13 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     Ok(vec![desk.finish(SheetKind::WordBank, size, layout.stock, headed, layer)])
 }
 
+/// A numeral and its word.
+type Entry = (String, String);
+
 /// Words of one kind with their numerals.
 struct Group {
     title: &'static str,
-    entries: Vec<(String, String)>,
+    entries: Vec<Entry>,
 }
 
 /// The numbers whose names are single words, by kind.
@@ -51,7 +54,7 @@ fn groups(desk: &Desk<'_>) -> Vec<Group> {
     // "one hundred" is two words: the place word is what comes after "one".
     let place =
         |n: u32| single(style, n).map(|(numeral, words)| (numeral, words.trim_start_matches("one ").to_owned()));
-    let kinds: [(&str, Vec<Option<(String, String)>>); 4] = [
+    let kinds: [(&str, Vec<Option<Entry>>); 4] = [
         ("Ones", (0..=9).map(|n| single(style, n)).collect()),
         ("Ten to nineteen", (10..=19).map(|n| single(style, n)).collect()),
         ("Tens", (2..=9).map(|n| single(style, n * 10)).collect()),
@@ -64,7 +67,7 @@ fn groups(desk: &Desk<'_>) -> Vec<Group> {
     kept.filter(|group| !group.entries.is_empty()).collect()
 }
 
-fn single(style: &Style, value: u32) -> Option<(String, String)> {
+fn single(style: &Style, value: u32) -> Option<Entry> {
     let number = Number::new(value)?;
     Some((style.numeral(number), style.words(number)))
 }
@@ -124,7 +127,7 @@ impl Bank {
                     return Ok(bank);
                 }
             }
-            size = size - Length::pt(1);
+            size -= Length::pt(1);
         }
         Err(Problem::new("the word bank does not fit on one page at its least type size")
             .hint("choose larger paper, or fewer numbers"))
@@ -174,12 +177,12 @@ impl Bank {
         let count = u32::try_from(self.columns.len()).unwrap_or(1).max(1);
         let grid = super::grid::Grid::filling(body, count, 1, self.gutter);
         let numerals = self.numerals(desk, groups);
-        let mut nodes = Vec::new();
+        let mut drawn = Vec::new();
         let mut lowest = body.top();
         for (area, column) in grid.cells().zip(&self.columns) {
             let mut y = area.top();
             for group in column.iter().map(|k| &groups[*k]) {
-                nodes.extend(self.group(desk, area, y, numerals, group)?);
+                drawn.extend(self.group(desk, area, y, numerals, group)?);
                 y += self.high(group);
             }
             lowest = lowest.max(y);
@@ -189,10 +192,10 @@ impl Bank {
             let lines = text::flow(desk.family, note, body.width(), &self.note);
             let frame =
                 Rect::new(Point::new(body.left(), y), Size::new(body.width(), text::height(lines.len(), &self.note)));
-            nodes.push(text::run(desk.family, &lines, frame, &self.note).tagged(Tag::Paragraph));
+            drawn.push(text::run(desk.family, &lines, frame, &self.note).tagged(Tag::Paragraph));
             y = frame.bottom();
         }
-        Ok(nodes)
+        Ok(drawn)
     }
 
     /// One group: its title, a rule and its words, a table for a listener.

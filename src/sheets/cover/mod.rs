@@ -133,7 +133,7 @@ fn headed(desk: &Desk<'_>, layout: &Layout, size: Size, first: bool) -> Result<H
     head::lay(desk, desk.live(size, layout), &head)
 }
 
-impl<'a> Sheet<'a> {
+impl Sheet<'_> {
     fn turn(&mut self) -> Result<(), Problem> {
         let next = headed(self.desk, self.layout, self.size, false)?;
         let before = std::mem::replace(&mut self.headed, next);
@@ -247,8 +247,8 @@ impl<'a> Sheet<'a> {
         let count: u32 = labels.iter().map(|(_, lines)| lines).sum();
         let high = self.look.line * i64::from(count) + self.column.height(note, &self.look.body, Length::ZERO);
         self.section(title, high)?;
-        let node = self.column.text(note, &self.look.body, Length::ZERO, Tag::Paragraph)?;
-        self.nodes.push(node);
+        let said = self.column.text(note, &self.look.body, Length::ZERO, Tag::Paragraph)?;
+        self.nodes.push(said);
         let (left, right) = (self.column.frame.left(), self.column.frame.right());
         for (label, lines) in labels {
             for k in 0..*lines {
@@ -257,8 +257,8 @@ impl<'a> Sheet<'a> {
                 if k == 0 {
                     self.column.y = base - self.look.body.pitch() + Length::mm(1);
                     let wide = self.desk.width(label, &self.look.body) + Length::mm(1);
-                    let node = self.column.beside(label, &self.look.body, Length::ZERO, wide, Tag::Paragraph)?;
-                    self.nodes.push(node);
+                    let named = self.column.beside(label, &self.look.body, Length::ZERO, wide, Tag::Paragraph)?;
+                    self.nodes.push(named);
                     from = left + wide + Length::mm(2);
                 }
                 let rule = Item::Line { from: Point::new(from, base), to: Point::new(right, base), stroke: ink::FINE };
