@@ -9,9 +9,14 @@ use crate::spec::SheetKind;
 pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     let style = scene.style();
     let numbers = if scene.model().is_empty() { scene.sort() } else { scene.model() };
-    let Some((&number, others)) = numbers.split_first() else { return (Vec::new(), Vec::new()) };
+    // A number of several parts shows the most; the first of them is worked together.
+    let several = |n: &&Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
+    let Some(&number) = numbers.iter().find(several).or(numbers.first()) else { return (Vec::new(), Vec::new()) };
+    let others: Vec<Number> = numbers.iter().copied().filter(|n| *n != number).collect();
     let numeral = written(number, style);
-    let record = scene.makes(SheetKind::Record);
+    // Without model numbers each version records its own sort numbers, so no row is on every learner's sheet.
+    let shared = !scene.model().is_empty() || scene.lesson.sets.len() < 2;
+    let record = scene.makes(SheetKind::Record) && shared;
     let table = vec![if record {
         "A record sheet and a pencil for each learner.".to_owned()
     } else {
@@ -36,7 +41,7 @@ pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     if scene.makes(SheetKind::WordBank) {
         steps.push(act("Point to the word bank. Learners copy hard words from it."));
     }
-    steps.push(alone(scene, others));
+    steps.push(alone(scene, &others));
     let mut named = scene.named.clone();
     let every: Vec<Slip> = Slip::all().collect();
     steps.extend(look_for(number, Form::Expanded, &every, &mut named, style));

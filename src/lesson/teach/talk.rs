@@ -53,10 +53,7 @@ pub(super) fn telling_place(number: Number, turn: usize) -> Option<Place> {
 pub(super) fn zeros(number: Number, first: bool, style: &Style) -> Vec<Step> {
     let numeral = written(number, style);
     if number == Number::MIN {
-        return vec![
-            ask("How do we show 0 with blocks?", "With no blocks at all."),
-            ask("Why do we still write a 0?", "It tells everyone that there are none."),
-        ];
+        return vec![ask("Why do we still write a 0?", "It tells everyone that there are none.")];
     }
     let (empty, Some(rest)) = (empty_places(number), without_zeros(number)) else { return Vec::new() };
     let words: Vec<&str> = empty.iter().map(|place| place.words()).collect();
@@ -95,7 +92,7 @@ pub(super) fn teen(number: Number, style: &Style) -> Option<Step> {
     let ones = counted(tail.digit(Place::Ones).into(), "one", "ones");
     let name = spoken(tail, style);
     Some(if tail == number {
-        say(format!("{} is 1 ten and {ones}. Build it with 1 rod first.", capital(&name)))
+        say(format!("{} is 1 ten and {ones}.", capital(&name)))
     } else {
         say(format!("{} ends in {name}. That is 1 ten and {ones}.", written(number, style)))
     })
