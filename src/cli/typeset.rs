@@ -14,7 +14,8 @@ use super::files::read::shown;
 use super::files::write;
 use super::gather::Shared;
 use crate::diag::{Diagnostic, Problem, Severity};
-use crate::{manifest, pdf};
+use crate::manifest;
+use crate::pdf;
 
 /// Where the packets of each lesson go. Two lessons that would go into the same folder are wrong usage; folders that
 /// differ in case only count as the same, because many disks think so.
