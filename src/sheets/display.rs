@@ -148,7 +148,7 @@ impl<'a> Wall<'a> {
         };
         let words = strip(body.bottom(), self.layout.length("words")?);
         let expanded = strip(words.top() - gap.half(), self.layout.length("expanded")?);
-        let top = Rect::between(body.origin(), Point::new(body.right(), expanded.top() - gap.half()));
+        let top = Rect::between(body.origin(), Point::new(body.right(), expanded.top() - gap));
         let (picture, chart) = match self.stand {
             Stand::Alone => (None, top),
             Stand::Above => {

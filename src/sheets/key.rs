@@ -6,6 +6,7 @@
 
 use super::blockwork::{Blockwork, Counts};
 use super::desk::Desk;
+use super::layout::Layout;
 use super::page::Page;
 use super::picture::Pictures;
 use super::pieces;
@@ -16,10 +17,43 @@ use crate::measure::{Length, Size};
 use crate::number::{Content, Form};
 use crate::spec::SheetKind;
 
-/// Lays the key of every version out, each beginning on a page of its own, then the key to the quick checks.
+/// Lays the key of every version out, each beginning on a page of its own. Pictures are as large as they can be without
+/// costing a page.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
-    let pictures = pictures(desk)?;
+    let (least, most) = (layout.length("least_unit")?, layout.length("unit")?);
+    let drawn = drawn(desk)?;
+    if drawn.is_empty() {
+        return keys(desk, layout, None);
+    }
+    let mut best: Option<Vec<Page>> = None;
+    let smaller = |unit: &Length| (*unit > least).then(|| (*unit - UNIT_STEP).max(least));
+    for unit in std::iter::successors(Some(most), smaller) {
+        let room = Size::new(layout.length("picture_width")?, layout.length("picture_height")?);
+        let Some(work) = Blockwork::at(unit, &drawn, room.width).filter(|work| work.size().fits(room)) else {
+            continue;
+        };
+        let pages = keys(desk, layout, Some(&Pictures::new(work, desk.ink())))?;
+        let fewer = best.as_ref().is_none_or(|best| pages.len() < best.len());
+        let least_possible = pages.len() == desk.lesson.sets.len();
+        if fewer {
+            best = Some(pages);
+        }
+        if least_possible {
+            break;
+        }
+    }
+    best.ok_or_else(|| {
+        Problem::new(format!("the block pictures of the key do not fit at a unit of {least}"))
+            .hint("give `picture_width` and `picture_height` of the layout more room")
+    })
+}
+
+/// Units are tried in steps of this.
+const UNIT_STEP: Length = Length::mm100(10);
+
+/// The keys of all versions with pictures of one size.
+fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result<Vec<Page>, Problem> {
     let mut pages = Vec::new();
     for set in &desk.lesson.sets {
         let title = if desk.lesson.sets.len() == 1 {
@@ -27,11 +61,10 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         } else {
             super::name(SheetKind::Key, Some(set.version))
         };
-        let setup = Setup { kind: SheetKind::Key, layout, title: &title, note: None, pictures: pictures.as_ref() };
-        let laid = rows::lay(desk, &setup, &parts(desk, set, pictures.as_ref())?)?;
+        let setup = Setup { kind: SheetKind::Key, layout, title: &title, note: None, pictures };
+        let laid = rows::lay(desk, &setup, &parts(desk, set, pictures)?)?;
         pages.extend(laid.into_iter().map(|page| page.of(set.version)));
     }
-    pages.extend(super::exit::key(desk)?);
     Ok(pages)
 }
 
@@ -74,7 +107,7 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
         Column { heading: heading.to_owned(), width }
     });
     let columns = columns.collect();
-    Ok(Part { heading: format!("Board {}", set.version), note: None, columns, rows })
+    Ok(Part { heading: format!("Board {}, answered", set.version), note: None, columns, rows })
 }
 
 /// The decoys, if there are any.
@@ -86,7 +119,11 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
     if wrong.is_empty() {
         return Ok(None);
     }
-    let drawn = wrong.iter().any(|(strip, _)| matches!(strip.content, Content::Blocks(_)));
+    let widest = wrong.iter().filter_map(|(strip, _)| match (&strip.content, pictures) {
+        (Content::Blocks(counts), Some(pictures)) => Some(rows::picture_width(pictures, *counts)),
+        _ => None,
+    });
+    let widest = widest.max();
     let mut rows = Vec::new();
     for (strip, (of, slip)) in wrong {
         let shown = match &strip.content {
@@ -99,15 +136,22 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
     }
     let numerals: Vec<String> = set.rows.iter().map(|number| desk.lesson.style.numeral(*number)).collect();
     let made_of = rows::natural(desk, numerals.iter().map(String::as_str).chain(["Made of"]), &face, layout.padding);
-    let strip = if drawn {
-        Width::Fixed((picture_width(pictures) + layout.padding * 2).max(layout.length("strip")?))
-    } else {
-        Width::Share(4)
+    let names: Vec<&str> = rows
+        .iter()
+        .filter_map(|row| match row.get(2) {
+            Some(Cell::Text(name)) => Some(name.as_str()),
+            _ => None,
+        })
+        .collect();
+    let slip = rows::natural(desk, names.iter().flat_map(|name| name.split(' ')), &face, layout.padding);
+    let strip = match widest {
+        Some(width) => Width::Fixed((width + layout.padding * 2).max(layout.length("strip")?)),
+        None => Width::Share(4),
     };
     let columns = [
         ("Strip", strip),
         ("Made of", Width::Fixed(made_of)),
-        ("Slip", Width::Share(3)),
+        ("Slip", Width::Fixed(slip.max(layout.length("slip")?))),
         ("The learner thinks", Width::Share(5)),
         ("Next", Width::Share(5)),
     ];
@@ -125,9 +169,8 @@ fn picture_width(pictures: Option<&Pictures>) -> Length {
     pictures.map_or(Length::ZERO, |pictures| pictures.work().size().width)
 }
 
-/// All pictures of all versions' keys at one small unit.
-fn pictures(desk: &Desk<'_>) -> Result<Option<Pictures>, Problem> {
-    let layout = desk.layout(SheetKind::Key)?;
+/// All pictures of all versions' keys.
+fn drawn(desk: &Desk<'_>) -> Result<Vec<Counts>, Problem> {
     let mut all: Vec<Counts> = Vec::new();
     for set in &desk.lesson.sets {
         all.extend(set.strips.iter().filter_map(|strip| match strip.content {
@@ -142,10 +185,7 @@ fn pictures(desk: &Desk<'_>) -> Result<Option<Pictures>, Problem> {
             }
         }
     }
-    if all.is_empty() {
-        return Ok(None);
-    }
-    let room = Size::new(layout.length("picture_width")?, layout.length("picture_height")?);
-    let work = Blockwork::fit(&all, room, layout.length("least_unit")?, layout.length("unit")?)?;
-    Ok(Some(Pictures::new(work, desk.ink())))
+    all.sort_unstable();
+    all.dedup();
+    Ok(all)
 }

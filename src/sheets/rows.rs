@@ -53,7 +53,7 @@ pub enum Cell {
     Text(String),
     /// The same, in bold.
     Bold(String),
-    /// A block picture.
+    /// A block picture, at the left of its cell.
     Picture(Counts),
     /// Nothing, to be filled in.
     Empty,
@@ -204,7 +204,7 @@ impl<'a> Flow<'a> {
             let content = match cell {
                 Cell::Empty => Vec::new(),
                 Cell::Picture(counts) => match self.setup.pictures {
-                    Some(pictures) => vec![pictures.figure(*counts, frame)],
+                    Some(pictures) => vec![pictures.figure(*counts, at_left(pictures, *counts, frame))],
                     None => return Err(Problem::new("internal: a picture was never measured")),
                 },
                 Cell::Text(text) => self.lines(text, frame, &base),
@@ -269,6 +269,18 @@ fn blank(desk: &Desk<'_>, setup: &Setup<'_>) -> Result<(Size, Headed), Problem> 
     let size = desk.page(setup.layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let head = Head { title: setup.title, note: setup.note, reader: Reader::Staff, name: false, code: false };
     Ok((size, head::lay(desk, desk.live(size, setup.layout), &head)?))
+}
+
+/// The left part of a cell that a picture fills.
+fn at_left(pictures: &Pictures, counts: Counts, frame: Rect) -> Rect {
+    Rect::new(frame.origin(), Size::new(picture_width(pictures, counts), frame.height()))
+}
+
+/// How wide a picture is, pen included.
+pub fn picture_width(pictures: &Pictures, counts: Counts) -> Length {
+    let blocks = pictures.work().place(counts, Rect::default());
+    let whole = blocks.into_iter().map(|block| block.rect).reduce(Rect::union);
+    whole.map_or(Length::ZERO, Rect::width) + ink::OUTLINE.width
 }
 
 /// The width of every column; together exactly `whole`.

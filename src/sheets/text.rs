@@ -155,22 +155,22 @@ pub fn fitting<'t>(family: &Family, texts: &[&'t str], room: Size, face: &Face) 
     let font = family.font(face.weight);
     let mut size = face.size;
     for text in texts {
-        let units = Units::new(font, text, false);
-        let fits = |size: Length| {
-            // Most sizes that are too large are found out by counting lines, before any is set.
-            let limit = Units::limit(font, room.width, size);
-            let face = face.at(size);
-            let lines = i64::try_from(units.ends(limit).len()).unwrap_or(i64::MAX);
-            units.widest() <= limit
-                && face.pitch() * (lines - 1) + font.x_height(size) <= room.height
-                && place(family, text, frame, &face, Align::CENTRE).is_some()
-        };
-        while !fits(size) {
-            if size <= face.least {
-                return Err(text);
-            }
-            size = (size - STEP).max(face.least);
-        }
+        // Rather a little smaller than a number broken between a digit and its hundred.
+        let fit = [true, false].into_iter().find_map(|sense| {
+            let units = Units::new(font, text, sense);
+            let fits = |size: Length| {
+                // Most sizes that are too large are found out by counting lines, before any is set.
+                let limit = Units::limit(font, room.width, size);
+                let face = face.at(size);
+                let lines = i64::try_from(units.ends(limit).len()).unwrap_or(i64::MAX);
+                units.widest() <= limit
+                    && face.pitch() * (lines - 1) + font.x_height(size) <= room.height
+                    && place(family, text, frame, &face, Align::CENTRE).is_some()
+            };
+            let smaller = |size: &Length| (*size > face.least).then(|| (*size - STEP).max(face.least));
+            std::iter::successors(Some(size), smaller).find(|size| fits(*size))
+        });
+        size = fit.ok_or(*text)?;
     }
     Ok(size)
 }
@@ -182,7 +182,7 @@ pub fn widest<'t>(family: &Family, weight: Weight, texts: &[&'t str]) -> Vec<&'t
     let mut kept: Vec<(&str, Vec<i64>)> = Vec::new();
     let covers = |a: &[i64], b: &[i64]| a.len() == b.len() && a.iter().zip(b).all(|(a, b)| a >= b);
     for text in texts {
-        let widths = Units::new(font, text, false).widths;
+        let widths = Units::new(font, text, true).widths;
         if !kept.iter().any(|(_, other)| covers(other, &widths)) {
             kept.retain(|(_, other)| !covers(&widths, other));
             kept.push((text, widths));
