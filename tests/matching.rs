@@ -1,0 +1,224 @@
+//! Board, strips and key of every sample, read back out of the PDF by a reader that had no part in writing it: together
+//! they are a perfect matching, and every decoy is an orphan.
+
+#[path = "support/pdf.rs"]
+mod pdf_reader;
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use hayro_interpret::kurbo::Rect;
+use pdf_reader::{Page, Run};
+use placewright::diag::Source;
+use placewright::lesson::{self, Lesson};
+use placewright::measure::fonts::{Bundled, bundled};
+use placewright::number::Form;
+use placewright::pdf::{self, Options};
+use placewright::sheets::layout::Layouts;
+use placewright::sheets::page::Packet;
+use placewright::sheets::{self};
+use placewright::spec::{self, FontChoice, SheetKind};
+
+/// What a strip or a cell shows, as read from a page.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+enum Shown {
+    Text(String),
+    /// Thousands, flats, rods and cubes.
+    Blocks([usize; 4]),
+}
+
+fn sample(name: &str) -> (Lesson, Packet, Vec<Page>) {
+    let path = format!("{}/samples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
+    let source = Arc::new(Source { text: std::fs::read_to_string(&path).unwrap(), name: path });
+    let spec = spec::read(&source).unwrap();
+    let family = match spec.print.font.value {
+        FontChoice::Atkinson => bundled(Bundled::Atkinson),
+        FontChoice::Andika | FontChoice::File(_) => bundled(Bundled::Andika),
+    }
+    .unwrap();
+    let lesson = lesson::plan(&source, spec, Vec::new()).unwrap();
+    let packets = sheets::lay(&lesson, &Layouts::read(&[]).unwrap(), &family, None).unwrap();
+    let packet = packets.into_iter().find(|packet| packet.file == "teacher.pdf").unwrap();
+    let pages = pdf_reader::read(&pdf::write(&packet, &family, &Options::default()).unwrap());
+    (lesson, packet, pages)
+}
+
+/// The places of long lines of one direction, sorted, each once.
+fn lines(page: &Page, level: bool) -> Vec<f64> {
+    let bounds = page.paths.iter().filter(|path| path.stroke.is_some()).map(pdf_reader::Path::bounds);
+    let long = bounds
+        .filter(|b| if level { b.height() < 0.01 && b.width() > 100.0 } else { b.width() < 0.01 && b.height() > 30.0 });
+    let mut places: Vec<f64> = long.map(|b| if level { b.y0 } else { b.x0 }).collect();
+    places.sort_by(f64::total_cmp);
+    places.dedup_by(|a, b| (*a - *b).abs() < 0.05);
+    places
+}
+
+/// The texts in a box as one line, marks of 9 pt at its foot left out.
+fn text(page: &Page, cell: Rect) -> String {
+    let inside = |run: &&Run| cell.contains((run.x + 0.5, run.y)) && !run.text.trim().is_empty();
+    let mut runs: Vec<&Run> = page.texts.iter().filter(inside).collect();
+    runs.sort_by(|a, b| a.y.total_cmp(&b.y).then(a.x.total_cmp(&b.x)));
+    runs.into_iter().map(|run| run.text.trim()).collect::<Vec<_>>().join(" ")
+}
+
+/// The blocks in a box, by the outlines of their faces; `unit` in points. A thousand is a face and an outline of six sides.
+fn blocks(page: &Page, cell: Rect, unit: f64) -> Option<[usize; 4]> {
+    let near = |a: f64, b: f64| (a - b).abs() < unit / 4.0;
+    let mut counts = [0; 4];
+    for path in page.paths.iter().filter(|path| path.fill.is_some() && path.stroke.is_some()) {
+        let bounds = path.bounds();
+        if !cell.contains(bounds.center()) {
+            continue;
+        }
+        let (wide, high) = (bounds.width() / unit, bounds.height() / unit);
+        let is = |w: f64, h: f64| near(wide * unit, w * unit) && near(high * unit, h * unit);
+        let kind = if is(1.0, 1.0) {
+            3
+        } else if is(1.0, 10.0) {
+            2
+        } else if is(10.0, 10.0) {
+            1
+        } else if is(13.75, 13.75) {
+            0
+        } else {
+            continue;
+        };
+        counts[kind] += 1;
+    }
+    // The front of a thousand is a flat of its own.
+    counts[1] = counts[1].checked_sub(counts[0])?;
+    (counts != [0; 4]).then_some(counts)
+}
+
+/// The edge of a cube: the smallest outline on these pages that is filled and square.
+fn unit(pages: &[&Page]) -> f64 {
+    let shapes = pages.iter().flat_map(|page| &page.paths).filter(|path| path.fill.is_some() && path.stroke.is_some());
+    let sides = shapes.map(|path| path.bounds().width().min(path.bounds().height())).filter(|side| *side > 1.0);
+    sides.fold(f64::INFINITY, f64::min)
+}
+
+fn shown(page: &Page, cell: Rect, unit: f64) -> Option<Shown> {
+    // The mark at the foot of a strip is the one text that stands alone at 9 pt.
+    match blocks(page, cell, unit) {
+        Some(counts) => Some(Shown::Blocks(counts)),
+        None => Some(Shown::Text(text(page, cell))).filter(|shown| *shown != Shown::Text(String::new())),
+    }
+}
+
+/// Every strip of some pages: what each cell between cut lines shows above its mark.
+fn strips(pages: &[&Page]) -> Vec<Shown> {
+    let unit = unit(pages);
+    let mut found = Vec::new();
+    for page in pages {
+        let (levels, uprights) = (lines(page, true), lines(page, false));
+        for row in levels.windows(2) {
+            for column in uprights.windows(2) {
+                let cell = Rect::new(column[0], row[0], column[1], row[1] - 14.0);
+                found.extend(shown(page, cell, unit));
+            }
+        }
+    }
+    found
+}
+
+/// The rows of a key's board: the cells between its level lines, columns beginning where their headings do.
+fn answers(page: &Page, forms: &[Form]) -> Vec<Vec<Shown>> {
+    let unit = unit(&[page]);
+    let heading = |form: &Form| page.texts.iter().find(|run| run.text == form.heading()).unwrap();
+    let mut starts: Vec<f64> = forms.iter().map(|form| heading(form).x - 1.0).collect();
+    starts.push(page.width);
+    let (top, decoys) = (heading(&forms[0]).y, page.texts.iter().find(|run| run.text == "Decoys"));
+    let bottom = decoys.map_or(page.height, |run| run.y);
+    let levels: Vec<f64> = lines(page, true).into_iter().filter(|y| *y > top && *y < bottom).collect();
+    let row = |edge: &[f64]| {
+        let cell = |k: usize| Rect::new(starts[k], edge[0], starts[k + 1], edge[1]);
+        (0..forms.len()).map(|k| shown(page, cell(k), unit).unwrap()).collect()
+    };
+    levels.windows(2).map(row).collect()
+}
+
+#[track_caller]
+fn matches(name: &str) {
+    let (lesson, packet, pages) = sample(name);
+    for set in &lesson.sets {
+        let of = |kind: SheetKind| -> Vec<&Page> {
+            let laid = packet.pages.iter().zip(&pages);
+            laid.filter(|(page, _)| page.sheet == kind && page.version == Some(set.version)).map(|(_, p)| p).collect()
+        };
+        let forms: Vec<Form> = lesson.spec.forms.matched.value.clone();
+        let key = of(SheetKind::Key);
+        let answers: Vec<Vec<Shown>> = key.iter().take(1).flat_map(|page| answers(page, &forms)).collect();
+        assert_eq!(answers.len(), set.rows.len(), "{name} {}: rows of the key", set.version);
+
+        // The board shows the given forms in the key's order.
+        let board = of(SheetKind::Board);
+        let given: Vec<Shown> = board
+            .iter()
+            .flat_map(|page| {
+                let (levels, uprights) = (lines(page, true), lines(page, false));
+                let left = page.paths.iter().map(|p| p.bounds().x0).fold(f64::INFINITY, f64::min);
+                let cells = levels.windows(2).map(|row| Rect::new(left, row[0], uprights[0], row[1]));
+                cells.filter_map(|cell| shown(page, cell, unit(&[page]))).collect::<Vec<_>>()
+            })
+            .filter(|shown| *shown != Shown::Text(forms[0].heading().to_owned()))
+            .collect();
+        let first: Vec<Shown> = answers.iter().map(|row| row[0].clone()).collect();
+        for want in &first {
+            assert!(given.contains(want), "{name} {}: {want:?} is not on the board: {given:?}", set.version);
+        }
+
+        // Every box has exactly one strip; what is left are the decoys, and none of them is an answer.
+        let mut left: BTreeMap<Shown, usize> = BTreeMap::new();
+        let strips = strips(&of(SheetKind::Strips));
+        assert_eq!(strips.len(), set.strips.len(), "{name} {}: {strips:?}", set.version);
+        for strip in strips {
+            *left.entry(strip).or_default() += 1;
+        }
+        for answer in answers.iter().flat_map(|row| &row[1..]) {
+            let count = left.get_mut(answer).unwrap_or_else(|| panic!("{name}: no strip for {answer:?}"));
+            assert_eq!(*count, 1, "{name}: {answer:?} has {count} strips");
+            left.remove(answer);
+        }
+        let decoys = usize::try_from(lesson.spec.forms.decoys.value).unwrap();
+        assert_eq!(left.values().sum::<usize>(), decoys, "{name} {}: {left:?}", set.version);
+        for row in &answers {
+            assert!(row.iter().all(|answer| !left.contains_key(answer)), "{name}: a decoy is an answer");
+        }
+    }
+}
+
+#[test]
+fn seed_library() {
+    matches("seed-library");
+}
+
+#[test]
+fn harbour() {
+    matches("harbour");
+}
+
+#[test]
+fn tram_stops() {
+    matches("tram-stops");
+}
+
+#[test]
+fn lighthouse() {
+    matches("lighthouse");
+}
+
+#[test]
+fn print_shop() {
+    matches("print-shop");
+}
+
+#[test]
+fn brickworks() {
+    matches("brickworks");
+}
+
+#[test]
+fn star_atlas() {
+    matches("star-atlas");
+}
