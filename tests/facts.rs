@@ -90,9 +90,14 @@ fn check(page: &Page, lesson: &Lesson, family: &Family) {
             assert!(printable.contains(extent), "{at}: in the margin: {extent:?} of {item:?}");
         }
         for stroke in strokes(&item) {
-            let least = if stroke.dash.is_some() { ink::CUT_DASHED.width } else { ink::FINE.width };
-            assert!(stroke.width >= least, "{at}: too fine: {stroke:?}");
+            assert!(stroke.width >= ink::FINE.width, "{at}: too fine: {stroke:?}");
         }
+        let strong = match &item {
+            Item::Rect { stroke, .. } | Item::Polygon { stroke, .. } => *stroke,
+            Item::Line { from, to, stroke } if is_cut(page, *from, *to) => Some(*stroke),
+            _ => None,
+        };
+        assert!(strong.is_none_or(|pen| pen.width >= ink::OUTLINE.width), "{at}: too fine for an edge: {item:?}");
     }
     let texts = texts(page);
     for text in &texts {
@@ -107,6 +112,15 @@ fn check(page: &Page, lesson: &Lesson, family: &Family) {
             assert!(!ink.overlaps(*other), "{at}: `{}` lies on `{}`", a.text, b.text);
         }
     }
+}
+
+/// Whether a line lies along a cut.
+fn is_cut(page: &Page, from: Point, to: Point) -> bool {
+    let mut cuts = page.layers.iter().flat_map(|layer| &layer.cuts);
+    cuts.any(|cut| match *cut {
+        CutLine::Level(y) => from.y == y && to.y == y,
+        CutLine::Upright(x) => from.x == x && to.x == x,
+    })
 }
 
 /// Checks the pieces of a page and the cuts that free them.
