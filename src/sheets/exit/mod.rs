@@ -101,7 +101,9 @@ fn design(desk: &Desk<'_>, checks: &[Check]) -> Result<Design, Problem> {
         .collect();
     let fits = |grid: &Grid, questions: usize, size: Length| {
         let room = Rect::new(Point::ORIGIN, grid.cell).shrunk(Sides::splat(layout.padding)).size();
-        let look = slip::Look::new(desk, layout, pictures(desk, layout, checks, room).ok()?, size).ok()?;
+        // A picture stands under its question's words, right of the question's number.
+        let under = Size::new(room.width - slip::number(size), room.height);
+        let look = slip::Look::new(desk, layout, pictures(desk, layout, checks, under).ok()?, size).ok()?;
         let high = |check| slip::height(desk, &look, room.width, check, questions);
         checks.iter().all(|check| high(check).is_some_and(|high| high <= room.height)).then_some(look)
     };

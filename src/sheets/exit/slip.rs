@@ -60,8 +60,13 @@ impl Look {
 
     /// The room that a question's number takes at the left.
     fn number(&self) -> Length {
-        self.question.size.scaled(13, 10)
+        number(self.question.size)
     }
+}
+
+/// The room that a question's number takes at the left of words of this size.
+pub(super) fn number(size: Length) -> Length {
+    size.scaled(13, 10)
 }
 
 /// How high the first `questions` of a check stand in this width; `None` where a word is wider than the slip.
