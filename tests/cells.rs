@@ -4,13 +4,17 @@ mod support;
 
 use std::sync::Arc;
 
+use placewright::diag::Source;
+use placewright::lesson;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Size};
 use placewright::pdf;
 use placewright::sheets::blockwork::{Blockwork, Counts, LEAST_UNIT};
-use placewright::sheets::page::{Layer, Packet, Page, Stock};
+use placewright::sheets::layout::Layouts;
+use placewright::sheets::page::{Item, Layer, Node, Packet, Page, Stock, Tag};
 use placewright::sheets::picture::Pictures;
-use placewright::spec::{Ink, SheetKind, Sides};
+use placewright::sheets::{self};
+use placewright::spec::{self, Ink, SheetKind, Sides};
 use support::raster::{Area, Cell, draw};
 
 fn family() -> Family {
@@ -100,4 +104,64 @@ fn cells_stay_open_at_the_least_unit_and_with_colour_marks() {
             assert_eq!(cells.len(), 100 * flats + 10 * rods + cubes, "{ink:?} {counts:?}");
         }
     }
+}
+
+/// Every picture on a page: the rectangle of its blocks, and how many cells its alternative text promises.
+fn figures(nodes: &[Node], found: &mut Vec<(Rect, usize)>) {
+    for node in nodes {
+        let Node::Tagged(tag, inner) = node else { continue };
+        figures(inner, found);
+        let Tag::Figure(alt) = tag else { continue };
+        let words: Vec<&str> = alt.split([' ', ',']).collect();
+        let counted = words.windows(2).filter_map(|pair| {
+            let worth = [("flat", 100), ("rod", 10), ("cube", 1)];
+            let (_, worth) = worth.into_iter().find(|(word, _)| pair[1].trim_end_matches('s') == *word)?;
+            Some(if pair[0] == "no" { 0 } else { pair[0].parse::<usize>().unwrap() * worth })
+        });
+        let (mut cells, mut kinds) = (0, 0);
+        counted.for_each(|count| (cells, kinds) = (cells + count, kinds + 1));
+        let blocks = inner.iter().filter_map(|node| match node {
+            Node::Item(Item::Symbol { symbol, at }) => Some(Rect::new(*at, symbol.size)),
+            _ => None,
+        });
+        if let Some(room) = blocks.reduce(Rect::union).filter(|_| kinds > 0) {
+            found.push((room, cells));
+        }
+    }
+}
+
+#[test]
+fn whole_boards_strips_keys_and_cut_out_blocks_show_what_they_say() {
+    let name = format!("{}/samples/harbour.toml", env!("CARGO_MANIFEST_DIR"));
+    let source = Arc::new(Source { text: std::fs::read_to_string(&name).unwrap(), name });
+    let spec = spec::read(&source).unwrap();
+    let lesson = lesson::plan(&source, spec, Vec::new()).unwrap();
+    let family = family();
+    let mut pictures = 0;
+    for sheet in [SheetKind::Strips, SheetKind::Key, SheetKind::Blocks, SheetKind::Display] {
+        let packets = sheets::lay(&lesson, &Layouts::read(&[]).unwrap(), &family, Some(sheet)).unwrap();
+        let packet = packets.iter().find(|packet| packet.file == "teacher.pdf").unwrap();
+        let bytes = pdf::write(packet, &family, &pdf::Options::default()).unwrap();
+        for (index, page) in packet.pages.iter().enumerate() {
+            let mut found = Vec::new();
+            page.layers.iter().for_each(|layer| figures(&layer.nodes, &mut found));
+            if found.is_empty() {
+                continue;
+            }
+            let bitmap = draw(&bytes, index, 300.0 / 72.0);
+            for (room, want) in found {
+                let room = room.grown(placewright::measure::Sides::splat(Length::pt(2)));
+                let area = Area {
+                    left: room.left().to_pt(),
+                    top: room.top().to_pt(),
+                    right: room.right().to_pt(),
+                    bottom: room.bottom().to_pt(),
+                };
+                assert_eq!(bitmap.enclosed(area, 150).len(), want, "{sheet:?} page {index} {room:?}");
+                pictures += 1;
+            }
+        }
+    }
+    // Three versions of eight rows on strips and key, and more.
+    assert!(pictures >= 48, "{pictures} pictures");
 }

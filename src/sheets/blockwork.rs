@@ -308,23 +308,21 @@ fn does_not_fit(pictures: &[Counts], room: Size, least: Length) -> Problem {
         room.width,
         room.height
     ));
-    match Blockwork::at(unit, pictures, room.width) {
-        Some(work) => problem.hint(format!(
+    if let Some(work) = Blockwork::at(unit, pictures, room.width) {
+        return problem.hint(format!(
             "at the least unit of {least} this width needs a height of {}; larger paper, fewer rows or smaller digits \
              (`at_most`) would fit",
             up(work.size().height)
-        )),
-        None => {
-            let widths = Arrangement::all(greatest(pictures)).map(|a| Blockwork::new(unit, a, pictures).size());
-            let narrowest = widths.min_by_key(|size| size.width).unwrap_or_default();
-            problem.hint(format!(
-                "at the least unit of {least} they need a box at least {} wide and then {} high; larger paper, fewer \
-                 columns or smaller digits (`at_most`) would fit",
-                up(narrowest.width),
-                up(narrowest.height)
-            ))
-        }
+        ));
     }
+    let widths = Arrangement::all(greatest(pictures)).map(|a| Blockwork::new(unit, a, pictures).size());
+    let narrowest = widths.min_by_key(|size| size.width).unwrap_or_default();
+    problem.hint(format!(
+        "at the least unit of {least} they need a box at least {} wide and then {} high; larger paper, fewer columns or \
+         smaller digits (`at_most`) would fit",
+        up(narrowest.width),
+        up(narrowest.height)
+    ))
 }
 
 /// Up to the next whole millimetre, so that the advice works when followed.

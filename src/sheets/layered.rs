@@ -145,15 +145,15 @@ fn page(desk: &Desk<'_>, layout: &Layout, plan: &Plan, digits: std::ops::Range<u
     }
     let live = desk.live(plan.size, layout);
     let bottom = top + plan.high * rows;
-    let line = |from: Point, to: Point| Item::Line { from, to, stroke: layout.cut };
+    let ruled = |from: Point, to: Point| Item::Line { from, to, stroke: layout.cut };
     let mut lines = Vec::new();
     for y in levels {
         layer.cuts.push(CutLine::Level(y));
-        lines.push(line(Point::new(live.left(), y), Point::new(live.right(), y)));
+        lines.push(ruled(Point::new(live.left(), y), Point::new(live.right(), y)));
     }
     for x in uprights {
         layer.cuts.push(CutLine::Upright(x));
-        lines.push(line(Point::new(x, top), Point::new(x, bottom)));
+        lines.push(ruled(Point::new(x, top), Point::new(x, bottom)));
     }
     layer.nodes.push(Node::Artifact(lines));
 

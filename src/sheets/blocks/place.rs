@@ -100,16 +100,16 @@ pub(super) fn cuts(placed: &Placed, origin: Point, live: Rect, pen: Stroke) -> (
         .map(|Snip { from, to }| Snip { from: from.moved(origin.x, origin.y), to: to.moved(origin.x, origin.y) })
         .collect();
     let (top, bottom) = (origin.y, origin.y + placed.size.height);
-    let line = |from: Point, to: Point| Item::Line { from, to, stroke: pen };
+    let ruled = |from: Point, to: Point| Item::Line { from, to, stroke: pen };
     let mut lines = Vec::new();
     let mut cuts = Vec::new();
     for y in levels.into_iter().map(|y| y + origin.y) {
         cuts.push(CutLine::Level(y));
-        lines.push(line(Point::new(live.left(), y), Point::new(live.right(), y)));
+        lines.push(ruled(Point::new(live.left(), y), Point::new(live.right(), y)));
     }
     for x in full.into_iter().map(|x| x + origin.x) {
         cuts.push(CutLine::Upright(x));
-        lines.push(line(Point::new(x, top), Point::new(x, bottom)));
+        lines.push(ruled(Point::new(x, top), Point::new(x, bottom)));
     }
     (cuts, snips, lines)
 }
