@@ -1,4 +1,5 @@
 //! The picture is the number: an independent renderer draws every block picture and finds exactly n closed unit cells.
+#![allow(clippy::unwrap_used, reason = "helpers of tests, not tests themselves")]
 
 mod support;
 

@@ -1,4 +1,5 @@
 //! The sheet *layered*: cards stacked with their right edges together read as the numeral, to a tenth of a millimetre.
+#![allow(clippy::unwrap_used, reason = "helpers of tests, not tests themselves")]
 
 #[path = "support/lesson.rs"]
 mod lessons;

@@ -1,14 +1,16 @@
 //! The sheet *blocks*: the pieces that numbers need, on provably the fewest pages, at true size.
+#![allow(clippy::unwrap_used, reason = "helpers of tests, not tests themselves")]
 
 #[path = "support/lesson.rs"]
 mod lessons;
+mod support;
 
 use placewright::lesson::Lesson;
 use placewright::measure::{Length, Point, Rect, Sides, Size};
 use placewright::rng::Stream;
 use placewright::sheets::desk::Desk;
 use placewright::sheets::layout::Layouts;
-use placewright::sheets::page::{CutLine, Item, Layer, Node, Page, Text};
+use placewright::sheets::page::{CutLine, Item, Layer, Node, Packet, Page, Text};
 use placewright::sheets::{blocks, row};
 use placewright::spec::{Given, Ink, Paper, SheetKind, TextSize};
 
@@ -217,4 +219,38 @@ fn a_page_too_narrow_for_a_flat_says_so() {
     let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
     let problem = blocks::lay(&Desk { lesson: &lesson, layouts: &layouts, family: &family }).unwrap_err();
     assert_eq!(problem.message, "no flat fits the printable area of 95.9 mm by 159.4 mm");
+}
+
+#[test]
+fn the_unit_in_the_file_is_10_mm_and_the_check_lines_are_true() {
+    let lesson = lessons::lesson(SheetKind::Blocks, Paper::Letter, &[], &[&[101]]);
+    let packet = Packet {
+        file: "blocks.pdf",
+        title: "Blocks".to_owned(),
+        sides: placewright::spec::Sides::One,
+        copies: 1,
+        pages: pages(&lesson),
+    };
+    let bytes = placewright::pdf::write(&packet, &lessons::family(), &placewright::pdf::Options::default()).unwrap();
+    // In the file itself, through a reader that is not the writer. First the grid lines of the flat: the thin ones.
+    let read = support::pdf::read(&bytes);
+    let points = |mm: f64| mm * 72.0 / 25.4;
+    let flat = layer(&packet.pages[0]).pieces[0].rect;
+    let lines: Vec<_> = read[0].paths.iter().map(|path| path.bounds()).collect();
+    let mut across: Vec<f64> = lines
+        .iter()
+        .filter(|line| line.x1 - line.x0 < 0.001 && (line.y0 - flat.top().to_pt()).abs() < 0.01)
+        .filter(|line| line.x0 > flat.left().to_pt() + 1.0 && line.x0 < flat.right().to_pt() - 1.0)
+        .map(|line| line.x0)
+        .collect();
+    across.sort_by(f64::total_cmp);
+    assert_eq!(across.len(), 9);
+    for pair in across.windows(2) {
+        assert!((pair[1] - pair[0] - points(10.0)).abs() < points(0.005), "{across:?}");
+    }
+    // Then the check lines.
+    for mm in [100.0, 101.6] {
+        let level = lines.iter().filter(|line| line.y1 - line.y0 < 0.001 && line.y0 < flat.top().to_pt() - 1.0);
+        assert_eq!(level.filter(|line| (line.x1 - line.x0 - points(mm)).abs() < 0.001).count(), 1, "{mm} mm");
+    }
 }
