@@ -90,7 +90,6 @@ const PAGE: usize = 2_000;
 fn packets_keep_to_their_budget_of_bytes() {
     for file in files() {
         let (pages, bytes) = (file.pages.len(), file.bytes.len());
-        println!("{}: {pages} pages, {bytes} bytes", file.name);
         assert!(bytes <= FIXED + PAGE * pages, "{}: {pages} pages in {bytes} bytes", file.name);
     }
 }
