@@ -52,8 +52,7 @@ pub fn lay(path: &Path) -> Sample {
         lesson::plan(&source_text, spec, roster).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
     let layouts = Layouts::read(&[]).unwrap_or_else(|found| panic!("{found:#?}"));
     let packets = sheets::lay(&lesson, &layouts, &family, None);
-    let packets =
-        packets.map_err(|found| found.first().map_or(String::new(), |first| first.problem.message.clone()))?;
+    let packets = packets.unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
     Sample { name, packets, family }
 }
