@@ -7,7 +7,7 @@ use serde_json::{Map, Value, json};
 
 use crate::lesson::{Chosen, Lesson, Role, Version};
 use crate::number::{Content, Number};
-use crate::sheets::page::Packet;
+use crate::sheets::sheaf::Sheaf;
 
 /// The name of the file.
 pub const FILE: &str = "contents.json";
@@ -16,11 +16,11 @@ pub const FILE: &str = "contents.json";
 pub const MARK: &str = "\"made_by\": \"Placewright ";
 
 /// Writes the file: one object, each page on a line of its own, a line end at the end.
-pub fn write(lesson: &Lesson, packets: &[Packet]) -> String {
+pub fn write(lesson: &Lesson, packets: &[Sheaf<'_>]) -> String {
     let pages = packets.iter().flat_map(|packet| {
-        (1..).zip(&packet.pages).map(|(number, page)| {
+        (1..).zip(packet.entries()).map(|(number, page)| {
             json!({
-                "file": packet.file,
+                "file": packet.file(),
                 "page": number,
                 "sheet": page.sheet.word(),
                 "version": page.version.map(|version| version.to_string()),

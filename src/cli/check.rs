@@ -9,7 +9,8 @@ use super::Report;
 use super::failure::Failure;
 use super::files::read::shown;
 use super::gather::{Planned, Shared};
-use crate::sheets::page::Packet;
+use crate::diag::report;
+use crate::sheets::sheaf::Sheaf;
 use crate::spec;
 
 /// Says what would come out of a lesson, and what was assumed where its file is silent.
@@ -17,10 +18,12 @@ pub fn run(shared: &Shared, path: &Path) -> Result<Report, Failure> {
     let planned = shared.plan(path)?;
     let packets = shared.lay(&planned)?;
     let notes = planned.lesson.chosen.notes.clone();
-    let findings: Vec<Value> = notes.iter().map(|note| finding(&planned, note)).collect();
+    let findings = findings(&planned);
     let mut json = json!({ "findings": findings, "assumed": assumed(&planned) });
-    json["packets"] = packets.iter().map(|p| json!({ "file": p.file, "pages": p.pages.len() })).collect();
-    Ok(Report { human: human(path, &planned, &packets), notes, json })
+    json["packets"] = packets.iter().map(|p| json!({ "file": p.file(), "pages": p.len() })).collect();
+    let human = human(path, &planned, &packets);
+    drop(packets);
+    Ok(Report { human, notes, warnings: planned.warnings, json })
 }
 
 /// What the file leaves open, with the values taken.
@@ -28,14 +31,20 @@ pub(super) fn assumed(planned: &Planned) -> Map<String, Value> {
     spec::assumed(&planned.lesson.spec).into_iter().map(|(key, value)| (key.to_owned(), value)).collect()
 }
 
+/// Warnings and notes as programs get them.
+pub(super) fn findings(planned: &Planned) -> Vec<Value> {
+    let notes = planned.lesson.chosen.notes.iter().map(|note| finding(planned, note));
+    planned.warnings.iter().map(report::json).chain(notes).collect()
+}
+
 /// A note as programs get it.
-pub(super) fn finding(planned: &Planned, note: &str) -> Value {
+fn finding(planned: &Planned, note: &str) -> Value {
     json!({
         "severity": "note", "file": planned.source.name, "line": null, "column": null, "message": note, "hint": null,
     })
 }
 
-fn human(path: &Path, planned: &Planned, packets: &[Packet]) -> String {
+fn human(path: &Path, planned: &Planned, packets: &[Sheaf<'_>]) -> String {
     let lesson = &planned.lesson;
     let (spec, chosen) = (&lesson.spec, &lesson.chosen);
     let mut text = String::new();
@@ -51,7 +60,7 @@ fn human(path: &Path, planned: &Planned, packets: &[Packet]) -> String {
     );
     for packet in packets {
         let mut sheets: Vec<(&str, usize)> = Vec::new();
-        for page in &packet.pages {
+        for page in packet.entries() {
             match sheets.last_mut().filter(|(word, _)| *word == page.sheet.word()) {
                 Some((_, count)) => *count += 1,
                 None => sheets.push((page.sheet.word(), 1)),
@@ -67,7 +76,7 @@ fn human(path: &Path, planned: &Planned, packets: &[Packet]) -> String {
         }
         let list: Vec<String> =
             totals.iter().map(|(word, n)| if *n == 1 { (*word).to_owned() } else { format!("{word} x{n}") }).collect();
-        let _ = writeln!(text, "  {}: {} ({})", packet.file, pages(packet.pages.len()), list.join(", "));
+        let _ = writeln!(text, "  {}: {} ({})", packet.file(), pages(packet.len()), list.join(", "));
     }
     let assumed = spec::assumed(spec);
     if !assumed.is_empty() {

@@ -4,20 +4,24 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use super::args::Input;
+use super::crew;
 use super::failure::Failure;
 use super::files::read;
 use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
 use crate::lesson::{self, Lesson};
 use crate::measure::{Family, fonts};
+use crate::sheets::desk::Desk;
 use crate::sheets::layout::Layouts;
-use crate::sheets::page::Packet;
-use crate::sheets::{self, not_yet, row};
+use crate::sheets::sheaf::{self, Sheaf};
+use crate::sheets::{names, not_yet, row};
 use crate::spec::{self, FontChoice, Given, Spec};
 
 /// What all lessons of a run share.
 pub struct Shared<'i> {
     input: &'i Input,
     layouts: Layouts,
+    /// How many threads may make the pages of one lesson: what many lessons at a time leave over.
+    pub threads: usize,
 }
 
 /// A lesson that was read and planned.
@@ -28,6 +32,8 @@ pub struct Planned {
     pub lesson: Lesson,
     /// The typeface it is set in.
     pub family: Family,
+    /// What may not come out as meant: names that cannot be printed.
+    pub warnings: Vec<Diagnostic>,
 }
 
 impl<'i> Shared<'i> {
@@ -40,7 +46,8 @@ impl<'i> Shared<'i> {
         {
             return Err(Failure::Lesson(vec![unplaced(not_yet(kind))]));
         }
-        Ok(Self { input, layouts })
+        let threads = (crew::cores() / input.lessons.len().max(1)).max(1);
+        Ok(Self { input, layouts, threads })
     }
 
     /// The lessons as they were given.
@@ -56,18 +63,19 @@ impl<'i> Shared<'i> {
             spec.seed = Given::read(seed, 0..0);
         }
         settle_sheets(&mut spec, &source).map_err(Failure::Lesson)?;
-        let roster = roster(path, &spec, &source)?;
         let family = family(path, &spec, &source)?;
+        let (roster, warnings) = roster(path, &spec, &source, &family)?;
         let lesson = lesson::plan(&source, spec, roster).map_err(Failure::Lesson)?;
-        Ok(Planned { source, lesson, family })
+        Ok(Planned { source, lesson, family, warnings })
     }
 
-    /// Lays out the pages of a lesson.
-    pub fn lay(&self, planned: &Planned) -> Result<Vec<Packet>, Failure> {
+    /// Makes the packets of a lesson; none is empty.
+    pub fn lay<'p>(&'p self, planned: &'p Planned) -> Result<Vec<Sheaf<'p>>, Failure> {
         let only = self.input.only;
-        let packets = sheets::lay(&planned.lesson, &self.layouts, &planned.family, only).map_err(Failure::Lesson)?;
-        if packets.iter().any(|packet| !packet.pages.is_empty()) {
-            return Ok(packets.into_iter().filter(|packet| !packet.pages.is_empty()).collect());
+        let desk = Desk { lesson: &planned.lesson, layouts: &self.layouts, family: &planned.family };
+        let packets = sheaf::make(&desk, only).map_err(Failure::Lesson)?;
+        if !packets.is_empty() {
+            return Ok(packets);
         }
         let problem = match only {
             Some(kind) => Problem::new(format!("the lesson has nothing to put on the sheet `{}`", kind.word()))
@@ -91,11 +99,17 @@ fn settle_sheets(spec: &mut Spec, source: &Arc<Source>) -> Result<(), Vec<Diagno
     if found.is_empty() { Ok(()) } else { Err(found) }
 }
 
-/// The names of the roster that the lesson names, if it does.
-fn roster(path: &Path, spec: &Spec, source: &Arc<Source>) -> Result<Vec<String>, Failure> {
-    let Some(name) = &spec.class.roster else { return Ok(Vec::new()) };
+/// The names of the roster that the lesson names, if it does, and what to say of those that cannot be printed.
+fn roster(
+    path: &Path,
+    spec: &Spec,
+    source: &Arc<Source>,
+    family: &Family,
+) -> Result<(Vec<String>, Vec<Diagnostic>), Failure> {
+    let Some(name) = &spec.class.roster else { return Ok((Vec::new(), Vec::new())) };
     let text = read::roster(path, &name.value).map_err(|failure| named_at(failure, source, name))?;
-    spec::roster::read(&text).map_err(Failure::Lesson)
+    let rows = spec::roster::rows(&text).map_err(Failure::Lesson)?;
+    Ok(names::settle(&text, rows, family))
 }
 
 /// The typeface that the lesson names.

@@ -4,6 +4,7 @@
 
 mod args;
 mod check;
+mod crew;
 mod failure;
 mod files;
 mod gather;
@@ -23,6 +24,8 @@ use serde_json::{Value, json};
 use args::{Cli, Command, Format, Input};
 use failure::{DONE, Failure};
 use gather::Shared;
+
+use crate::diag::{Diagnostic, report};
 
 pub use term::Io;
 
@@ -57,6 +60,8 @@ pub(crate) struct Report {
     human: String,
     /// For people: what is worth knowing besides, a line each.
     notes: Vec<String>,
+    /// What may not come out as meant.
+    warnings: Vec<Diagnostic>,
     /// For programs.
     json: Value,
 }
@@ -68,18 +73,19 @@ struct Desk<'c, 's, 'i> {
 }
 
 impl Desk<'_, '_, '_> {
-    /// Runs a command for each lesson: a mistake in one does not stop the others. The gravest status counts.
-    fn each(&mut self, input: &Input, run: impl Fn(&Shared, &Path) -> Result<Report, Failure>) -> u8 {
+    /// Runs a command for each lesson, several at a time, and prints what they say in the order of the lessons. A mistake in
+    /// one does not stop the others. The gravest status counts.
+    fn each(&mut self, input: &Input, run: impl Fn(&Shared, &Path) -> Result<Report, Failure> + Sync) -> u8 {
         let shared = match Shared::read(input) {
             Ok(shared) => shared,
             Err(failure) => return self.close(Err(failure)),
         };
         let mut status = DONE;
-        for path in shared.lessons() {
-            let result = run(&shared, path);
+        let work = |path: &Path| run(&shared, path);
+        crew::each(shared.lessons(), work, |path, result| {
             let printed = self.print(Some(path), result);
             status = status.max(printed);
-        }
+        });
         status
     }
 
@@ -115,8 +121,12 @@ impl Desk<'_, '_, '_> {
             writeln!(self.io.out, "{value}")?;
             return self.io.out.flush();
         }
+        let look = term::look(talk, self.io.err_is_colourful);
         match result {
             Ok(report) => {
+                for warning in &report.warnings {
+                    self.io.err.write_all(report::draw(warning, look).as_bytes())?;
+                }
                 if !quiet {
                     self.io.out.write_all(report.human.as_bytes())?;
                     self.io.out.flush()?;
@@ -126,7 +136,6 @@ impl Desk<'_, '_, '_> {
                 }
             }
             Err(failure) => {
-                let look = term::look(talk, self.io.err_is_colourful);
                 self.io.err.write_all(failure.draw(look, lesson.as_deref()).as_bytes())?;
             }
         }

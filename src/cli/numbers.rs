@@ -24,7 +24,7 @@ pub fn run(shared: &Shared, path: &Path) -> Result<Report, Failure> {
         "why": why.collect::<Map<String, Value>>(),
     });
     let human = human(&planned.lesson.spec.title.value, chosen);
-    Ok(Report { human, notes: chosen.notes.clone(), json })
+    Ok(Report { human, notes: chosen.notes.clone(), warnings: planned.warnings.clone(), json })
 }
 
 fn human(title: &str, chosen: &Chosen) -> String {

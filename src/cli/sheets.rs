@@ -30,5 +30,5 @@ pub fn run(_: &Talk) -> Result<Report, Failure> {
         })
     });
     let rows: Value = rows.collect();
-    Ok(Report { human, notes: Vec::new(), json: json!({ "sheets": rows }) })
+    Ok(Report { human, notes: Vec::new(), warnings: Vec::new(), json: json!({ "sheets": rows }) })
 }

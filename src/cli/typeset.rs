@@ -1,21 +1,21 @@
 //! `typeset`: the packets of a lesson onto the disk.
 
 use std::collections::BTreeMap;
-use std::fmt::Write;
+use std::fmt::Write as _;
+use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use serde_json::{Value, json};
+use serde_json::json;
 
 use super::Report;
 use super::args::Input;
-use super::check::{assumed, finding, pages};
+use super::check::{assumed, findings, pages};
 use super::failure::Failure;
 use super::files::read::shown;
-use super::files::write;
+use super::files::write::{self, Content};
 use super::gather::Shared;
-use crate::diag::{Diagnostic, Problem, Severity};
-use crate::manifest;
-use crate::pdf;
+use crate::diag::Problem;
+use crate::{manifest, pdf};
 
 /// Where the packets of each lesson go. Two lessons that would go into the same folder are wrong usage; folders that
 /// differ in case only count as the same, because many disks think so.
@@ -40,25 +40,25 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Repo
     let folder = write::folder(out, path)?;
     let planned = shared.plan(path)?;
     let packets = shared.lay(&planned)?;
-    let mut files = Vec::new();
-    for packet in &packets {
-        let bytes = pdf::write(packet, &planned.family, &pdf::Options::default()).map_err(|problem| {
-            let problem = Problem { message: format!("{}: {}", packet.file, problem.message), ..problem };
-            Failure::Lesson(vec![Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }])
-        })?;
-        files.push((packet.file, bytes));
+    let options = pdf::Options { threads: shared.threads, ..pdf::Options::default() };
+    let family = &planned.family;
+    let mut files: Vec<(&str, Content<'_>)> = Vec::new();
+    for sheaf in &packets {
+        let content = move |out: &mut dyn Write| pdf::write_sheaf(out, sheaf, family, &options).map(|_| ());
+        files.push((sheaf.file(), Box::new(content)));
     }
-    files.push((manifest::FILE, manifest::write(&planned.lesson, &packets).into_bytes()));
+    let contents = manifest::write(&planned.lesson, &packets);
+    files.push((manifest::FILE, Box::new(move |out: &mut dyn Write| Ok(out.write_all(contents.as_bytes())?))));
     write::packets(&folder, &files, force)?;
 
-    let notes = planned.lesson.chosen.notes.clone();
     let mut human = String::new();
-    for packet in &packets {
-        let _ = writeln!(human, "{}  {}", shown(&folder.join(packet.file)), pages(packet.pages.len()));
+    for sheaf in &packets {
+        let _ = writeln!(human, "{}  {}", shown(&folder.join(sheaf.file())), pages(sheaf.len()));
     }
     let _ = writeln!(human, "{}", shown(&folder.join(manifest::FILE)));
-    let findings: Vec<Value> = notes.iter().map(|note| finding(&planned, note)).collect();
-    let mut json = json!({ "findings": findings, "assumed": assumed(&planned) });
+    let mut json = json!({ "findings": findings(&planned), "assumed": assumed(&planned) });
     json["written"] = files.iter().map(|(file, _)| shown(&folder.join(file))).collect();
-    Ok(Report { human, notes, json })
+    drop(files);
+    drop(packets);
+    Ok(Report { human, notes: planned.lesson.chosen.notes, warnings: planned.warnings, json })
 }

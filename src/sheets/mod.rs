@@ -45,6 +45,7 @@ use crate::measure::Family;
 use crate::spec::SheetKind;
 use desk::Desk;
 use layout::Layouts;
+use packet::Shelf;
 use page::{Packet, Page};
 
 /// One kind of page, as `placewright sheets` lists it.
@@ -172,12 +173,16 @@ pub fn lay(
     family: &Family,
     only: Option<SheetKind>,
 ) -> Result<Vec<Packet>, Vec<Diagnostic>> {
-    let desk = Desk { lesson, layouts, family };
+    packets(&Shelf::new(&Desk { lesson, layouts, family }), only)
+}
+
+/// The packets whose pages are all in hand, from masters that others may share.
+fn packets(shelf: &Shelf<'_>, only: Option<SheetKind>) -> Result<Vec<Packet>, Vec<Diagnostic>> {
     match only {
         // The cover leads the substitute's packet and stands in no other.
-        Some(SheetKind::Cover) => packet::cover_only(&desk).map(|packet| vec![packet]),
-        Some(_) => packet::teacher(&desk, only).map(|packet| vec![packet]),
-        None => Ok(vec![packet::teacher(&desk, None)?, packet::substitute(&desk)?]),
+        Some(SheetKind::Cover) => packet::cover_only(shelf).map(|packet| vec![packet]),
+        Some(_) => packet::teacher(shelf, only).map(|packet| vec![packet]),
+        None => Ok(vec![packet::teacher(shelf, None)?, packet::substitute(shelf)?]),
     }
 }
 

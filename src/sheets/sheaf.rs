@@ -7,8 +7,9 @@ use std::borrow::Cow;
 
 use super::copyroom::{self, Job};
 use super::desk::Desk;
+use super::packet::Shelf;
 use super::page::{Packet, Page, Stock};
-use super::{packet, ticket};
+use super::ticket;
 use crate::diag::{Diagnostic, Problem, Severity};
 use crate::lesson::Version;
 use crate::spec::{SheetKind, Sides};
@@ -107,16 +108,19 @@ fn entry(page: &Page) -> Entry {
 
 /// Makes every packet of a lesson, or with `only` the pages of one sheet; packets without pages are left out.
 pub fn make<'a>(desk: &Desk<'a>, only: Option<SheetKind>) -> Result<Vec<Sheaf<'a>>, Vec<Diagnostic>> {
-    let teacher = packet::teacher(desk, only)?;
-    let mut all = vec![Sheaf::Packet(teacher)];
+    // The contract's order: teacher, copy room, then whoever stands in.
+    let shelf = Shelf::new(desk);
+    let mut packets = super::packets(&shelf, only)?.into_iter().map(Sheaf::Packet);
+    let mut all: Vec<Sheaf<'_>> = packets.by_ref().take(1).collect();
     let whole = only.is_none_or(|only| only == SheetKind::Ticket);
-    let order = copyroom::order(desk, only.filter(|_| !whole))?;
+    let order = copyroom::order(&shelf, only.filter(|_| !whole))?;
     let pages = if whole { ticket::draw(desk, &order).map_err(|problem| vec![unplaced(problem)])? } else { Vec::new() };
     if only != Some(SheetKind::Ticket) {
         all.extend(order.jobs.into_iter().map(Sheaf::Job));
     }
     let title = format!("{}: job ticket", desk.lesson.spec.title.value);
     all.push(Sheaf::Packet(Packet { file: "copy-room-ticket.pdf", title, sides: Sides::One, copies: 1, pages }));
+    all.extend(packets);
     all.retain(|sheaf| !sheaf.is_empty());
     Ok(all)
 }

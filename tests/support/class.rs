@@ -11,6 +11,7 @@ use placewright::number::Number;
 use placewright::sheets::copyroom::{self, Job, Order};
 use placewright::sheets::desk::Desk;
 use placewright::sheets::layout::Layouts;
+use placewright::sheets::packet::Shelf;
 use placewright::sheets::page::Packet;
 use placewright::sheets::ticket;
 use placewright::spec::Sides;
@@ -53,7 +54,7 @@ impl Shop {
     }
 
     pub fn order<'a>(&'a self, lesson: &'a Lesson) -> Order<'a> {
-        copyroom::order(&self.desk(lesson), None).unwrap_or_else(|found| panic!("{found:#?}"))
+        copyroom::order(&Shelf::new(&self.desk(lesson)), None).unwrap_or_else(|found| panic!("{found:#?}"))
     }
 
     /// A job's file.

@@ -4,7 +4,7 @@
 //! is moved out in the same step and removed; if anything fails on the way, it stays as it was.
 
 use std::fs::{self, File};
-use std::io::{self, Write};
+use std::io::{self, BufWriter, Write};
 use std::path::{Path, PathBuf};
 
 use tempfile::TempDir;
@@ -12,7 +12,8 @@ use tempfile::TempDir;
 use super::ours::is_ours;
 use super::read::shown;
 use crate::cli::failure::{Failure, reason};
-use crate::diag::Problem;
+use crate::diag::{Diagnostic, Problem, Severity};
+use crate::pdf;
 
 /// Where a lesson's packets go: the folder in `out` that is named like the lesson file, without its ending. It never
 /// lies outside `out`.
@@ -43,7 +44,9 @@ const SCRATCH: &str = ".placewright-";
 /// Puts the files into `folder` as a whole. Whatever Placewright wrote there before is replaced or, when the lesson no
 /// longer has it, removed. Anything else there stops the work unless `force` is given; then files of the same names are
 /// replaced and the rest stays.
-pub fn packets(folder: &Path, files: &[(&str, Vec<u8>)], force: bool) -> Result<(), Failure> {
+///
+/// Files are written as they are made, so that none is ever held as a whole.
+pub fn packets(folder: &Path, files: &[(&str, Content<'_>)], force: bool) -> Result<(), Failure> {
     let name = shown(folder);
     let refuse = |error: io::Error| {
         Failure::file(name.clone(), Problem::new(format!("cannot write `{name}`: {}", reason(&error))))
@@ -55,8 +58,19 @@ pub fn packets(folder: &Path, files: &[(&str, Vec<u8>)], force: bool) -> Result<
         Failure::file(out.clone(), Problem::new(format!("cannot write into `{out}`: {}", create_reason(&error))))
     })?;
     let stage = tempfile::Builder::new().prefix(SCRATCH).tempdir_in(out).map_err(refuse)?;
-    for (file, bytes) in files {
-        write_whole(&stage.path().join(file), bytes).map_err(refuse)?;
+    for (file, content) in files {
+        write_whole(&stage.path().join(file), content).map_err(|failure| match failure {
+            pdf::Failure::Io(error) => refuse(error),
+            pdf::Failure::Problem(problem) => {
+                let problem = Problem { message: format!("{file}: {}", problem.message), ..problem };
+                Failure::Lesson(vec![Diagnostic {
+                    severity: Severity::Error,
+                    place: None,
+                    problem,
+                    related: Vec::new(),
+                }])
+            }
+        })?;
     }
     swap(stage, folder, &kept, files).map_err(refuse)
 }
@@ -98,14 +112,18 @@ fn create_reason(error: &io::Error) -> String {
     }
 }
 
-fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
-    let mut file = File::create_new(path)?;
-    file.write_all(bytes)?;
-    file.sync_all()
+/// What goes into a file: called once, with where to write it.
+pub type Content<'c> = Box<dyn Fn(&mut dyn Write) -> Result<(), pdf::Failure> + 'c>;
+
+fn write_whole(path: &Path, content: &Content<'_>) -> Result<(), pdf::Failure> {
+    let mut file = BufWriter::with_capacity(1 << 16, File::create_new(path)?);
+    content(&mut file)?;
+    file.flush()?;
+    Ok(file.get_ref().sync_all()?)
 }
 
 /// Puts the staged folder in the place of `folder`, with the entries of the old one that are kept.
-fn swap(stage: TempDir, folder: &Path, kept: &[PathBuf], files: &[(&str, Vec<u8>)]) -> io::Result<()> {
+fn swap(stage: TempDir, folder: &Path, kept: &[PathBuf], files: &[(&str, Content<'_>)]) -> io::Result<()> {
     if fs::symlink_metadata(folder).is_err() {
         fs::rename(stage.path(), folder)?;
         // It has moved: there is nothing to clean up.

@@ -19,7 +19,7 @@ use super::backs::Edge;
 use super::deal::{self, Seat};
 use super::desk::Desk;
 use super::impose::{self, Fill};
-use super::packet;
+use super::packet::{self, Shelf};
 use super::page::{Page, Stock};
 use crate::diag::{Diagnostic, Problem, Severity};
 use crate::lesson::Version;
@@ -38,13 +38,13 @@ pub struct Order<'a> {
 
 /// Plans the copies of every learner sheet the lesson asks for, or with `only` of that sheet alone. The order has no jobs
 /// when there is nothing to copy.
-pub fn order<'a>(desk: &Desk<'a>, only: Option<SheetKind>) -> Result<Order<'a>, Vec<Diagnostic>> {
-    let masters = packet::masters(desk, &packet::LEARNER, only)?;
-    plan(desk, masters).map_err(|problem| vec![unplaced(problem)])
+pub fn order<'a>(shelf: &Shelf<'a>, only: Option<SheetKind>) -> Result<Order<'a>, Vec<Diagnostic>> {
+    let masters = shelf.masters(&packet::LEARNER, only)?;
+    plan(&shelf.desk, masters).map_err(|problem| vec![unplaced(problem)])
 }
 
 /// The order for masters that were laid out already.
-pub fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
+fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
     let class = &desk.lesson.spec.class;
     let print = &desk.lesson.spec.print;
     let versions = u32::try_from(desk.lesson.sets.len()).unwrap_or(1).max(1);

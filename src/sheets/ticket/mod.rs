@@ -10,6 +10,7 @@ use super::backs::Edge;
 use super::copyroom::{self, Order, PrintSides};
 use super::desk::Desk;
 use super::impose::Fill;
+use super::packet::Shelf;
 use super::page::{CutLine, Page, Stock};
 use crate::diag::Problem;
 use crate::measure::Length;
@@ -18,7 +19,7 @@ use flow::Flow;
 
 /// The ticket of everything the lesson asks for.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
-    let order = copyroom::order(desk, None).map_err(|mut found| found.swap_remove(0).problem)?;
+    let order = copyroom::order(&Shelf::new(desk), None).map_err(|mut found| found.swap_remove(0).problem)?;
     draw(desk, &order)
 }
 
