@@ -52,7 +52,7 @@ fn cards(pages: &[Page]) -> BTreeMap<String, (Rect, Vec<Text>)> {
 fn stacked(cards: &BTreeMap<String, (Rect, Vec<Text>)>, numeral: &str) -> Vec<(char, f64, f64)> {
     let font = lessons::family().bold;
     let mut seen: Vec<(char, f64, f64)> = Vec::new();
-    for (k, digit) in numeral.chars().enumerate() {
+    for (k, digit) in numeral.chars().enumerate().filter(|(_, digit)| *digit != '0') {
         let (rect, texts) = &cards[&format!("{digit}{}", "0".repeat(numeral.len() - 1 - k))];
         // The card hides whatever lies under it.
         seen.retain(|(_, middle, _)| *middle > rect.width().to_mm());
@@ -66,12 +66,13 @@ fn stacked(cards: &BTreeMap<String, (Rect, Vec<Text>)>, numeral: &str) -> Vec<(c
 }
 
 #[test]
-fn every_numeral_without_zeros_is_read_off_its_stack() {
+fn every_numeral_is_read_off_its_stack() {
     let cards = cards(&pages(Paper::Letter, TextSize::Standard, Length::mm100(635), 999));
     assert_eq!(cards.len(), 27);
     let pitch = cards["1"].0.width().to_mm();
     let base = stacked(&cards, "1")[0].2;
-    for n in (111..=999).filter(|n| !n.to_string().contains('0')) {
+    // Where a numeral has a zero, the zero of a card below shows.
+    for n in 100..=999 {
         let numeral = n.to_string();
         let seen = stacked(&cards, &numeral);
         assert_eq!(seen.iter().map(|(digit, ..)| *digit).collect::<String>(), numeral);
