@@ -134,7 +134,9 @@ fn paragraphs(node: &Node, found: &mut Vec<String>) {
         node.each(&mut |item| lines.extend(if let Item::Text(text) = item { Some(text.text.clone()) } else { None }));
         found.push(lines.join(" "));
     }
-    nodes.iter().for_each(|node| paragraphs(node, found));
+    for node in nodes {
+        paragraphs(node, found);
+    }
 }
 
 #[test]
