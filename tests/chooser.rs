@@ -3,12 +3,19 @@
 #[path = "chooser/brute.rs"]
 mod brute;
 
+#[path = "chooser/chi.rs"]
+mod chi;
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
 use brute::Plain;
-use placewright::lesson::choose::{Demand, Feature, Sampler};
+use placewright::diag::{Diagnostic, Source};
+use placewright::lesson::Role;
+use placewright::lesson::choose::{Ask, Demand, Feature, Sampler, choose, clash, example, only, ways_out};
 use placewright::number::Place;
 use placewright::rng::Stream;
-use placewright::spec::Bound;
-use std::collections::{BTreeMap, BTreeSet};
+use placewright::spec::{self, Bound};
 
 /// A small lesson, drawn at random: a stretch of up to 14 numbers and a handful of requests.
 fn small(stream: &mut Stream) -> Demand {
@@ -78,4 +85,229 @@ fn counts_equal_brute_force() {
         if all.is_empty() { empty += 1 } else { feasible += 1 }
     }
     assert!(feasible >= 250 && empty >= 150, "{feasible} feasible, {empty} empty");
+}
+
+/// The requests of a demand that brute force can check: those that leave the range as it is.
+fn sets_of(demand: &Demand, kept: &BTreeSet<Ask>) -> usize {
+    let less = only(demand, kept);
+    let pool = less.high - less.low + 1;
+    let counts = if kept.contains(&Ask::Count) { less.count..=less.count } else { 1..=pool };
+    counts.map(|count| Plain::new(&Demand { count, ..less.clone() }).all().len()).sum()
+}
+
+#[test]
+fn clash_groups_are_minimal() {
+    let mut stream = Stream::new(5, "clashes");
+    let (mut clashes, mut checked) = (0, 0);
+    for case in 0..400 {
+        let demand = small(&mut stream);
+        let group = clash(&demand);
+        assert_eq!(group.is_empty(), !Plain::new(&demand).all().is_empty(), "case {case}: {demand:?}");
+        if group.is_empty() {
+            continue;
+        }
+        clashes += 1;
+        let kept: BTreeSet<Ask> = group.iter().copied().collect();
+        if kept.contains(&Ask::Range) {
+            checked += 1;
+            assert_eq!(sets_of(&demand, &kept), 0, "case {case}: {group:?} {demand:?}");
+        }
+        for left_out in &group {
+            let others: BTreeSet<Ask> = kept.iter().copied().filter(|ask| ask != left_out).collect();
+            let set = example(&demand, &others);
+            let set = set.unwrap_or_else(|| panic!("case {case}: without {left_out:?} {group:?} still clashes"));
+            let count = u32::try_from(set.len()).unwrap();
+            let less = Demand {
+                count: if others.contains(&Ask::Count) { demand.count } else { count },
+                ..only(&demand, &others)
+            };
+            assert!(Plain::one(&less, &set), "case {case}: {set:?} {less:?}");
+        }
+        for (ask, softer) in ways_out(&demand, &group) {
+            assert!(group.contains(&ask) && !Sampler::alone(&softer).is_empty(), "case {case}: {ask:?}");
+        }
+    }
+    assert!(clashes >= 80 && checked >= 50, "{clashes} clashes, {checked} checked");
+}
+
+#[test]
+fn the_approximation_agrees_with_the_table() {
+    for freedom in [9, 19, 99] {
+        assert!((chi::wilson_hilferty(freedom) - chi::critical(freedom)).abs() < 0.2, "{freedom}");
+    }
+}
+
+#[test]
+fn draws_are_even_over_all_sets() {
+    let mut stream = Stream::new(11, "even lessons");
+    let mut done = 0;
+    while done < 14 {
+        let demand = small(&mut stream);
+        let all = Plain::new(&demand).all();
+        // Some of the lessons must have the harder requests in them.
+        let hard = demand.same_digits.is_some() || demand.look_alikes > 0;
+        if !(20..=200).contains(&all.len()) || (done % 2 == 0 && !hard) {
+            continue;
+        }
+        let (draws, sampler) = (30 * all.len(), Sampler::alone(&demand));
+        let mut seen = vec![0; all.len()];
+        for _ in 0..draws {
+            let set = sampler.draw(&mut stream).unwrap();
+            seen[all.binary_search(&set).unwrap()] += 1;
+        }
+        let chi = chi::square(&seen, 30.0);
+        assert!(chi < chi::critical(all.len() - 1), "{chi} over {} sets of {demand:?}", all.len());
+        done += 1;
+    }
+}
+
+/// What a lesson on three digits may ask.
+fn three_digits() -> Demand {
+    Demand {
+        low: 100,
+        high: 999,
+        never: BTreeSet::new(),
+        at_most: [9; 6],
+        count: 8,
+        always: BTreeSet::new(),
+        wants: BTreeMap::new(),
+        same_digits: None,
+        look_alikes: 0,
+    }
+}
+
+/// Chi-square of how often each of `pool` is drawn, corrected for drawing without replacement: times (M - 1) / (M - k).
+#[track_caller]
+fn inclusion(demand: &Demand, pool: impl Fn(u32) -> bool, per_draw: u32) {
+    let (sampler, mut stream) = (Sampler::alone(demand), Stream::new(2, "inclusion"));
+    let cells: Vec<u32> = (100..=999).filter(|&number| pool(number)).collect();
+    let draws = 20 * u32::try_from(cells.len()).unwrap() / per_draw;
+    let mut seen = vec![0; cells.len()];
+    for _ in 0..draws {
+        for number in sampler.draw(&mut stream).unwrap() {
+            if let Ok(at) = cells.binary_search(&number) {
+                seen[at] += 1;
+            }
+        }
+    }
+    let of = f64::from(u32::try_from(cells.len()).unwrap());
+    let each = f64::from(draws) * f64::from(per_draw) / of;
+    let chi = chi::square(&seen, each) * (of - 1.0) / (of - f64::from(per_draw));
+    assert!(chi < chi::critical(cells.len() - 1), "{chi} of {}", cells.len());
+}
+
+#[test]
+fn every_number_comes_as_often_on_100_to_999() {
+    inclusion(&three_digits(), |_| true, 8);
+    // With exactly three that show a 0 in the tens place, those come alike, and so do the others.
+    let mut demand = three_digits();
+    demand.wants.insert(Feature::Zero(Place::Tens), Bound { min: 3, max: Some(3) });
+    inclusion(&demand, |number| number / 10 % 10 == 0, 3);
+    inclusion(&demand, |number| number / 10 % 10 != 0, 5);
+    // No two of the same digits: families of equal size come alike.
+    let mut demand = three_digits();
+    demand.same_digits = Some(Bound { min: 0, max: Some(1) });
+    demand.wants.insert(Feature::Repeats, Bound { min: 0, max: Some(0) });
+    demand.wants.insert(Feature::Zero(Place::Ones), Bound { min: 0, max: Some(0) });
+    demand.wants.insert(Feature::Zero(Place::Tens), Bound { min: 0, max: Some(0) });
+    inclusion(
+        &demand,
+        |n| {
+            let d = [n / 100, n / 10 % 10, n % 10];
+            d[0] != d[1] && d[1] != d[2] && d[0] != d[2] && d[1] != 0 && d[2] != 0
+        },
+        8,
+    );
+}
+
+/// A lesson file of its own range and requests, in an order of keys that `turn` decides.
+fn lesson(stream: &mut Stream, turn: u64) -> String {
+    let mut order = Stream::new(turn, "order of keys");
+    let low = [0, 10, 11, 20, 100, 100, 101, 1_000, 9_000][stream.index(9)];
+    let high = low + [29, 60, 89, 400, 899][stream.index(5)];
+    let role = |stream: &mut Stream, order: &mut Stream, name: &str, most: u64| {
+        let count = stream.below(most);
+        let mut keys = vec![format!("count = {}", if count == 0 { 0 } else { count + 2 })];
+        for (key, likely) in [("repeats", 4), ("teens", 5), ("same_digits", 5), ("look_alikes", 9)] {
+            if stream.below(likely) == 0 {
+                keys.push(format!("{key} = {}", 1 + stream.below(2)));
+            }
+        }
+        if stream.below(5) == 0 {
+            let mut places =
+                vec!["ones = 1".to_owned(), format!("tens = {{ min = 1, max = {} }}", 1 + stream.below(3))];
+            order.shuffle(&mut places);
+            keys.push(format!("zeros = {{ {} }}", places.join(", ")));
+        }
+        if stream.below(6) == 0 {
+            let mut always = vec![low + stream.below(20), low + 20 + stream.below(5)];
+            order.shuffle(&mut always);
+            keys.push(format!("always = {always:?}"));
+        }
+        order.shuffle(&mut keys);
+        format!("[numbers.{name}]\n{}\n", keys.join("\n"))
+    };
+    let mut tables = [
+        role(stream, &mut order, "model", 4),
+        role(stream, &mut order, "sort", 9),
+        role(stream, &mut order, "exit", 5),
+    ];
+    order.shuffle(&mut tables);
+    let seed = stream.below(1_000);
+    let versions = 1 + stream.below(3);
+    format!(
+        "title = \"Tide tables\"\nseed = {seed}\n[numbers]\nrange = [{low}, {high}]\nnever = [{}]\n{}[class]\nversions = {versions}\n",
+        low + 7,
+        tables.concat()
+    )
+}
+
+#[test]
+fn every_request_holds_in_every_role_and_version() {
+    let mut stream = Stream::new(4, "lessons");
+    let (mut chosen_lessons, mut apart) = (0, 0);
+    for case in 0..200 {
+        let text = lesson(&mut stream.clone(), 0);
+        let turned = lesson(&mut stream, 1 + case);
+        let read = |text: &str| {
+            let source = Arc::new(Source { name: "lesson.toml".into(), text: text.into() });
+            let spec = spec::read(&source)?;
+            Ok::<_, Vec<Diagnostic>>((choose(&spec, &source)?, spec))
+        };
+        let Ok((chosen, spec)) = read(&text) else {
+            assert!(read(&turned).is_err(), "{text}\n{turned}");
+            continue;
+        };
+        assert_eq!(read(&text).unwrap().0, chosen, "{text}");
+        assert_eq!(read(&turned).unwrap().0, chosen, "{text}\n{turned}");
+        chosen_lessons += 1;
+        let mut sets = vec![(Role::Model, &chosen.model), (Role::Exit, &chosen.exit)];
+        sets.extend(chosen.sort.iter().map(|set| (Role::Sort, set)));
+        let mut all = Vec::new();
+        let mut profiles = BTreeSet::new();
+        for (role, set) in sets {
+            let demand = Demand::new(&spec.numbers, role);
+            let mut rising: Vec<u32> = set.iter().map(|number| number.value()).collect();
+            rising.sort_unstable();
+            assert!(demand.count == 0 && set.is_empty() || Plain::one(&demand, &rising), "{role:?} {set:?}\n{text}");
+            if role == Role::Sort {
+                profiles.insert(demand.profile(&rising));
+            }
+            all.extend(
+                rising.into_iter().map(|number| (number, role == Role::Sort && demand.always.contains(&number))),
+            );
+        }
+        assert!(profiles.len() <= 1, "versions differ: {profiles:?}\n{text}");
+        let repeated = all.len() - all.iter().map(|(number, _)| number).collect::<BTreeSet<_>>().len();
+        let fixed: BTreeSet<u32> = all.iter().filter(|(_, fixed)| *fixed).map(|(number, _)| *number).collect();
+        let by_request = fixed.len() * (chosen.sort.len().max(1) - 1);
+        assert_eq!(
+            chosen.notes.iter().any(|note| note.contains("used again")),
+            repeated > by_request,
+            "{:?}\n{text}",
+            chosen
+        );
+        apart += usize::from(repeated == by_request);
+    }
+    assert!(chosen_lessons >= 80 && apart >= 50, "{chosen_lessons} chosen, {apart} apart");
 }

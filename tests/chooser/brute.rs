@@ -34,6 +34,18 @@ impl<'a> Plain<'a> {
         found
     }
 
+    /// Whether one set meets the demand.
+    pub fn one(demand: &'a Demand, set: &[u32]) -> bool {
+        let texts = set.iter().map(u32::to_string).collect();
+        let plain = Plain { demand, pool: set.to_vec(), texts };
+        let allowed =
+            |number: &u32| !Plain::new(&Demand { low: *number, high: *number, ..demand.clone() }).pool.is_empty();
+        set.len() == demand.count as usize
+            && set.is_sorted_by(|a, b| a < b)
+            && set.iter().all(|number| (demand.low..=demand.high).contains(number) && allowed(number))
+            && plain.holds(&(0..set.len()).collect::<Vec<_>>())
+    }
+
     fn extend(&self, from: usize, taken: &mut Vec<usize>, found: &mut Vec<Vec<u32>>) {
         if taken.len() == self.demand.count as usize {
             if self.holds(taken) {

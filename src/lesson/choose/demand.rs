@@ -146,7 +146,7 @@ impl Demand {
         let distinct: BTreeSet<u32> = set.iter().copied().collect();
         let having = |feature: Feature| facts.iter().filter(|f| f.bits >> feature.bit() & 1 == 1).count();
         distinct.len() == set.len()
-            && len(set) == self.count
+            && set.len() == self.count as usize
             && self.always.is_subset(&distinct)
             && set.iter().all(|&number| self.allows(number))
             && self
@@ -207,8 +207,8 @@ pub fn look_alikes_hold(facts: &[Facts], least: u32) -> bool {
 
 /// A length that is known to be small.
 #[allow(clippy::cast_possible_truncation, reason = "a set holds at most 127 numbers")]
-pub fn len<T>(items: &[T]) -> u32 {
-    items.len() as u32
+pub fn len(set: &BTreeSet<u32>) -> u32 {
+    set.len() as u32
 }
 
 /// Back to a checked number; every number here came from one.

@@ -3,23 +3,31 @@
 //! First model, version A and exit are drawn evenly and independently and kept when no two share a number: so they are
 //! even among all disjoint triples. The other versions are drawn from the sets with the same profile as A (see
 //! [`super::versions`]). When the range is too tight for that, sets are redrawn one at a time so that each shares as few
-//! numbers as possible with the rest, from several beginnings, until no better is possible.
+//! numbers as possible with the rest, from several beginnings; an exact search ([`super::deal`]) then finds less overlap or
+//! proves that there is none.
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::deal::{Deal, Dealt};
 use super::demand::Demand;
 use super::pool::Taken;
 use super::sampler::Sampler;
+use super::scan;
 use super::versions;
 use crate::lesson::Role;
+use crate::number::Style;
 use crate::rng::Stream;
 
 /// How many independent draws are made before sets are fitted around each other.
 const EVEN_TRIES: u32 = 64;
 /// How many beginnings the fitting has.
-const BEGINNINGS: u32 = 12;
-/// How many sets are redrawn from each beginning.
-const REDRAWS: u32 = 60;
+const BEGINNINGS: u32 = 4;
+/// How many sets are redrawn from each beginning without getting nearer.
+const REDRAWS: u32 = 16;
+/// How many steps the exact search for less overlap may take, for each overlap tried.
+const STEPS: u32 = 400_000;
+/// How many classes of numbers it may have to look at.
+const CLASSES: usize = 250;
 
 /// The sets of a lesson: model, sort A, B, ..., exit; roles left out are missing.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -28,6 +36,8 @@ pub(super) struct Sets {
     pub seats: Vec<(Role, Vec<u32>)>,
     /// How many uses of a number are one too many.
     pub overlap: usize,
+    /// Whether it is known that no choice overlaps less.
+    pub proven: bool,
 }
 
 /// What all sets have to be.
@@ -38,6 +48,8 @@ pub(super) struct Table<'a> {
     pub versions: u32,
     /// The lesson's seed.
     pub seed: u64,
+    /// How words are written; versions should take equally long to write.
+    pub style: &'a Style,
 }
 
 impl Table<'_> {
@@ -54,13 +66,18 @@ impl Table<'_> {
         self.demands.iter().filter(|(other, _)| **other != role).flat_map(|(_, demand)| demand.always.clone()).collect()
     }
 
+    /// Numbers that several roles must have: they overlap in any case.
+    fn forced(&self) -> BTreeSet<u32> {
+        let mut seen = BTreeSet::new();
+        let all = self.demands.values().flat_map(|demand| &demand.always).copied();
+        all.filter(|&number| !seen.insert(number)).collect()
+    }
+
     fn draw_evenly(&self) -> Option<Sets> {
         let mut samplers = Vec::new();
+        let forced = self.forced();
         for (&role, demand) in self.demands {
-            let barred = self.reserved(role);
-            if !demand.always.is_disjoint(&barred) {
-                return None;
-            }
+            let barred: BTreeSet<u32> = self.reserved(role).difference(&demand.always).copied().collect();
             let sampler = Sampler::new(demand, Taken { barred: &barred, shared: None });
             if sampler.is_empty() {
                 return None;
@@ -73,7 +90,7 @@ impl Table<'_> {
             for (role, sampler, stream) in &mut samplers {
                 let set = sampler.draw(stream)?;
                 for &number in &set {
-                    if !used.insert(number) {
+                    if !used.insert(number) && !forced.contains(&number) {
                         continue 'tries;
                     }
                 }
@@ -81,7 +98,7 @@ impl Table<'_> {
             }
             if self.add_versions(&mut seats, &mut used).is_some() {
                 seats.sort_by_key(|(role, _)| *role);
-                return Some(Sets { seats, overlap: 0 });
+                return Some(Sets { overlap: self.overlap(&seats), seats, proven: true });
             }
         }
         None
@@ -92,7 +109,7 @@ impl Table<'_> {
         let Some(demand) = self.demands.get(&Role::Sort).filter(|_| self.versions > 1) else { return Some(()) };
         let first = seats.iter().find(|(role, _)| *role == Role::Sort)?.1.clone();
         let reserved = self.reserved(Role::Sort);
-        let like = versions::Like::new(demand, &first, &reserved);
+        let like = versions::Like::new(demand, &first, &reserved, self.style);
         for version in 1..self.versions {
             let set = like.draw(used, &mut Stream::new(self.seed, &format!("sort {version}")))?;
             used.extend(&set);
@@ -101,24 +118,50 @@ impl Table<'_> {
         Some(())
     }
 
-    /// Fits the sets around each other, with the least overlap found.
+    /// Fits the sets around each other, with the least overlap.
     fn fit(&self) -> Option<Sets> {
-        let mut best: Option<Sets> = None;
         let least = self.least_overlap();
         let mut stream = Stream::new(self.seed, "fit");
+        let mut best: Option<Sets> = None;
         for _ in 0..BEGINNINGS {
-            let Some(mut seats) = self.begin(&mut stream) else { continue };
-            for _ in 0..REDRAWS {
-                let overlap = self.overlap(&seats);
-                if best.as_ref().is_none_or(|sets| overlap < sets.overlap) {
-                    best = Some(Sets { seats: seats.clone(), overlap });
-                }
-                if overlap <= least {
-                    return best;
-                }
+            let mut seats = self.begin(&mut stream)?;
+            let mut near = self.overlap(&seats);
+            let mut idle = 0;
+            while near > least && idle < REDRAWS {
                 let at = stream.index(seats.len());
                 if let Some(set) = self.redraw(&seats, at, &mut stream) {
                     seats[at].1 = set;
+                }
+                let overlap = self.overlap(&seats);
+                idle = if overlap < near { 0 } else { idle + 1 };
+                near = near.min(overlap);
+            }
+            let overlap = self.overlap(&seats);
+            if best.as_ref().is_none_or(|sets| overlap < sets.overlap) {
+                best = Some(Sets { seats, overlap, proven: overlap <= least });
+            }
+            if best.as_ref().is_some_and(|sets| sets.proven) {
+                return best;
+            }
+        }
+        Some(self.prove(best?, &mut stream))
+    }
+
+    /// Less overlap than that of `best`, if there is, by an exact search.
+    fn prove(&self, mut best: Sets, stream: &mut Stream) -> Sets {
+        let forced = self.demands.values().map(|demand| demand.always.len()).sum::<usize>()
+            - self.demands.values().flat_map(|demand| &demand.always).collect::<BTreeSet<_>>().len();
+        let seats: Vec<(Role, &Demand)> = best.seats.iter().map(|(role, _)| (*role, &self.demands[role])).collect();
+        let Some(mut deal) = Deal::new(&seats, STEPS, CLASSES) else { return best };
+        best.proven = true;
+        for slack in self.least_overlap().saturating_sub(forced)..best.overlap.saturating_sub(forced) {
+            match deal.deal(slack, stream) {
+                Dealt::None => {}
+                Dealt::Unknown => best.proven = false,
+                Dealt::Sets(sets) => {
+                    best.seats = seats.iter().map(|(role, _)| *role).zip(sets).collect();
+                    best.overlap = self.overlap(&best.seats);
+                    break;
                 }
             }
         }
@@ -177,9 +220,11 @@ impl Table<'_> {
             let copies = if *role == Role::Sort { self.versions as usize } else { 1 };
             needed += demand.always.len() + (demand.count as usize - demand.always.len()) * copies;
         }
-        let pool = self.demands.values().next().map_or(0, |demand| {
-            (demand.low..=demand.high).filter(|&number| demand.allows(number)).take(needed).count()
-        });
-        forced.max(needed - pool)
+        let pool = self
+            .demands
+            .values()
+            .next()
+            .map_or(0, |demand| scan::numbers(demand, &BTreeSet::new()).take(needed).count());
+        forced.max(needed.saturating_sub(pool))
     }
 }

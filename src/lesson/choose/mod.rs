@@ -1,12 +1,17 @@
 //! Choosing numbers exactly.
 
+mod alike;
+mod ask;
 mod cell;
 mod clash;
+mod deal;
 mod demand;
 mod joint;
+mod nearest;
 mod net;
 mod pool;
 mod sampler;
+mod scan;
 mod state;
 mod tally;
 mod versions;
@@ -15,6 +20,8 @@ mod why;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+pub use ask::{Ask, only};
+pub use clash::{clash, example, ways_out};
 pub use demand::{Demand, Facts, Feature, alike};
 
 use super::{Chosen, Reason, Role};
@@ -24,7 +31,9 @@ use crate::rng::Stream;
 use crate::spec::Spec;
 use demand::number;
 use joint::Table;
+pub use nearest::look_alikes;
 pub use sampler::Sampler;
+pub use versions::{Work, spread};
 
 /// Chooses the numbers of every role and version, or says which requests clash.
 pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnostic>> {
@@ -39,10 +48,8 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
         let demand = Demand::new(&spec.numbers, role);
         let sampler = Sampler::alone(&demand);
         if sampler.is_empty() {
-            clashes.push(
-                Problem::new(format!("no {} numbers meet all requests", role.word()))
-                    .at(source, spec.numbers.range.span().unwrap_or(0..0)),
-            );
+            clashes.push(clash::report(&spec.numbers, role, &demand, source));
+            continue;
         }
         match sampler.count() {
             Some(count) => {
@@ -57,7 +64,8 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
         return Err(clashes);
     }
     let seed = spec.seed.value;
-    let table = Table { demands: &demands, versions: spec.class.versions.value, seed };
+    let style = super::style(&spec.forms);
+    let table = Table { demands: &demands, versions: spec.class.versions.value, seed, style: &style };
     let Some(sets) = table.draw() else {
         return Err(vec![
             Problem::new("internal: sets were counted but none was drawn")
@@ -66,7 +74,10 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
         ]);
     };
     if sets.overlap > 0 {
-        notes.push(format!("{} numbers are used more than once, because the range has too few", sets.overlap));
+        let times =
+            if sets.overlap == 1 { "a number is".to_owned() } else { format!("numbers are {} times", sets.overlap) };
+        let least = if sets.proven { "no choice repeats fewer" } else { "no choice was found that repeats fewer" };
+        notes.push(format!("{times} used again in another set: {least}"));
     }
     let mut why: BTreeMap<Number, Vec<Reason>> = BTreeMap::new();
     for (role, set) in &sets.seats {
@@ -83,7 +94,10 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
     for (role, mut set) in sets.seats {
         match role {
             Role::Model => {
-                set.sort_by_key(|&value| (Facts::of(value).bits.count_ones(), versions::blocks(&[value]), value));
+                set.sort_by_key(|&value| {
+                    let easy = number(value);
+                    (easy.len(), easy.digits().any(|(_, digit)| digit == 0), Work::of(easy, &style), value)
+                });
                 chosen.model = set.into_iter().map(number).collect();
             }
             Role::Sort => {

@@ -56,6 +56,8 @@ pub(super) struct Layers<T> {
     cells: Vec<Cell<T>>,
     /// One more than there are cells.
     layers: Vec<Layer<T>>,
+    /// For each layer the bytes of the counters that nothing from there on adds to.
+    closed: Vec<State>,
 }
 
 /// The tallies that can be met before a cell.
@@ -68,72 +70,76 @@ struct Layer<T> {
 impl<T: Tally> Layers<T> {
     fn new(pool: &Rc<Pool>) -> Self {
         let Some(start) = pool.start else {
-            return Self { pool: Rc::clone(pool), cells: Vec::new(), layers: Vec::new() };
+            return Self { pool: Rc::clone(pool), cells: Vec::new(), layers: Vec::new(), closed: Vec::new() };
         };
         let room = pool.count - size(start);
         let cells: Vec<Cell<T>> = pool.groups.iter().map(|group| Cell::new(group, pool, room)).collect();
-        let mut layers = vec![Layer::of(vec![start])];
-        for cell in &cells {
-            let last = &layers[layers.len() - 1];
-            let mut next = Layer::of(Vec::new());
-            for &state in &last.states {
-                let left = pool.count - size(state);
-                for (step, _) in cell.all.iter().take_while(|(step, _)| size(*step) <= left) {
-                    if let Some(sum) = pool.shape.add(state, *step) {
-                        next.meet(sum);
-                    }
+        let closed = pool.closed();
+        let mut net = Self { pool: Rc::clone(pool), cells, layers: Vec::new(), closed };
+        net.layers.push(Layer::of(pool.shape.close(start, net.closed[0])));
+        for at in 0..net.cells.len() {
+            let mut next = Layer::of(None);
+            for &state in &net.layers[at].states {
+                for (_, sum) in net.steps(at, state) {
+                    next.meet(sum);
                 }
             }
-            layers.push(next);
+            net.layers.push(next);
         }
-        let mut net = Self { pool: Rc::clone(pool), cells, layers };
         net.complete();
         net
     }
 
+    /// The ways to go on from a tally before cell `at`, and the tallies they lead to: taking nothing first.
+    fn steps(&self, at: usize, state: State) -> impl Iterator<Item = (&(State, T), State)> {
+        let left = self.pool.count - size(state);
+        let shape = self.pool.shape;
+        let closed = self.closed[at + 1];
+        self.cells[at].all.iter().take_while(move |(step, _)| size(*step) <= left).filter_map(move |entry| {
+            let sum = shape.add(state, entry.0)?;
+            Some((entry, shape.close(sum, closed)?))
+        })
+    }
+
     /// Fills in the ways, from the last layer back.
     fn complete(&mut self) {
+        // In the last layer everything is closed: what is left has enough of all.
         let last = self.layers.len() - 1;
-        let end = &mut self.layers[last];
-        end.ways = end.states.iter().map(|&s| if self.pool.shape.meets(s) { T::one() } else { T::zero() }).collect();
+        self.layers[last].ways = vec![T::one(); self.layers[last].states.len()];
         for at in (0..last).rev() {
-            let (before, after) = self.layers.split_at_mut(at + 1);
-            let (layer, next) = (&mut before[at], &after[0]);
-            layer.ways = Vec::with_capacity(layer.states.len());
-            for &state in &layer.states {
+            let next = &self.layers[at + 1];
+            let mut ways = Vec::with_capacity(self.layers[at].states.len());
+            for &state in &self.layers[at].states {
                 let mut sum = T::zero();
-                let left = self.pool.count - size(state);
-                for (step, ways) in self.cells[at].all.iter().take_while(|(step, _)| size(*step) <= left) {
-                    if let Some(rest) = self.pool.shape.add(state, *step).and_then(|sum| next.ways(sum)) {
-                        if !rest.is_zero() {
-                            sum.add_product(ways, rest);
-                        }
+                for ((_, here), after) in self.steps(at, state) {
+                    if let Some(rest) = next.ways(after).filter(|rest| !rest.is_zero()) {
+                        sum.add_product(here, rest);
                     }
                 }
-                layer.ways.push(sum);
+                ways.push(sum);
             }
+            self.layers[at].ways = ways;
         }
     }
 
     fn count(&self) -> T {
-        self.layers.first().map_or_else(T::zero, |layer| layer.ways[0].clone())
+        self.layers.first().and_then(|layer| layer.ways.first()).cloned().unwrap_or_else(T::zero)
     }
 
     fn draw(&self, stream: &mut Stream) -> Option<Vec<u32>> {
-        let mut state = self.pool.start?;
+        let mut state = *self.layers.first()?.states.first()?;
         if self.count().is_zero() {
             return None;
         }
         let mut set = self.pool.fixed.clone();
         for (at, cell) in self.cells.iter().enumerate() {
             let mut left = self.layers[at].ways(state)?.below(stream);
-            for (step, ways) in &cell.all {
-                let Some(sum) = self.pool.shape.add(state, *step) else { continue };
-                let Some(rest) = self.layers[at + 1].ways(sum) else { continue };
+            for ((step, ways), after) in self.steps(at, state) {
+                let Some(rest) = self.layers[at + 1].ways(after) else { continue };
                 let weight = T::product(ways, rest);
                 if left < weight {
                     cell.draw(*step, stream, &mut set);
-                    state = sum;
+                    state = after;
                     break;
                 }
                 left.take(&weight);
@@ -145,12 +151,9 @@ impl<T: Tally> Layers<T> {
 }
 
 impl<T> Layer<T> {
-    fn of(states: Vec<State>) -> Self {
-        let mut layer = Self { states: Vec::new(), index: Index::default(), ways: Vec::new() };
-        for state in states {
-            layer.meet(state);
-        }
-        layer
+    fn of(states: Option<State>) -> Self {
+        let index = states.iter().map(|&state| (state, 0)).collect();
+        Self { states: states.into_iter().collect(), index, ways: Vec::new() }
     }
 
     fn meet(&mut self, state: State) {

@@ -9,7 +9,8 @@ use std::hash::BuildHasherDefault;
 use std::rc::Rc;
 
 use super::demand::{Demand, Facts};
-use super::state::{Counter, MOST, Mix, Shape, State, one};
+use super::scan;
+use super::state::{Counter, MOST, Mix, Shape, State, byte, one};
 
 /// Which numbers are out of reach, and which are better avoided.
 #[derive(Debug, Clone, Copy)]
@@ -34,6 +35,8 @@ pub(super) struct Class {
 pub(super) struct Group {
     /// How many of each unit's family must be in the set already.
     pub base: u32,
+    /// The bytes of the counters it can add to.
+    pub touches: State,
     /// The units; class `k` of one is as large as class `k` of any other.
     pub units: Vec<Vec<Class>>,
 }
@@ -129,62 +132,110 @@ impl Pool {
                 start = start.and_then(|sum| shape.add(sum, one(rule.counter)));
             }
         }
-        let open =
-            |number: u32| demand.allows(number) && !demand.always.contains(&number) && !taken.barred.contains(&number);
-        let class = |number: u32| {
-            let facts = Facts::of(number);
+        let skipped: BTreeSet<u32> = demand.always.union(taken.barred).copied().collect();
+        let open = scan::numbers(demand, &skipped).map(|(number, facts)| {
             let shared = taken.shared.is_some_and(|(shared, _)| shared.contains(&number));
-            (facts.family, (facts.bits | u16::from(shared) << SHARED) & wanted)
-        };
-        let units = if family.is_some() { families(demand, open, class) } else { whole(demand, open, class) };
-        let free = units.iter().flat_map(|(_, classes)| classes.values()).map(Vec::len).sum();
+            (number, facts.family, (facts.bits | u16::from(shared) << SHARED) & wanted)
+        });
+        let units = if family.is_some() { families(open) } else { whole(open) };
+        let free = units.iter().flat_map(|(_, classes)| classes).map(|(_, numbers)| numbers.len()).sum();
         let mut groups: BTreeMap<Vec<(u16, usize)>, BTreeMap<u32, Vec<Vec<Class>>>> = BTreeMap::new();
         for (key, classes) in units {
-            let profile = classes.iter().map(|(&bits, numbers)| (bits, numbers.len())).collect();
+            let profile = classes.iter().map(|(bits, numbers)| (*bits, numbers.len())).collect();
             let base = if family.is_some() { bases.get(&key).copied().unwrap_or(0) } else { 0 };
             let unit = classes.into_iter().map(|(bits, numbers)| Class { adds: adds(bits), numbers }).collect();
             groups.entry(profile).or_default().entry(base).or_default().push(unit);
         }
-        let mut groups: Vec<(u32, Group)> = groups
-            .into_iter()
-            .flat_map(|(profile, bases)| {
-                let reach = profile.iter().fold(0, |mask, (bits, _)| mask | bits);
-                bases.into_iter().map(move |(base, units)| (reach.reverse_bits().into(), Group { base, units }))
-            })
-            .collect();
-        // Groups that can change few counters come first, so that few tallies are in play for as long as possible.
-        groups.sort_by_key(|(reach, _)| *reach);
-        let groups = groups.into_iter().map(|(_, group)| Rc::new(group)).collect();
+        let groups = groups.into_iter().flat_map(|(profile, bases)| {
+            let reach = profile.iter().fold(0, |mask, (bits, _)| mask | bits);
+            let bytes = places.iter().enumerate().filter(move |(bit, _)| reach >> bit & 1 == 1);
+            let touches = bytes.filter_map(|(_, at)| *at).chain(family.map(|rule| rule.counter));
+            let touches = touches.fold(byte(0), |bytes, at| bytes | byte(at));
+            bases.into_iter().map(move |(base, units)| Group { base, touches, units })
+        });
+        let sizes: Vec<u32> = counters.iter().map(|counter| u32::from(counter.cap) + 1).collect();
+        let groups = ordered(groups.collect(), &sizes).into_iter().map(Rc::new).collect();
         Some(Self { shape, start, fixed, groups, free, count, family })
     }
 }
 
-/// What a class holds, by its features.
-type Classes = BTreeMap<u16, Vec<u32>>;
+/// Puts groups into an order in which few tallies are in play at a time: those that touch no counter first, then counter
+/// by counter, next always the one whose groups tie the fewest tallies together, so that it is settled and forgotten.
+fn ordered(mut rest: Vec<Group>, sizes: &[u32]) -> Vec<Group> {
+    let tallies = |bytes: State| -> f64 {
+        let in_play = sizes.iter().enumerate().skip(1).filter(|(at, _)| bytes & byte(*at) != 0);
+        in_play.map(|(_, &size)| f64::from(size)).product()
+    };
+    let mut ordered: Vec<Group> = Vec::with_capacity(rest.len());
+    let mut open = 0;
+    while !rest.is_empty() {
+        let cost = |at: usize| {
+            let with = rest.iter().filter(|group| at == 0 || group.touches & byte(at) != 0);
+            match at {
+                // Those that touch nothing but the count.
+                0 => with.filter(|group| tallies(group.touches) == 1.0).map(|group| group.touches).next(),
+                _ => with.map(|group| group.touches).reduce(|a, b| a | b),
+            }
+        };
+        let candidates = (0..sizes.len()).filter_map(|at| Some((at, cost(at)?)));
+        let Some((at, bytes)) = candidates.min_by(|a, b| tallies(a.1 | open).total_cmp(&tallies(b.1 | open))) else {
+            break;
+        };
+        let goes = |group: &Group| if at == 0 { tallies(group.touches) == 1.0 } else { group.touches & byte(at) != 0 };
+        let (mut next, later): (Vec<Group>, Vec<Group>) = rest.into_iter().partition(goes);
+        next.sort_by(|a, b| tallies(a.touches).total_cmp(&tallies(b.touches)));
+        ordered.extend(next);
+        rest = later;
+        open = (open | bytes) & rest.iter().fold(0, |all, group| all | group.touches);
+    }
+    ordered.extend(rest);
+    ordered
+}
 
-/// One unit a family.
-fn families(demand: &Demand, open: impl Fn(u32) -> bool, class: impl Fn(u32) -> (u32, u16)) -> Vec<(u32, Classes)> {
+impl Pool {
+    /// For each layer, before the first group, between two, and after the last: the bytes that no later group touches.
+    pub fn closed(&self) -> Vec<State> {
+        let mut closed = vec![State::MAX];
+        for group in self.groups.iter().rev() {
+            closed.push(closed[closed.len() - 1] & !group.touches);
+        }
+        closed.reverse();
+        closed
+    }
+}
+
+/// What the classes of a unit hold, by their features.
+type Classes = Vec<(u16, Vec<u32>)>;
+
+/// One unit a family; numbers come with their family and features.
+fn families(numbers: impl Iterator<Item = (u32, u32, u16)>) -> Vec<(u32, Classes)> {
     let mut index: HashMap<u32, usize, BuildHasherDefault<Mix>> = HashMap::default();
     let mut units: Vec<(u32, Classes)> = Vec::new();
-    for number in (demand.low..=demand.high).filter(|&number| open(number)) {
-        let (family, bits) = class(number);
+    for (number, family, bits) in numbers {
         let at = *index.entry(family).or_insert_with(|| {
             units.push((family, Classes::new()));
             units.len() - 1
         });
-        units[at].1.entry(bits).or_default().push(number);
+        let classes = &mut units[at].1;
+        match classes.iter_mut().find(|(other, _)| *other == bits) {
+            Some((_, numbers)) => numbers.push(number),
+            None => classes.push((bits, vec![number])),
+        }
+    }
+    for (_, classes) in &mut units {
+        classes.sort_unstable_by_key(|(bits, _)| *bits);
     }
     units
 }
 
 /// One unit a class: families do not matter.
-fn whole(demand: &Demand, open: impl Fn(u32) -> bool, class: impl Fn(u32) -> (u32, u16)) -> Vec<(u32, Classes)> {
+fn whole(numbers: impl Iterator<Item = (u32, u32, u16)>) -> Vec<(u32, Classes)> {
     let mut classes = vec![Vec::new(); 1 << (SHARED + 1)];
-    for number in (demand.low..=demand.high).filter(|&number| open(number)) {
-        classes[usize::from(class(number).1)].push(number);
+    for (number, _, bits) in numbers {
+        classes[usize::from(bits)].push(number);
     }
     let filled = (0_u16..).zip(classes).filter(|(_, numbers)| !numbers.is_empty());
-    filled.map(|(bits, numbers)| (0, Classes::from([(bits, numbers)]))).collect()
+    filled.map(|class| (0, vec![class])).collect()
 }
 
 /// A counter for at least `min` and at most `max` of `count`.

@@ -1,29 +1,57 @@
 //! One role's sets: how many there are, whether there is one, and one of them drawn evenly.
+//!
+//! Without `look_alikes` all of that comes from the counts. With it, sets are listed one by one when they are few. When
+//! they are too many to list, they are not counted; draws from the sets without the request are repeated until one meets
+//! it, which is even as well, and a search decides whether any does.
 
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use num_bigint::BigUint;
 
+use super::alike::{Found, Listed, Web};
 use super::demand::{Demand, Facts, look_alikes_hold};
 use super::net::Net;
 use super::pool::{Pool, Taken};
 use crate::rng::Stream;
 
-/// How often a draw is repeated until its numbers are alike.
-const TRIES: u32 = 20_000;
+/// How many steps listing may take.
+const LISTING: u32 = 20_000;
+/// How many classes may be listed.
+const CLASSES: usize = 600;
+/// How many draws are made before a search asks whether there is any set.
+const DRAWS: u32 = 4_000;
+/// How many draws are made when the search has found one.
+const MORE_DRAWS: u32 = 40_000;
+/// How many steps the search may take, times the number of classes, which is what a step costs.
+const SEARCH: u32 = 20_000_000;
 
 /// The sets that satisfy a demand.
 pub struct Sampler {
+    demand: Demand,
+    barred: BTreeSet<u32>,
+    /// Whether draws may only meet so many shared numbers, which the search does not know of.
+    limited: bool,
     net: Option<Net>,
-    look_alikes: u32,
+    listed: Option<Listed>,
 }
 
 impl Sampler {
     /// Counts the sets of numbers that meet `demand` and are not barred.
     pub(super) fn new(demand: &Demand, taken: Taken<'_>) -> Self {
-        let net = Pool::new(demand, taken).map(|pool| Net::new(&Rc::new(pool)));
-        Self { net, look_alikes: demand.look_alikes }
+        let net = Pool::new(demand, taken).map(|pool| Net::new(&Rc::new(pool))).filter(|net| !net.is_empty());
+        let impossible = demand.look_alikes >= demand.count.max(1);
+        let mut sampler = Self {
+            demand: demand.clone(),
+            barred: taken.barred.clone(),
+            limited: taken.shared.is_some(),
+            net: net.filter(|_| !impossible),
+            listed: None,
+        };
+        if sampler.demand.look_alikes > 0 && sampler.net.is_some() && taken.shared.is_none() {
+            sampler.listed = sampler.web(CLASSES).and_then(|web| web.list(LISTING));
+        }
+        sampler
     }
 
     /// The same with no number out of reach.
@@ -33,32 +61,51 @@ impl Sampler {
 
     /// How many sets there are; `None` when that is not counted.
     pub fn count(&self) -> Option<BigUint> {
-        let all = self.net.as_ref().map_or(BigUint::ZERO, Net::count);
-        (self.look_alikes == 0 || all == BigUint::ZERO).then_some(all)
+        match (&self.net, &self.listed) {
+            (None, _) => Some(BigUint::ZERO),
+            (_, Some(listed)) => Some(listed.total().clone()),
+            (Some(net), None) => (self.demand.look_alikes == 0).then(|| net.count()),
+        }
     }
 
     /// Whether there is none.
     pub fn is_empty(&self) -> bool {
-        match &self.net {
-            None => true,
-            Some(net) if self.look_alikes == 0 => net.is_empty(),
-            Some(_) => self.draw(&mut Stream::new(0, "any")).is_none(),
-        }
+        self.count().map_or_else(|| self.draw(&mut Stream::new(0, "any")).is_none(), |count| count == BigUint::ZERO)
     }
 
     /// One of the sets, all equally likely; `None` when there is none.
     pub fn draw(&self, stream: &mut Stream) -> Option<Vec<u32>> {
         let net = self.net.as_ref()?;
-        for _ in 0..TRIES {
-            let set = net.draw(stream)?;
-            if self.look_alikes == 0 {
-                return Some(set);
-            }
-            let facts: Vec<Facts> = set.iter().map(|&number| Facts::of(number)).collect();
-            if look_alikes_hold(&facts, self.look_alikes) {
-                return Some(set);
-            }
+        if self.demand.look_alikes == 0 {
+            return net.draw(stream);
         }
-        None
+        if let Some(listed) = &self.listed {
+            return self.web(CLASSES)?.draw(listed, stream);
+        }
+        if let Some(set) = self.try_draws(net, DRAWS, stream) {
+            return Some(set);
+        }
+        if self.limited {
+            return None;
+        }
+        let found = match self.web(usize::MAX)?.search(SEARCH, stream) {
+            Found::Set(set) => Some(set),
+            Found::None => return None,
+            Found::Unknown => None,
+        };
+        // There are sets, but they are one in many thousands: try on for an even choice before taking the one found.
+        self.try_draws(net, MORE_DRAWS, stream).or(found)
+    }
+
+    fn web(&self, most: usize) -> Option<Web<'_>> {
+        Web::new(&self.demand, &self.barred, most)
+    }
+
+    fn try_draws(&self, net: &Net, draws: u32, stream: &mut Stream) -> Option<Vec<u32>> {
+        (0..draws).find_map(|_| {
+            let set = net.draw(stream)?;
+            let facts: Vec<Facts> = set.iter().map(|&number| Facts::of(number)).collect();
+            look_alikes_hold(&facts, self.demand.look_alikes).then_some(set)
+        })
     }
 }

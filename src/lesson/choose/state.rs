@@ -63,15 +63,22 @@ impl Shape {
         Some((sum & !full) | (self.caps & full))
     }
 
-    /// Whether a tally meets every "at least".
-    pub fn meets(&self, state: State) -> bool {
-        ((state | HIGH) - self.least) & HIGH == HIGH
+    /// Settles the counters whose bytes `last` covers, because nothing can add to them any more: `None` when one of them
+    /// has too few, and else the same tally for all that have enough.
+    pub fn close(&self, state: State, last: State) -> Option<State> {
+        let enough = ((state | HIGH) - self.least) & HIGH;
+        (enough & last == HIGH & last).then_some((state & !last) | (self.least & last))
     }
 }
 
 /// A tally of one in counter `at`.
 pub(super) const fn one(at: usize) -> State {
     1 << (8 * at)
+}
+
+/// The byte of counter `at`.
+pub(super) const fn byte(at: usize) -> State {
+    0xff << (8 * at)
 }
 
 /// How many numbers a tally holds.
@@ -121,6 +128,10 @@ mod tests {
         assert_eq!(shape.add(one(0) * 2, one(0) * 2), None);
         assert_eq!(shape.add(one(2) * 127, one(2) * 127), None);
         assert_eq!(shape.add(one(2) * 126, one(2)), Some(one(2) * 127));
-        assert!(shape.meets(one(0) * 3 + one(1)) && !shape.meets(one(0) * 3) && !shape.meets(one(0) * 2 + one(1)));
+        let all = State::MAX;
+        assert_eq!(shape.close(one(0) * 3 + one(1) * 2, all), Some(one(0) * 3 + one(1)));
+        assert_eq!(shape.close(one(0) * 3, all), None);
+        assert_eq!(shape.close(one(0) * 2 + one(1), all), None);
+        assert_eq!(shape.close(one(0) * 2 + one(1) * 2, 0xff << 8), Some(one(0) * 2 + one(1)));
     }
 }

@@ -1,34 +1,86 @@
-//! Versions as hard as the first: the same profile, and as near as possible in blocks to build.
+//! Versions as hard as the first: the same profile, and as near as possible in blocks to build and letters to write.
+//!
+//! Several sets with the profile of the first are drawn evenly; the nearest is then brought nearer still by trading single
+//! numbers for numbers of the others, as long as the profile stays.
 
 use std::collections::BTreeSet;
 
-use super::demand::Demand;
+use super::demand::{Demand, number};
 use super::pool::Taken;
 use super::sampler::Sampler;
+use crate::number::{Number, Style};
 use crate::rng::Stream;
 
 /// How many sets are drawn blindly before the used numbers are counted out.
-const BLIND: u32 = 24;
+const BLIND: u32 = 32;
 /// How many sets compete to be a version.
-const CANDIDATES: usize = 12;
+const CANDIDATES: usize = 8;
+
+/// What a set takes: blocks to build it (the sum of all digits) and letters to write its words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Work {
+    /// Blocks.
+    pub blocks: u32,
+    /// Letters.
+    pub letters: u32,
+}
+
+impl Work {
+    /// What one number takes.
+    pub fn of(number: Number, style: &Style) -> Self {
+        let letters = style.words(number).chars().filter(|c| c.is_alphabetic()).count();
+        Self {
+            blocks: number.digits().map(|(_, digit)| u32::from(digit)).sum(),
+            letters: u32::try_from(letters).unwrap_or(u32::MAX),
+        }
+    }
+
+    /// What all of a set take.
+    pub fn of_all(set: &[Number], style: &Style) -> Self {
+        set.iter().fold(Self { blocks: 0, letters: 0 }, |sum, &number| sum.plus(Self::of(number, style)))
+    }
+
+    fn plus(self, other: Self) -> Self {
+        Self { blocks: self.blocks + other.blocks, letters: self.letters + other.letters }
+    }
+
+    fn minus(self, other: Self) -> Self {
+        Self { blocks: self.blocks - other.blocks, letters: self.letters - other.letters }
+    }
+
+    /// How far apart two sets are.
+    fn apart(self, other: Self) -> u32 {
+        self.blocks.abs_diff(other.blocks) + self.letters.abs_diff(other.letters)
+    }
+}
+
+/// The least and the most work among versions; `None` without any.
+pub fn spread(sets: &[Vec<Number>], style: &Style) -> Option<(Work, Work)> {
+    let works: Vec<Work> = sets.iter().map(|set| Work::of_all(set, style)).collect();
+    let blocks = works.iter().map(|work| work.blocks);
+    let letters = works.iter().map(|work| work.letters);
+    let least = Work { blocks: blocks.clone().min()?, letters: letters.clone().min()? };
+    Some((least, Work { blocks: blocks.max()?, letters: letters.max()? }))
+}
 
 /// The sets like a first one.
 pub(super) struct Like<'a> {
     demand: Demand,
     reserved: &'a BTreeSet<u32>,
     sampler: Sampler,
-    blocks: u32,
+    goal: Work,
+    style: &'a Style,
 }
 
 impl<'a> Like<'a> {
     /// The sets with the profile of `first`.
-    pub fn new(demand: &Demand, first: &[u32], reserved: &'a BTreeSet<u32>) -> Self {
+    pub fn new(demand: &Demand, first: &[u32], reserved: &'a BTreeSet<u32>, style: &'a Style) -> Self {
         let demand = demand.like(first);
         let sampler = Sampler::new(&demand, Taken { barred: reserved, shared: None });
-        Self { demand, reserved, sampler, blocks: blocks(first) }
+        Self { demand, reserved, sampler, goal: work(first, style), style }
     }
 
-    /// The nearest of several sets that share nothing with `used` but what all versions must have.
+    /// A set that shares nothing with `used` but what all versions must have, as near to the first as was found.
     pub fn draw(&self, used: &BTreeSet<u32>, stream: &mut Stream) -> Option<Vec<u32>> {
         let fresh = |set: &Vec<u32>| set.iter().all(|n| self.demand.always.contains(n) || !used.contains(n));
         let mut candidates = Vec::new();
@@ -43,19 +95,42 @@ impl<'a> Like<'a> {
             let sampler = Sampler::new(&self.demand, Taken { barred: &barred, shared: None });
             candidates.extend((0..CANDIDATES).map_while(|_| sampler.draw(stream)));
         }
-        candidates.into_iter().min_by_key(|set| blocks(set).abs_diff(self.blocks))
+        let spare: Vec<(u32, Work)> = candidates.concat().into_iter().map(|n| (n, one(n, self.style))).collect();
+        let nearest = candidates.into_iter().min_by_key(|set| work(set, self.style).apart(self.goal))?;
+        Some(self.trade(nearest, &spare))
+    }
+
+    /// Trades numbers for spare ones while that brings the set nearer.
+    fn trade(&self, mut set: Vec<u32>, spare: &[(u32, Work)]) -> Vec<u32> {
+        let mut now = work(&set, self.style);
+        while now.apart(self.goal) > 0 {
+            let mut best = None;
+            for at in 0..set.len() {
+                let without = now.minus(one(set[at], self.style));
+                for &(number, takes) in spare {
+                    let after = without.plus(takes);
+                    let nearer = after.apart(self.goal) < best.as_ref().map_or(now, |&(_, work)| work).apart(self.goal);
+                    if nearer && !set.contains(&number) {
+                        let mut traded = set.clone();
+                        traded[at] = number;
+                        if self.demand.holds(&traded) {
+                            best = Some((traded, after));
+                        }
+                    }
+                }
+            }
+            let Some((traded, after)) = best else { break };
+            (set, now) = (traded, after);
+        }
+        set.sort_unstable();
+        set
     }
 }
 
-/// How many blocks it takes to build a set: the sum of all digits.
-pub(super) fn blocks(set: &[u32]) -> u32 {
-    let digits = |mut number: u32| {
-        let mut sum = 0;
-        while number > 0 {
-            sum += number % 10;
-            number /= 10;
-        }
-        sum
-    };
-    set.iter().map(|&number| digits(number)).sum()
+fn one(value: u32, style: &Style) -> Work {
+    Work::of(number(value), style)
+}
+
+fn work(set: &[u32], style: &Style) -> Work {
+    set.iter().fold(Work { blocks: 0, letters: 0 }, |sum, &value| sum.plus(one(value, style)))
 }
