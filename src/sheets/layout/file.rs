@@ -4,9 +4,10 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use toml::Spanned;
-use toml::de::{DeTable, DeValue};
+use toml::de::{DeString, DeTable, DeValue};
 
 use super::{Layout, Limits, Sizes, Turn, least};
+use crate::diag::nearest::{hint, listed};
 use crate::diag::{Diagnostic, Problem, Source};
 use crate::measure::{Length, Weight};
 use crate::sheets::ink;
@@ -46,19 +47,26 @@ impl Log<'_> {
     fn error(&mut self, span: Range<usize>, problem: Problem) {
         self.found.push(problem.at(self.source, span));
     }
+
+    /// A key that nothing reads.
+    fn unknown(&mut self, key: &Spanned<DeString<'_>>, valid: &[&str], whose: &str) {
+        let name: &str = key.get_ref();
+        let short: String = name.chars().filter(|c| !c.is_control()).take(40).collect();
+        let expected = format!("expected {}", listed(valid, "or"));
+        let problem = Problem::new(format!("`{short}` is not a key of {whose}"));
+        self.error(key.span(), problem.hint(hint(name, valid.iter().copied(), &expected)));
+    }
 }
 
 type Entry<'t> = Spanned<DeValue<'t>>;
 
-const KEYS: [&str; 10] =
-    ["stock", "orientation", "inset", "padding", "gutter", "columns", "rows", "cut", "type", "length"];
+const KEYS: [&str; 11] =
+    ["stock", "orientation", "inset", "padding", "gutter", "columns", "rows", "cut", "type", "length", "count"];
 
 fn whole(root: &DeTable<'_>, base: Option<&Layout>, log: &mut Log<'_>) -> Option<Layout> {
     for (key, _) in root {
-        let name: &str = key.get_ref();
-        if !KEYS.contains(&name) && name != "count" {
-            let problem = Problem::new(format!("`{name}` is not a key of a layout file"));
-            log.error(key.span(), problem.hint(format!("expected {} or count", KEYS.join(", "))));
+        if !KEYS.contains(&key.get_ref().as_ref()) {
+            log.unknown(key, &KEYS, "a layout file");
         }
     }
     let stock = one_of(root.get("stock"), log, &[("paper", Stock::Paper), ("card", Stock::Card)]);
@@ -110,13 +118,14 @@ fn named<T>(
         let name: &str = key.get_ref();
         if closed && !known.contains_key(name) {
             let names: Vec<&str> = known.keys().map(String::as_str).collect();
-            let problem = Problem::new(format!("`{name}` is not a key of [{title}] in this sheet's layout"));
-            log.error(key.span(), problem.hint(format!("expected {}", names.join(", "))));
+            log.unknown(key, &names, &format!("[{title}] of this sheet"));
         } else if let Some(read) = read(value, log, known.get(name)) {
             known.insert(name.to_owned(), read);
         }
     }
 }
+
+const TYPE_KEYS: [&str; 7] = ["reader", "weight", "leading", "size", "least", "large_size", "large_least"];
 
 /// A kind of text; keys left out keep their old values, large sizes follow from the standard ones by 24 / 14.
 fn sizes(value: &Entry<'_>, log: &mut Log<'_>, old: Option<&Sizes>) -> Option<Sizes> {
@@ -125,11 +134,8 @@ fn sizes(value: &Entry<'_>, log: &mut Log<'_>, old: Option<&Sizes>) -> Option<Si
         return None;
     };
     for (key, _) in table {
-        let name: &str = key.get_ref();
-        let keys = ["reader", "weight", "leading", "size", "least", "large_size", "large_least"];
-        if !keys.contains(&name) {
-            let problem = Problem::new(format!("`{name}` is not a key of a kind of text"));
-            log.error(key.span(), problem.hint(format!("expected {}", keys.join(", "))));
+        if !TYPE_KEYS.contains(&key.get_ref().as_ref()) {
+            log.unknown(key, &TYPE_KEYS, "a kind of text");
         }
     }
     let reader = one_of(table.get("reader"), log, &[("learner", Reader::Learner), ("staff", Reader::Staff)])
@@ -175,12 +181,10 @@ fn one_of<T: Clone>(value: Option<&Entry<'_>>, log: &mut Log<'_>, all: &[(&str, 
     let found = all.iter().find(|(word, _)| *word == text).map(|(_, value)| value.clone());
     if found.is_none() {
         let words: Vec<&str> = all.iter().map(|(word, _)| *word).collect();
-        let given = log.source.text.get(value.span()).unwrap_or("").to_owned();
-        log.error(
-            value.span(),
-            Problem::new(format!("{given} is not a word that is known here"))
-                .hint(format!("expected {}", words.join(" or "))),
-        );
+        let given: String = log.source.text.get(value.span()).unwrap_or("").chars().take(40).collect();
+        let expected = format!("expected {}", listed(&words, "or"));
+        let problem = Problem::new(format!("{given} is not a word that is known here"));
+        log.error(value.span(), problem.hint(hint(text, words, &expected)));
     }
     found
 }
@@ -219,4 +223,85 @@ fn pair(value: Option<&Entry<'_>>, log: &mut Log<'_>) -> Option<(u32, u32)> {
         return None;
     }
     Some((least, most))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sheets::layout::Layouts;
+    use crate::spec::SheetKind;
+
+    fn over(text: &str) -> Result<Layouts, Vec<Diagnostic>> {
+        Layouts::read(&[Arc::new(Source { name: "my/strips.toml".to_owned(), text: text.to_owned() })])
+    }
+
+    #[track_caller]
+    fn refused(text: &str, line_column: (usize, usize), message: &str, hint: &str) {
+        let found = over(text).expect_err(text);
+        let first = found.first().expect(text);
+        assert_eq!(first.problem.message, message);
+        assert_eq!(first.problem.hint.as_deref().unwrap_or(""), hint);
+        assert_eq!(first.place.as_ref().expect("a place").line_column(), line_column, "{text}");
+    }
+
+    #[test]
+    fn an_override_keeps_what_it_does_not_give() {
+        let (bundled, mine) =
+            (Layouts::read(&[]).unwrap(), over("padding = \"5 mm\"\n[length]\nplay = \"2 mm\"").unwrap());
+        let (old, new) = (bundled.of(SheetKind::Strips).unwrap(), mine.of(SheetKind::Strips).unwrap());
+        assert_eq!((new.padding, new.length("play").unwrap()), (Length::mm(5), Length::mm(2)));
+        assert_eq!((new.grid, new.length("unit").unwrap()), (old.grid, old.length("unit").unwrap()));
+        assert_eq!(mine.of(SheetKind::Board), bundled.of(SheetKind::Board));
+    }
+
+    #[test]
+    fn large_sizes_follow_from_standard_ones() {
+        let mine = over("[type]\nstrip = { size = \"28 pt\", least = \"14 pt\" }").unwrap();
+        let face = mine.of(SheetKind::Strips).unwrap().face("strip", TextSize::Large).unwrap();
+        assert_eq!((face.size, face.least), (Length::pt(48), Length::pt(24)));
+    }
+
+    #[test]
+    fn mistakes_are_shown_where_they_are() {
+        let keys = "expected stock, orientation, inset, padding, gutter, columns, rows, cut, type, length or count";
+        refused(
+            "paddin = \"3 mm\"",
+            (1, 1),
+            "`paddin` is not a key of a layout file",
+            &format!("did you mean `padding`? {keys}"),
+        );
+        refused(
+            "[length]\nplai = \"2 mm\"",
+            (2, 1),
+            "`plai` is not a key of [length] of this sheet",
+            "did you mean `play`? expected play or unit",
+        );
+        refused("padding = 3", (1, 11), "this is not a length", "expected a length in quotes, such as \"3 mm\"");
+        refused(
+            "cut = \"doted\"",
+            (1, 7),
+            "\"doted\" is not a word that is known here",
+            "did you mean `dashed`? expected dashed or solid",
+        );
+        refused(
+            "rows = [4, 2]",
+            (1, 8),
+            "4 to 2 is not a range of rows or columns",
+            "expected [least, most] with 1 <= least <= most <= 100",
+        );
+        refused(
+            "[type]\nstrip = { least = \"10 pt\" }",
+            (2, 9),
+            "10.0 pt is too small for this reader",
+            "expected at least 14 pt",
+        );
+        assert_eq!(over("padding = 3\nrows = 0\n[type]\nx = 1").unwrap_err().len(), 3, "all mistakes at once");
+    }
+
+    #[test]
+    fn a_file_that_names_no_sheet_is_refused() {
+        let source = Source { name: "posters.toml".to_owned(), text: String::new() };
+        let found = Layouts::read(&[Arc::new(source)]).unwrap_err();
+        assert_eq!(found[0].problem.message, "`posters.toml` is not named after a sheet");
+    }
 }
