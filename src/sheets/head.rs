@@ -66,11 +66,11 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
     if head.name {
         let face = desk.face(page, "name")?;
         let label = desk.width(NAME, &face) + Length::mm(2);
-        let line = page.length("name_line")?;
-        let beside = right - live.left() - wanted - gap * 2 >= label + line;
+        let writing = page.length("name_line")?;
+        let beside = right - live.left() - wanted - gap * 2 >= label + writing;
         // Beside the title where there is room, otherwise on a line of its own below.
         let (left, base) = if beside {
-            ((right - label - line - Length::mm(15)).max(live.left() + wanted + gap * 2), base)
+            ((right - label - writing - Length::mm(15)).max(live.left() + wanted + gap * 2), base)
         } else {
             bottom += face.pitch() + Length::mm(2);
             (live.left(), bottom - Length::mm(2))

@@ -100,8 +100,7 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
         let width = match form {
             Form::Blocks => Width::Fixed(picture_width(pictures) + layout.padding * 2),
             Form::Numeral => Width::Fixed(rows::natural(desk, texts.chain([heading]), &face, layout.padding)),
-            Form::Words => Width::Share(5),
-            Form::Units => Width::Share(5),
+            Form::Words | Form::Units => Width::Share(5),
             Form::Expanded => Width::Share(4),
         };
         Column { heading: heading.to_owned(), width }

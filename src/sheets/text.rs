@@ -5,9 +5,12 @@
 //! and never between `+` and what follows it or between a numeral and its word, so that `400 + 60` and `6 ones` stay
 //! readable. Broken lines are balanced: as few as possible, then as narrow as possible.
 
+mod units;
+
 use super::page::{Item, Node, Paint, Reader, Tag, Text};
 use crate::diag::Problem;
-use crate::measure::{Family, Font, Length, Point, Rect, Size, Weight};
+use crate::measure::{Family, Length, Point, Rect, Size, Weight};
+use units::Units;
 
 /// How a text is set: its type, and how large it may be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -182,7 +185,7 @@ pub fn widest<'t>(family: &Family, weight: Weight, texts: &[&'t str]) -> Vec<&'t
     let mut kept: Vec<(&str, Vec<i64>)> = Vec::new();
     let covers = |a: &[i64], b: &[i64]| a.len() == b.len() && a.iter().zip(b).all(|(a, b)| a >= b);
     for text in texts {
-        let widths = Units::new(font, text, true).widths;
+        let widths = Units::new(font, text, true).into_widths();
         if !kept.iter().any(|(_, other)| covers(other, &widths)) {
             kept.retain(|(_, other)| !covers(&widths, other));
             kept.push((text, widths));
@@ -222,69 +225,6 @@ pub fn flow(family: &Family, text: &str, width: Length, face: &Face) -> Vec<Stri
     lines
 }
 
-/// The parts of a text that lines may be broken between, measured in font units so that every type size shares them.
-struct Units {
-    texts: Vec<String>,
-    widths: Vec<i64>,
-    space: i64,
-}
-
-impl Units {
-    /// The parts of `text`. With `sense` a hundred or a thousand stays with what it counts.
-    fn new(font: &Font, text: &str, sense: bool) -> Self {
-        let texts = units(text, sense);
-        let wide = |text: &str| text.chars().filter_map(|c| font.glyph(c)).map(|glyph| glyph.advance).sum();
-        let widths = texts.iter().map(|text| wide(text)).collect();
-        Self { texts, widths, space: wide(" ") }
-    }
-
-    /// A width at a type size, in font units.
-    fn limit(font: &Font, width: Length, size: Length) -> i64 {
-        width.max(Length::ZERO).scaled(font.per_em(), size.to_raw().max(1)).to_raw()
-    }
-
-    fn widest(&self) -> i64 {
-        self.widths.iter().copied().max().unwrap_or(0)
-    }
-
-    /// Where lines as full as the limit allows end: for each the number of parts up to there.
-    fn ends(&self, limit: i64) -> Vec<usize> {
-        let mut ends = Vec::new();
-        let mut used = 0;
-        for (k, &wide) in self.widths.iter().enumerate() {
-            if k > 0 && used + self.space + wide > limit {
-                ends.push(k);
-                used = wide;
-            } else {
-                used += if k > 0 { self.space + wide } else { wide };
-            }
-        }
-        if !self.widths.is_empty() {
-            ends.push(self.widths.len());
-        }
-        ends
-    }
-
-    /// The fewest lines, as narrow as possible.
-    fn balanced(&self, limit: i64) -> Vec<String> {
-        let full = self.ends(limit);
-        if full.len() < 2 {
-            return self.lines(&full);
-        }
-        let (mut narrow, mut wide) = (0, limit);
-        while wide - narrow > 1 {
-            let middle = narrow + (wide - narrow) / 2;
-            if self.ends(middle).len() > full.len() { narrow = middle } else { wide = middle }
-        }
-        self.lines(&self.ends(wide))
-    }
-
-    fn lines(&self, ends: &[usize]) -> Vec<String> {
-        let starts = std::iter::once(&0).chain(ends);
-        starts.zip(ends).map(|(&start, &end)| self.texts[start..end].join(" ")).collect()
-    }
-}
-
 /// How high running text of so many lines stands, from the top of its first strip to the bottom of its last.
 pub fn height(lines: usize, face: &Face) -> Length {
     face.pitch() * i64::try_from(lines).unwrap_or(i64::MAX / 1_000_000_000)
@@ -294,33 +234,6 @@ pub fn height(lines: usize, face: &Face) -> Length {
 /// strip of [`Face::pitch`] height. What does not fit is the caller's to see: compare [`height`] first.
 pub fn run(family: &Family, lines: &[String], frame: Rect, face: &Face) -> Setting {
     put(family, lines, frame, face, Align::TOP)
-}
-
-/// Words that stay together, in order. With `sense` a hundred or a thousand stays with what it counts.
-fn units(text: &str, sense: bool) -> Vec<String> {
-    let mut units: Vec<String> = Vec::new();
-    let mut glue = false;
-    for word in text.split(' ').filter(|word| !word.is_empty()) {
-        let numeral = word.bytes().all(|b| b.is_ascii_digit() || b == b',');
-        let counted = sense && matches!(word, "hundred" | "thousand");
-        match units.last_mut() {
-            Some(unit)
-                if counted || glue && !(numeral_last(unit) && !word.starts_with(|c: char| c.is_ascii_lowercase())) =>
-            {
-                unit.push(' ');
-                unit.push_str(word);
-            }
-            _ => units.push(word.to_owned()),
-        }
-        glue = word == "+" || numeral;
-    }
-    units
-}
-
-/// Whether a unit ends in a bare numeral.
-fn numeral_last(unit: &str) -> bool {
-    let last = unit.rsplit(' ').next().unwrap_or(unit);
-    last.bytes().all(|b| b.is_ascii_digit() || b == b',')
 }
 
 /// The lines at the face's preferred size, if all their ink lies inside the frame.
@@ -400,7 +313,7 @@ fn misfit(family: &Family, text: &str, room: Size, face: &Face) -> Problem {
             problem.hint(format!("it would fit at {}, or {} wide at {}", points(size), width, points(face.least)))
         }
         (Some(size), None) => problem.hint(format!("it would fit at {}", points(size))),
-        (None, Some(width)) => problem.hint(format!("it would fit {} wide", width)),
+        (None, Some(width)) => problem.hint(format!("it would fit {width} wide")),
         (None, None) => problem.hint("it needs more height and width"),
     }
 }

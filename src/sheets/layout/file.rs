@@ -211,7 +211,7 @@ fn count(value: &Entry<'_>, log: &mut Log<'_>) -> Option<u32> {
 fn pair(value: Option<&Entry<'_>>, log: &mut Log<'_>) -> Option<(u32, u32)> {
     let value = value?;
     let (least, most) = match value.get_ref() {
-        DeValue::Array(items) if items.len() == 2 => (count(items.get(0)?, log)?, count(items.get(1)?, log)?),
+        DeValue::Array(items) if items.len() == 2 => (count(items.first()?, log)?, count(items.get(1)?, log)?),
         _ => {
             let both = count(value, log)?;
             (both, both)
@@ -278,9 +278,9 @@ mod tests {
         );
         refused("padding = 3", (1, 11), "this is not a length", "expected a length in quotes, such as \"3 mm\"");
         refused(
-            "cut = \"doted\"",
+            "cut = \"dashd\"",
             (1, 7),
-            "\"doted\" is not a word that is known here",
+            "\"dashd\" is not a word that is known here",
             "did you mean `dashed`? expected dashed or solid",
         );
         refused(

@@ -103,10 +103,10 @@ impl Task<'_> {
         let columns: Vec<_> = std::iter::once((self::given(self.desk), given)).chain(boxes).collect();
         let Some(heads) = headings(self.desk, self.board, &columns)? else { return Ok(()) };
         let (least, most) = (self.board.grid.rows.0.min(self.rows), self.board.grid.rows.1.min(self.rows));
-        let mut last = Vec::new();
+        let mut before = Vec::new();
         for most in (least..=most).rev() {
             let rows = grid::share(self.rows, most, 1);
-            if rows == last {
+            if rows == before {
                 continue;
             }
             let room = (body.height() - heads).scaled(1, i64::from(rows.first().copied().unwrap_or(1)));
@@ -120,7 +120,7 @@ impl Task<'_> {
                     plans.push(plan);
                 }
             }
-            last = rows;
+            before = rows;
         }
         Ok(())
     }

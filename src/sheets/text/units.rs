@@ -1,0 +1,102 @@
+//! Where a text may be broken, and the lines that come of it.
+//!
+//! In: a text and a font. Out: the parts that stay together (`+ 60`, `6 ones`, `four hundred`), in font units, so that every
+//! type size shares them.
+
+use crate::measure::{Font, Length};
+
+/// The parts of a text that lines may be broken between, measured in font units so that every type size shares them.
+pub(super) struct Units {
+    texts: Vec<String>,
+    widths: Vec<i64>,
+    space: i64,
+}
+
+impl Units {
+    /// The parts of `text`. With `sense` a hundred or a thousand stays with what it counts.
+    pub(super) fn new(font: &Font, text: &str, sense: bool) -> Self {
+        let texts = units(text, sense);
+        let wide = |text: &str| text.chars().filter_map(|c| font.glyph(c)).map(|glyph| glyph.advance).sum();
+        let widths = texts.iter().map(|text| wide(text)).collect();
+        Self { texts, widths, space: wide(" ") }
+    }
+
+    /// A width at a type size, in font units.
+    pub(super) fn limit(font: &Font, width: Length, size: Length) -> i64 {
+        width.max(Length::ZERO).scaled(font.per_em(), size.to_raw().max(1)).to_raw()
+    }
+
+    /// The widths of the parts.
+    pub(super) fn into_widths(self) -> Vec<i64> {
+        self.widths
+    }
+
+    /// The width of the widest part.
+    pub(super) fn widest(&self) -> i64 {
+        self.widths.iter().copied().max().unwrap_or(0)
+    }
+
+    /// Where lines as full as the limit allows end: for each the number of parts up to there.
+    pub(super) fn ends(&self, limit: i64) -> Vec<usize> {
+        let mut ends = Vec::new();
+        let mut used = 0;
+        for (k, &wide) in self.widths.iter().enumerate() {
+            if k > 0 && used + self.space + wide > limit {
+                ends.push(k);
+                used = wide;
+            } else {
+                used += if k > 0 { self.space + wide } else { wide };
+            }
+        }
+        if !self.widths.is_empty() {
+            ends.push(self.widths.len());
+        }
+        ends
+    }
+
+    /// The fewest lines, as narrow as possible.
+    pub(super) fn balanced(&self, limit: i64) -> Vec<String> {
+        let full = self.ends(limit);
+        if full.len() < 2 {
+            return self.lines(&full);
+        }
+        let (mut narrow, mut wide) = (0, limit);
+        while wide - narrow > 1 {
+            let middle = narrow + (wide - narrow) / 2;
+            if self.ends(middle).len() > full.len() { narrow = middle } else { wide = middle }
+        }
+        self.lines(&self.ends(wide))
+    }
+
+    /// The lines that end there.
+    pub(super) fn lines(&self, ends: &[usize]) -> Vec<String> {
+        let starts = std::iter::once(&0).chain(ends);
+        starts.zip(ends).map(|(&start, &end)| self.texts[start..end].join(" ")).collect()
+    }
+}
+
+/// Words that stay together, in order. With `sense` a hundred or a thousand stays with what it counts.
+fn units(text: &str, sense: bool) -> Vec<String> {
+    let mut units: Vec<String> = Vec::new();
+    let mut glue = false;
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
+        let numeral = word.bytes().all(|b| b.is_ascii_digit() || b == b',');
+        let lower = word.starts_with(|c: char| c.is_ascii_lowercase());
+        let counted = sense && matches!(word, "hundred" | "thousand");
+        match units.last_mut() {
+            Some(unit) if counted || glue && (!numeral_last(unit) || lower) => {
+                unit.push(' ');
+                unit.push_str(word);
+            }
+            _ => units.push(word.to_owned()),
+        }
+        glue = word == "+" || numeral;
+    }
+    units
+}
+
+/// Whether a unit ends in a bare numeral.
+fn numeral_last(unit: &str) -> bool {
+    let last = unit.rsplit(' ').next().unwrap_or(unit);
+    last.bytes().all(|b| b.is_ascii_digit() || b == b',')
+}
