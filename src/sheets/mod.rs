@@ -30,6 +30,7 @@ pub mod page;
 pub mod picture;
 pub mod pieces;
 pub mod plan;
+pub mod reader;
 pub mod record;
 pub mod rows;
 pub mod sheaf;
