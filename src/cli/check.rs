@@ -9,19 +9,25 @@ use super::Report;
 use super::failure::Failure;
 use super::files::read::shown;
 use super::gather::{Planned, Shared};
+use super::numbers;
+use super::table::{self, Row};
+use super::term::bold;
 use crate::diag::report;
+use crate::sheets::copyroom::{self, PrintSides};
+use crate::sheets::packet::Shelf;
 use crate::sheets::sheaf::Sheaf;
+use crate::sheets::ticket::facts::{self, Facts, count};
 use crate::spec;
 
 /// Says what would come out of a lesson, and what was assumed where its file is silent.
 pub fn run(shared: &Shared, path: &Path) -> Result<Report, Failure> {
     let planned = shared.plan(path)?;
-    let packets = shared.lay(&planned)?;
+    let packets = shared.lay(&planned, shared.only())?;
     let notes = planned.lesson.chosen.notes.clone();
     let findings = findings(&planned);
     let mut json = json!({ "findings": findings, "assumed": assumed(&planned) });
     json["packets"] = packets.iter().map(|p| json!({ "file": p.file(), "pages": p.len() })).collect();
-    let human = human(path, &planned, &packets);
+    let human = human(shared, path, &planned, &packets);
     drop(packets);
     Ok(Report { human, notes, warnings: planned.warnings, json })
 }
@@ -44,48 +50,67 @@ fn finding(planned: &Planned, note: &str) -> Value {
     })
 }
 
-fn human(path: &Path, planned: &Planned, packets: &[Sheaf<'_>]) -> String {
+fn human(shared: &Shared, path: &Path, planned: &Planned, packets: &[Sheaf<'_>]) -> String {
     let lesson = &planned.lesson;
-    let (spec, chosen) = (&lesson.spec, &lesson.chosen);
-    let mut text = String::new();
-    let _ = writeln!(text, "{}: \"{}\" can be made.", shown(path), spec.title.value);
-    let sort = chosen.sort.first().map_or(0, Vec::len);
-    let versions =
-        if chosen.sort.len() > 1 { format!(" in each of {} versions", chosen.sort.len()) } else { String::new() };
-    let _ = writeln!(
-        text,
-        "  numbers: {} for the model, {sort} to sort{versions}, {} for the quick check",
-        chosen.model.len(),
-        chosen.exit.len()
-    );
+    let head = |text: &str| bold(text, shared.coloured);
+    let mut text = format!("{}: \"{}\" can be made.\n", shown(path), lesson.spec.title.value);
+    text.push_str(&numbers::sets(&lesson.chosen));
+    let rows: Vec<Row> = packets.iter().map(|sheaf| Row::of(sheaf, sheaf.file().to_owned())).collect();
+    let _ = write!(text, "\n{}", table::draw(&rows, shared.coloured));
     for packet in packets {
-        let mut sheets: Vec<(&str, usize)> = Vec::new();
-        for page in packet.entries() {
-            match sheets.last_mut().filter(|(word, _)| *word == page.sheet.word()) {
-                Some((_, count)) => *count += 1,
-                None => sheets.push((page.sheet.word(), 1)),
-            }
-        }
-        // Versions alternate board and strips; add up what is the same sheet.
-        let mut totals: Vec<(&str, usize)> = Vec::new();
-        for (word, count) in sheets {
-            match totals.iter_mut().find(|(known, _)| *known == word) {
-                Some((_, total)) => *total += count,
-                None => totals.push((word, count)),
-            }
-        }
-        let list: Vec<String> =
-            totals.iter().map(|(word, n)| if *n == 1 { (*word).to_owned() } else { format!("{word} x{n}") }).collect();
-        let _ = writeln!(text, "  {}: {} ({})", packet.file(), pages(packet.len()), list.join(", "));
+        let _ = writeln!(text, "  {}: {}", packet.file(), holds(packet));
     }
-    let assumed = spec::assumed(spec);
+    if shared.only().is_none() {
+        let desk = shared.desk(planned);
+        if let Ok(order) = copyroom::order(&Shelf::new(&desk), None)
+            && !order.jobs.is_empty()
+        {
+            let _ = writeln!(text, "\n{}", head("class copies"));
+            copies(&mut text, &facts::gather(&desk, &order));
+        }
+    }
+    let assumed = spec::assumed(&lesson.spec);
     if !assumed.is_empty() {
-        let _ = writeln!(text, "  assumed, because the file does not say:");
+        let _ = writeln!(text, "\n{}", head("assumed, because the file does not say"));
         for (key, value) in assumed {
-            let _ = writeln!(text, "    {key} = {}", as_toml(&value));
+            let _ = writeln!(text, "  {key} = {}", as_toml(&value));
         }
     }
     text
+}
+
+/// Stock and cuts, as the job ticket counts them.
+fn copies(text: &mut String, facts: &Facts) {
+    for line in &facts.lines {
+        let sides = if line.sides == PrintSides::One { "one side" } else { "both sides" };
+        let _ = writeln!(text, "  {}: {}, {sides}", line.stock.word(), count(line.sheets, "sheet"));
+    }
+    if let Some(cutting) = &facts.cutting {
+        let (cuts, piles) = (count(cutting.cuts.len(), "straight cut"), count(cutting.piles.len(), "pile"));
+        let _ = writeln!(text, "  the guillotine: {cuts} through each of {piles}");
+    }
+    for scissors in &facts.scissors {
+        let (pages, cuts) = scissors.most;
+        let (pages, cuts) = (count(pages, "page"), count(cuts, "straight cut"));
+        let _ = writeln!(text, "  scissors, each learner: {}, {pages} with {cuts}", scissors.sheet.word());
+    }
+    if let Some((sheets, cuts)) = facts.slips {
+        let _ = writeln!(text, "  exit slips: {} with {} each", count(sheets, "sheet"), count(cuts, "straight cut"));
+    }
+}
+
+/// The sheets of a packet in the order they first come, with their numbers of pages.
+fn holds(packet: &Sheaf<'_>) -> String {
+    let mut totals: Vec<(&str, usize)> = Vec::new();
+    for page in packet.entries() {
+        let word = page.sheet.word();
+        match totals.iter_mut().find(|(known, _)| *known == word) {
+            Some((_, total)) => *total += 1,
+            None => totals.push((word, 1)),
+        }
+    }
+    let list = totals.iter().map(|(word, n)| if *n == 1 { (*word).to_owned() } else { format!("{word} x{n}") });
+    list.collect::<Vec<_>>().join(", ")
 }
 
 /// A value as a lesson file would give it.

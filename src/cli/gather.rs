@@ -7,6 +7,7 @@ use super::args::Input;
 use super::crew;
 use super::failure::Failure;
 use super::files::read;
+use super::term::Progress;
 use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
 use crate::lesson::{self, Lesson};
 use crate::measure::{Family, fonts};
@@ -14,7 +15,7 @@ use crate::sheets::desk::Desk;
 use crate::sheets::layout::Layouts;
 use crate::sheets::sheaf::{self, Sheaf};
 use crate::sheets::{names, not_yet, row};
-use crate::spec::{self, FontChoice, Given, Spec};
+use crate::spec::{self, FontChoice, Given, SheetKind, Spec};
 
 /// What all lessons of a run share.
 pub struct Shared<'i> {
@@ -22,6 +23,10 @@ pub struct Shared<'i> {
     layouts: Layouts,
     /// How many threads may make the pages of one lesson: what many lessons at a time leave over.
     pub threads: usize,
+    /// Where to say how far the work is.
+    pub progress: Progress,
+    /// Whether results are coloured.
+    pub coloured: bool,
 }
 
 /// A lesson that was read and planned.
@@ -47,7 +52,7 @@ impl<'i> Shared<'i> {
             return Err(Failure::Lesson(vec![unplaced(not_yet(kind))]));
         }
         let threads = (crew::cores() / input.lessons.len().max(1)).max(1);
-        Ok(Self { input, layouts, threads })
+        Ok(Self { input, layouts, threads, progress: Progress::default(), coloured: false })
     }
 
     /// The lessons as they were given.
@@ -69,10 +74,19 @@ impl<'i> Shared<'i> {
         Ok(Planned { source, lesson, family, warnings })
     }
 
-    /// Makes the packets of a lesson; none is empty.
-    pub fn lay<'p>(&'p self, planned: &'p Planned) -> Result<Vec<Sheaf<'p>>, Failure> {
-        let only = self.input.only;
-        let desk = Desk { lesson: &planned.lesson, layouts: &self.layouts, family: &planned.family };
+    /// The one sheet that is asked for, if any.
+    pub fn only(&self) -> Option<SheetKind> {
+        self.input.only
+    }
+
+    /// What sheets are made from.
+    pub fn desk<'p>(&'p self, planned: &'p Planned) -> Desk<'p> {
+        Desk { lesson: &planned.lesson, layouts: &self.layouts, family: &planned.family }
+    }
+
+    /// Makes the packets of a lesson, or with `only` those pages alone; no packet is empty.
+    pub fn lay<'p>(&'p self, planned: &'p Planned, only: Option<SheetKind>) -> Result<Vec<Sheaf<'p>>, Failure> {
+        let desk = self.desk(planned);
         let packets = sheaf::make(&desk, only).map_err(Failure::Lesson)?;
         if !packets.is_empty() {
             return Ok(packets);

@@ -8,8 +8,14 @@ mod crew;
 mod failure;
 mod files;
 mod gather;
+mod generate;
 mod numbers;
+mod pages;
+mod preview;
+mod reasons;
 mod sheets;
+mod start;
+mod table;
 mod term;
 mod typeset;
 
@@ -17,41 +23,61 @@ use std::ffi::OsString;
 use std::io::Write;
 use std::path::Path;
 
-use clap::Parser;
 use clap::error::ErrorKind;
+use clap::{CommandFactory, Parser};
 use serde_json::{Value, json};
 
 use args::{Cli, Command, Format, Input};
 use failure::{DONE, Failure};
+use files::watch::Seen;
 use gather::Shared;
+use term::Progress;
 
-use crate::diag::{Diagnostic, report};
+use crate::diag::{Diagnostic, Problem, report};
 
-pub use term::Io;
+pub use term::{End, Io};
 
 /// Runs the program: `args` begins with the program's name. Results go to `io.out`, talk to `io.err`. Returns the exit
 /// status: 0 done, 1 the lesson cannot be made, 2 wrong usage, 3 a file could not be read or written.
 pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
     let cli = match Cli::try_parse_from(args) {
         Ok(cli) => cli,
-        Err(error) => {
-            let asked_for = matches!(error.kind(), ErrorKind::DisplayHelp | ErrorKind::DisplayVersion);
-            let text = error.render().to_string();
-            let stream: &mut dyn Write = if asked_for { io.out } else { io.err };
-            let printed = stream.write_all(text.as_bytes()).and_then(|()| stream.flush()).map_err(Failure::Stream);
-            return if asked_for { printed.map_or_else(|failure| failure.status(), |()| DONE) } else { 2 };
-        }
+        Err(error) => return usage(&error, io),
     };
     let mut desk = Desk { cli: &cli, io };
-    match &cli.command {
+    let Some(command) = &cli.command else {
+        return match cli.generate {
+            Some(kind) => desk.generate(kind),
+            None => usage(&Cli::command().error(ErrorKind::MissingSubcommand, "a command is missing"), desk.io),
+        };
+    };
+    match command {
+        Command::Start(given) => desk.close(start::run(given, desk.io.can_ask).map(Some)),
         Command::Sheets => desk.close(sheets::run(&cli.talk).map(Some)),
         Command::Check { input } => desk.each(input, check::run),
         Command::Numbers { input } => desk.each(input, numbers::run),
-        Command::Typeset { input, out, force } => match typeset::folders(input, out) {
-            Ok(_) => desk.each(input, |shared, path| typeset::run(shared, path, out, *force)),
+        Command::Typeset { input, out, force, watch } => match typeset::folders(input, out) {
+            Ok(_) => desk.again(input, *watch, |shared, path| typeset::run(shared, path, out, *force)),
+            Err(failure) => desk.close(Err(failure)),
+        },
+        Command::Preview { input, out, pages, dpi, force, watch } => match typeset::folders(input, out) {
+            Ok(_) => {
+                let (only, pages) = (input.only, pages.as_ref());
+                let wanted = preview::Wanted { only, pages, dpi: *dpi, out, force: *force };
+                desk.again(input, *watch, |shared, path| preview::run(shared, path, &wanted))
+            }
             Err(failure) => desk.close(Err(failure)),
         },
     }
+}
+
+/// Prints help and the version, which were asked for, or what is wrong with the arguments.
+fn usage(error: &clap::Error, io: &mut Io) -> u8 {
+    let asked_for = matches!(error.kind(), ErrorKind::DisplayHelp | ErrorKind::DisplayVersion);
+    let (stream, end): (&mut dyn Write, End) = if asked_for { (io.out, io.out_is) } else { (io.err, io.err_is) };
+    let text = if end.colourful { error.render().ansi().to_string() } else { error.render().to_string() };
+    let printed = stream.write_all(text.as_bytes()).and_then(|()| stream.flush()).map_err(Failure::Stream);
+    if asked_for { printed.map_or_else(|failure| failure.status(), |()| DONE) } else { 2 }
 }
 
 /// What a command has to say about one lesson.
@@ -76,17 +102,63 @@ impl Desk<'_, '_, '_> {
     /// Runs a command for each lesson, several at a time, and prints what they say in the order of the lessons. A mistake in
     /// one does not stop the others. The gravest status counts.
     fn each(&mut self, input: &Input, run: impl Fn(&Shared, &Path) -> Result<Report, Failure> + Sync) -> u8 {
-        let shared = match Shared::read(input) {
+        let mut shared = match Shared::read(input) {
             Ok(shared) => shared,
             Err(failure) => return self.close(Err(failure)),
         };
+        let progress = Progress::new(self.cli.talk, self.io.err_is);
+        shared.progress = progress;
+        shared.coloured = term::coloured(self.cli.talk, self.io.out_is);
         let mut status = DONE;
         let work = |path: &Path| run(&shared, path);
         crew::each(shared.lessons(), work, |path, result| {
+            progress.clear();
             let printed = self.print(Some(path), result);
             status = status.max(printed);
         });
         status
+    }
+
+    /// [`Desk::each`], and with `watch` once more whenever a file that was read is saved, until the program is stopped or no
+    /// one is left to talk to. What was made stays in place while a file has mistakes.
+    fn again(
+        &mut self,
+        input: &Input,
+        watch: bool,
+        run: impl Fn(&Shared, &Path) -> Result<Report, Failure> + Sync,
+    ) -> u8 {
+        if watch && input.lessons.iter().any(|lesson| lesson == Path::new("-")) {
+            let problem =
+                Problem::new("standard input cannot be watched").hint("name the lesson file, or leave out --watch");
+            return self.close(Err(Failure::Usage(problem)));
+        }
+        loop {
+            // Looked at first, so that what is saved during the work is not missed.
+            let seen = Seen::now(input);
+            let status = self.each(input, &run);
+            if !watch {
+                return status;
+            }
+            let told = if self.cli.talk.quiet {
+                Ok(())
+            } else {
+                writeln!(self.io.err, "Waiting for the next save; Ctrl-C stops.")
+            };
+            if let Err(error) = told.and_then(|()| self.io.err.flush()) {
+                return Failure::Stream(error).status();
+            }
+            seen.wait(input);
+        }
+    }
+
+    /// Prints completions or the manual.
+    fn generate(&mut self, kind: generate::Kind) -> u8 {
+        let printed =
+            generate::text(kind).and_then(|text| self.io.out.write_all(&text)).and_then(|()| self.io.out.flush());
+        match printed {
+            Ok(()) => DONE,
+            Err(error) => self.close(Err(Failure::Stream(error))),
+        }
     }
 
     fn close(&mut self, result: Result<Option<Report>, Failure>) -> u8 {
@@ -121,7 +193,7 @@ impl Desk<'_, '_, '_> {
             writeln!(self.io.out, "{value}")?;
             return self.io.out.flush();
         }
-        let look = term::look(talk, self.io.err_is_colourful);
+        let look = term::look(talk, self.io.err_is);
         match result {
             Ok(report) => {
                 for warning in &report.warnings {

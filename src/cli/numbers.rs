@@ -8,6 +8,7 @@ use serde_json::{Map, Value, json};
 use super::Report;
 use super::failure::Failure;
 use super::gather::Shared;
+use super::reasons;
 use crate::lesson::{Chosen, Role, Version};
 use crate::manifest;
 use crate::number::Number;
@@ -28,7 +29,12 @@ pub fn run(shared: &Shared, path: &Path) -> Result<Report, Failure> {
 }
 
 fn human(title: &str, chosen: &Chosen) -> String {
-    let mut text = format!("{title}\n");
+    format!("{title}\n{}", sets(chosen))
+}
+
+/// The sets by role and version, each after an empty line.
+pub(super) fn sets(chosen: &Chosen) -> String {
+    let mut text = String::new();
     let width = chosen.why.keys().next_back().map_or(1, |number| number.len());
     let mut set = |name: String, numbers: &[Number], role: Role| {
         if numbers.is_empty() {
@@ -40,15 +46,15 @@ fn human(title: &str, chosen: &Chosen) -> String {
         });
         let _ = writeln!(text, "\n{name}{ways}");
         for number in numbers {
-            let reasons = chosen.why.get(number).map(|reasons| reasons.join(", ")).unwrap_or_default();
+            let reasons = chosen.why.get(number).map(|reasons| reasons::list(reasons)).unwrap_or_default();
             let _ = writeln!(text, "  {:>width$}  {reasons}", number.to_string());
         }
     };
-    set("model".to_owned(), &chosen.model, Role::Model);
+    set("model, built with the class".to_owned(), &chosen.model, Role::Model);
     for (version, numbers) in (0..).map(Version).zip(&chosen.sort) {
-        set(format!("sort {version}"), numbers, Role::Sort);
+        set(format!("sort {version}, matched on the board"), numbers, Role::Sort);
     }
-    set("exit".to_owned(), &chosen.exit, Role::Exit);
+    set("exit, the quick check".to_owned(), &chosen.exit, Role::Exit);
     text
 }
 

@@ -1,7 +1,6 @@
 //! `typeset`: the packets of a lesson onto the disk.
 
 use std::collections::BTreeMap;
-use std::fmt::Write as _;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
@@ -14,6 +13,7 @@ use super::failure::Failure;
 use super::files::read::shown;
 use super::files::write::{self, Content};
 use super::gather::Shared;
+use super::table::{self, Row};
 use crate::diag::Problem;
 use crate::{manifest, pdf};
 
@@ -39,25 +39,27 @@ pub fn folders(input: &Input, out: &Path) -> Result<Vec<PathBuf>, Failure> {
 pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Report, Failure> {
     let folder = write::folder(out, path)?;
     let planned = shared.plan(path)?;
-    let packets = shared.lay(&planned)?;
+    let packets = shared.lay(&planned, shared.only())?;
     let options = pdf::Options { threads: shared.threads, ..pdf::Options::default() };
     let family = &planned.family;
     let mut files: Vec<(&str, Content<'_>)> = Vec::new();
     for sheaf in &packets {
-        let content = move |out: &mut dyn Write| pdf::write_sheaf(out, sheaf, family, &options).map(|_| ());
+        let content = move |out: &mut dyn Write| {
+            shared.progress.say(&format!("{}: setting {}", sheaf.file(), pages(sheaf.len())));
+            pdf::write_sheaf(out, sheaf, family, &options).map(|_| ())
+        };
         files.push((sheaf.file(), Box::new(content)));
     }
     let contents = manifest::write(&planned.lesson, &packets);
     files.push((manifest::FILE, Box::new(move |out: &mut dyn Write| Ok(out.write_all(contents.as_bytes())?))));
     write::packets(&folder, &files, force)?;
 
-    let mut human = String::new();
-    for sheaf in &packets {
-        let _ = writeln!(human, "{}  {}", shown(&folder.join(sheaf.file())), pages(sheaf.len()));
-    }
-    let _ = writeln!(human, "{}", shown(&folder.join(manifest::FILE)));
+    let name = |file: &str| shown(&folder.join(file));
+    let mut rows: Vec<Row> = packets.iter().map(|sheaf| Row::of(sheaf, name(sheaf.file()))).collect();
+    rows.push(Row { file: name(manifest::FILE), pages: None, sheets: None, reader: "programs" });
+    let human = table::draw(&rows, shared.coloured);
     let mut json = json!({ "findings": findings(&planned), "assumed": assumed(&planned) });
-    json["written"] = files.iter().map(|(file, _)| shown(&folder.join(file))).collect();
+    json["written"] = files.iter().map(|(file, _)| name(file)).collect();
     drop(files);
     drop(packets);
     Ok(Report { human, notes: planned.lesson.chosen.notes, warnings: planned.warnings, json })

@@ -25,7 +25,7 @@ where
 {
     let (mut out, mut err) = (Vec::new(), Vec::new());
     let args = std::iter::once("placewright".into()).chain(args.into_iter().map(Into::into));
-    let status = run(args, &mut Io { out: &mut out, err: &mut err, err_is_colourful: false });
+    let status = run(args, &mut Io::plain(&mut out, &mut err));
     let text = |bytes| String::from_utf8(bytes).expect("UTF-8");
     Ran { status, out: text(out), err: text(err) }
 }

@@ -4,13 +4,16 @@ use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::Path;
 
-use crate::manifest;
+use crate::{gallery, manifest};
 
 /// What stands in the metadata of every packet.
 const PRODUCER: &[u8] = b"<pdf:Producer>Placewright ";
 
-/// Whether a file was written by Placewright: an ordinary file (no link, no folder) that is a PDF with our producer, or a
-/// `contents.json` with our mark.
+/// What stands in every picture.
+const SOFTWARE: &[u8] = b"Software\0Placewright ";
+
+/// Whether a file was written by Placewright: an ordinary file (no link, no folder) that is a PDF with our producer, a
+/// picture or an `index.html` with our name in it, or a `contents.json` with our mark.
 pub(super) fn is_ours(path: &Path) -> io::Result<bool> {
     if !fs::symlink_metadata(path)?.is_file() {
         return Ok(false);
@@ -18,6 +21,12 @@ pub(super) fn is_ours(path: &Path) -> io::Result<bool> {
     let name = path.file_name().unwrap_or_default();
     if name == manifest::FILE {
         return Ok(starts_with(path, b"{")? && holds(File::open(path)?, manifest::MARK.as_bytes())?);
+    }
+    if name == gallery::FILE {
+        return Ok(starts_with(path, b"<!DOCTYPE html>")? && holds(File::open(path)?, gallery::MARK.as_bytes())?);
+    }
+    if path.extension().is_some_and(|extension| extension == "png") {
+        return Ok(starts_with(path, b"\x89PNG\r\n\x1a\n")? && holds(File::open(path)?, SOFTWARE)?);
     }
     let is_pdf = path.extension().is_some_and(|extension| extension == "pdf");
     Ok(is_pdf && starts_with(path, b"%PDF-")? && holds(File::open(path)?, PRODUCER)?)
@@ -78,6 +87,10 @@ mod tests {
         case(at, "teacher.pdf", b"", false);
         case(at, "notes.txt", b"%PDF-1.7\n<pdf:Producer>Placewright 0.1.0</pdf:Producer>", false);
         case(at, "contents.json", b"{ \"made_by\": \"Placewright 0.1.0\" }", true);
+        case(at, "1.png", b"\x89PNG\r\n\x1a\nIHDR tEXtSoftware\0Placewright 0.1.0", true);
+        case(at, "1.png", b"\x89PNG\r\n\x1a\nIHDR tEXtSoftware\0Other", false);
+        case(at, "index.html", b"<!DOCTYPE html><meta name=\"generator\" content=\"Placewright 0.1.0\">", true);
+        case(at, "index.html", b"<!DOCTYPE html><p>Placewright", false);
         case(at, "contents.json", b"{ \"title\": \"mine\" }", false);
         assert!(!is_ours(at).expect("a folder"));
     }

@@ -13,7 +13,7 @@ use super::ours::is_ours;
 use super::read::shown;
 use crate::cli::failure::{Failure, reason};
 use crate::diag::{Diagnostic, Problem, Severity};
-use crate::pdf;
+use crate::{gallery, pdf};
 
 /// Where a lesson's packets go: the folder in `out` that is named like the lesson file, without its ending. It never
 /// lies outside `out`.
@@ -45,7 +45,8 @@ const SCRATCH: &str = ".placewright-";
 /// longer has it, removed. Anything else there stops the work unless `force` is given; then files of the same names are
 /// replaced and the rest stays.
 ///
-/// Files are written as they are made, so that none is ever held as a whole.
+/// Files are written as they are made, so that none need be held as a whole. A name may have one folder before it, such as
+/// `pictures/teacher-1.png`.
 pub fn packets(folder: &Path, files: &[(&str, Content<'_>)], force: bool) -> Result<(), Failure> {
     let name = shown(folder);
     let refuse = |error: io::Error| {
@@ -59,6 +60,9 @@ pub fn packets(folder: &Path, files: &[(&str, Content<'_>)], force: bool) -> Res
     })?;
     let stage = tempfile::Builder::new().prefix(SCRATCH).tempdir_in(out).map_err(refuse)?;
     for (file, content) in files {
+        if let Some((inner, _)) = file.rsplit_once('/') {
+            fs::create_dir_all(stage.path().join(inner)).map_err(refuse)?;
+        }
         write_whole(&stage.path().join(file), content).map_err(|failure| match failure {
             pdf::Failure::Io(error) => refuse(error),
             pdf::Failure::Problem(problem) => {
@@ -87,12 +91,7 @@ fn kept(folder: &Path, force: bool) -> Result<Vec<PathBuf>, Failure> {
         Ok(_) => return Err(refuse("it is a file, not a folder".to_owned())),
     }
     let mut kept = Vec::new();
-    for entry in fs::read_dir(folder).map_err(|error| refuse(reason(&error)))? {
-        let path = entry.map_err(|error| refuse(reason(&error)))?.path();
-        if !is_ours(&path).map_err(|error| refuse(reason(&error)))? {
-            kept.push(path);
-        }
-    }
+    others(folder, &mut kept).map_err(|error| refuse(reason(&error)))?;
     kept.sort();
     match kept.first() {
         Some(first) if !force => {
@@ -103,6 +102,20 @@ fn kept(folder: &Path, force: bool) -> Result<Vec<PathBuf>, Failure> {
         }
         _ => Ok(kept),
     }
+}
+
+/// Adds the entries that Placewright did not write. The folder of pictures is ours as far as the pictures in it are.
+fn others(folder: &Path, found: &mut Vec<PathBuf>) -> io::Result<()> {
+    for entry in fs::read_dir(folder)? {
+        let entry = entry?;
+        let path = entry.path();
+        if entry.file_name() == gallery::PICTURES && entry.file_type()?.is_dir() {
+            others(&path, found)?;
+        } else if !is_ours(&path)? {
+            found.push(path);
+        }
+    }
+    Ok(())
 }
 
 fn create_reason(error: &io::Error) -> String {
@@ -134,10 +147,13 @@ fn swap(stage: TempDir, folder: &Path, kept: &[PathBuf], files: &[(&str, Content
     let mut moved: Vec<(PathBuf, PathBuf)> = Vec::new();
     let result = kept
         .iter()
-        .filter_map(|path| Some((path, path.file_name()?)))
-        .filter(|(_, name)| !files.iter().any(|(file, _)| *name == *file))
+        .filter_map(|path| Some((path, path.strip_prefix(folder).ok()?)))
+        .filter(|(_, name)| !files.iter().any(|(file, _)| *name == Path::new(file)))
         .try_for_each(|(path, name)| {
             let new = stage.path().join(name);
+            if let Some(inner) = new.parent() {
+                fs::create_dir_all(inner)?;
+            }
             fs::rename(path, &new)?;
             moved.push((path.clone(), new));
             Ok(())
@@ -170,4 +186,21 @@ fn exchange(new: &Path, old: &Path) -> io::Result<()> {
         return Err(error);
     }
     fs::rename(&aside, new)
+}
+
+/// Writes a new lesson file, whole or not at all. A file that is there already is an error of the kind `AlreadyExists`
+/// unless it may be replaced.
+pub fn lesson(path: &Path, text: &str, replace: bool) -> io::Result<()> {
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let mut file = tempfile::Builder::new().prefix(SCRATCH).tempfile_in(folder)?;
+    file.write_all(text.as_bytes())?;
+    file.as_file().sync_all()?;
+    // A scratch file is for its owner only; a lesson is an ordinary file.
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        file.as_file().set_permissions(fs::Permissions::from_mode(0o644))?;
+    }
+    let written = if replace { file.persist(path) } else { file.persist_noclobber(path) };
+    written.map(|_| ()).map_err(|failed| failed.error)
 }
