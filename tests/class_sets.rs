@@ -1,5 +1,8 @@
 //! Class sets: what the copy room gets, read back from the files with an independent reader.
 
+#[allow(dead_code, reason = "each test uses a part of it")]
+#[path = "support/run.rs"]
+mod run;
 mod support;
 
 use std::io::Read;
@@ -8,6 +11,7 @@ use placewright::pdf;
 use placewright::sheets::backs::Edge;
 use placewright::sheets::copyroom::PrintSides;
 use placewright::sheets::ticket::facts;
+use placewright::spec::SheetKind;
 use support::class::{Shop, lesson};
 
 const TEXT: &str = r#"
@@ -34,9 +38,13 @@ fn every_learner_gets_every_page_in_order() {
         let (pages, read) = (job.packet().unwrap().pages, support::pdf::read(&shop.write(job)));
         assert_eq!((pages.len(), read.len()), (job.pages(), job.leaves()));
         let learners: Vec<u32> = pages.iter().filter_map(|page| page.learner).collect();
-        assert!(learners.is_sorted() && learners.len() == pages.len());
+        assert!(learners.is_sorted() && learners.first() == Some(&1) && learners.last() == Some(&7));
         for (page, read) in pages.iter().zip(&read) {
-            let learner = page.learner.unwrap();
+            let Some(learner) = page.learner else {
+                // A slip for each learner, none with a mark.
+                assert_eq!(page.sheet, SheetKind::Exit);
+                continue;
+            };
             let seat = order.seats[learner as usize - 1];
             let has = |want: &str| read.texts.iter().any(|run| run.text.contains(want));
             assert!(has(&format!("{} \u{b7} {learner}", seat.version)), "{} of {learner}", page.name);
@@ -154,5 +162,40 @@ fn a_job_is_the_same_page_by_page_and_in_any_number_of_threads() {
         let bytes = pdf::write(&packet, &shop.family, &one).unwrap();
         assert!(bytes == pdf::write(&packet, &shop.family, &four).unwrap());
         assert!((0..job.pages()).rev().all(|k| job.page(k).unwrap() == packet.pages[k]));
+    }
+}
+
+#[test]
+fn roster_trouble_gives_a_clear_result() {
+    let lesson =
+        format!("{TEXT}\n[class]\nlearners = 3\nspares = 0\nroster = \"roster.csv\"\n[sheets]\nmake = [\"strips\"]\n");
+    let long = "Quillfeather ".repeat(23) + "Q";
+    let cases: [(&str, u8, &str, &[&str]); 8] = [
+        ("group\nWren\n", 1, "the roster has no column `name`", &[]),
+        ("name\nWren\nOtis\nQuill\nTansy\n", 1, "the roster has 4 names but", &[]),
+        ("name\nWren\n", 0, "", &["Wren"]),
+        (&format!("name\n{long}\n"), 0, "", &["Quillfeather Quill"]),
+        ("name\nWren\n\u{5d3}\u{5d5}\u{5d3}\n", 0, "roster.csv:3:1", &["Wren"]),
+        ("name\nKai \u{5b50}\nWren\n", 0, "the font has no `\u{5b50}`, so the name `Kai \u{5b50}`", &["Wren"]),
+        ("\u{feff}name,group\r\n\"Otis \"\"Ox\"\" B., jr\",a\r\n", 0, "", &["Otis \"Ox\" B., jr"]),
+        ("name\n=SUM(A1:A9)\n@Wren\n", 0, "", &["=SUM(A1:A9)", "@Wren"]),
+    ];
+    for (roster, status, says, prints) in cases {
+        let at = tempfile::tempdir().unwrap();
+        let path = |name: &str| at.path().join(name);
+        std::fs::write(path("lesson.toml"), &lesson).unwrap();
+        std::fs::write(path("roster.csv"), roster).unwrap();
+        let args = ["typeset".into(), path("lesson.toml"), "--out".into(), path("out")];
+        let ran = run::placewright(args).with(status);
+        assert!(ran.err.contains(says) && (says.is_empty() == ran.err.is_empty()), "{roster}: {}", ran.err);
+        let file = path("out/lesson/copy-room-paper.pdf");
+        assert_eq!(file.exists(), status == 0);
+        if status == 0 {
+            let text = support::pdf::text(&support::pdf::read(&std::fs::read(file).unwrap()));
+            assert!(prints.iter().all(|name| text.contains(name)), "{roster}: {text}");
+            // Every set is there, named or not.
+            assert!(["A \u{b7} 1", "A \u{b7} 2", "A \u{b7} 3"].iter().all(|code| text.contains(code)));
+            assert!(!roster.contains(&long) || text.contains('\u{2026}'));
+        }
     }
 }

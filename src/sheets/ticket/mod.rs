@@ -14,6 +14,7 @@ use super::packet::Shelf;
 use super::page::{CutLine, Page, Stock};
 use crate::diag::Problem;
 use crate::measure::Length;
+use crate::spec::SheetKind;
 use facts::{Cutting, Facts, Line, count, distance};
 use flow::Flow;
 
@@ -77,7 +78,7 @@ fn print(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
             line.holds.join("; "),
         ]
     };
-    let columns = [("File", 31), ("Stock", 32), ("Sheets", 13), ("Impressions", 19), ("Sides", 24), ("Holds", 46)];
+    let columns = [("File", 37), ("Stock", 44), ("Sheets", 14), ("Impressions", 22), ("Sides", 26), ("Holds", 52)];
     flow.table(&columns, &facts.lines.iter().map(row).collect::<Vec<_>>())?;
     flow.gap(Length::mm(2));
     flow.text(
@@ -90,8 +91,8 @@ fn print(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
 /// The stock in words. Weights are common practice, no source.
 fn weight(stock: Stock) -> &'static str {
     match stock {
-        Stock::Paper => "paper, 75 to 90 g/m\u{b2} (20 to 24 lb bond)",
-        Stock::Card => "card, 160 to 200 g/m\u{b2} (65 lb cover to 110 lb index)",
+        Stock::Paper => "paper, 75\u{2013}90 g/m\u{b2} or 20\u{2013}24 lb bond",
+        Stock::Card => "card, 160\u{2013}200 g/m\u{b2} or 65 lb cover to 110 lb index",
     }
 }
 
@@ -249,7 +250,13 @@ fn scissors(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
 /// What is done by hand, the checks, and the cautions.
 fn finishing(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
     flow.heading("Tick off", Length::mm(30))?;
-    let mut todo = vec!["Actual size is set: a 100 mm line measures 100 mm, or the page is not reduced.".to_owned()];
+    let ruled = facts.scissors.iter().any(|s| s.sheet == SheetKind::Blocks);
+    let measured = if ruled {
+        "Scaling is off: the 10 cm line on a sheet of blocks measures 10 cm."
+    } else {
+        "Scaling is off: the first sheet is not smaller than in the file."
+    };
+    let mut todo = vec![measured.to_owned()];
     for line in &facts.lines {
         let two = if line.sides == PrintSides::One { "" } else { ", two-sided" };
         todo.push(format!("{} printed: {} of {}{two}.", line.file, count(line.sheets, "sheet"), line.stock.word()));
