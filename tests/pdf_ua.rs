@@ -171,7 +171,7 @@ fn broken(changes: &[(&str, &str)]) -> Vec<u8> {
 /// A condition, and what makes a sound file fail it.
 type Breakage = (&'static str, &'static [(&'static str, &'static str)]);
 
-const BREAKAGES: [Breakage; 46] = [
+const BREAKAGES: [Breakage; 47] = [
     ("ISO 6.1", &[("%PDF-1.7", "%PDF-2.0")]),
     ("ISO 6.2", &[("/Marked true", "/Marked null")]),
     ("ISO 7.1", &[("/StructTreeRoot ", "/StructTreeRoof ")]),
@@ -203,6 +203,7 @@ const BREAKAGES: [Breakage; 46] = [
     ("14-002", &[("/S/H1", "/S/H2")]),
     ("14-003", &[("/S/H2", "/S/H4")]),
     ("14-007", &[("/S/H2", "/S/H")]),
+    ("ISO 7.6", &[("/ListNumbering/", "/ListNumbeling/")]),
     ("15-003", &[("/Scope/Row", "/Scope/Bow")]),
     ("20-001", &[("/PageMode/UseOutlines", "/OCProperties<<>>")]),
     ("25-001", &[("/PageMode/UseOutlines", "/AcroForm<<>>")]),

@@ -12,7 +12,7 @@ use super::metadata;
 use super::tags::{reference, text};
 use super::trail::Trail;
 use super::units::integer;
-use super::{CATALOG, FONTS, Failure, Head, PAGES, SCOPES, STRUCTURE};
+use super::{CATALOG, FIRST, FONTS, Failure, Head, PAGES, STRUCTURE};
 use crate::spec::Sides;
 
 /// Writes the rest of a file.
@@ -76,7 +76,9 @@ pub fn finish<W: Write>(foreman: Foreman<'_, W>, head: &Head) -> Result<W, Failu
     pack.push(&fonts);
     pack.push(b"<</O/Table/Scope/Row>>");
     pack.push(b"<</O/Table/Scope/Column>>");
-    debug_assert_eq!(pack.next(), SCOPES[1] + 1);
+    pack.push(b"<</O/List/ListNumbering/None>>");
+    pack.push(b"<</O/List/ListNumbering/Decimal>>");
+    debug_assert_eq!(pack.next(), FIRST);
     let stream = planner.object();
     pack.finish(stream, &mut chunk, &mut deflater)?;
     file.chunk(&chunk)?;

@@ -44,8 +44,10 @@ const RESOURCES: u32 = 5;
 const FONTS: u32 = 6;
 /// What header cells of rows and of columns say.
 const SCOPES: [u32; 2] = [7, 8];
+/// What lists say of their labels: that they are any text, or numbers.
+const LABELS: [u32; 2] = [9, 10];
 /// The first number that is given out.
-const FIRST: u32 = 9;
+const FIRST: u32 = 11;
 
 /// How a file is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

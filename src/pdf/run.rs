@@ -9,7 +9,7 @@ use super::file::{Chunk, Form, Pack, references};
 use super::plan::{Planned, Run, SharedLayer};
 use super::tags::{Hook, Tree, rect, reference, walk};
 use super::units::integer;
-use super::{DOCUMENT, PAGES, RESOURCES, SCOPES};
+use super::{DOCUMENT, LABELS, PAGES, RESOURCES, SCOPES};
 use crate::diag::Problem;
 use crate::measure::{Point, Rect};
 use crate::sheets::page::Page;
@@ -122,6 +122,7 @@ fn hook<P: Borrow<Page>>(planned: &Planned<P>) -> Hook {
         first: planned.section,
         height: planned.page.borrow().size.height,
         scopes: SCOPES,
+        labels: LABELS,
     }
 }
 

@@ -79,6 +79,8 @@ pub struct Element<'a> {
     kids: Vec<Kid>,
     /// The box around a figure's content.
     extent: Option<Rect>,
+    /// Whether a list's labels are numbers; nothing for a list without labels.
+    numbered: Option<bool>,
 }
 
 enum Kid {
@@ -101,13 +103,25 @@ pub struct Tree<'a, 'c> {
 impl Tree<'_, '_> {
     /// A page's tree, with the section that holds the page. `first` is the number of its first marked content.
     pub fn new(first: u32) -> Self {
-        let page = Element { tag: None, parent: 0, kids: Vec::new(), extent: None };
+        let page = Element { tag: None, parent: 0, kids: Vec::new(), extent: None, numbered: None };
         Self { elements: vec![page], open: vec![0], owners: vec![0; first as usize], canvas: None }
     }
 
     /// How many elements there are.
     pub fn len(&self) -> usize {
         self.elements.len()
+    }
+
+    /// Notes for the list around a label what its labels are: the first decides.
+    fn label(&mut self, label: usize, items: &[&Item]) {
+        let list = self.elements[self.elements[label].parent].parent;
+        let first = items.iter().find_map(|item| match item {
+            Item::Text(text) => text.text.chars().next(),
+            _ => None,
+        });
+        if let Some(list) = self.elements.get_mut(list).filter(|list| matches!(list.tag, Some(Tag::List))) {
+            list.numbered.get_or_insert(first.is_some_and(|first| first.is_ascii_digit()));
+        }
     }
 
     fn innermost(&self) -> usize {
@@ -119,7 +133,7 @@ impl<'a> Visitor<'a> for Tree<'a, '_> {
     fn open(&mut self, tag: &'a Tag) {
         let (parent, here) = (self.innermost(), self.elements.len());
         self.elements[parent].kids.push(Kid::Element(here));
-        self.elements.push(Element { tag: Some(tag), parent, kids: Vec::new(), extent: None });
+        self.elements.push(Element { tag: Some(tag), parent, kids: Vec::new(), extent: None, numbered: None });
         self.open.push(here);
     }
 
@@ -137,6 +151,10 @@ impl<'a> Visitor<'a> for Tree<'a, '_> {
             let extent = items.iter().map(|item| extent(item)).chain(element.extent).reduce(Rect::union);
             element.extent = extent;
         }
+        if matches!(element.tag, Some(Tag::Label)) {
+            self.label(here, items);
+        }
+        let element = &self.elements[here];
         match &mut self.canvas {
             Some(canvas) => canvas.tagged(name(element.tag), mcid, items),
             None => Ok(()),
@@ -164,6 +182,8 @@ pub struct Hook {
     pub height: Length,
     /// The objects that say that a header cell heads its row, or its column.
     pub scopes: [u32; 2],
+    /// The objects that say that a list's labels are any text, or numbers.
+    pub labels: [u32; 2],
 }
 
 impl Tree<'_, '_> {
@@ -200,6 +220,12 @@ impl Tree<'_, '_> {
                     out.extend_from_slice(b"/A<</O/Layout/BBox");
                     rect(out, extent, hook.height);
                     out.extend_from_slice(b">>");
+                }
+            }
+            Some(Tag::List) => {
+                if let Some(numbered) = element.numbered {
+                    out.extend_from_slice(b"/A ");
+                    reference(out, hook.labels[usize::from(numbered)]);
                 }
             }
             _ => {}

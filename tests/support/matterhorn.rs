@@ -211,6 +211,13 @@ fn meaning(root: &Element, findings: &mut Findings) {
         }
     }
     findings.when(level > 0 && root.kind("H").next().is_some(), "14-007", "H and Hn are mixed");
+    for list in root.kind("L").filter(|list| list.elements().any(|item| item.elements().any(|e| e.kind == "Lbl"))) {
+        findings.when(
+            list.numbering.is_none(),
+            "ISO 7.6",
+            format!("list {} does not say how it is numbered", list.object),
+        );
+    }
     for head in root.kind("TH") {
         let scope = matches!(head.scope.as_deref(), Some("Row" | "Column" | "Both"));
         findings.when(!scope, "15-003", format!("header cell {} has no scope", head.object));

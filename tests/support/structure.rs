@@ -18,6 +18,8 @@ pub struct Element {
     pub alternative: Option<String>,
     /// What a header cell heads.
     pub scope: Option<String>,
+    /// What a list says of its labels.
+    pub numbering: Option<String>,
     /// The object's number.
     pub object: i64,
     /// The object it names as its parent.
@@ -96,17 +98,19 @@ fn element(dict: &Dict<'_>, around: Option<usize>, pages: &HashMap<ObjectIdentif
     Element {
         kind: dict.get::<Name<'_>>("S").map(|name| name.as_str().to_owned()).unwrap_or_default(),
         alternative: dict.get::<hayro_syntax::object::String<'_>>("Alt").map(|text| decode(text.as_bytes())),
-        scope: scope(dict),
+        scope: attribute(dict, "Table", "Scope"),
+        numbering: attribute(dict, "List", "ListNumbering"),
         object: number(dict.obj_id()),
         parent: number(dict.get_ref("P").map(Into::into)),
         kids: kids(dict, page, pages, depth),
     }
 }
 
-fn scope(dict: &Dict<'_>) -> Option<String> {
+/// The value of an attribute that is a name.
+fn attribute(dict: &Dict<'_>, owner: &str, key: &str) -> Option<String> {
     let read = |attributes: Dict<'_>| {
-        let table = attributes.get::<Name<'_>>("O")?.as_str() == "Table";
-        table.then(|| attributes.get::<Name<'_>>("Scope").map(|scope| scope.as_str().to_owned()))?
+        let ours = attributes.get::<Name<'_>>("O")?.as_str() == owner;
+        ours.then(|| attributes.get::<Name<'_>>(key).map(|value| value.as_str().to_owned()))?
     };
     match dict.get::<Object<'_>>("A")? {
         Object::Dict(attributes) => read(attributes),
