@@ -11,9 +11,9 @@ use std::sync::Arc;
 
 use brute::Plain;
 use placewright::diag::{Diagnostic, Source};
-use placewright::lesson::Role;
-use placewright::lesson::choose::{Ask, Demand, Feature, Sampler, choose, clash, example, only, ways_out};
-use placewright::number::Place;
+use placewright::lesson::choose::{Ask, Demand, Feature, Sampler, choose, clash, example, only, spread, ways_out};
+use placewright::lesson::{Chosen, Role};
+use placewright::number::{Place, Style};
 use placewright::rng::Stream;
 use placewright::spec::{self, Bound};
 
@@ -310,4 +310,108 @@ fn every_request_holds_in_every_role_and_version() {
         apart += usize::from(repeated == by_request);
     }
     assert!(chosen_lessons >= 80 && apart >= 50, "{chosen_lessons} chosen, {apart} apart");
+}
+
+/// A lesson file's numbers, chosen.
+#[track_caller]
+fn chosen(text: &str) -> Chosen {
+    let source = Arc::new(Source { name: "lesson.toml".into(), text: text.into() });
+    let spec = spec::read(&source).unwrap_or_else(|wrong| panic!("{wrong:?}\n{text}"));
+    choose(&spec, &source).unwrap_or_else(|wrong| panic!("{wrong:?}\n{text}"))
+}
+
+#[test]
+fn model_and_exit_are_even_among_all_disjoint_pairs() {
+    // Two of ten with a zero among them, and one of the rest that is no teen.
+    let text = "title = \"t\"\nseed = SEED\n[numbers]\nrange = [15, 24]\n[numbers.model]\ncount = 2\nzeros = { ones = 1 }\n\
+                [numbers.sort]\ncount = 0\n[numbers.exit]\ncount = 1\nteens = { min = 0, max = 0 }\n";
+    let mut all = Vec::new();
+    for (a, b) in (15..=24).flat_map(|a| (a + 1..=24).map(move |b| (a, b))).filter(|(a, b)| a % 10 == 0 || b % 10 == 0)
+    {
+        all.extend((20..=24).filter(|exit| *exit != a && *exit != b).map(|exit| (a, b, exit)));
+    }
+    all.sort_unstable();
+    let mut seen = vec![0; all.len()];
+    for seed in 0..30 * all.len() {
+        let chosen = chosen(&text.replace("SEED", &seed.to_string()));
+        let (a, b) = (chosen.model[0].value(), chosen.model[1].value());
+        seen[all.binary_search(&(a.min(b), a.max(b), chosen.exit[0].value())).unwrap()] += 1;
+    }
+    let chi = chi::square(&seen, 30.0);
+    assert!(chi < chi::critical(all.len() - 1), "{chi} over {}", all.len());
+}
+
+/// The least overlap of model, two versions and exit, found by trying all of them.
+fn least_overlap(demands: [&Demand; 3]) -> Option<u32> {
+    let bits = |set: &Vec<u32>| set.iter().fold(0_u32, |bits, number| bits | 1 << (number - demands[0].low));
+    let sets = demands.map(|demand| Plain::new(demand).all());
+    let fixed = demands[1].always.iter().fold(0_u32, |bits, number| bits | 1 << (number - demands[0].low));
+    let mut least = None;
+    for a in &sets[1] {
+        for b in sets[1].iter().filter(|b| demands[1].profile(b) == demands[1].profile(a)) {
+            let (a, b) = (bits(a), bits(b) & !fixed);
+            for model in sets[0].iter().map(&bits) {
+                for exit in sets[2].iter().map(&bits) {
+                    let uses = a.count_ones() + b.count_ones() + model.count_ones() + exit.count_ones();
+                    let overlap = uses - (a | b | model | exit).count_ones();
+                    least = Some(least.map_or(overlap, |least: u32| least.min(overlap)));
+                }
+            }
+        }
+    }
+    least
+}
+
+#[test]
+fn tight_lessons_overlap_as_little_as_possible() {
+    let mut stream = Stream::new(9, "tight");
+    let (mut free, mut tight) = (0, 0);
+    for case in 0..120 {
+        let low = [15, 98, 100, 196, 210][stream.index(5)];
+        let size = 5 + stream.below(4);
+        let mut role = |name: &str, most: u64| {
+            let mut text = format!("[numbers.{name}]\ncount = {}\n", 1 + stream.below(most));
+            match stream.below(7) {
+                0 => text += "repeats = 1\n",
+                1 => text += "zeros = { ones = 1 }\n",
+                2 => text += "zeros = { tens = { min = 0, max = 1 } }\n",
+                3 => text += &format!("always = [{}]\n", low + stream.below(size)),
+                4 => text += "same_digits = { min = 0, max = 1 }\n",
+                _ => {}
+            }
+            text
+        };
+        let roles = [role("model", 2), role("sort", 3), role("exit", 2)].concat();
+        let high = low + size - 1;
+        let text = format!("title = \"t\"\n[numbers]\nrange = [{low}, {high}]\n{roles}[class]\nversions = 2\n");
+        let source = Arc::new(Source { name: "lesson.toml".into(), text: text.clone() });
+        // What no number of the range is like is told before anything is chosen.
+        let Ok(spec) = spec::read(&source) else { continue };
+        let demands = Role::ALL.map(|role| Demand::new(&spec.numbers, role));
+        let least = least_overlap([&demands[0], &demands[1], &demands[2]]);
+        let Ok(chosen) = choose(&spec, &source) else {
+            assert_eq!(least, None, "case {case}: {text}");
+            continue;
+        };
+        let mut seen = BTreeSet::new();
+        let second = chosen.sort[1].iter().filter(|number| !demands[1].always.contains(&number.value()));
+        let all = chosen.model.iter().chain(&chosen.sort[0]).chain(second).chain(&chosen.exit);
+        let overlap = u32::try_from(all.filter(|number| !seen.insert(**number)).count()).unwrap();
+        assert_eq!(Some(overlap), least, "case {case}: {chosen:?}\n{text}");
+        if overlap == 0 { free += 1 } else { tight += 1 }
+    }
+    assert!(free >= 15 && tight >= 30, "{free} without overlap, {tight} with");
+}
+
+#[test]
+fn versions_take_equally_much_work() {
+    let style = Style { and: false, zero_terms: false, thousands: Some(',') };
+    for seed in 0..20 {
+        let chosen = chosen(&format!(
+            "title = \"t\"\nseed = {seed}\n[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = 8\nrepeats = 2\nsame_digits = 3\n\
+             zeros = {{ tens = 2, ones = 1 }}\n[class]\nversions = 3\n"
+        ));
+        let (least, most) = spread(&chosen.sort, &style).unwrap();
+        assert!(most.blocks - least.blocks <= 4 && most.letters - least.letters <= 4, "{least:?} {most:?} seed {seed}");
+    }
 }

@@ -82,6 +82,8 @@ impl Pool {
             || demand.always.len() > count as usize
             || !demand.always.iter().all(|&number| demand.allows(number))
             || demand.wants.values().chain(&demand.same_digits).any(|bound| bound.min > count)
+            // A number alone is a group of one.
+            || demand.same_digits.is_some_and(|bound| bound.max == Some(0) && count > 0)
         {
             return None;
         }
