@@ -29,7 +29,7 @@ pub fn deal(learners: u32, spares: u32, versions: u32) -> Vec<Seat> {
         let spare = number > learners;
         let last = seats.last().map(|seat: &Seat| usize::from(seat.version.0));
         // A lone learner left over would sit beside the first with the first's version: give it the one after.
-        let closes = number == learners && number > 1 && versions > 2 && seats.len() % versions == 0;
+        let closes = number == learners && number > 1 && versions > 2 && seats.len().is_multiple_of(versions);
         let pick = if closes { 1 } else { next(&used, last) };
         used[pick] += 1;
         seats.push(Seat { number, version: letter(pick), spare });

@@ -79,13 +79,12 @@ impl<'a> Pen<'a> {
     pub fn fill(&mut self, mark: &Mark) -> Result<Option<Node>, Problem> {
         let size = mark.frame.size();
         let known = self.done.iter().position(|(says, room, _)| (*says, *room) == (mark.says, size));
-        let at = match known {
-            Some(at) => at,
-            None => {
-                let lines = self.set(mark.says, size)?;
-                self.done.push((mark.says, size, lines));
-                self.done.len() - 1
-            }
+        let at = if let Some(at) = known {
+            at
+        } else {
+            let lines = self.set(mark.says, size)?;
+            self.done.push((mark.says, size, lines));
+            self.done.len() - 1
         };
         let origin = mark.frame.origin();
         let moved =

@@ -35,7 +35,7 @@ impl PrintSides {
 #[derive(Debug, Clone)]
 pub enum Part {
     /// Sheets for the guillotine: cut as piles.
-    Piles(Piles),
+    Piles(Box<Piles>),
     /// Pages with slips for several learners.
     Shared(Shared),
     /// One packet a learner.

@@ -78,7 +78,7 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
     for (stock_of, leaves) in [(Stock::Paper, paper), (Stock::Card, card)] {
         let mut parts = Vec::new();
         if let Some(sheet) = sheet.as_ref().filter(|_| stock == Some(stock_of)) {
-            parts.push(Part::Piles(Piles::plan(desk, sheet, stock_of, &seats, edge(stock_of))?));
+            parts.push(Part::Piles(Box::new(Piles::plan(desk, sheet, stock_of, &seats, edge(stock_of))?)));
         }
         let slips = slips.iter().filter(|page| page.stock == stock_of).cloned().collect();
         let slips = Shared::plan(slips, seats.len());

@@ -41,9 +41,9 @@ impl Sheet {
         let high = stamp::height(desk)?;
         let divide = |turn: Turn| {
             let size = desk.page(turn);
-            let live = desk.printable(size);
-            let line = Rect::new(live.origin(), Size::new(live.width(), high));
-            let area = Rect::between(Point::new(live.left(), line.bottom()), Point::new(live.right(), live.bottom()));
+            let room = desk.printable(size);
+            let line = Rect::new(room.origin(), Size::new(room.width(), high));
+            let area = Rect::between(Point::new(room.left(), line.bottom()), Point::new(room.right(), room.bottom()));
             let count = |n: i64| u32::try_from(n).unwrap_or(0);
             let (columns, rows) = (count(area.width().holds(piece.width)), count(area.height().holds(piece.height)));
             (columns * rows > 0).then(|| {
@@ -122,8 +122,8 @@ impl Piles {
         seats: &[Seat],
         edge: Option<Edge>,
     ) -> Result<Self, Problem> {
-        let sets = &desk.lesson.sets;
-        let lengths: Vec<usize> = seats.iter().map(|seat| set_of(sets, seat.version).map_or(0, length)).collect();
+        let all = &desk.lesson.sets;
+        let lengths: Vec<usize> = seats.iter().map(|seat| set_of(all, seat.version).map_or(0, length)).collect();
         let stacks = Stacks::plan(&lengths, sheet.places());
         let mut piles = Self {
             stock,
@@ -137,7 +137,7 @@ impl Piles {
         for group in 0..piles.stacks.groups() {
             let members: Vec<usize> = piles.stacks.sets_of(group).collect();
             for (place, set) in members.into_iter().enumerate() {
-                if let Some(set) = seats.get(set).and_then(|seat| set_of(sets, seat.version)) {
+                if let Some(set) = seats.get(set).and_then(|seat| set_of(all, seat.version)) {
                     piles.draw(desk, set, place)?;
                 }
             }
@@ -211,14 +211,12 @@ impl Piles {
             layers: if back { Vec::new() } else { vec![Arc::clone(&self.frame)] },
         };
         let mut own = Layer::default();
-        let mut places = 0;
         for place in 0..self.sheet.places() {
             let Some(Printed { set, piece }) = self.stacks.printed(leaf, place) else { continue };
             let Some(seat) = seats.get(set) else { continue };
-            places += 1;
             let Some(strip) = piece.checked_sub(1) else {
                 if !back {
-                    self.band(desk, seat, self.place(place), &mut own)?;
+                    band(desk, seat, self.place(place), &mut own)?;
                 }
                 continue;
             };
@@ -232,24 +230,23 @@ impl Piles {
                 page.layers.push(Arc::clone(layer));
             }
         }
-        debug_assert!(places <= self.sheet.places());
         own.nodes.push(stamp::line(desk, self, seats, leaf, back)?);
         page.layers.push(Arc::new(own));
         Ok(page)
-    }
-
-    /// The piece on top of a pile: whose set it is, and what is in it.
-    fn band(&self, desk: &Desk<'_>, seat: &Seat, rect: Rect, own: &mut Layer) -> Result<(), Problem> {
-        let strips = set_of(&desk.lesson.sets, seat.version).map_or(0, |set| set.strips.len());
-        own.nodes.push(stamp::band(desk, seat, name(desk, seat), strips, rect)?);
-        own.pieces.push(Piece { rect, name: format!("band of learner {}", seat.number) });
-        Ok(())
     }
 
     /// Where the sheet says which it is, on the front.
     pub(super) fn corner(&self) -> Rect {
         self.sheet.line
     }
+}
+
+/// The piece on top of a pile: whose set it is, and what is in it.
+fn band(desk: &Desk<'_>, seat: &Seat, rect: Rect, own: &mut Layer) -> Result<(), Problem> {
+    let strips = set_of(&desk.lesson.sets, seat.version).map_or(0, |set| set.strips.len());
+    own.nodes.push(stamp::band(desk, seat, name(desk, seat), strips, rect)?);
+    own.pieces.push(Piece { rect, name: format!("band of learner {}", seat.number) });
+    Ok(())
 }
 
 /// The set of a version.
