@@ -31,7 +31,7 @@ pub fn example(demand: &Demand, kept: &BTreeSet<Ask>) -> Option<Vec<u32>> {
         if kept.contains(&Ask::Count) { less.count..=less.count } else { least.max(1)..=MOST_NUMBERS.max(least) };
     ends.into_iter().find_map(|high| {
         counts.clone().find_map(|count| {
-            Sampler::alone(&Demand { count, high, ..less.clone() }).draw(&mut Stream::new(0, "example"))
+            Sampler::alone(&Demand { high, count, ..less.clone() }).draw(&mut Stream::new(0, "example"))
         })
     })
 }
