@@ -109,7 +109,7 @@ fn plain(file: &[u8]) -> Vec<u8> {
     let find = |from: usize, what: &[u8]| file[from..].windows(what.len()).position(|w| w == what).map(|k| from + k);
     let mut at = 0;
     while let Some(start) = find(at, b"stream\n") {
-        let end = find(start, b"endstream").unwrap();
+        let end = find(start, b"endstream").expect("a stream that ends");
         out.extend(&file[at..start]);
         let mut open = Vec::new();
         if flate2::read::ZlibDecoder::new(&file[start + 7..end]).read_to_end(&mut open).is_err() {
@@ -136,7 +136,7 @@ fn no_roster_name_leaves_the_page() {
             let raw = plain(&bytes);
             let holds = |text: &str| {
                 let wide: Vec<u8> = text.encode_utf16().flat_map(u16::to_be_bytes).collect();
-                let hex: String = wide.iter().map(|b| format!("{b:02x}")).collect();
+                let hex = wide.iter().fold(String::new(), |hex, b| hex + &format!("{b:02x}"));
                 let lower = raw.to_ascii_lowercase();
                 [text.as_bytes(), &wide].iter().any(|w| raw.windows(w.len()).any(|r| r == *w))
                     || lower.windows(hex.len()).any(|r| r == hex.as_bytes())

@@ -1,6 +1,7 @@
 //! Lessons with numbers that are not what is tested, and the files that the copy room gets for them.
 #![allow(dead_code, reason = "each test program uses its own share")]
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use placewright::diag::Source;
@@ -29,8 +30,8 @@ pub fn lesson(text: &str, roster: &[&str]) -> Lesson {
         model: vec![number(406)],
         sort: (0..versions).map(set).collect(),
         exit: vec![number(911)],
-        why: Default::default(),
-        solutions: Default::default(),
+        why: BTreeMap::new(),
+        solutions: BTreeMap::new(),
         notes: Vec::new(),
     };
     let roster = roster.iter().map(|name| (*name).to_owned()).collect();
