@@ -37,10 +37,16 @@ pub struct Column {
     pub width: Width,
 }
 
-/// How wide a column is.
+impl Column {
+    fn shares(&self) -> u32 {
+        if let Width::Share(count) = self.width { count } else { 0 }
+    }
+}
+
+/// How wide a column is, where that holds its heading, its longest word and its pictures; else it is as wide as those.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Width {
-    /// Exactly this.
+    /// This.
     Fixed(Length),
     /// This many shares of what the fixed columns leave.
     Share(u32),
@@ -138,7 +144,7 @@ impl<'a> Flow<'a> {
 
     fn part(&mut self, part: &Part) -> Result<(), Problem> {
         let body = self.headed.body;
-        let widths = widths(&part.columns, body.width());
+        let widths = widths(&part.columns, &self.needs(part), body.width());
         let heads: Vec<Cell> = part.columns.iter().map(|column| Cell::Bold(column.heading.clone())).collect();
         let head_high = self.high(&heads, &widths, &self.column)?;
         let highs = part.rows.iter().map(|row| self.high(row, &widths, &self.text)).collect::<Result<Vec<_>, _>>()?;
@@ -251,6 +257,26 @@ impl<'a> Flow<'a> {
         Ok(high + inner.top + inner.bottom)
     }
 
+    /// How wide each column must be at the least: as wide as its widest word, heading included, and as its pictures.
+    fn needs(&self, part: &Part) -> Vec<Length> {
+        let inner = self.inner();
+        let word = |text: &str, face: &Face| {
+            let words = text::flow(self.desk.family, text, Length::ZERO, face);
+            words.iter().map(|word| self.desk.width(word, face)).max().unwrap_or(Length::ZERO)
+        };
+        let of = |(k, column): (usize, &Column)| {
+            let cells = part.rows.iter().filter_map(|row| row.get(k)).map(|cell| match cell {
+                Cell::Empty => Length::ZERO,
+                Cell::Picture(counts) => self.setup.pictures.map_or(Length::ZERO, |p| picture_width(p, *counts)),
+                Cell::Text(text) => word(text, &self.text),
+                Cell::Bold(text) => word(text, &self.text.bold()),
+            });
+            let heading = word(&column.heading, &self.column.bold());
+            cells.fold(heading, Length::max) + inner.left + inner.right
+        };
+        part.columns.iter().enumerate().map(of).collect()
+    }
+
     fn tall(&self, text: &str, width: Length, face: &Face) -> Result<Length, Problem> {
         let lines = text::flow(self.desk.family, text, width, face);
         match lines.iter().find(|line| self.desk.width(line, face) > width) {
@@ -283,16 +309,28 @@ pub fn picture_width(pictures: &Pictures, counts: Counts) -> Length {
     whole.map_or(Length::ZERO, Rect::width) + ink::OUTLINE.width
 }
 
-/// The width of every column; together exactly `whole`.
-fn widths(columns: &[Column], whole: Length) -> Vec<Length> {
-    let fixed: Length = columns.iter().map(|c| if let Width::Fixed(w) = c.width { w } else { Length::ZERO }).sum();
-    let shares: u32 = columns.iter().map(|c| if let Width::Share(n) = c.width { n } else { 0 }).sum();
-    let mut parts = (whole - fixed).max(Length::ZERO).split(shares.max(1));
-    let of = |column: &Column| match column.width {
-        Width::Fixed(width) => width,
-        Width::Share(count) => parts.by_ref().take(usize::try_from(count).unwrap_or(0)).sum(),
-    };
-    columns.iter().map(of).collect()
+/// The width of every column, none under what it needs; together exactly `whole` where the needs leave room for that.
+fn widths(columns: &[Column], needs: &[Length], whole: Length) -> Vec<Length> {
+    let mut pinned: Vec<Option<Length>> = columns
+        .iter()
+        .zip(needs)
+        .map(|(column, need)| if let Width::Fixed(width) = column.width { Some(width.max(*need)) } else { None })
+        .collect();
+    // A share too narrow for its column is given what it needs, which leaves less for the others: until none is.
+    loop {
+        let rest = (whole - pinned.iter().flatten().copied().sum()).max(Length::ZERO);
+        let open = |k: usize| pinned[k].is_none();
+        let shares: u32 = (0..columns.len()).filter(|k| open(*k)).map(|k| columns[k].shares()).sum();
+        let parts: Vec<Length> = rest.split(shares.max(1)).collect();
+        let mut parts = parts.into_iter();
+        let shared: Vec<Option<Length>> = (0..columns.len())
+            .map(|k| open(k).then(|| parts.by_ref().take(columns[k].shares() as usize).sum()))
+            .collect();
+        match (0..columns.len()).find(|k| shared[*k].is_some_and(|width| width < needs[*k])) {
+            Some(narrow) => pinned[narrow] = Some(needs[narrow]),
+            None => return (0..columns.len()).filter_map(|k| pinned[k].or(shared[k])).collect(),
+        }
+    }
 }
 
 /// How wide a column must be for these texts on one line each.
