@@ -304,8 +304,8 @@ fn every_request_holds_in_every_role_and_version() {
         assert_eq!(
             chosen.notes.iter().any(|note| note.contains("used again")),
             repeated > by_request,
-            "{:?}\n{text}",
-            chosen
+            "{chosen:?}
+{text}"
         );
         apart += usize::from(repeated == by_request);
     }
@@ -375,7 +375,7 @@ fn tight_lessons_overlap_as_little_as_possible() {
                 0 => text += "repeats = 1\n",
                 1 => text += "zeros = { ones = 1 }\n",
                 2 => text += "zeros = { tens = { min = 0, max = 1 } }\n",
-                3 => text += &format!("always = [{}]\n", low + stream.below(size)),
+                3 => text.push_str(&["always = [", &(low + stream.below(size)).to_string(), "]\n"].concat()),
                 4 => text += "same_digits = { min = 0, max = 1 }\n",
                 _ => {}
             }

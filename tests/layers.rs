@@ -10,7 +10,7 @@ const LAYERS: [&[&str]; 7] = [
     &["spec"],
     &["lesson"],
     &["sheets"],
-    &["pdf", "raster", "manifest"],
+    &["pdf", "raster", "manifest", "gallery"],
     &["cli"],
 ];
 
@@ -44,11 +44,19 @@ fn layer(module: &str) -> Option<usize> {
     LAYERS.iter().position(|modules| modules.contains(&module))
 }
 
-/// The modules of the crate that a source text names after `crate::`, comments left out.
+/// The modules of the crate that a source text names after `crate::`, alone or in braces on one line, comments left out.
 fn imports(source: &str) -> impl Iterator<Item = &str> {
     let code = source.lines().filter(|line| !line.trim_start().starts_with("//"));
-    code.flat_map(|line| line.match_indices("crate::").map(move |(at, found)| &line[at + found.len()..]))
-        .map(|rest| &rest[..rest.find(|c: char| !(c.is_alphanumeric() || c == '_')).unwrap_or(rest.len())])
+    let named = code.flat_map(|line| line.match_indices("crate::").map(move |(at, found)| &line[at + found.len()..]));
+    named.flat_map(|rest| match rest.strip_prefix('{') {
+        Some(list) => list[..list.find('}').unwrap_or(list.len())].split(',').map(first_word).collect::<Vec<_>>(),
+        None => vec![first_word(rest)],
+    })
+}
+
+fn first_word(text: &str) -> &str {
+    let text = text.trim_start();
+    &text[..text.find(|c: char| !(c.is_alphanumeric() || c == '_')).unwrap_or(text.len())]
 }
 
 #[test]
@@ -72,8 +80,9 @@ fn imports_point_down() {
 
 #[test]
 fn an_upward_import_would_be_seen() {
-    let source = "use crate::pdf::write;\n// use crate::cli;\nlet x = crate::number::Form::Words;";
-    assert_eq!(imports(source).collect::<Vec<_>>(), ["pdf", "number"]);
+    let source =
+        "use crate::pdf::write;\n// use crate::cli;\nlet x = crate::number::Form::Words;\nuse crate::{spec, diag};";
+    assert_eq!(imports(source).collect::<Vec<_>>(), ["pdf", "number", "spec", "diag"]);
     assert!(layer("pdf") > layer("sheets"));
 }
 

@@ -1,7 +1,7 @@
 //! Chi-square, with critical values from outside.
 
 /// Upper 0.001 values of chi-square. For 9, 19 and 99 degrees of freedom from the NIST/SEMATECH e-Handbook of Statistical
-/// Methods, section 1.3.6.7.4 (the last two as given by SciPy); for others the Wilson-Hilferty approximation (Proceedings
+/// Methods, section 1.3.6.7.4 (the last two as given by `SciPy`); for others the Wilson-Hilferty approximation (Proceedings
 /// of the National Academy of Sciences 17, 1931), which is within 0.2 of the table at these three.
 pub fn critical(freedom: usize) -> f64 {
     match freedom {

@@ -148,7 +148,7 @@ mod tests {
         case("../../etc/passwd", "etc-passwd.toml");
         case("?!", "lesson.toml");
         case("Číslo 1", "číslo-1.toml");
-        case(&"a b".repeat(60), "a-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba-b.toml");
+        case(&"a b".repeat(60), "a-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba.toml");
     }
 
     #[test]

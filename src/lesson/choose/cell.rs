@@ -5,7 +5,8 @@
 
 use std::rc::Rc;
 
-use super::pool::{Class, FamilyRule, Group, Pool};
+use super::pool::{Class, Group, Pool};
+use super::rules::FamilyRule;
 use super::state::{Shape, State, one, size};
 use super::tally::{Tally, binomials};
 use crate::rng::Stream;
@@ -77,7 +78,7 @@ impl<T: Tally> Cell<T> {
             return None;
         }
         match self.family {
-            Some(rule) if self.group.base + given > rule.max => None,
+            Some(rule) if self.group.base + given > rule.max || self.group.base + given < rule.least => None,
             Some(rule) if self.group.base + given >= rule.min => self.shape.add(state, one(rule.counter)),
             _ => Some(state),
         }

@@ -4,12 +4,16 @@
 //! group, not of the file, and whatever it finds is minimal. Requests that come earlier in [`Ask::all`] are kept in
 //! preference, so that a clash with the range or the count is told as such.
 
+use std::cell::LazyCell;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::ask::{Ask, only};
 use super::demand::{Demand, len};
+use super::pool::OPEN;
+use super::rules::Rules;
 use super::sampler::Sampler;
+use super::stock::Stock;
 use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
 use crate::lesson::Role;
 use crate::rng::Stream;
@@ -30,8 +34,13 @@ pub fn example(demand: &Demand, kept: &BTreeSet<Ask>) -> Option<Vec<u32>> {
     let counts =
         if kept.contains(&Ask::Count) { less.count..=less.count } else { least.max(1)..=MOST_NUMBERS.max(least) };
     ends.into_iter().find_map(|high| {
+        let less = Demand { high, ..less.clone() };
+        let stock = LazyCell::new(|| Stock::new(&less));
         counts.clone().find_map(|count| {
-            Sampler::alone(&Demand { high, count, ..less.clone() }).draw(&mut Stream::new(0, "example"))
+            let sized = Demand { count, ..less.clone() };
+            // Requests that contradict each other whatever the numbers need no numbers gathered.
+            Rules::new(&sized, None)?;
+            Sampler::new(&sized, &stock, OPEN).draw(&mut Stream::new(0, "example"))
         })
     })
 }
@@ -75,8 +84,13 @@ pub fn ways_out(demand: &Demand, group: &[Ask]) -> Vec<(Ask, Demand)> {
         Ask::Always(_) | Ask::Never(_) => 2,
         Ask::Range => 3,
     });
-    let works = |demand: &Demand| !Sampler::alone(demand).is_empty();
-    let nearest = |ask: Ask| Some((ask, nearer(demand, ask).into_iter().find(works)?));
+    let stock = Stock::new(demand);
+    let same_numbers = |ask| !matches!(ask, Ask::AtMost(_) | Ask::Never(_) | Ask::Range);
+    let works = |ask: Ask, softer: &Demand| {
+        Rules::new(softer, None).is_some()
+            && !if same_numbers(ask) { Sampler::new(softer, &stock, OPEN) } else { Sampler::alone(softer) }.is_empty()
+    };
+    let nearest = |ask: Ask| Some((ask, nearer(demand, ask).into_iter().find(|softer| works(ask, softer))?));
     asks.into_iter().filter_map(nearest).take(WAYS_OUT).collect()
 }
 

@@ -27,8 +27,11 @@ pub(super) struct Deal<'a> {
     allowed: u32,
     steps: u32,
     /// What was left of the classes, and of the overlap, before a seat from which there was no way on.
-    dead: BTreeSet<(usize, Vec<u8>, usize, (Vec<u32>, u32))>,
+    dead: BTreeSet<Dead>,
 }
+
+/// A seat, what is unused of each class, the overlap still allowed, and the profile the seat must have.
+type Dead = (usize, Vec<u8>, usize, (Vec<u32>, u32));
 
 /// Numbers that no seat can tell apart.
 struct Class {

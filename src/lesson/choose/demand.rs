@@ -125,6 +125,12 @@ impl Demand {
         }
     }
 
+    /// Whether look-alikes are asked for where only numbers made of the same two digits are: then the request is about
+    /// single families, and counted like any other.
+    pub fn in_families(&self) -> bool {
+        self.look_alikes > 0 && self.high < 100
+    }
+
     /// Whether a number may be chosen at all.
     pub fn allows(&self, number: u32) -> bool {
         if number < self.low || number > self.high || self.never.contains(&number) {

@@ -12,14 +12,14 @@ use super::deal::{Deal, Dealt};
 use super::demand::Demand;
 use super::pool::Taken;
 use super::sampler::Sampler;
-use super::scan;
+use super::stock::Stock;
 use super::versions;
 use crate::lesson::Role;
 use crate::number::Style;
 use crate::rng::Stream;
 
 /// How many independent draws are made before sets are fitted around each other.
-const EVEN_TRIES: u32 = 64;
+const EVEN_TRIES: u32 = 128;
 /// How many beginnings the fitting has.
 const BEGINNINGS: u32 = 4;
 /// How many sets are redrawn from each beginning without getting nearer.
@@ -44,12 +44,16 @@ pub(super) struct Sets {
 pub(super) struct Table<'a> {
     /// The demands of the roles that are not left out.
     pub demands: &'a BTreeMap<Role, Demand>,
+    /// The numbers there are.
+    pub stock: &'a Stock,
+    /// The sets of each role.
+    pub samplers: &'a BTreeMap<Role, Sampler>,
     /// How many sort sets.
     pub versions: u32,
     /// The lesson's seed.
     pub seed: u64,
     /// How words are written; versions should take equally long to write.
-    pub style: &'a Style,
+    pub style: Style,
 }
 
 impl Table<'_> {
@@ -61,11 +65,6 @@ impl Table<'_> {
         self.fit()
     }
 
-    /// Numbers that other roles must have.
-    fn reserved(&self, role: Role) -> BTreeSet<u32> {
-        self.demands.iter().filter(|(other, _)| **other != role).flat_map(|(_, demand)| demand.always.clone()).collect()
-    }
-
     /// Numbers that several roles must have: they overlap in any case.
     fn forced(&self) -> BTreeSet<u32> {
         let mut seen = BTreeSet::new();
@@ -74,21 +73,14 @@ impl Table<'_> {
     }
 
     fn draw_evenly(&self) -> Option<Sets> {
-        let mut samplers = Vec::new();
         let forced = self.forced();
-        for (&role, demand) in self.demands {
-            let barred: BTreeSet<u32> = self.reserved(role).difference(&demand.always).copied().collect();
-            let sampler = Sampler::new(demand, Taken { barred: &barred, shared: None });
-            if sampler.is_empty() {
-                return None;
-            }
-            samplers.push((role, sampler, Stream::new(self.seed, role.word())));
-        }
+        let streams = self.demands.keys().map(|&role| (role, Stream::new(self.seed, role.word())));
+        let mut streams: Vec<(Role, Stream)> = streams.collect();
         'tries: for _ in 0..EVEN_TRIES {
             let mut used = BTreeSet::new();
             let mut seats = Vec::new();
-            for (role, sampler, stream) in &mut samplers {
-                let set = sampler.draw(stream)?;
+            for (role, stream) in &mut streams {
+                let set = self.samplers[role].draw(stream)?;
                 for &number in &set {
                     if !used.insert(number) && !forced.contains(&number) {
                         continue 'tries;
@@ -108,8 +100,7 @@ impl Table<'_> {
     fn add_versions(&self, seats: &mut Vec<(Role, Vec<u32>)>, used: &mut BTreeSet<u32>) -> Option<()> {
         let Some(demand) = self.demands.get(&Role::Sort).filter(|_| self.versions > 1) else { return Some(()) };
         let first = seats.iter().find(|(role, _)| *role == Role::Sort)?.1.clone();
-        let reserved = self.reserved(Role::Sort);
-        let like = versions::Like::new(demand, &first, &reserved, self.style);
+        let like = versions::Like::new(demand, self.stock, &first, self.style);
         for version in 1..self.versions {
             let set = like.draw(used, &mut Stream::new(self.seed, &format!("sort {version}")))?;
             used.extend(&set);
@@ -158,8 +149,8 @@ impl Table<'_> {
             match deal.deal(slack, stream) {
                 Dealt::None => {}
                 Dealt::Unknown => best.proven = false,
-                Dealt::Sets(sets) => {
-                    best.seats = seats.iter().map(|(role, _)| *role).zip(sets).collect();
+                Dealt::Sets(found) => {
+                    best.seats = seats.iter().map(|(role, _)| *role).zip(found).collect();
                     best.overlap = self.overlap(&best.seats);
                     break;
                 }
@@ -171,8 +162,8 @@ impl Table<'_> {
     /// A beginning: each role drawn for itself, every version as A.
     fn begin(&self, stream: &mut Stream) -> Option<Vec<(Role, Vec<u32>)>> {
         let mut seats = Vec::new();
-        for (&role, demand) in self.demands {
-            let set = Sampler::alone(demand).draw(stream)?;
+        for (&role, sampler) in self.samplers {
+            let set = sampler.draw(stream)?;
             let copies = if role == Role::Sort { self.versions } else { 1 };
             seats.extend((0..copies).map(|_| (role, set.clone())));
         }
@@ -189,7 +180,7 @@ impl Table<'_> {
         let taken: BTreeSet<u32> = others.flat_map(|(_, (_, set))| set.iter().copied()).collect();
         let barred = BTreeSet::new();
         (0..=demand.count).find_map(|most| {
-            Sampler::new(&demand, Taken { barred: &barred, shared: Some((&taken, most)) }).draw(stream)
+            Sampler::new(&demand, self.stock, Taken { barred: &barred, shared: Some((&taken, most)) }).draw(stream)
         })
     }
 
@@ -220,11 +211,7 @@ impl Table<'_> {
             let copies = if *role == Role::Sort { self.versions as usize } else { 1 };
             needed += demand.always.len() + (demand.count as usize - demand.always.len()) * copies;
         }
-        let pool = self
-            .demands
-            .values()
-            .next()
-            .map_or(0, |demand| scan::numbers(demand, &BTreeSet::new()).take(needed).count());
+        let pool = self.stock.len();
         forced.max(needed.saturating_sub(pool))
     }
 }

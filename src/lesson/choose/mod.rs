@@ -1,4 +1,46 @@
-//! Choosing numbers exactly.
+//! Choosing numbers exactly: counting all sets that meet the requests, and drawing one evenly.
+//!
+//! In: a [`Spec`]. Out: the [`Chosen`] numbers of every role and version, with the count of sets each role had to choose
+//! from; or, for each role that has none, the smallest group of requests that clash.
+//!
+//! # One role
+//!
+//! What a request sees of a number is its *family* (the digits it is made of) and its *features* (a 0 shown in a place, a
+//! digit twice, a teen). [`stock`] sorts the numbers of the range by both; members of such a class are interchangeable, so
+//! taking j of n counts C(n, j) ways. [`rules`] turns the requests into counters that stop at the least number asked for,
+//! or die above the most; [`state`] packs them a byte each. Only `same_digits` looks at whole families: then the numbers
+//! of a family form a unit with a rule of its own for how many may be taken, and families with equal classes are
+//! interchangeable in turn ([`cell`]): i of N of them count C(N, i) ways. [`net`] runs through the units group by group,
+//! keeping every tally that can be reached; a counter that no later group can touch is settled and forgotten, which keeps
+//! the layers small. Going back from the end, each tally gets the exact number of ways to complete it. The number in
+//! front of the first group is the count of all sets; a draw follows it down again, taking each step as often as the ways
+//! behind it say, so every set is equally likely. Integers are as wide as the bound C(pool, count) demands, so nothing
+//! overflows ([`tally`], [`wide`]).
+//!
+//! `look_alikes` ties all numbers of a set together and has no such counters. Below 100 a look-alike can only be the number
+//! turned around, which is a rule for families again. Elsewhere ([`alike`]) the sets are listed when there are few; when
+//! there are many they are *not counted* (the role is then missing in [`Chosen::solutions`], and a note says so): a set
+//! without the request is drawn until one meets it, which is even all the same, and a search decides whether there is
+//! one. Only where a set in tens of thousands of draws does not turn up is the set of the search taken, which is not even.
+//!
+//! # All roles and versions
+//!
+//! Model, version A and exit are drawn evenly and independently until no two share a number: even among all disjoint
+//! triples that leave room for the versions. Versions B, C ... are drawn from the sets with the same *profile* as A (the
+//! same count of each feature asked for, the same largest group), disjoint from all before; of several the nearest in
+//! blocks and letters is taken and brought nearer by trading numbers ([`versions`]). A number that two roles must have
+//! overlaps in any case; what `sort.always` names is in every version and is no overlap among them.
+//!
+//! In a tight range [`joint`] redraws one set at a time so that it shares as few numbers as possible with the rest, and
+//! [`deal`] looks exactly for less overlap or proves that there is none.
+//!
+//! # Clashes
+//!
+//! [`clash`] leaves requests out by halves until a minimal group is left, and tries each request of it softer, nearest
+//! first, on the whole role: what it suggests has been counted.
+//!
+//! Each purpose has a random stream of its own, no request depends on the order of keys, and tables are kept in fixed
+//! orders: the same lesson and seed give the same numbers everywhere.
 
 mod alike;
 mod ask;
@@ -10,12 +52,15 @@ mod joint;
 mod nearest;
 mod net;
 mod pool;
+mod rules;
 mod sampler;
 mod scan;
 mod state;
+mod stock;
 mod tally;
 mod versions;
 mod why;
+mod wide;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -23,77 +68,104 @@ use std::sync::Arc;
 pub use ask::{Ask, only};
 pub use clash::{clash, example, ways_out};
 pub use demand::{Demand, Facts, Feature, alike};
-
-use super::{Chosen, Reason, Role};
-use crate::diag::{Diagnostic, Problem, Source};
-use crate::number::Number;
-use crate::rng::Stream;
-use crate::spec::Spec;
-use demand::number;
-use joint::Table;
 pub use nearest::look_alikes;
 pub use sampler::Sampler;
 pub use versions::{Work, spread};
 
-/// Chooses the numbers of every role and version, or says which requests clash.
+use super::{Chosen, Reason, Role};
+use crate::diag::{Diagnostic, Problem, Severity, Source};
+use crate::number::{Number, Style};
+use crate::rng::Stream;
+use crate::spec::{NumbersSpec, Spec};
+use demand::number;
+use joint::{Sets, Table};
+use pool::OPEN;
+use stock::Stock;
+
+/// Chooses the numbers of every role and version, or says for each role that has no set which requests clash.
+/// `source` is the text that `spec` was read from.
 pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnostic>> {
-    let mut demands = BTreeMap::new();
-    let mut solutions = BTreeMap::new();
-    let mut clashes = Vec::new();
-    let mut notes = Vec::new();
-    for role in Role::ALL {
-        if demand::of(&spec.numbers, role).count.value == 0 {
-            continue;
-        }
-        let demand = Demand::new(&spec.numbers, role);
-        let sampler = Sampler::alone(&demand);
-        if sampler.is_empty() {
-            clashes.push(clash::report(&spec.numbers, role, &demand, source));
-            continue;
-        }
-        match sampler.count() {
-            Some(count) => {
-                solutions.insert(role, count.to_string());
-            }
-            None => notes
-                .push(format!("the {} sets are not counted: look_alikes ties every number to the others", role.word())),
-        }
-        demands.insert(role, demand);
-    }
+    let roles = roles(&spec.numbers);
+    // All roles choose from the same numbers.
+    let stock = roles.values().next().map(Stock::new).unwrap_or_default();
+    let sampler = |demand: &Demand| Sampler::new(demand, &stock, OPEN);
+    let samplers: BTreeMap<Role, Sampler> = roles.iter().map(|(&role, demand)| (role, sampler(demand))).collect();
+    let empty = roles.iter().filter(|(role, _)| samplers[role].is_empty());
+    let clashes: Vec<Diagnostic> =
+        empty.map(|(&role, demand)| clash::report(&spec.numbers, role, demand, source)).collect();
     if !clashes.is_empty() {
         return Err(clashes);
     }
-    let seed = spec.seed.value;
     let style = super::style(&spec.forms);
-    let table = Table { demands: &demands, versions: spec.class.versions.value, seed, style: &style };
+    let versions = spec.class.versions.value;
+    let table = Table { demands: &roles, stock: &stock, samplers: &samplers, versions, seed: spec.seed.value, style };
     let Some(sets) = table.draw() else {
-        return Err(vec![
-            Problem::new("internal: sets were counted but none was drawn")
-                .hint("please report this lesson")
-                .at(source, 0..0),
-        ]);
+        let problem = Problem::new("internal: there are sets, but none was drawn").hint("please report this lesson");
+        return Err(vec![Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }]);
     };
-    if sets.overlap > 0 {
-        let times =
-            if sets.overlap == 1 { "a number is".to_owned() } else { format!("numbers are {} times", sets.overlap) };
-        let least = if sets.proven { "no choice repeats fewer" } else { "no choice was found that repeats fewer" };
-        notes.push(format!("{times} used again in another set: {least}"));
+    let mut chosen = Chosen {
+        model: Vec::new(),
+        sort: Vec::new(),
+        exit: Vec::new(),
+        why: reasons(&roles, &sets),
+        solutions: BTreeMap::new(),
+        notes: Vec::new(),
+    };
+    for (&role, sampler) in &samplers {
+        match sampler.count() {
+            Some(count) => drop(chosen.solutions.insert(role, count.to_string())),
+            None => chosen.notes.push(format!(
+                "the possible {} sets are not counted: look_alikes ties their numbers together",
+                role.word()
+            )),
+        }
     }
-    let mut why: BTreeMap<Number, Vec<Reason>> = BTreeMap::new();
+    chosen.notes.extend(overlap(&sets));
+    seat(&mut chosen, sets, spec.seed.value, style);
+    // A lesson without sort numbers still has its versions.
+    chosen.sort.resize(versions as usize, Vec::new());
+    Ok(chosen)
+}
+
+/// What each role that is not left out asks.
+fn roles(numbers: &NumbersSpec) -> BTreeMap<Role, Demand> {
+    let asked = Role::ALL.into_iter().filter(|&role| demand::of(numbers, role).count.value > 0);
+    asked.map(|role| (role, Demand::new(numbers, role))).collect()
+}
+
+/// What each number is there for, in all its sets.
+fn reasons(roles: &BTreeMap<Role, Demand>, sets: &Sets) -> BTreeMap<Number, Vec<Reason>> {
+    let mut all: BTreeMap<Number, Vec<Reason>> = BTreeMap::new();
     for (role, set) in &sets.seats {
         for &value in set {
-            let reasons = why.entry(number(value)).or_default();
-            for reason in why::why(&demands[role], set, value) {
-                if !reasons.contains(&reason) {
-                    reasons.push(reason);
+            let known = all.entry(number(value)).or_default();
+            for reason in why::why(&roles[role], set, value) {
+                if !known.contains(&reason) {
+                    known.push(reason);
                 }
             }
         }
     }
-    let mut chosen = Chosen { model: Vec::new(), sort: Vec::new(), exit: Vec::new(), why, solutions, notes };
+    all
+}
+
+/// What to say of numbers used in more than one set.
+fn overlap(sets: &Sets) -> Option<String> {
+    let used = match sets.overlap {
+        0 => return None,
+        1 => "1 number is used again in another set".to_owned(),
+        many => format!("numbers are used again in other sets {many} times"),
+    };
+    let least = if sets.proven { "the range allows no fewer" } else { "no choice with fewer was found" };
+    Some(format!("{used}: {least}"))
+}
+
+/// Puts every set into the order it is used in: models as they are taught, the others mixed.
+fn seat(chosen: &mut Chosen, sets: Sets, seed: u64, style: Style) {
     for (role, mut set) in sets.seats {
         match role {
             Role::Model => {
+                // Few places first, then those without a zero, then few blocks.
                 set.sort_by_key(|&value| {
                     let easy = number(value);
                     (easy.len(), easy.digits().any(|(_, digit)| digit == 0), Work::of(easy, &style), value)
@@ -110,10 +182,6 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
             }
         }
     }
-    if chosen.sort.is_empty() {
-        chosen.sort = vec![Vec::new(); spec.class.versions.value as usize];
-    }
-    Ok(chosen)
 }
 
 /// An order that is neither rising nor falling, where there are enough numbers to avoid that.

@@ -12,41 +12,57 @@ use super::cell::Cell;
 use super::pool::Pool;
 use super::state::{Index, State, size};
 use super::tally::{Tally, bits};
+use super::wide::Wide;
 use crate::rng::Stream;
 
-/// The counts for one pool.
+/// The counts for one pool, in integers as wide as they need.
 pub(super) enum Net {
-    /// Counts below 2^127.
+    /// Below 2^128.
     Narrow(Layers<u128>),
-    /// Counts of any size.
-    Wide(Layers<BigUint>),
+    /// Below 2^256.
+    Wide(Layers<Wide<4>>),
+    /// Below 2^512.
+    Wider(Layers<Wide<8>>),
+    /// Of any size.
+    Any(Layers<BigUint>),
+}
+
+/// The same call on the layers of any width.
+macro_rules! layers {
+    ($net:expr, $layers:ident => $call:expr) => {
+        match $net {
+            Net::Narrow($layers) => $call,
+            Net::Wide($layers) => $call,
+            Net::Wider($layers) => $call,
+            Net::Any($layers) => $call,
+        }
+    };
 }
 
 impl Net {
     /// Counts the sets of a pool.
     pub fn new(pool: &Rc<Pool>) -> Self {
-        if bits(pool.free, pool.count) < 128 { Self::Narrow(Layers::new(pool)) } else { Self::Wide(Layers::new(pool)) }
+        match bits(pool.free, pool.count) {
+            0..=128 => Self::Narrow(Layers::new(pool)),
+            129..=256 => Self::Wide(Layers::new(pool)),
+            257..=512 => Self::Wider(Layers::new(pool)),
+            _ => Self::Any(Layers::new(pool)),
+        }
     }
 
     /// How many sets there are.
     pub fn count(&self) -> BigUint {
-        match self {
-            Self::Narrow(layers) => layers.count().to_big(),
-            Self::Wide(layers) => layers.count().to_big(),
-        }
+        layers!(self, layers => layers.count().to_big())
     }
 
     /// Whether there is any.
     pub fn is_empty(&self) -> bool {
-        self.count() == BigUint::ZERO
+        layers!(self, layers => layers.count().is_zero())
     }
 
     /// One of the sets, rising, all equally likely; `None` when there is none.
     pub fn draw(&self, stream: &mut Stream) -> Option<Vec<u32>> {
-        match self {
-            Self::Narrow(layers) => layers.draw(stream),
-            Self::Wide(layers) => layers.draw(stream),
-        }
+        layers!(self, layers => layers.draw(stream))
     }
 }
 
@@ -55,7 +71,7 @@ pub(super) struct Layers<T> {
     pool: Rc<Pool>,
     cells: Vec<Cell<T>>,
     /// One more than there are cells.
-    layers: Vec<Layer<T>>,
+    tallies: Vec<Layer<T>>,
     /// For each layer the bytes of the counters that nothing from there on adds to.
     closed: Vec<State>,
 }
@@ -70,21 +86,21 @@ struct Layer<T> {
 impl<T: Tally> Layers<T> {
     fn new(pool: &Rc<Pool>) -> Self {
         let Some(start) = pool.start else {
-            return Self { pool: Rc::clone(pool), cells: Vec::new(), layers: Vec::new(), closed: Vec::new() };
+            return Self { pool: Rc::clone(pool), cells: Vec::new(), tallies: Vec::new(), closed: Vec::new() };
         };
         let room = pool.count - size(start);
         let cells: Vec<Cell<T>> = pool.groups.iter().map(|group| Cell::new(group, pool, room)).collect();
         let closed = pool.closed();
-        let mut net = Self { pool: Rc::clone(pool), cells, layers: Vec::new(), closed };
-        net.layers.push(Layer::of(pool.shape.close(start, net.closed[0])));
+        let mut net = Self { pool: Rc::clone(pool), cells, tallies: Vec::new(), closed };
+        net.tallies.push(Layer::of(pool.shape.close(start, net.closed[0])));
         for at in 0..net.cells.len() {
-            let mut next = Layer::of(None);
-            for &state in &net.layers[at].states {
+            let mut after = Layer::of(None);
+            for &state in &net.tallies[at].states {
                 for (_, sum) in net.steps(at, state) {
-                    next.meet(sum);
+                    after.meet(sum);
                 }
             }
-            net.layers.push(next);
+            net.tallies.push(after);
         }
         net.complete();
         net
@@ -104,12 +120,12 @@ impl<T: Tally> Layers<T> {
     /// Fills in the ways, from the last layer back.
     fn complete(&mut self) {
         // In the last layer everything is closed: what is left has enough of all.
-        let last = self.layers.len() - 1;
-        self.layers[last].ways = vec![T::one(); self.layers[last].states.len()];
+        let last = self.tallies.len() - 1;
+        self.tallies[last].ways = vec![T::one(); self.tallies[last].states.len()];
         for at in (0..last).rev() {
-            let next = &self.layers[at + 1];
-            let mut ways = Vec::with_capacity(self.layers[at].states.len());
-            for &state in &self.layers[at].states {
+            let next = &self.tallies[at + 1];
+            let mut ways = Vec::with_capacity(self.tallies[at].states.len());
+            for &state in &self.tallies[at].states {
                 let mut sum = T::zero();
                 for ((_, here), after) in self.steps(at, state) {
                     if let Some(rest) = next.ways(after).filter(|rest| !rest.is_zero()) {
@@ -118,24 +134,24 @@ impl<T: Tally> Layers<T> {
                 }
                 ways.push(sum);
             }
-            self.layers[at].ways = ways;
+            self.tallies[at].ways = ways;
         }
     }
 
     fn count(&self) -> T {
-        self.layers.first().and_then(|layer| layer.ways.first()).cloned().unwrap_or_else(T::zero)
+        self.tallies.first().and_then(|layer| layer.ways.first()).cloned().unwrap_or_else(T::zero)
     }
 
     fn draw(&self, stream: &mut Stream) -> Option<Vec<u32>> {
-        let mut state = *self.layers.first()?.states.first()?;
+        let mut state = *self.tallies.first()?.states.first()?;
         if self.count().is_zero() {
             return None;
         }
         let mut set = self.pool.fixed.clone();
         for (at, cell) in self.cells.iter().enumerate() {
-            let mut left = self.layers[at].ways(state)?.below(stream);
+            let mut left = self.tallies[at].ways(state)?.below(stream);
             for ((step, ways), after) in self.steps(at, state) {
-                let Some(rest) = self.layers[at + 1].ways(after) else { continue };
+                let Some(rest) = self.tallies[at + 1].ways(after) else { continue };
                 let weight = T::product(ways, rest);
                 if left < weight {
                     cell.draw(*step, stream, &mut set);

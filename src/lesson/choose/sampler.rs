@@ -12,13 +12,14 @@ use num_bigint::BigUint;
 use super::alike::{Found, Listed, Web};
 use super::demand::{Demand, Facts, look_alikes_hold};
 use super::net::Net;
-use super::pool::{Pool, Taken};
+use super::pool::{OPEN, Pool, Taken};
+use super::stock::Stock;
 use crate::rng::Stream;
 
 /// How many steps listing may take.
 const LISTING: u32 = 20_000;
 /// How many classes may be listed.
-const CLASSES: usize = 600;
+const CLASSES: usize = 150;
 /// How many draws are made before a search asks whether there is any set.
 const DRAWS: u32 = 4_000;
 /// How many draws are made when the search has found one.
@@ -37,9 +38,9 @@ pub struct Sampler {
 }
 
 impl Sampler {
-    /// Counts the sets of numbers that meet `demand` and are not barred.
-    pub(super) fn new(demand: &Demand, taken: Taken<'_>) -> Self {
-        let net = Pool::new(demand, taken).map(|pool| Net::new(&Rc::new(pool))).filter(|net| !net.is_empty());
+    /// Counts the sets of numbers that meet `demand` and are not barred. The stock is that of the demand's range.
+    pub(super) fn new(demand: &Demand, stock: &Stock, taken: Taken<'_>) -> Self {
+        let net = Pool::new(demand, stock, taken).map(|pool| Net::new(&Rc::new(pool))).filter(|net| !net.is_empty());
         let impossible = demand.look_alikes >= demand.count.max(1);
         let mut sampler = Self {
             demand: demand.clone(),
@@ -48,7 +49,7 @@ impl Sampler {
             net: net.filter(|_| !impossible),
             listed: None,
         };
-        if sampler.demand.look_alikes > 0 && sampler.net.is_some() && taken.shared.is_none() {
+        if sampler.is_tied() && sampler.net.is_some() && taken.shared.is_none() {
             sampler.listed = sampler.web(CLASSES).and_then(|web| web.list(LISTING));
         }
         sampler
@@ -56,7 +57,12 @@ impl Sampler {
 
     /// The same with no number out of reach.
     pub fn alone(demand: &Demand) -> Self {
-        Self::new(demand, Taken { barred: &BTreeSet::new(), shared: None })
+        Self::new(demand, &Stock::new(demand), OPEN)
+    }
+
+    /// Whether `look_alikes` ties numbers of different families together, so that the net does not know of it.
+    fn is_tied(&self) -> bool {
+        self.demand.look_alikes > 0 && !self.demand.in_families()
     }
 
     /// How many sets there are; `None` when that is not counted.
@@ -64,7 +70,7 @@ impl Sampler {
         match (&self.net, &self.listed) {
             (None, _) => Some(BigUint::ZERO),
             (_, Some(listed)) => Some(listed.total().clone()),
-            (Some(net), None) => (self.demand.look_alikes == 0).then(|| net.count()),
+            (Some(net), None) => (!self.is_tied()).then(|| net.count()),
         }
     }
 
@@ -76,7 +82,7 @@ impl Sampler {
     /// One of the sets, all equally likely; `None` when there is none.
     pub fn draw(&self, stream: &mut Stream) -> Option<Vec<u32>> {
         let net = self.net.as_ref()?;
-        if self.demand.look_alikes == 0 {
+        if !self.is_tied() {
             return net.draw(stream);
         }
         if let Some(listed) = &self.listed {

@@ -2,10 +2,12 @@
 //!
 //! A number is looked at as its last three digits and what stands before them; the facts of both halves are in tables.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, HashMap};
+use std::hash::BuildHasherDefault;
 use std::sync::LazyLock;
 
 use super::demand::{Demand, Facts, Feature};
+use super::state::Mix;
 
 /// The facts of 000 to 999, every digit shown.
 static THREE: LazyLock<Vec<Facts>> = LazyLock::new(|| {
@@ -55,6 +57,43 @@ pub(super) fn numbers<'a>(demand: &'a Demand, skipped: &BTreeSet<u32>) -> impl I
         let repeats = if family & TWICE == 0 { 0 } else { REPEATS };
         Some((number, Facts { family, bits: end.bits | zeros | repeats }))
     })
+}
+
+/// Which numbers have halves that show the same: their last three digits, and what stands before them.
+#[derive(Debug, Default)]
+pub(super) struct Halves {
+    /// What a half shows, to its place among those met.
+    seen: HashMap<u64, u16, BuildHasherDefault<Mix>>,
+    /// For each half one more than its place, 0 when not yet known.
+    before: Vec<u16>,
+    after: Vec<u16>,
+}
+
+/// More than there are different halves.
+const HALVES: usize = 1 << 11;
+
+impl Halves {
+    /// A small number that tells pairs of halves apart.
+    pub fn pair(&mut self, number: u32) -> usize {
+        if number < 1_000 {
+            // Short numbers show no zeros before their digits: they are halves of their own.
+            return usize::from(self.at(number, true));
+        }
+        usize::from(self.at(number / 1_000, true)) * HALVES + usize::from(self.at(number % 1_000, false))
+    }
+
+    fn at(&mut self, half: u32, first: bool) -> u16 {
+        let known = if first { &mut self.before } else { &mut self.after };
+        known.resize(1_000, 0);
+        let known = &mut known[half as usize];
+        if *known == 0 {
+            let facts = if first { Facts::of(half) } else { THREE[half as usize] };
+            let shows = u64::from(first) << 63 | u64::from(facts.bits) << 32 | u64::from(facts.family);
+            let next = u16::try_from(self.seen.len() + 1).unwrap_or(u16::MAX);
+            *known = *self.seen.entry(shows).or_insert(next);
+        }
+        *known
+    }
 }
 
 #[cfg(test)]

@@ -6,13 +6,14 @@
 use std::collections::BTreeSet;
 
 use super::demand::{Demand, number};
-use super::pool::Taken;
+use super::pool::{OPEN, Taken};
 use super::sampler::Sampler;
+use super::stock::Stock;
 use crate::number::{Number, Style};
 use crate::rng::Stream;
 
 /// How many sets are drawn blindly before the used numbers are counted out.
-const BLIND: u32 = 64;
+const BLIND: usize = 64;
 /// How many sets compete to be a version.
 const CANDIDATES: usize = 20;
 /// How many of them, the nearest, are brought nearer.
@@ -68,34 +69,35 @@ pub fn spread(sets: &[Vec<Number>], style: &Style) -> Option<(Work, Work)> {
 /// The sets like a first one.
 pub(super) struct Like<'a> {
     demand: Demand,
-    reserved: &'a BTreeSet<u32>,
+    stock: &'a Stock,
     sampler: Sampler,
     goal: Work,
-    style: &'a Style,
+    style: Style,
 }
 
 impl<'a> Like<'a> {
     /// The sets with the profile of `first`.
-    pub fn new(demand: &Demand, first: &[u32], reserved: &'a BTreeSet<u32>, style: &'a Style) -> Self {
+    pub fn new(demand: &Demand, stock: &'a Stock, first: &[u32], style: Style) -> Self {
         let demand = demand.like(first);
-        let sampler = Sampler::new(&demand, Taken { barred: reserved, shared: None });
-        Self { demand, reserved, sampler, goal: work(first, style), style }
+        let sampler = Sampler::new(&demand, stock, OPEN);
+        Self { demand, stock, sampler, goal: work(first, style), style }
     }
 
     /// A set that shares nothing with `used` but what all versions must have, as near to the first as was found.
     pub fn draw(&self, used: &BTreeSet<u32>, stream: &mut Stream) -> Option<Vec<u32>> {
         let fresh = |set: &Vec<u32>| set.iter().all(|n| self.demand.always.contains(n) || !used.contains(n));
+        // Sets that must be alike are slow to draw.
+        let some = if self.demand.look_alikes > 0 { 4 } else { 1 };
         let mut candidates = Vec::new();
-        for _ in 0..BLIND {
+        for _ in 0..BLIND / some {
             candidates.extend(self.sampler.draw(stream).filter(fresh));
-            if candidates.len() == CANDIDATES {
+            if candidates.len() == CANDIDATES / some {
                 break;
             }
         }
         if candidates.is_empty() {
-            let barred = used.union(self.reserved).copied().collect();
-            let sampler = Sampler::new(&self.demand, Taken { barred: &barred, shared: None });
-            candidates.extend((0..CANDIDATES).map_while(|_| sampler.draw(stream)));
+            let sampler = Sampler::new(&self.demand, self.stock, Taken { barred: used, shared: None });
+            candidates.extend((0..CANDIDATES / some).map_while(|_| sampler.draw(stream)));
         }
         let spare: Vec<(u32, Work)> = candidates.concat().into_iter().map(|n| (n, one(n, self.style))).collect();
         let far = |set: &Vec<u32>| work(set, self.style).apart(self.goal);
@@ -140,10 +142,10 @@ impl<'a> Like<'a> {
     }
 }
 
-fn one(value: u32, style: &Style) -> Work {
-    Work::of(number(value), style)
+fn one(value: u32, style: Style) -> Work {
+    Work::of(number(value), &style)
 }
 
-fn work(set: &[u32], style: &Style) -> Work {
+fn work(set: &[u32], style: Style) -> Work {
     set.iter().fold(Work { blocks: 0, letters: 0 }, |sum, &value| sum.plus(one(value, style)))
 }

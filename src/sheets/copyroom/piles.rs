@@ -4,7 +4,7 @@
 //! is; what a strip looks like at a place is drawn once and shared by every sheet that has it there.
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 
 use super::super::backs::{self, Edge};
 use super::super::deal::Seat;
@@ -111,6 +111,18 @@ pub struct Piles {
     frame: Arc<Layer>,
     fronts: BTreeMap<Key, Arc<Layer>>,
     backs: BTreeMap<Key, Arc<Layer>>,
+    /// The learners' marks of the group whose sheets were made last: its sheets come one after the other.
+    last: Arc<Mutex<Option<Arc<Marks>>>>,
+}
+
+/// The marks on the strips of a group's sheets, the same on each of them.
+#[derive(Debug)]
+struct Marks {
+    group: usize,
+    /// One for each place that has a set, in order.
+    nodes: Vec<Node>,
+    /// All of them.
+    whole: Arc<Layer>,
 }
 
 impl Piles {
@@ -132,6 +144,7 @@ impl Piles {
             frame: Arc::new(frame(desk, sheet)?),
             fronts: BTreeMap::new(),
             backs: BTreeMap::new(),
+            last: Arc::default(),
             stacks,
         };
         for group in 0..piles.stacks.groups() {
@@ -211,6 +224,7 @@ impl Piles {
             layers: if back { Vec::new() } else { vec![Arc::clone(&self.frame)] },
         };
         let mut own = Layer::default();
+        let mut marked = Vec::new();
         for place in 0..self.sheet.places() {
             let Some(Printed { set, piece }) = self.stacks.printed(leaf, place) else { continue };
             let Some(seat) = seats.get(set) else { continue };
@@ -222,17 +236,41 @@ impl Piles {
             };
             let layers = if back { &self.backs } else { &self.fronts };
             if let Some(layer) = layers.get(&(seat.version, strip, place)) {
-                let copy = Copy { learner: Some(seat.number), name: "", folio: None };
-                let mut pen = Pen::new(Some(seat.version), &copy, desk.layouts, desk.family, desk.text());
-                for mark in &layer.marks {
-                    own.nodes.extend(pen.fill(mark)?);
-                }
                 page.layers.push(Arc::clone(layer));
+                marked.push(place);
+            }
+        }
+        if !back && !marked.is_empty() {
+            let marks = self.marks(desk, seats, self.stacks.group_of(leaf))?;
+            if marked.len() == marks.nodes.len() {
+                page.layers.push(Arc::clone(&marks.whole));
+            } else {
+                own.nodes.extend(marked.iter().filter_map(|place| marks.nodes.get(*place)).cloned());
             }
         }
         own.nodes.push(stamp::line(desk, self, seats, leaf, back)?);
         page.layers.push(Arc::new(own));
         Ok(page)
+    }
+
+    /// The marks of a group, set once for all its sheets.
+    fn marks(&self, desk: &Desk<'_>, seats: &[Seat], group: usize) -> Result<Arc<Marks>, Problem> {
+        // What another thread left half done is no harm: it is made anew.
+        let mut last = self.last.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(marks) = last.as_ref().filter(|marks| marks.group == group) {
+            return Ok(Arc::clone(marks));
+        }
+        let mut nodes = Vec::new();
+        for (place, seat) in self.stacks.sets_of(group).filter_map(|set| seats.get(set)).enumerate() {
+            let copy = Copy { learner: Some(seat.number), name: "", folio: None };
+            let mut pen = Pen::new(Some(seat.version), &copy, desk.layouts, desk.family, desk.text());
+            let mark = Mark { frame: self.sheet.design.mark(self.place(place)), says: Says::Piece };
+            nodes.push(pen.fill(&mark)?.unwrap_or_else(|| Node::Artifact(Vec::new())));
+        }
+        let whole = Arc::new(Layer { nodes: nodes.clone(), ..Layer::default() });
+        let marks = Arc::new(Marks { group, nodes, whole });
+        *last = Some(Arc::clone(&marks));
+        Ok(marks)
     }
 
     /// Where the sheet says which it is, on the front.

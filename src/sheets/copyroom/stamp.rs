@@ -5,7 +5,7 @@ use super::super::desk::Desk;
 use super::super::ink;
 use super::super::mark;
 use super::super::page::{Item, Node, Tag};
-use super::super::text::{Across, Align, Down, Face};
+use super::super::text::{self, Align, Face};
 use super::piles::Piles;
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Sides, Size};
@@ -49,7 +49,7 @@ pub fn line(desk: &Desk<'_>, piles: &Piles, seats: &[Seat], leaf: usize, back: b
     let face = face(desk)?;
     let frame = piles.corner();
     let text = mark::shortened(desk.family, &text, frame.width(), &face);
-    Ok(desk.set(&text, frame, &face, Align { across: Across::Left, down: Down::Top })?.artifact())
+    Ok(text::run(desk.family, &[text], frame, &face).artifact())
 }
 
 /// Numbers in words, neighbours drawn together: "1 to 8", "1 to 3, 7".
