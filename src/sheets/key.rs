@@ -20,6 +20,13 @@ use crate::spec::SheetKind;
 /// Lays the key of every version out, each beginning on a page of its own. Pictures are as large as they can be without
 /// costing a page.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    let mut pages = answered(desk)?;
+    pages.extend(super::exit::key(desk)?);
+    Ok(pages)
+}
+
+/// The keys of all versions, with pictures at the largest unit that takes the fewest pages.
+fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let (least, most) = (layout.length("least_unit")?, layout.length("unit")?);
     let drawn = drawn(desk)?;

@@ -45,8 +45,8 @@ fn the_formula_gives_the_published_ratios() {
 /// What lies under a point of the page: the fill painted last before the `limit`th path.
 fn ground(page: &Page, at: (f64, f64)) -> Colour {
     let holds = |area: kurbo::Rect| area.x0 <= at.0 && at.0 <= area.x1 && area.y0 <= at.1 && at.1 <= area.y1;
-    let fills = page.paths.iter().filter(|path| path.fill.is_some() && holds(path.bounds()));
-    fills.last().and_then(|path| path.fill).unwrap_or(WHITE)
+    let mut fills = page.paths.iter().filter(|path| path.fill.is_some() && holds(path.bounds()));
+    fills.next_back().and_then(|path| path.fill).unwrap_or(WHITE)
 }
 
 #[test]
@@ -112,7 +112,7 @@ fn every_grey_and_colour_keeps_its_value_in_the_file() {
     let page = &mut packet.pages[0];
     let square = |value: u8| Item::Rect {
         rect: Rect::new(Point::ORIGIN, Size::new(Length::mm(9), Length::mm(9))),
-        fill: Some(if value % 2 == 0 { Paint::Grey(value) } else { Paint::Rgb(value, 0, value) }),
+        fill: Some(if value.is_multiple_of(2) { Paint::Grey(value) } else { Paint::Rgb(value, 0, value) }),
         stroke: None,
     };
     let artifact = Node::Artifact((0..=255).map(square).collect());
