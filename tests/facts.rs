@@ -1,5 +1,5 @@
-//! What must always hold of placed pages (the contract's "nothing spills" and "cuts are straight"), on every page of every
-//! sample, on letter and A4, at both text sizes.
+//! What must always hold of placed pages (the contract's "nothing spills" and "cuts are straight"): on every page of every
+//! sample, on letter and A4, at both text sizes; and of lessons of one to six digits on every paper.
 
 use std::sync::Arc;
 
@@ -177,17 +177,24 @@ fn holds(name: &str) {
     for paper in [Paper::Letter, Paper::A4] {
         for text in [TextSize::Standard, TextSize::Large] {
             let (lesson, family) = sample(name, paper, text);
-            for packet in packets(&lesson, &family) {
-                for page in &packet.pages {
-                    check(page, &lesson, &family);
-                    if page.sheet == SheetKind::Strips {
-                        check_cuts(page, &format!("{} of {name} on {paper:?} {text:?}", page.name));
-                    }
-                }
-                if packet.file == "teacher.pdf" {
-                    check_boxes(&packet.pages, &lesson);
-                }
+            hold(&lesson, &family);
+        }
+    }
+}
+
+/// Checks every page of a lesson's packets.
+fn hold(lesson: &Lesson, family: &Family) {
+    let (paper, text) = (lesson.spec.paper.value, lesson.spec.print.text.value);
+    for packet in packets(lesson, family) {
+        for page in &packet.pages {
+            check(page, lesson, family);
+            if page.sheet == SheetKind::Strips {
+                let title = &lesson.spec.title.value;
+                check_cuts(page, &format!("{} of {title} on {paper:?} {text:?}", page.name));
             }
+        }
+        if packet.file == "teacher.pdf" {
+            check_boxes(&packet.pages, lesson);
         }
     }
 }
@@ -225,4 +232,52 @@ fn brickworks() {
 #[test]
 fn star_atlas() {
     holds(SAMPLES[6]);
+}
+
+/// A small lesson on numbers of so many digits.
+fn digits(count: u32, paper: Paper, text: TextSize) -> (Lesson, Family) {
+    let (least, most) = (if count == 1 { 1 } else { 10_u32.pow(count - 1) }, 10_u32.pow(count) - 1);
+    let text_of_lesson = format!(
+        "title = \"Lamp posts of {count} digits\"\n[numbers]\nrange = [{least}, {most}]\nmodel.count = 2\nsort.count = 4\nexit.count = 2\n"
+    );
+    let source = Arc::new(Source { name: format!("{count} digits"), text: text_of_lesson });
+    let mut spec = spec::read(&source).unwrap();
+    spec.paper = Given::assumed(paper);
+    spec.print.text = Given::assumed(text);
+    (lesson::plan(&source, spec, Vec::new()).unwrap(), bundled(Bundled::Andika).unwrap())
+}
+
+#[track_caller]
+fn sweep(paper: Paper) {
+    for count in 1..=6 {
+        for text in [TextSize::Standard, TextSize::Large] {
+            let (lesson, family) = digits(count, paper, text);
+            hold(&lesson, &family);
+        }
+    }
+}
+
+#[test]
+fn one_to_six_digits_on_letter() {
+    sweep(Paper::Letter);
+}
+
+#[test]
+fn one_to_six_digits_on_legal() {
+    sweep(Paper::Legal);
+}
+
+#[test]
+fn one_to_six_digits_on_tabloid() {
+    sweep(Paper::Tabloid);
+}
+
+#[test]
+fn one_to_six_digits_on_a4() {
+    sweep(Paper::A4);
+}
+
+#[test]
+fn one_to_six_digits_on_a3() {
+    sweep(Paper::A3);
 }
