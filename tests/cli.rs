@@ -241,6 +241,21 @@ fn what_cannot_be_read_is_three() {
 }
 
 #[test]
+fn a_lesson_names_layouts_of_its_own() {
+    let wide = "[length]\ntallest = \"6 parsecs\"\n";
+    let named = format!("{LESSON}\n[sheets]\nmake = [\"board\"]\nlayouts = \"own\"\n");
+    let missing = named.replace("own", "gone");
+    let at =
+        folder(&[("tram.toml", &named), ("gone.toml", &missing), ("own/board.toml", wide), ("plain/strips.toml", "")]);
+    // The mistake is found in the lesson's own layout file; another folder on the command line is taken instead.
+    let ran = process(at.path(), &["check", "tram.toml"]).with(1);
+    assert!(ran.err.contains("own/board.toml:2:") && ran.err.contains("parsecs"), "{}", ran.err);
+    process(at.path(), &["check", "tram.toml", "--layouts", "plain"]).with(0);
+    let ran = process(at.path(), &["check", "gone.toml"]).with(3);
+    assert!(ran.err.contains("cannot read `gone`") && ran.err.contains("layouts = \"gone\""), "{}", ran.err);
+}
+
+#[test]
 fn paths_with_spaces_and_letters_of_all_kinds() {
     let at = folder(&[("ma leçon/números 1.toml", LESSON)]);
     let ran =

@@ -37,6 +37,8 @@ pub struct Planned {
     pub lesson: Lesson,
     /// The typeface it is set in.
     pub family: Family,
+    /// The layouts that the lesson itself names, unless the command line names others.
+    layouts: Option<Layouts>,
     /// What may not come out as meant: names that cannot be printed.
     pub warnings: Vec<Diagnostic>,
 }
@@ -70,8 +72,10 @@ impl<'i> Shared<'i> {
         settle_sheets(&mut spec, &source).map_err(Failure::Lesson)?;
         let family = family(path, &spec, &source)?;
         let (roster, warnings) = roster(path, &spec, &source, &family)?;
+        let own = spec.sheets.layouts.as_ref().filter(|_| self.input.layouts.is_none());
+        let layouts = own.map(|folder| layouts(path, folder, &source)).transpose()?;
         let lesson = lesson::plan(&source, spec, roster).map_err(Failure::Lesson)?;
-        Ok(Planned { source, lesson, family, warnings })
+        Ok(Planned { source, lesson, family, layouts, warnings })
     }
 
     /// The one sheet that is asked for, if any.
@@ -81,7 +85,8 @@ impl<'i> Shared<'i> {
 
     /// What sheets are made from.
     pub fn desk<'p>(&'p self, planned: &'p Planned) -> Desk<'p> {
-        Desk { lesson: &planned.lesson, layouts: &self.layouts, family: &planned.family }
+        let layouts = planned.layouts.as_ref().unwrap_or(&self.layouts);
+        Desk { lesson: &planned.lesson, layouts, family: &planned.family }
     }
 
     /// Makes the packets of a lesson, or with `only` those pages alone; no packet is empty.
@@ -124,6 +129,13 @@ fn roster(
     let text = read::roster(path, &name.value).map_err(|failure| named_at(failure, source, name))?;
     let rows = spec::roster::rows(&text).map_err(Failure::Lesson)?;
     Ok(names::settle(&text, rows, family))
+}
+
+/// The layouts in the folder that the lesson names.
+fn layouts(path: &Path, folder: &Given<String>, source: &Arc<Source>) -> Result<Layouts, Failure> {
+    let texts =
+        read::layouts(&read::beside(path, &folder.value)).map_err(|failure| named_at(failure, source, folder))?;
+    Layouts::read(&texts).map_err(Failure::Lesson)
 }
 
 /// The typeface that the lesson names.

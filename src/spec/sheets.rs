@@ -1,12 +1,16 @@
 //! `[sheets]`: which sheets to make.
 
+use super::limits;
 use super::log::Log;
 use super::table::Table;
 use super::types::{Given, NumbersSpec, SheetKind, SheetsSpec};
 use crate::diag::Problem;
 
-/// The sheets the file lists, if it does.
-pub(super) struct Asked(Option<Given<Vec<SheetKind>>>);
+/// What the file says of sheets.
+pub(super) struct Asked {
+    make: Option<Given<Vec<SheetKind>>>,
+    layouts: Option<Given<String>>,
+}
 
 pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
     let make = table.take("make").and_then(|value| {
@@ -24,14 +28,16 @@ pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
         }
         Some(make)
     });
+    let layouts = table.take("layouts").and_then(|value| value.line(log, limits::PATH));
     table.finish(log);
-    Asked(make)
+    Asked { make, layouts }
 }
 
 impl Asked {
     /// All sheets that have numbers to show, where the file does not say.
     pub(super) fn settle(self, numbers: &NumbersSpec, log: &mut Log) -> SheetsSpec {
-        if let Some(make) = self.0 {
+        let layouts = self.layouts;
+        if let Some(make) = self.make {
             for kind in &make.value {
                 let Some((role, count)) = needs(*kind, numbers) else { continue };
                 let Some(span) = make.span().filter(|_| count.value == 0) else { continue };
@@ -40,11 +46,11 @@ impl Asked {
                 let span = log.word(kind.word(), &span);
                 log.clash(span, problem, vec![(count.span(), "leaves them out".to_owned())]);
             }
-            return SheetsSpec { make };
+            return SheetsSpec { make, layouts };
         }
         let has_numbers = |kind: &SheetKind| needs(*kind, numbers).is_none_or(|(_, count)| count.value > 0);
         let make = SheetKind::ALL.into_iter().filter(|kind| kind.is_asked_for()).filter(has_numbers);
-        SheetsSpec { make: Given::assumed(make.collect()) }
+        SheetsSpec { make: Given::assumed(make.collect()), layouts }
     }
 }
 

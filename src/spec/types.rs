@@ -380,6 +380,8 @@ impl Paper {
 pub struct SheetsSpec {
     /// The sheets, each once.
     pub make: Given<Vec<SheetKind>>,
+    /// A folder of layout files that take the place of the bundled ones for this lesson, as the lesson gives it.
+    pub layouts: Option<Given<String>>,
 }
 
 /// One kind of page.

@@ -67,7 +67,7 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
                 margin: Given::assumed(Length::mm100(635)),
                 font: Given::assumed(FontChoice::Andika),
             },
-            sheets: SheetsSpec { make: Given::read(vec![sheet], 0..1) },
+            sheets: SheetsSpec { make: Given::read(vec![sheet], 0..1), layouts: None },
         },
         style: Style { and: false, zero_terms: false, thousands: Some(',') },
         chosen: Chosen {

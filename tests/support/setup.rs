@@ -68,6 +68,7 @@ pub fn spec(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Spec 
             font: Given::assumed(FontChoice::Andika),
         },
         sheets: SheetsSpec {
+            layouts: None,
             make: Given::assumed(SheetKind::ALL.into_iter().filter(|kind| kind.is_asked_for()).collect()),
         },
     }

@@ -56,7 +56,7 @@ pub fn layouts(folder: &Path) -> Result<Vec<Arc<Source>>, Failure> {
 }
 
 /// A path that a lesson names is looked for beside the lesson.
-fn beside(lesson: &Path, name: &str) -> PathBuf {
+pub fn beside(lesson: &Path, name: &str) -> PathBuf {
     lesson.parent().map_or_else(|| PathBuf::from(name), |folder| folder.join(name))
 }
 

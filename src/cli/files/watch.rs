@@ -26,19 +26,20 @@ impl Seen {
     /// Looks at every file that a run reads: the lessons, the rosters and fonts they name, and layouts.
     pub fn now(input: &Input) -> Self {
         let mut paths = Vec::new();
+        let mut folders: Vec<PathBuf> = input.layouts.iter().cloned().collect();
         for lesson in &input.lessons {
             paths.push(lesson.clone());
             // A lesson with mistakes names nothing yet: it has to be saved again first.
             let Some(spec) = read::lesson(lesson).ok().and_then(|source| spec::read(&source).ok()) else { continue };
-            let mut beside = |name: &str| paths.push(lesson.parent().unwrap_or(Path::new("")).join(name));
             if let Some(roster) = &spec.class.roster {
-                beside(&roster.value);
+                paths.push(read::beside(lesson, &roster.value));
             }
             if let FontChoice::File(name) = &spec.print.font.value {
-                beside(name);
+                paths.push(read::beside(lesson, name));
             }
+            folders.extend(spec.sheets.layouts.iter().map(|folder| read::beside(lesson, &folder.value)));
         }
-        if let Some(folder) = &input.layouts {
+        for folder in folders {
             let entries = fs::read_dir(folder).into_iter().flatten().flatten();
             let mut layouts: Vec<PathBuf> = entries.map(|entry| entry.path()).collect();
             layouts.sort();
