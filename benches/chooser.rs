@@ -1,5 +1,7 @@
 //! How long a lesson's numbers take to choose, and how that grows. Compare ratios within one run.
 
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+
 use std::hint::black_box;
 use std::sync::Arc;
 

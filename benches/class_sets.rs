@@ -2,6 +2,8 @@
 //!
 //! `cargo bench --bench class_sets`. Bytes go to a counter instead of a disk.
 
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+
 use std::hint::black_box;
 use std::io::{self, Write};
 use std::sync::Arc;

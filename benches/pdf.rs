@@ -3,6 +3,8 @@
 //!
 //! `cargo bench --bench pdf` prints a table; with `-- --check` it only runs the smallest class once.
 
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+
 use std::fmt::Write as _;
 use std::sync::Arc;
 use std::time::Instant;

@@ -1,5 +1,6 @@
 //! The picture is the number: an independent renderer draws every block picture and finds exactly n closed unit cells.
-#![allow(clippy::unwrap_used, reason = "helpers of tests, not tests themselves")]
+
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 
 mod support;
 

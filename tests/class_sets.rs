@@ -1,5 +1,7 @@
 //! Class sets: what the copy room gets, read back from the files with an independent reader.
 
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+
 #[allow(dead_code, reason = "each test uses a part of it")]
 #[path = "support/run.rs"]
 mod run;

@@ -1,5 +1,7 @@
 //! Exit checks: every right answer worked out again from the numeral alone, every wrong one wrong for a reason.
 
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+
 #[path = "support/setup.rs"]
 mod setup;
 

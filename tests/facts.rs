@@ -1,6 +1,8 @@
 //! What must always hold of placed pages (the contract's "nothing spills" and "cuts are straight"): on every page of every
 //! sample, on letter and A4, at both text sizes; and of lessons of one to six digits on every paper.
 
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+
 use std::sync::Arc;
 
 use placewright::diag::Source;

@@ -1,5 +1,6 @@
 //! The sheet *layered*: cards stacked with their right edges together read as the numeral, to a tenth of a millimetre.
-#![allow(clippy::unwrap_used, reason = "helpers of tests, not tests themselves")]
+
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 
 #[path = "support/lesson.rs"]
 mod lessons;

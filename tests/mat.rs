@@ -1,5 +1,6 @@
 //! The sheet *mat*: columns wide enough for what is built on them, on one page or on pages that join.
-#![allow(clippy::unwrap_used, reason = "helpers of tests, not tests themselves")]
+
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 
 #[path = "support/lesson.rs"]
 mod lessons;

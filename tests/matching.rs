@@ -1,6 +1,8 @@
 //! Board, strips and key of every sample, read back out of the PDF by a reader that had no part in writing it: together
 //! they are a perfect matching, and every decoy is an orphan.
 
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+
 #[path = "support/pdf.rs"]
 mod pdf_reader;
 

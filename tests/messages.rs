@@ -4,6 +4,8 @@
 //! write the lesson, run `REPLACE=1 cargo test --test messages`, and read what was written. Each case runs `typeset`: it
 //! must fail, must not panic, and must write nothing.
 
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+
 #[allow(dead_code, reason = "each test uses a part of it")]
 #[path = "support/run.rs"]
 mod run;

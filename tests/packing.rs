@@ -1,5 +1,6 @@
 //! The sheet *blocks*: the pieces that numbers need, on provably the fewest pages, at true size.
-#![allow(clippy::unwrap_used, reason = "helpers of tests, not tests themselves")]
+
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 
 #[path = "support/lesson.rs"]
 mod lessons;

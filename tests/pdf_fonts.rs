@@ -1,5 +1,6 @@
 //! Fonts: the bundled files are the ones named, and a font given by path is used or refused in plain words.
-#![allow(clippy::unwrap_used, reason = "a test may fail anywhere")]
+
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 
 use std::fmt::Write as _;
 

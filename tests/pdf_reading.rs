@@ -1,5 +1,6 @@
 //! What is put on a page is what independent readers find there: text, place, size, pens, cells.
-#![allow(clippy::unwrap_used, reason = "a test may fail anywhere")]
+
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 
 mod support;
 

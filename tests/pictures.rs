@@ -1,5 +1,7 @@
 //! Block pictures as geometry: counts, no overlaps, inside the box, true proportions, and the largest unit. No PDF.
 
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+
 use placewright::measure::{Length, Point, Rect, Size};
 use placewright::rng::Stream;
 use placewright::sheets::blockwork::{Block, Blockwork, Counts, Kind, LEAST_UNIT, ink, words};

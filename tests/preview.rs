@@ -1,5 +1,7 @@
 //! Pictures of the pages: what is written, what the page that shows them says, and whether others draw the same.
 
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+
 #[allow(dead_code, reason = "each test uses a part of it")]
 #[path = "support/html.rs"]
 mod html;

@@ -1,6 +1,8 @@
 //! The text sheets (record, word bank, quick check, tally, plan) on every paper at both text sizes: nothing spills, nothing
 //! overlaps, nothing is too small, and what is cut out is equal and cut straight.
 
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+
 #[path = "support/setup.rs"]
 mod setup;
 

@@ -1,5 +1,6 @@
 //! Every packet of every sample: accessible, well formed for four other readers, small, and always the same bytes.
-#![allow(clippy::unwrap_used, reason = "a test may fail anywhere")]
+
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 
 mod contrast;
 #[path = "../support/mod.rs"]
