@@ -201,3 +201,11 @@ fn roster_trouble_gives_a_clear_result() {
         }
     }
 }
+
+#[test]
+fn the_ticket_of_a_usual_class_is_one_page() {
+    let shop = Shop::open();
+    let text = std::fs::read_to_string("samples/harbour.toml").unwrap();
+    let lesson = lesson(&text, &[]);
+    assert_eq!(support::pdf::read(&shop.ticket(&lesson, &shop.order(&lesson))).len(), 1);
+}

@@ -82,8 +82,7 @@ fn print(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
     flow.table(&columns, &facts.lines.iter().map(row).collect::<Vec<_>>())?;
     flow.gap(Length::mm(2));
     flow.text(
-        "Print each file once, all pages, in the order of the file: every learner's copies are in it already. \
-         Keep the sheets in that order.",
+        "Print each file once, all pages, and keep their order: every learner's copies are in it already.",
         "text",
     )
 }
@@ -224,8 +223,7 @@ fn apart(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
     flow.heading("Cut the quick checks apart", Length::mm(12))?;
     flow.text(
         &format!(
-            "{}, {} on each, all alike: cut them as one pile along the lines. Any slip serves any learner, so their order \
-             does not matter.",
+            "{}, {} on each, all alike: cut them as one pile. Any slip serves any learner.",
             count(sheets, "sheet"),
             count(cuts, "straight cut"),
         ),

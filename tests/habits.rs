@@ -1,0 +1,124 @@
+//! How the program behaves among other programs: pipes, shells, line ends, other machines, files saved while it watches.
+
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
+#![cfg(unix)]
+
+use std::fs;
+use std::io::Read;
+use std::path::Path;
+use std::process::{Child, Command, Stdio};
+use std::thread::sleep;
+use std::time::{Duration, Instant};
+
+const LESSON: &str =
+    "title = \"Tram stops\"\n[numbers]\nrange = [100, 999]\n[sheets]\nmake = [\"board\", \"strips\"]\n";
+
+fn program(folder: &Path, args: &[&str]) -> Command {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_placewright"));
+    command.args(args).current_dir(folder).stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped());
+    command
+}
+
+/// A folder with the lesson `tram.toml`.
+fn folder() -> tempfile::TempDir {
+    let at = tempfile::tempdir().unwrap();
+    fs::write(at.path().join("tram.toml"), LESSON).unwrap();
+    at
+}
+
+fn files(folder: &Path) -> Vec<(String, Vec<u8>)> {
+    let entries = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap());
+    let mut files: Vec<_> =
+        entries.map(|e| (e.file_name().into_string().unwrap(), fs::read(e.path()).unwrap())).collect();
+    files.sort();
+    files
+}
+
+#[test]
+fn nothing_around_the_program_changes_a_byte() {
+    let (here, there) = (folder(), folder());
+    assert!(program(here.path(), &["typeset", "tram.toml"]).status().unwrap().success());
+    let lesson = there.path().join("tram.toml");
+    let out = there.path().join("elsewhere");
+    let args = ["typeset", lesson.to_str().unwrap(), "--out", out.to_str().unwrap()];
+    let around = [("TZ", "Pacific/Auckland"), ("LANG", "de_DE.UTF-8"), ("LC_ALL", "tr_TR.UTF-8"), ("USER", "somebody")];
+    let around = around.into_iter().chain([("HOME", "/nowhere"), ("COLUMNS", "40"), ("SOURCE_DATE_EPOCH", "1")]);
+    assert!(program(Path::new("/"), &args).env_clear().envs(around).status().unwrap().success());
+    let (one, two) = (files(&here.path().join("out/tram")), files(&out.join("tram")));
+    assert!(one.len() >= 3);
+    for (one, two) in one.iter().zip(&two) {
+        assert!(one == two, "{} differs", one.0);
+    }
+    assert_eq!(one.len(), two.len());
+}
+
+#[test]
+fn windows_line_ends_and_a_mark_in_front_change_nothing() {
+    let at = folder();
+    fs::write(at.path().join("crlf.toml"), format!("\u{feff}{}", LESSON.replace('\n', "\r\n"))).unwrap();
+    let said = |name: &str| {
+        let ran = program(at.path(), &["numbers", name, "--format", "json"]).output().unwrap();
+        assert!(ran.status.success(), "{}", String::from_utf8_lossy(&ran.stderr));
+        String::from_utf8(ran.stdout).unwrap().replace(name, "")
+    };
+    assert_eq!(said("crlf.toml"), said("tram.toml"));
+}
+
+#[test]
+fn a_reader_that_leaves_early_is_no_error() {
+    let at = folder();
+    let mut child = program(at.path(), &["--generate", "man"]).spawn().unwrap();
+    drop(child.stdout.take());
+    let mut said = String::new();
+    child.stderr.take().unwrap().read_to_string(&mut said).unwrap();
+    assert!(child.wait().unwrap().success(), "{said}");
+    assert_eq!(said, "");
+}
+
+#[test]
+fn shells_and_the_manual_know_every_command() {
+    let at = folder();
+    for kind in ["bash", "fish", "zsh", "powershell", "man"] {
+        let ran = program(at.path(), &["--generate", kind]).output().unwrap();
+        let text = String::from_utf8(ran.stdout).unwrap().to_lowercase();
+        for command in ["start", "check", "numbers", "typeset", "preview", "sheets"] {
+            assert!(text.contains(command), "{kind} lacks {command}");
+        }
+    }
+}
+
+/// A child that is stopped when the test ends, however it ends.
+struct Stopped(Child);
+
+impl Drop for Stopped {
+    fn drop(&mut self) {
+        self.0.kill().and_then(|()| self.0.wait()).ok();
+    }
+}
+
+/// Waits until `done`, for two minutes at most: the machine may be busy, the program is not slow.
+#[track_caller]
+fn until(what: &str, done: impl Fn() -> bool) {
+    let start = Instant::now();
+    while !done() {
+        assert!(start.elapsed() < Duration::from_mins(2), "never: {what}");
+        sleep(Duration::from_millis(50));
+    }
+}
+
+#[test]
+fn a_watched_lesson_is_made_again_and_mistakes_keep_the_last_good_packet() {
+    let at = folder();
+    let contents = at.path().join("out/tram/contents.json");
+    let read = || fs::read_to_string(&contents).unwrap_or_default();
+    let mut command = program(at.path(), &["typeset", "tram.toml", "--watch"]);
+    let log = fs::File::create(at.path().join("log")).unwrap();
+    let _child = Stopped(command.stdout(Stdio::null()).stderr(log).spawn().unwrap());
+    let talk = || fs::read_to_string(at.path().join("log")).unwrap_or_default();
+    until("the first packet", || read().contains("Tram stops"));
+    fs::write(at.path().join("tram.toml"), LESSON.replace("range", "rnage")).unwrap();
+    until("the mistake is told", || talk().contains("rnage"));
+    assert!(read().contains("Tram stops"));
+    fs::write(at.path().join("tram.toml"), LESSON.replace("Tram stops", "Ferry stops")).unwrap();
+    until("the packet is made again", || read().contains("Ferry stops"));
+}
