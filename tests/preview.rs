@@ -249,6 +249,8 @@ fn a_browser_shows_the_page() {
     let picture = at.path().join("page.png");
     let ran = Command::new(browser)
         .args(["--headless", "--no-sandbox", "--disable-gpu", "--enable-logging=stderr", "--window-size=1280,4000"])
+        // Nothing of the browser's own may reach for the network.
+        .args(["--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run"])
         .arg(format!("--user-data-dir={}", at.path().join("profile").display()))
         .arg(format!("--screenshot={}", picture.display()))
         .arg(format!("file://{}", out.join("index.html").display()))

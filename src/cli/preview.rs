@@ -68,7 +68,7 @@ pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, 
     let spec = &planned.lesson.spec;
     let index = gallery::write(&Gallery {
         title: spec.title.value.clone(),
-        paper: spec.paper.value.word(),
+        paper: spec.paper.value.name(),
         names: !planned.lesson.roster.is_empty(),
         files: made.iter().map(|made| made.shown.clone()).collect(),
     });

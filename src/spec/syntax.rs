@@ -64,6 +64,17 @@ fn diagnostic(error: &Error, source: &Arc<Source>) -> Diagnostic {
         "string values must be quoted" => {
             Problem::new(format!("{text} has no quotes")).hint(format!("text needs quotes: \"{text}\""))
         }
+        "cannot recurse further; max recursion depth met" => {
+            Problem::new("there are too many brackets inside brackets").hint("a lesson never needs more than three")
+        }
+        "key with no value" => Problem::new("this line gives no value")
+            .hint("expected a key, an equals sign and a value, such as minutes = 50; a note begins with #"),
+        // Whether a quote or a character is at fault, the parser says only by what it expected.
+        "invalid basic string" if expected == Some("`\"`") => {
+            Problem::new("the text in quotes on this line never ends").hint("expected `\"` at the end of the text")
+        }
+        "invalid basic string" => Problem::new("the text in quotes holds a character that a lesson file cannot have")
+            .hint("write it again by hand; a backslash is written twice: \\\\"),
         _ => {
             let problem = Problem::new(format!("this is not TOML: {what}"));
             match expected {

@@ -363,6 +363,15 @@ impl Paper {
         }
     }
 
+    /// The name as people write it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::A4 => "A4",
+            Self::A3 => "A3",
+            other => other.word(),
+        }
+    }
+
     /// The PWG 5101.1 self-describing media name, shorter side first.
     pub const fn media(self) -> &'static str {
         match self {

@@ -38,14 +38,14 @@ impl<'t> Value<'t> {
     fn mistaken(&self, log: &mut Log, kind: &str, expected: &str) {
         let text = shortened(log.text(&self.span).lines().next().unwrap_or(""));
         let what = match self.inner {
-            DeValue::String(_) => format!("the string {text}"),
+            DeValue::String(_) => format!("the text {text} in quotes"),
             DeValue::Integer(_) => format!("the number {text}"),
             DeValue::Float(f) if f.as_str().ends_with("nan") || f.as_str().ends_with("inf") => format!("`{text}`"),
             DeValue::Float(_) => format!("the decimal number {text}"),
             DeValue::Boolean(_) => text,
             DeValue::Datetime(_) => format!("the date or time {text}"),
             DeValue::Array(_) => "a list".to_owned(),
-            DeValue::Table(_) => "a table".to_owned(),
+            DeValue::Table(_) => "a section of its own".to_owned(),
         };
         // The span of a table that is written as a header is the header; the key is the better place.
         let span = if self.inner.is_table() { self.key.clone() } else { self.span() };
@@ -94,7 +94,7 @@ impl<'t> Value<'t> {
     fn string(&self, log: &mut Log, expected: &str) -> Option<&'t str> {
         let text = self.inner.as_str();
         if text.is_none() {
-            self.mistaken(log, "a string", expected);
+            self.mistaken(log, "text in quotes", expected);
         }
         text
     }
@@ -113,8 +113,8 @@ impl<'t> Value<'t> {
         let problem = if text.is_empty() {
             Problem::new(format!("`{}` is empty", self.name)).hint("expected some text")
         } else if let Some(control) = text.chars().find(|c| c.is_control()) {
-            Problem::new(format!("`{}` holds the control character {}", self.name, shortened(&control.to_string())))
-                .hint("expected one line of plain text")
+            let what = if control == '\n' { "more than one line".to_owned() } else { unprintable(control) };
+            Problem::new(format!("`{}` holds {what}", self.name)).hint("expected one line of plain text")
         } else if !limit.allows(characters) {
             Problem::new(format!("`{}` has {} characters", self.name, grouped(characters)))
                 .hint(format!("expected at most {}", grouped(limit.most)))
@@ -129,9 +129,10 @@ impl<'t> Value<'t> {
     pub(super) fn length(&self, log: &mut Log) -> Option<Given<Length>> {
         if let DeValue::Integer(_) | DeValue::Float(_) = self.inner {
             let text = log.text(&self.span).to_owned();
-            let problem = Problem::new(format!("`{}` is the bare number {}", self.name, shortened(&text))).hint(
-                format!("a length needs quotes and a unit (mm, cm, in or pt), such as \"{} mm\"", shortened(&text)),
-            );
+            let problem =
+                Problem::new(format!("`{}` is the number {} without a unit", self.name, shortened(&text))).hint(
+                    format!("a length needs quotes and a unit (mm, cm, in or pt), such as \"{} mm\"", shortened(&text)),
+                );
             log.error(self.span(), problem);
             return None;
         }
@@ -203,7 +204,7 @@ impl<'t> Value<'t> {
     /// A table.
     pub(super) fn table(&self, log: &mut Log) -> Table<'t> {
         if !self.inner.is_table() {
-            self.mistaken(log, "a table", &format!("expected a table: [{}]", self.name));
+            self.mistaken(log, "a section", &format!("expected a section that begins with the line [{}]", self.name));
         }
         Table::new(self.name.clone(), self.key.clone(), self.inner.as_table(), self.inner.is_table())
     }
@@ -244,4 +245,9 @@ impl<'t> Value<'t> {
         }
         Some(Given::read(Bound { min: least, max: most.map(|m| m.value) }, self.span()))
     }
+}
+
+/// A character that no page can show, named.
+fn unprintable(control: char) -> String {
+    format!("a character that cannot be printed, {}", shortened(&control.to_string()))
 }

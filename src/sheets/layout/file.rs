@@ -111,7 +111,7 @@ fn named<T>(
 ) {
     let Some(entry) = table else { return };
     let DeValue::Table(table) = entry.get_ref() else {
-        log.error(entry.span(), Problem::new(format!("`{title}` is not a table")));
+        log.error(entry.span(), Problem::new(format!("`{title}` is not a section")));
         return;
     };
     for (key, value) in table {
