@@ -85,7 +85,7 @@ fn all_mistakes_are_found_in_one_run() {
 fn what_does_not_parse_hides_no_other_line() {
     let found = wrong("title = \"T\nminutes = 4\n[numbers]\nrange = [100, 999]\n");
     assert_eq!(found.len(), 2, "{found:?}");
-    assert_eq!(found[0].2, "this line gives no value");
+    assert_eq!(found[0].2, "the text in quotes on this line never ends");
     assert_eq!((found[1].0, found[1].2.as_str()), (2, "`minutes` is 4"));
 }
 
