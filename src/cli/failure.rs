@@ -106,6 +106,8 @@ pub fn reason(error: &io::Error) -> String {
         Kind::NotADirectory => "a part of its path is not a folder".to_owned(),
         Kind::ReadOnlyFilesystem => "the disk is read-only".to_owned(),
         Kind::StorageFull | Kind::QuotaExceeded => "the disk is full".to_owned(),
+        Kind::ResourceBusy => "another program or another run is at work on it".to_owned(),
+        Kind::FileTooLarge => "the file would be larger than is allowed here".to_owned(),
         Kind::InvalidFilename => "its name is too long or not allowed here".to_owned(),
         _ => error.to_string(),
     }

@@ -56,12 +56,12 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
         Command::Sheets => desk.close(sheets::run(&cli.talk).map(Some)),
         Command::Check { input } => desk.each(input, check::run),
         Command::Numbers { input } => desk.each(input, numbers::run),
-        Command::Typeset { input, out, force, watch } => match typeset::folders(input, out) {
-            Ok(_) => desk.again(input, *watch, |shared, path| typeset::run(shared, path, out, *force)),
+        Command::Typeset { input, out, force, watch } => match typeset::open(input, out) {
+            Ok(()) => desk.again(input, *watch, |shared, path| typeset::run(shared, path, out, *force)),
             Err(failure) => desk.close(Err(failure)),
         },
-        Command::Preview { input, out, pages, dpi, force, watch } => match typeset::folders(input, out) {
-            Ok(_) => {
+        Command::Preview { input, out, pages, dpi, force, watch } => match typeset::open(input, out) {
+            Ok(()) => {
                 let (only, pages) = (input.only, pages.as_ref());
                 let wanted = preview::Wanted { only, pages, dpi: *dpi, out, force: *force };
                 desk.again(input, *watch, |shared, path| preview::run(shared, path, &wanted))

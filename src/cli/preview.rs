@@ -10,6 +10,7 @@ use serde_json::json;
 use super::Report;
 use super::check::{assumed, findings, pages};
 use super::failure::Failure;
+use super::files;
 use super::files::read::shown;
 use super::files::write::{self, Content};
 use super::gather::{Planned, Shared};
@@ -54,7 +55,7 @@ struct Made {
 /// Makes the packets of a lesson, draws their pages, and writes all of it, or nothing. The packets are always whole:
 /// what is left out are pictures.
 pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, Failure> {
-    let folder = write::folder(wanted.out, path)?;
+    let folder = files::folder(wanted.out, path)?;
     let planned = shared.plan(path)?;
     let packets = shared.lay(&planned, None)?;
     let mut notes = planned.lesson.chosen.notes.clone();

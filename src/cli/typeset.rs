@@ -2,14 +2,16 @@
 
 use std::collections::BTreeMap;
 use std::io::Write;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use serde_json::json;
+use unicode_normalization::UnicodeNormalization;
 
 use super::Report;
 use super::args::Input;
 use super::check::{assumed, findings, pages};
 use super::failure::Failure;
+use super::files;
 use super::files::read::shown;
 use super::files::write::{self, Content};
 use super::gather::Shared;
@@ -17,27 +19,27 @@ use super::table::{self, Row};
 use crate::diag::Problem;
 use crate::{manifest, pdf};
 
-/// Where the packets of each lesson go. Two lessons that would go into the same folder are wrong usage; folders that
-/// differ in case only count as the same, because many disks think so.
-pub fn folders(input: &Input, out: &Path) -> Result<Vec<PathBuf>, Failure> {
+/// Looks at where the packets go before any work: clears up after runs that were stopped, and refuses lessons that would go
+/// into the same folder. Folders whose names differ in case, or in how accents are stored, count as the same, because they
+/// are on many disks.
+pub fn open(input: &Input, out: &Path) -> Result<(), Failure> {
     let mut taken: BTreeMap<String, &Path> = BTreeMap::new();
-    let mut folders = Vec::new();
     for lesson in &input.lessons {
-        let folder = write::folder(out, lesson)?;
-        let key = folder.to_string_lossy().to_lowercase();
+        let folder = files::folder(out, lesson)?;
+        let key = folder.to_string_lossy().to_lowercase().nfc().collect();
         if let Some(other) = taken.insert(key, lesson) {
             let (first, second, folder) = (shown(other), shown(lesson), shown(&folder));
             let problem = Problem::new(format!("`{first}` and `{second}` would both be written into `{folder}`"));
             return Err(Failure::Usage(problem.hint("rename one, or run twice with another --out")));
         }
-        folders.push(folder);
     }
-    Ok(folders)
+    files::tidy(out);
+    Ok(())
 }
 
 /// Makes the packets of a lesson and writes them all, or none.
 pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Report, Failure> {
-    let folder = write::folder(out, path)?;
+    let folder = files::folder(out, path)?;
     let planned = shared.plan(path)?;
     let packets = shared.lay(&planned, shared.only())?;
     let options = pdf::Options { threads: shared.threads, ..pdf::Options::default() };

@@ -1,69 +1,130 @@
 //! A lesson's packets onto the disk: all of them or none.
 //!
 //! Everything is written into a folder beside the final one, which then takes its place in one step. What was there before
-//! is moved out in the same step and removed; if anything fails on the way, it stays as it was.
+//! is moved out in the same step and removed; if anything fails on the way, it stays as it was. A run that is stopped at
+//! any moment leaves the old packet or the new one; what else it leaves, the next run clears up.
 
 use std::fs::{self, File};
 use std::io::{self, BufWriter, Write};
 use std::path::{Path, PathBuf};
 
-use tempfile::TempDir;
-
+use super::disk::{Disk, Real};
 use super::ours::is_ours;
+use super::place::{Place, is_folder, is_there};
 use super::read::shown;
+use super::recover::{give_back, is_made, make_folders, others, recover, remove, tidy};
 use crate::cli::failure::{Failure, reason};
 use crate::diag::{Diagnostic, Problem, Severity};
-use crate::{gallery, pdf};
+use crate::pdf;
 
-/// Where a lesson's packets go: the folder in `out` that is named like the lesson file, without its ending. It never
-/// lies outside `out`.
-pub fn folder(out: &Path, lesson: &Path) -> Result<PathBuf, Failure> {
-    let stem =
-        if lesson == Path::new("-") { Some("lesson") } else { lesson.file_stem().and_then(|stem| stem.to_str()) };
-    let plain = |stem: &&str| {
-        // A dot at the end: `.` and `..` are folders elsewhere, and Windows drops it.
-        let odd = |c: char| c.is_control() || matches!(c, '/' | '\\' | ':' | '*' | '?' | '"' | '<' | '>' | '|');
-        !stem.is_empty()
-            && !stem.starts_with(SCRATCH)
-            && stem.len() <= 200
-            && !stem.contains(odd)
-            && !stem.ends_with(['.', ' '])
-    };
-    match stem.filter(plain) {
-        Some(stem) => Ok(out.join(stem)),
-        None => Err(Failure::Usage(
-            Problem::new(format!("the name of `{}` cannot be the name of a folder", shown(lesson)))
-                .hint("rename the lesson file: plain letters, digits, `-` and `_`, at most 200 of them"),
-        )),
-    }
-}
-
-/// What the names of our scratch folders begin with.
-const SCRATCH: &str = ".placewright-";
+/// What goes into a file: called once, with where to write it.
+pub type Content<'c> = Box<dyn Fn(&mut dyn Write) -> Result<(), pdf::Failure> + 'c>;
 
 /// Puts the files into `folder` as a whole. Whatever Placewright wrote there before is replaced or, when the lesson no
 /// longer has it, removed. Anything else there stops the work unless `force` is given; then files of the same names are
 /// replaced and the rest stays.
 ///
 /// Files are written as they are made, so that none need be held as a whole. A name may have one folder before it, such as
-/// `pictures/teacher-1.png`.
+/// `pictures/teacher-1.png`. Two runs never write into the same folder at once: the second waits a little, then fails.
 pub fn packets(folder: &Path, files: &[(&str, Content<'_>)], force: bool) -> Result<(), Failure> {
+    packets_on(&Real, folder, files, force)
+}
+
+/// [`packets`] on a disk that may be a test's.
+pub(super) fn packets_on(
+    disk: &dyn Disk,
+    folder: &Path,
+    files: &[(&str, Content<'_>)],
+    force: bool,
+) -> Result<(), Failure> {
+    let place = Place::of(folder);
+    check(folder)?;
+    let out = shown(&place.out);
+    let refuse = |error: io::Error| refused(&out, &format!("cannot write into `{out}`: {}", create_reason(&error)));
+    let made = make_folders(disk, &place.out).map_err(refuse)?;
+    let result = locked(disk, &place, files, force);
+    if result.is_err() {
+        for folder in made.iter().rev() {
+            // Not if another run is using it by now.
+            let _ = disk.remove_folder(folder);
+        }
+    }
+    result
+}
+
+/// Whether packets can be in the place of `folder` at all.
+fn check(folder: &Path) -> Result<(), Failure> {
     let name = shown(folder);
-    let refuse = |error: io::Error| {
-        Failure::file(name.clone(), Problem::new(format!("cannot write `{name}`: {}", reason(&error))))
+    let refuse = |why: &str| Err(refused(&name, &format!("cannot write `{name}`: {why}")));
+    match fs::symlink_metadata(folder) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(()),
+        Err(error) => refuse(&create_reason(&error)),
+        Ok(metadata) if metadata.is_symlink() => refuse("it is a link, not a folder"),
+        Ok(metadata) if !metadata.is_dir() => refuse("it is a file, not a folder"),
+        // Its old files could not be removed. Windows marks folders so that merely look different.
+        Ok(metadata) if cfg!(unix) && metadata.permissions().readonly() => refuse("the folder is read-only"),
+        Ok(_) => Ok(()),
+    }
+}
+
+/// Takes the lock, works, and lets go of it.
+fn locked(disk: &dyn Disk, place: &Place, files: &[(&str, Content<'_>)], force: bool) -> Result<(), Failure> {
+    let name = shown(&place.target);
+    let refuse = |error: io::Error| refused(&name, &format!("cannot write `{name}`: {}", reason(&error)));
+    let Some(held) = place.hold(disk, true).map_err(|error| in_the_way(place, error))? else {
+        let problem = Problem::new(format!("cannot write `{name}`: another run of Placewright is at work on it"));
+        return Err(Failure::file(name, problem.hint("wait until it is done, or choose another --out")));
     };
-    let kept = kept(folder, force)?;
-    let out = folder.parent().filter(|out| !out.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    fs::create_dir_all(out).map_err(|error| {
-        let out = shown(out);
-        Failure::file(out.clone(), Problem::new(format!("cannot write into `{out}`: {}", create_reason(&error))))
-    })?;
-    let stage = tempfile::Builder::new().prefix(SCRATCH).tempdir_in(out).map_err(refuse)?;
+    let work = || {
+        recover(disk, place).map_err(|error| in_the_way(place, error))?;
+        let kept = kept(&place.target, force)?;
+        let staged = stage(disk, &place.new(), files);
+        let swapped = staged.and_then(|()| swap(disk, place).map_err(|error| open_elsewhere(refuse(error))));
+        if let Err(failure) = swapped {
+            let _ = remove(disk, &place.new(), &is_made);
+            let _ = remove(disk, &place.swap(), &is_ours);
+            return Err(stranded(place, failure));
+        }
+        clear(disk, place, &kept, files)
+    };
+    let result = work();
+    held.release();
+    result
+}
+
+/// The entries of a folder that Placewright did not write; an error when there are any and nothing forces us.
+fn kept(folder: &Path, force: bool) -> Result<Vec<PathBuf>, Failure> {
+    let name = shown(folder);
+    check(folder)?;
+    let mut kept = Vec::new();
+    if is_there(folder) {
+        let refuse = |error: io::Error| refused(&name, &format!("cannot write `{name}`: {}", reason(&error)));
+        others(folder, &mut kept).map_err(refuse)?;
+    }
+    match kept.first() {
+        Some(first) if !force => {
+            let first = shown(first);
+            let problem = Problem::new(format!("`{first}` was not written by Placewright"))
+                .hint(format!("move it out of `{name}`, choose another --out, or use --force"));
+            Err(Failure::file(first, problem))
+        }
+        _ => Ok(kept),
+    }
+}
+
+/// Writes all files into a new folder.
+fn stage(disk: &dyn Disk, stage: &Path, files: &[(&str, Content<'_>)]) -> Result<(), Failure> {
+    let out = stage.parent().unwrap_or(stage);
+    let refuse = |error: io::Error| {
+        let name = shown(out);
+        refused(&name, &format!("cannot write into `{name}`: {}", reason(&error)))
+    };
+    disk.create_folder(stage).map_err(refuse)?;
     for (file, content) in files {
         if let Some((inner, _)) = file.rsplit_once('/') {
-            fs::create_dir_all(stage.path().join(inner)).map_err(refuse)?;
+            make_folders(disk, &stage.join(inner)).map_err(refuse)?;
         }
-        write_whole(&stage.path().join(file), content).map_err(|failure| match failure {
+        write_whole(disk, &stage.join(file), content).map_err(|failure| match failure {
             pdf::Failure::Io(error) => refuse(error),
             pdf::Failure::Problem(problem) => {
                 let problem = Problem { message: format!("{file}: {}", problem.message), ..problem };
@@ -76,46 +137,162 @@ pub fn packets(folder: &Path, files: &[(&str, Content<'_>)], force: bool) -> Res
             }
         })?;
     }
-    swap(stage, folder, &kept, files).map_err(refuse)
+    Ok(())
 }
 
-/// The entries of a folder that Placewright did not write; an error when there are any and nothing forces us.
-fn kept(folder: &Path, force: bool) -> Result<Vec<PathBuf>, Failure> {
-    let name = shown(folder);
-    let refuse = |why: String| Failure::file(name.clone(), Problem::new(format!("cannot write `{name}`: {why}")));
-    match fs::symlink_metadata(folder) {
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Vec::new()),
-        Err(error) => return Err(refuse(create_reason(&error))),
-        Ok(metadata) if metadata.is_dir() => {}
-        Ok(metadata) if metadata.is_symlink() => return Err(refuse("it is a link, not a folder".to_owned())),
-        Ok(_) => return Err(refuse("it is a file, not a folder".to_owned())),
+/// A file that is being written.
+struct Sink<'d> {
+    disk: &'d dyn Disk,
+    file: File,
+}
+
+impl Write for Sink<'_> {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        self.disk.write(&mut self.file, bytes)
     }
-    let mut kept = Vec::new();
-    others(folder, &mut kept).map_err(|error| refuse(reason(&error)))?;
-    kept.sort();
-    match kept.first() {
-        Some(first) if !force => {
-            let first = shown(first);
-            let problem = Problem::new(format!("`{first}` was not written by Placewright"))
-                .hint(format!("move it out of `{name}`, choose another --out, or use --force"));
-            Err(Failure::file(first, problem))
-        }
-        _ => Ok(kept),
+
+    fn flush(&mut self) -> io::Result<()> {
+        self.file.flush()
     }
 }
 
-/// Adds the entries that Placewright did not write. The folder of pictures is ours as far as the pictures in it are.
-fn others(folder: &Path, found: &mut Vec<PathBuf>) -> io::Result<()> {
-    for entry in fs::read_dir(folder)? {
-        let entry = entry?;
-        let path = entry.path();
-        if entry.file_name() == gallery::PICTURES && entry.file_type()?.is_dir() {
-            others(&path, found)?;
-        } else if !is_ours(&path)? {
-            found.push(path);
+fn write_whole(disk: &dyn Disk, path: &Path, content: &Content<'_>) -> Result<(), pdf::Failure> {
+    let mut file = BufWriter::with_capacity(1 << 16, Sink { disk, file: disk.create_file(path)? });
+    content(&mut file)?;
+    file.flush()?;
+    Ok(disk.sync(&file.get_ref().file)?)
+}
+
+/// Puts the new folder in the place of the target. Afterwards what was there before, if anything was, is beside it; after
+/// an error it is where it was.
+fn swap(disk: &dyn Disk, place: &Place) -> io::Result<()> {
+    let (swap, target) = (place.swap(), &place.target);
+    // Names that do not survive a power cut would lose a packet, but not every disk can promise more than it does.
+    let _ = disk.sync_folder(&place.new());
+    // From here on what lies beside is whole, and later it may hold files of others: the name says so to the next run.
+    disk.rename(&place.new(), &swap)?;
+    if !is_there(target) {
+        disk.rename(&swap, target)?;
+    } else if disk.exchange(&swap, target).is_err() {
+        // Not every disk can do it: in two steps, between which a stopped run leaves both beside.
+        let old = place.old();
+        disk.rename(target, &old)?;
+        if let Err(error) = disk.rename(&swap, target) {
+            let _ = disk.rename(&old, target);
+            return Err(error);
         }
+    }
+    let _ = disk.sync_folder(&place.out);
+    Ok(())
+}
+
+/// Clears up after a swap: what is not ours moves over, what is ours is removed. What cannot be removed stays for the next
+/// run; the packet is in place.
+fn clear(disk: &dyn Disk, place: &Place, kept: &[PathBuf], files: &[(&str, Content<'_>)]) -> Result<(), Failure> {
+    for old in [place.swap(), place.old()].into_iter().filter(|old| is_folder(old)) {
+        // Files that were named when the work was forced are replaced. What has turned up since nobody has agreed to.
+        let replaced = |path: &Path| {
+            let name = path.strip_prefix(&old).unwrap_or(path);
+            kept.contains(&place.target.join(name))
+                && files.iter().any(|(file, _)| name == Path::new(file))
+                && !is_folder(path)
+        };
+        let ours = |path: &Path| Ok(replaced(path) || is_ours(path)?);
+        give_back(disk, &old, &place.target, &ours).map_err(|error| {
+            let (name, old) = (shown(&place.target), shown(&old));
+            let problem = Problem::new(format!(
+                "`{name}` is new, but what Placewright did not write is still in `{old}`: {}",
+                reason(&error)
+            ));
+            Failure::file(name, problem.hint("the next run brings it back"))
+        })?;
+        let _ = remove(disk, &old, &ours);
     }
     Ok(())
+}
+
+/// Writes a new lesson file, whole or not at all. A file that is there already is an error of the kind `AlreadyExists`
+/// unless it may be replaced.
+pub fn lesson(path: &Path, text: &str, replace: bool) -> io::Result<()> {
+    lesson_on(&Real, path, text, replace)
+}
+
+/// [`lesson`] on a disk that may be a test's.
+pub(super) fn lesson_on(disk: &dyn Disk, path: &Path, text: &str, replace: bool) -> io::Result<()> {
+    let place = Place::of(path);
+    tidy(&place.out);
+    let held = place.hold(disk, true)?.ok_or(io::ErrorKind::ResourceBusy)?;
+    let new = place.new();
+    let work = || {
+        recover(disk, &place)?;
+        let content: Content<'_> = Box::new(|out: &mut dyn Write| Ok(out.write_all(text.as_bytes())?));
+        let written = write_whole(disk, &new, &content).map_err(|failure| match failure {
+            pdf::Failure::Io(error) => error,
+            pdf::Failure::Problem(problem) => io::Error::other(problem.message),
+        });
+        let placed = written.and_then(|()| {
+            if replace {
+                return disk.rename(&new, path);
+            }
+            match disk.link(&new, path) {
+                Err(error) if error.kind() != io::ErrorKind::AlreadyExists && !is_there(path) => {
+                    disk.rename(&new, path)
+                }
+                linked => linked,
+            }
+        });
+        if is_there(&new) {
+            let _ = disk.remove_file(&new);
+        }
+        placed
+    };
+    let result = work();
+    held.release();
+    result
+}
+
+/// Windows does not move folders while a file in them is open.
+fn open_elsewhere(failure: Failure) -> Failure {
+    match failure {
+        Failure::File { file, mut diagnostic } if cfg!(windows) => {
+            diagnostic.problem.hint = Some("close programs that show its files, and try again".to_owned());
+            Failure::File { file, diagnostic }
+        }
+        other => other,
+    }
+}
+
+fn refused(name: &str, message: &str) -> Failure {
+    Failure::file(name, Problem::new(message))
+}
+
+/// Something lies where the lock or what is being written goes.
+fn in_the_way(place: &Place, error: io::Error) -> Failure {
+    let name = shown(&place.target);
+    if error.kind() != io::ErrorKind::AlreadyExists {
+        let out = shown(&place.out);
+        return refused(&name, &format!("cannot write into `{out}`: {}", reason(&error)));
+    }
+    let scratch = shown(&place.new());
+    let scratch = scratch.trim_end_matches("new");
+    let problem = Problem::new(format!("cannot write `{name}`: files named `{scratch}…` are in the way"));
+    Failure::file(name, problem.hint("Placewright did not write them: move or rename them"))
+}
+
+/// A failure that could not even be undone says where the old packet is.
+fn stranded(place: &Place, failure: Failure) -> Failure {
+    let old = place.old();
+    if is_there(&place.target) || !is_folder(&old) {
+        return failure;
+    }
+    match failure {
+        Failure::File { file, mut diagnostic } => {
+            diagnostic.problem.hint =
+                Some(format!("the old packet is in `{}`; the next run brings it back", shown(&old)));
+            Failure::File { file, diagnostic }
+        }
+        other => other,
+    }
 }
 
 fn create_reason(error: &io::Error) -> String {
@@ -123,84 +300,4 @@ fn create_reason(error: &io::Error) -> String {
         io::ErrorKind::AlreadyExists | io::ErrorKind::NotADirectory => "a part of its path is not a folder".to_owned(),
         _ => reason(error),
     }
-}
-
-/// What goes into a file: called once, with where to write it.
-pub type Content<'c> = Box<dyn Fn(&mut dyn Write) -> Result<(), pdf::Failure> + 'c>;
-
-fn write_whole(path: &Path, content: &Content<'_>) -> Result<(), pdf::Failure> {
-    let mut file = BufWriter::with_capacity(1 << 16, File::create_new(path)?);
-    content(&mut file)?;
-    file.flush()?;
-    Ok(file.get_ref().sync_all()?)
-}
-
-/// Puts the staged folder in the place of `folder`, with the entries of the old one that are kept.
-fn swap(stage: TempDir, folder: &Path, kept: &[PathBuf], files: &[(&str, Content<'_>)]) -> io::Result<()> {
-    if fs::symlink_metadata(folder).is_err() {
-        fs::rename(stage.path(), folder)?;
-        // It has moved: there is nothing to clean up.
-        let _ = stage.keep();
-        return Ok(());
-    }
-    // Kept entries move over first; if that or the exchange fails, they move back.
-    let mut moved: Vec<(PathBuf, PathBuf)> = Vec::new();
-    let result = kept
-        .iter()
-        .filter_map(|path| Some((path, path.strip_prefix(folder).ok()?)))
-        .filter(|(_, name)| !files.iter().any(|(file, _)| *name == Path::new(file)))
-        .try_for_each(|(path, name)| {
-            let new = stage.path().join(name);
-            if let Some(inner) = new.parent() {
-                fs::create_dir_all(inner)?;
-            }
-            fs::rename(path, &new)?;
-            moved.push((path.clone(), new));
-            Ok(())
-        })
-        .and_then(|()| exchange(stage.path(), folder));
-    if result.is_err() {
-        for (old, new) in moved {
-            let _ = fs::rename(new, old);
-        }
-    }
-    // The scratch folder now holds what was there before, or what did not get there; dropping it removes that.
-    drop(stage);
-    result
-}
-
-/// Exchanges two folders in one step where the system can, else in two.
-fn exchange(new: &Path, old: &Path) -> io::Result<()> {
-    #[cfg(any(target_os = "linux", target_os = "android", target_vendor = "apple"))]
-    {
-        use rustix::fs::{CWD, RenameFlags, renameat_with};
-        if renameat_with(CWD, new, CWD, old, RenameFlags::EXCHANGE).is_ok() {
-            return Ok(());
-        }
-    }
-    // Not every file system can do it.
-    let aside = new.with_extension("old");
-    fs::rename(old, &aside)?;
-    if let Err(error) = fs::rename(new, old) {
-        let _ = fs::rename(&aside, old);
-        return Err(error);
-    }
-    fs::rename(&aside, new)
-}
-
-/// Writes a new lesson file, whole or not at all. A file that is there already is an error of the kind `AlreadyExists`
-/// unless it may be replaced.
-pub fn lesson(path: &Path, text: &str, replace: bool) -> io::Result<()> {
-    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-    let mut file = tempfile::Builder::new().prefix(SCRATCH).tempfile_in(folder)?;
-    file.write_all(text.as_bytes())?;
-    file.as_file().sync_all()?;
-    // A scratch file is for its owner only; a lesson is an ordinary file.
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt;
-        file.as_file().set_permissions(fs::Permissions::from_mode(0o644))?;
-    }
-    let written = if replace { file.persist(path) } else { file.persist_noclobber(path) };
-    written.map(|_| ()).map_err(|failed| failed.error)
 }

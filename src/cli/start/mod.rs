@@ -18,6 +18,7 @@ use serde_json::json;
 use super::Report;
 use super::args::Start;
 use super::failure::{Failure, reason};
+use super::files;
 use super::files::read::shown;
 use super::files::write;
 use crate::diag::{Problem, Source};
@@ -71,6 +72,8 @@ pub fn run(given: &Start, can_ask: bool) -> Result<Report, Failure> {
         given.fill(&mut answers);
         path = given.file.clone().unwrap_or_else(|| named_after(&answers.title));
     }
+    // A lesson whose packets could not be written later is no help.
+    files::folder(Path::new("."), &path)?;
     let name = shown(&path);
     let text = text::write(&answers, &word(&name));
     let source = Arc::new(Source { name: name.clone(), text });
@@ -117,8 +120,13 @@ fn named_after(title: &str) -> PathBuf {
             break;
         }
     }
-    let stem = stem.trim_end_matches('-');
-    Path::new(if stem.is_empty() { "lesson" } else { stem }).with_extension("toml")
+    let stem = match stem.trim_end_matches('-') {
+        "" => "lesson".to_owned(),
+        // A folder of this name could not be copied to every disk.
+        device if files::is_device(device) => format!("lesson-{device}"),
+        stem => stem.to_owned(),
+    };
+    Path::new(&stem).with_extension("toml")
 }
 
 fn refused(name: &str, error: &io::Error) -> Failure {
@@ -147,6 +155,7 @@ mod tests {
         case("Harbour stalls: hundreds, tens", "harbour-stalls-hundreds-tens.toml");
         case("../../etc/passwd", "etc-passwd.toml");
         case("?!", "lesson.toml");
+        case("Con", "lesson-con.toml");
         case("Číslo 1", "číslo-1.toml");
         case(&"a b".repeat(60), "a-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba.toml");
     }
