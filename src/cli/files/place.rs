@@ -85,7 +85,7 @@ impl Place {
     }
 
     /// What is being written.
-    pub fn new(&self) -> PathBuf {
+    pub fn fresh(&self) -> PathBuf {
         self.beside(".new")
     }
 
@@ -118,7 +118,7 @@ impl Place {
 
     /// Whether anything lies beside.
     pub fn has_scratch(&self) -> bool {
-        [self.new(), self.swap(), self.old()].iter().any(|path| is_there(path))
+        [self.fresh(), self.swap(), self.old()].iter().any(|path| is_there(path))
     }
 
     /// Takes the lock; an error of the kind `AlreadyExists` where files of others are in the way; `None` while another run has it, after waiting a little if `patient`.
@@ -218,7 +218,7 @@ mod tests {
     #[test]
     fn scratch_names_fit_a_disk() {
         let place = Place::of(Path::new(&"x".repeat(LONGEST)));
-        for path in [place.new(), place.swap(), place.old(), place.lock()] {
+        for path in [place.fresh(), place.swap(), place.old(), place.lock()] {
             assert!(path.file_name().is_some_and(|name| name.len() <= 255) && path.starts_with("."));
         }
     }

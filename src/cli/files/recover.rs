@@ -25,7 +25,7 @@ pub fn tidy(out: &Path) {
 
 /// Clears up at one place that is held: what lies beside it comes from a run that was stopped.
 pub fn recover(disk: &dyn Disk, place: &Place) -> io::Result<()> {
-    let (old, swap, new) = (place.old(), place.swap(), place.new());
+    let (old, swap, new) = (place.old(), place.swap(), place.fresh());
     // Stopped between the two steps of an exchange: what was there goes back.
     if is_folder(&old) && !is_there(&place.target) {
         disk.rename(&old, &place.target)?;

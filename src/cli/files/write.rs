@@ -71,17 +71,17 @@ fn check(folder: &Path) -> Result<(), Failure> {
 fn locked(disk: &dyn Disk, place: &Place, files: &[(&str, Content<'_>)], force: bool) -> Result<(), Failure> {
     let name = shown(&place.target);
     let refuse = |error: io::Error| refused(&name, &format!("cannot write `{name}`: {}", reason(&error)));
-    let Some(held) = place.hold(disk, true).map_err(|error| in_the_way(place, error))? else {
+    let Some(held) = place.hold(disk, true).map_err(|error| in_the_way(place, &error))? else {
         let problem = Problem::new(format!("cannot write `{name}`: another run of Placewright is at work on it"));
         return Err(Failure::file(name, problem.hint("wait until it is done, or choose another --out")));
     };
     let work = || {
-        recover(disk, place).map_err(|error| in_the_way(place, error))?;
+        recover(disk, place).map_err(|error| in_the_way(place, &error))?;
         let kept = kept(&place.target, force)?;
-        let staged = stage(disk, &place.new(), files);
+        let staged = stage(disk, &place.fresh(), files);
         let swapped = staged.and_then(|()| swap(disk, place).map_err(|error| open_elsewhere(refuse(error))));
         if let Err(failure) = swapped {
-            let _ = remove(disk, &place.new(), &is_made);
+            let _ = remove(disk, &place.fresh(), &is_made);
             let _ = remove(disk, &place.swap(), &is_ours);
             return Err(stranded(place, failure));
         }
@@ -168,9 +168,9 @@ fn write_whole(disk: &dyn Disk, path: &Path, content: &Content<'_>) -> Result<()
 fn swap(disk: &dyn Disk, place: &Place) -> io::Result<()> {
     let (swap, target) = (place.swap(), &place.target);
     // Names that do not survive a power cut would lose a packet, but not every disk can promise more than it does.
-    let _ = disk.sync_folder(&place.new());
+    let _ = disk.sync_folder(&place.fresh());
     // From here on what lies beside is whole, and later it may hold files of others: the name says so to the next run.
-    disk.rename(&place.new(), &swap)?;
+    disk.rename(&place.fresh(), &swap)?;
     if !is_there(target) {
         disk.rename(&swap, target)?;
     } else if disk.exchange(&swap, target).is_err() {
@@ -222,7 +222,7 @@ pub(super) fn lesson_on(disk: &dyn Disk, path: &Path, text: &str, replace: bool)
     let place = Place::of(path);
     tidy(&place.out);
     let held = place.hold(disk, true)?.ok_or(io::ErrorKind::ResourceBusy)?;
-    let new = place.new();
+    let new = place.fresh();
     let work = || {
         recover(disk, &place)?;
         let content: Content<'_> = Box::new(|out: &mut dyn Write| Ok(out.write_all(text.as_bytes())?));
@@ -267,13 +267,13 @@ fn refused(name: &str, message: &str) -> Failure {
 }
 
 /// Something lies where the lock or what is being written goes.
-fn in_the_way(place: &Place, error: io::Error) -> Failure {
+fn in_the_way(place: &Place, error: &io::Error) -> Failure {
     let name = shown(&place.target);
     if error.kind() != io::ErrorKind::AlreadyExists {
         let out = shown(&place.out);
-        return refused(&name, &format!("cannot write into `{out}`: {}", reason(&error)));
+        return refused(&name, &format!("cannot write into `{out}`: {}", reason(error)));
     }
-    let scratch = shown(&place.new());
+    let scratch = shown(&place.fresh());
     let scratch = scratch.trim_end_matches("new");
     let problem = Problem::new(format!("cannot write `{name}`: files named `{scratch}…` are in the way"));
     Failure::file(name, problem.hint("Placewright did not write them: move or rename them"))

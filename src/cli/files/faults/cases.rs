@@ -117,7 +117,9 @@ fn a_lesson_file_is_whole_or_not_there() {
         for fault in (0..12).flat_map(|k| [Fault::Once(k), Fault::From(k), Fault::Full(k)]) {
             let at = tempfile::tempdir().unwrap();
             let path = at.path().join("tram.toml");
-            before.iter().for_each(|text| fs::write(&path, text).unwrap());
+            if let Some(text) = before {
+                fs::write(&path, text).unwrap();
+            }
             let result = lesson_on(&Faulty::new(fault, true), &path, new, replace);
             let there = fs::read_to_string(&path).ok();
             assert!(there.is_none() && before.is_none() || there.as_deref() == before || there.as_deref() == Some(new));
@@ -224,4 +226,43 @@ fn folders_of_others_are_never_removed_by_force() {
     packets_on(&Real, &scene.target(), &contents(&packets().1), true).unwrap();
     assert_eq!(files(&scene.target().join("teacher.pdf.kept")), super::scene::notes());
     assert!(Path::new(&scene.target().join("teacher.pdf")).is_file());
+}
+
+/// Whoever has opened a folder reads one lesson from it, or files that are gone; by their paths, files are whole, and the
+/// same before and after as long as `contents.json` is.
+#[cfg(target_os = "linux")]
+#[test]
+fn a_reader_never_sees_two_lessons_mixed() {
+    use rustix::fs::{Mode, OFlags, open, openat};
+    use std::io::Read;
+    use std::sync::atomic::AtomicBool;
+    let (old, new) = packets();
+    let scene = Scene::set(Before::Old, true);
+    let (target, done) = (scene.target(), AtomicBool::new(false));
+    let mut whole = 0;
+    std::thread::scope(|scope| {
+        scope.spawn(|| {
+            for files in [new, old].into_iter().cycle().take(60) {
+                packets_on(&Faulty::new(Fault::None, true), &target, &contents(files), false).unwrap();
+            }
+            done.store(true, Ordering::Relaxed);
+        });
+        while !done.load(Ordering::Relaxed) {
+            // There is a folder at any moment.
+            let folder = open(&target, OFlags::RDONLY | OFlags::DIRECTORY, Mode::empty()).unwrap();
+            let read = |name: &str| {
+                let mut bytes = Vec::new();
+                let file = openat(&folder, name, OFlags::RDONLY, Mode::empty()).ok()?;
+                fs::File::from(file).read_to_end(&mut bytes).unwrap();
+                Some(bytes)
+            };
+            let seen: Vec<_> = new.keys().map(|name| (name, read(name))).collect();
+            let of = |files: &super::scene::Files| {
+                seen.iter().all(|(name, bytes)| bytes.as_ref().is_none_or(|bytes| *bytes == files[*name]))
+            };
+            assert!(of(old) || of(new));
+            whole += usize::from(seen.iter().all(|(_, bytes)| bytes.is_some()));
+        }
+    });
+    assert!(whole > 10, "{whole}");
 }
