@@ -1,7 +1,7 @@
 //! Telling files that Placewright wrote from all others.
 
 use std::fs::{self, File};
-use std::io::{self, Read};
+use std::io::{self, BufRead, BufReader, Read};
 use std::path::Path;
 
 use crate::{gallery, manifest};
@@ -11,6 +11,9 @@ const PRODUCER: &[u8] = b"<pdf:Producer>Placewright ";
 
 /// What stands in every picture.
 const SOFTWARE: &[u8] = b"Software\0Placewright ";
+
+/// The most that is looked at at a time.
+const PIECE: usize = 1 << 16;
 
 /// Whether a file was written by Placewright: an ordinary file (no link, no folder) that is a PDF with our producer, a
 /// picture or an `index.html` with our name in it, or a `contents.json` with our mark.
@@ -38,22 +41,20 @@ fn starts_with(path: &Path, start: &[u8]) -> io::Result<bool> {
     Ok(head == start)
 }
 
-/// Whether the bytes occur in what is read, piece by piece: packets can be large.
-fn holds(mut from: impl Read, wanted: &[u8]) -> io::Result<bool> {
-    let mut window = Vec::new();
-    let mut piece = vec![0; 1 << 16];
-    loop {
-        let read = from.read(&mut piece)?;
-        if read == 0 {
-            return Ok(false);
-        }
-        window.extend_from_slice(&piece[..read]);
-        if window.windows(wanted.len()).any(|bytes| bytes == wanted) {
+/// Whether the bytes occur in what is read, piece by piece: packets can be large. A piece ends where the last of the bytes
+/// is, which the standard library finds many at a time.
+fn holds(from: impl Read, wanted: &[u8]) -> io::Result<bool> {
+    let mut from = BufReader::with_capacity(PIECE, from);
+    let last = wanted.last().copied().unwrap_or_default();
+    let mut seen = Vec::new();
+    while from.by_ref().take(PIECE as u64).read_until(last, &mut seen)? > 0 {
+        if seen.ends_with(wanted) {
             return Ok(true);
         }
         // Keep what could be the start of a match that goes on in the next piece.
-        window.drain(..window.len().saturating_sub(wanted.len() - 1));
+        seen.drain(..seen.len().saturating_sub(wanted.len()));
     }
+    Ok(false)
 }
 
 #[cfg(test)]
