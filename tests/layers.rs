@@ -2,6 +2,7 @@
 
 #![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -103,7 +104,7 @@ fn documents_name_files_that_exist() {
         for word in words.split('`').skip(1).step_by(2).flat_map(str::split_whitespace) {
             let word = word.trim_end_matches(['/', ',', '.']);
             let folder = word.split('/').next().unwrap_or_default();
-            let ours = ["src", "tests", "samples", "layouts", "fonts", "benches", ".ci"].contains(&folder);
+            let ours = ["src", "tests", "samples", "layouts", "fonts", "benches", "fuzz", ".ci"].contains(&folder);
             if ours && word.contains('/') && !word.contains(['<', '*', '{']) {
                 assert!(root().join(word).exists(), "{document} names `{word}`, which is not there");
                 named += 1;
@@ -111,4 +112,29 @@ fn documents_name_files_that_exist() {
         }
     }
     assert!(named > 5, "only {named} paths read: the reader of documents is broken");
+}
+
+/// The names in backquotes in the table of dependencies, and those that `Cargo.toml` asks for.
+#[test]
+fn every_dependency_is_there_for_a_reason() {
+    let document = text(Path::new("DEVELOPERS.md"));
+    let table = document.split("## What each dependency is for").nth(1).expect("the part on dependencies");
+    let rows = table.split("\n## ").next().unwrap_or_default().lines().filter(|line| line.starts_with("| `"));
+    let first_cells = rows.filter_map(|row| row.split('|').nth(1));
+    let told: BTreeSet<String> =
+        first_cells.flat_map(|cell| cell.split('`').skip(1).step_by(2)).map(str::to_owned).collect();
+    fn asked(table: &toml::Table, found: &mut BTreeSet<String>) {
+        for (key, value) in table.iter().filter_map(|(key, value)| Some((key, value.as_table()?))) {
+            match key.as_str() {
+                "dependencies" | "dev-dependencies" | "build-dependencies" => found.extend(value.keys().cloned()),
+                // Tables by kind of machine.
+                _ if !matches!(key.as_str(), "package" | "lints" | "profile") => asked(value, found),
+                _ => {}
+            }
+        }
+    }
+    let mut wanted = BTreeSet::new();
+    asked(&text(Path::new("Cargo.toml")).parse().expect("TOML"), &mut wanted);
+    assert!(wanted.len() > 15 && wanted.contains("tempfile") && wanted.contains("rustix"));
+    assert_eq!(told, wanted, "DEVELOPERS.md says what each dependency is for");
 }
