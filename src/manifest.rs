@@ -53,8 +53,13 @@ pub fn write(lesson: &Lesson, packets: &[Sheaf<'_>]) -> String {
 
 /// The values as a list with one on each line.
 fn lines(values: impl Iterator<Item = Value>) -> String {
-    let rows: Vec<String> = values.map(|value| format!("    {value}")).collect();
-    if rows.is_empty() { "[]".to_owned() } else { format!("[\n{}\n  ]", rows.join(",\n")) }
+    let mut text = String::new();
+    for value in values {
+        text.push_str(if text.is_empty() { "[\n    " } else { ",\n    " });
+        text.push_str(&value.to_string());
+    }
+    text.push_str(if text.is_empty() { "[]" } else { "\n  ]" });
+    text
 }
 
 /// The chosen numbers by role, the sort numbers by version.

@@ -1,14 +1,14 @@
-//! Lesson files and rosters with random damage: whatever the text, no panic, and every message has its place in it.
+//! Lessons, rosters, layouts and fonts with random damage: whatever the bytes, no panic, and every message is sound. The
+//! trials are those of the fuzz targets in `fuzz/`; what a fuzzer has found stands here under its own name.
 
 #![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 
-use std::fs;
-use std::sync::Arc;
+#[path = "support/trials.rs"]
+mod trials;
 
-use placewright::diag::report::{Look, draw, json};
-use placewright::diag::{Diagnostic, Source};
+use std::fs;
+
 use placewright::rng::Stream;
-use placewright::{lesson, spec};
 
 /// Pieces that sit at the borders of what is allowed.
 const PIECES: [&str; 16] = [
@@ -65,47 +65,20 @@ fn mangle(bytes: &mut Vec<u8>, stream: &mut Stream) {
     }
 }
 
-/// Every message can be drawn and lies within its text.
-fn sound(found: &[Diagnostic]) {
-    assert!(!found.is_empty());
-    for diagnostic in found {
-        let place = diagnostic.place.as_ref().expect("a place");
-        assert!(place.span.start <= place.span.end && place.span.end <= place.source.text.len(), "{diagnostic:?}");
-        let drawn = draw(diagnostic, Look::default());
-        assert!(drawn.lines().count() >= 3 && drawn.ends_with('\n') && !drawn.contains('\u{1b}'), "{drawn}");
-        assert!(json(diagnostic)["line"].is_u64());
-    }
-}
-
-fn source(bytes: &[u8]) -> Arc<Source> {
-    Arc::new(Source { name: "mangled".to_owned(), text: String::from_utf8_lossy(bytes).into_owned() })
-}
-
 #[test]
 fn damaged_lessons_never_panic() {
     let kinds = [samples("samples", "toml"), samples("tests/messages", "toml")];
     let mut stream = Stream::new(20, "mangle lessons");
-    let mut sound_ones = 0;
+    let mut read = 0;
     for round in 0..2_000 {
         // Good lessons and bad ones by turns.
         let samples = &kinds[round % 2];
         let mut bytes = samples[round / 2 % samples.len()].clone();
         mangle(&mut bytes, &mut stream);
-        let source = source(&bytes);
-        match spec::read(&source) {
-            Err(found) => sound(&found),
-            Ok(mut spec) => {
-                sound_ones += 1;
-                let _ = spec::assumed(&spec);
-                // Choosing is slow for the largest lessons and has tests of its own.
-                spec.class.versions = spec::Given::assumed(spec.class.versions.value.min(2));
-                if sound_ones % 10 == 0 && spec.numbers.range.value.1.value() < 10_000 {
-                    let _ = lesson::plan(&source, spec, Vec::new());
-                }
-            }
-        }
+        // Choosing is slow for the largest lessons and has tests of its own.
+        read += u32::from(trials::lesson(&bytes, round % 10 == 0));
     }
-    assert!(sound_ones > 150, "only {sound_ones} still parse: the damage is too heavy to test anything");
+    assert!(read > 150, "only {read} still parse: the damage is too heavy to test anything");
 }
 
 #[test]
@@ -115,9 +88,87 @@ fn damaged_rosters_never_panic() {
     for round in 0..2_000 {
         let mut bytes = samples[round % samples.len()].clone();
         mangle(&mut bytes, &mut stream);
-        match spec::roster::read(&source(&bytes)) {
-            Ok(names) => assert!(names.iter().all(|name| !name.is_empty() && !name.contains(char::is_control))),
-            Err(found) => sound(&found),
+        trials::roster(&bytes);
+    }
+}
+
+#[test]
+fn damaged_layouts_never_panic() {
+    let mut paths: Vec<_> = fs::read_dir("layouts").unwrap().map(|entry| entry.unwrap().path()).collect();
+    paths.retain(|path| path.extension().is_some_and(|ending| ending == "toml"));
+    paths.sort();
+    let mut stream = Stream::new(20, "mangle layouts");
+    let mut read = 0;
+    for round in 0..180 {
+        let path = &paths[round % paths.len()];
+        let mut bytes = fs::read(path).unwrap();
+        if round % 3 == 0 {
+            mangle(&mut bytes, &mut stream);
+        } else {
+            renumber(&mut bytes, &mut stream);
+        }
+        let word = path.file_stem().unwrap().to_str().unwrap();
+        // Laying all sheets out, as `page.toml` does, is slow.
+        if word != "page" || round < 30 {
+            read += u32::from(trials::layout(&[word.as_bytes(), b"\n", &bytes].concat()));
         }
     }
+    assert!(read > 40, "only {read} still parse");
+}
+
+/// Puts another number in the place of one or two.
+fn renumber(bytes: &mut Vec<u8>, stream: &mut Stream) {
+    const NUMBERS: [&str; 12] = ["0", "1", "2", "3", "7", "14", "24", "50", "99", "100", "300", "1999"];
+    for _ in 0..=stream.index(2) {
+        let starts: Vec<usize> = (1..bytes.len())
+            .filter(|&k| bytes[k].is_ascii_digit() && !bytes[k - 1].is_ascii_digit() && bytes[k - 1] != b'.')
+            .collect();
+        let start = starts[stream.index(starts.len())];
+        let length = bytes[start..].iter().take_while(|byte| byte.is_ascii_digit() || **byte == b'.').count();
+        bytes.splice(start..start + length, NUMBERS[stream.index(NUMBERS.len())].bytes());
+    }
+}
+
+#[test]
+fn damaged_fonts_never_panic() {
+    let whole = include_bytes!("../fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Regular.ttf");
+    let mut stream = Stream::new(20, "mangle fonts");
+    let mut used = 0;
+    for round in 0..80 {
+        let mut font = whole.to_vec();
+        for _ in 0..=stream.index(3) {
+            // The table of tables, or one of them: near its start, where the numbers are that say how to read it.
+            let table = 12 + 16 * stream.index(usize::from(whole[5]));
+            let at = u32::from_be_bytes(whole[table + 8..][..4].try_into().unwrap()) as usize;
+            let at = if round % 4 == 0 { stream.index(300) } else { at + stream.index(64) };
+            if let Some(byte) = font.get_mut(at) {
+                *byte = [0, 1, 0x7f, 0x80, 0xff, *byte ^ 1 << stream.index(8)][stream.index(6)];
+            }
+        }
+        if round % 10 == 0 {
+            font.truncate(stream.index(font.len()));
+        }
+        used += u32::from(trials::font(&font));
+    }
+    assert!(used > 10, "only {used} can be used");
+}
+
+#[test]
+fn damaged_lessons_make_whole_files_or_none() {
+    let small = "title = \"Harbour stalls\"\ngrade = \"2\"\npaper = \"a4\"\n[numbers]\nrange = [10, 999]\n\
+                 model = { count = 1 }\nsort = { count = 3, repeats = 1 }\nexit = { count = 2 }\n\
+                 [forms]\nmatch = [\"numeral\", \"words\", \"blocks\"]\ndecoys = 1\n[class]\nlearners = 2\nspares = 1\n\
+                 [print]\ncut = \"stack\"\nsides = \"two\"\ntext = \"standard\"\nmargin = \"6 mm\"\n";
+    let mut stream = Stream::new(20, "mangle runs");
+    let mut made = 0;
+    for round in 0..16 {
+        let mut bytes = small.as_bytes().to_vec();
+        if round % 4 == 0 {
+            mangle(&mut bytes, &mut stream)
+        } else {
+            renumber(&mut bytes, &mut stream)
+        }
+        made += u32::from(trials::run(&bytes));
+    }
+    assert!(made > 3, "only {made} are made");
 }

@@ -114,6 +114,22 @@ impl Severity {
     }
 }
 
+/// How many mistakes of one text are told. A file can hold hundreds of thousands; nobody reads on.
+pub const TOLD: usize = 100;
+
+/// The first [`TOLD`] of the mistakes of a text, which come in the order of the text, and a word on there being more.
+pub fn first(mut found: Vec<Diagnostic>) -> Vec<Diagnostic> {
+    if found.len() > TOLD {
+        found.truncate(TOLD + 1);
+        if let Some(last) = found.last_mut() {
+            last.problem = Problem::new(format!("there are more mistakes than the {TOLD} shown"))
+                .hint("put these right; then the next ones are shown");
+            last.related.clear();
+        }
+    }
+    found
+}
+
 /// A problem tied to a place, with the other places that take part in it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Diagnostic {

@@ -19,6 +19,8 @@ pub struct Look {
 
 /// How many columns of a long line are shown.
 const COLUMNS: usize = 100;
+/// How many characters of a long line are looked at on either side of a place; some take no column, or two.
+const REACH: usize = 4 * COLUMNS;
 
 /// Draws a diagnostic with a line end after each line:
 ///
@@ -100,11 +102,16 @@ fn located(place: Option<&Place>) -> (Value, Value, Value) {
 fn excerpt(text: &mut String, place: &Place, gutter: usize, mark: char, words: &str, pen: Pen) {
     let (number, column) = place.line_column();
     let whole = place.source.text.lines().nth(number - 1).unwrap_or("");
-    let cells: Vec<(String, usize)> = whole.trim_start_matches('\u{feff}').chars().map(cell).collect();
     let skipped = whole.chars().take_while(|c| *c == '\u{feff}').count();
-    let start = (column - 1).saturating_sub(skipped).min(cells.len());
+    let whole = whole.trim_start_matches('\u{feff}');
+    let at = (column - 1).saturating_sub(skipped);
+    // Lines can be as long as files: what lies further off than this is not even looked at.
+    let cropped = at.saturating_sub(REACH);
+    let cells: Vec<(String, usize)> = whole.chars().skip(cropped).take(2 * REACH).map(cell).collect();
+    let more = whole.chars().nth(cropped + 2 * REACH).is_some();
+    let start = (at - cropped).min(cells.len());
     let covered = place.source.text.get(place.span.clone()).and_then(|t| t.lines().next()).unwrap_or("");
-    let end = (start + covered.chars().count().max(1)).min(cells.len().max(start + 1));
+    let end = (start + covered.chars().take(2 * REACH).count().max(1)).min(cells.len().max(start + 1));
 
     // A window on a long line that shows the start of the place.
     let width = |cells: &[(String, usize)]| cells.iter().map(|(_, width)| width).sum::<usize>();
@@ -116,7 +123,8 @@ fn excerpt(text: &mut String, place: &Place, gutter: usize, mark: char, words: &
     while to > start + 1 && width(&cells[from..to]) > COLUMNS {
         to -= 1;
     }
-    let (before, after) = (if from > 0 { "…" } else { "" }, if to < cells.len() { "…" } else { "" });
+    let (before, after) = (from > 0 || cropped > 0, more || to < cells.len());
+    let [before, after] = [before, after].map(|cut| if cut { "…" } else { "" });
     let line: String = cells[from..to].iter().map(|(shown, _)| shown.as_str()).collect();
     let indent = width(&cells[from..start]) + before.chars().count();
     let marks = width(cells.get(start..end.min(to)).unwrap_or(&[])).max(1);

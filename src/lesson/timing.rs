@@ -4,7 +4,7 @@
 //! three; or, when the numbers need more time than there is, what to drop.
 
 use crate::diag::Problem;
-use crate::spec::{Cut, Given, Spec};
+use crate::spec::{Cut, Given, Spec, limits};
 
 /// A part of the lesson.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -153,8 +153,10 @@ pub fn settle(spec: &mut Spec) -> Result<(), Problem> {
 fn too_short(counts: Counts, minutes: u32, least: u32) -> Problem {
     let problem =
         Problem::new(format!("`minutes = {minutes}` is too short for this lesson's numbers, which need {least}"));
+    // No lesson is so long that any numbers fit.
+    let longer = limits::MINUTES.allows(u64::from(least)).then(|| format!("set `minutes = {least}`"));
     let Some(smaller) = counts.cut_to(minutes) else {
-        return problem.hint(format!("set `minutes = {least}`"));
+        return problem.hint(longer.unwrap_or_else(|| "take fewer numbers".to_owned()));
     };
     let mut drops = Vec::new();
     let mut say = |role: &str, from: u32, to: u32| {
@@ -167,5 +169,6 @@ fn too_short(counts: Counts, minutes: u32, least: u32) -> Problem {
     say("sort", counts.sort, smaller.sort);
     say("model", counts.model, smaller.model);
     say("exit", counts.exit, smaller.exit);
-    problem.hint(format!("{}; or set `minutes = {least}`", drops.join(" and ")))
+    let fewer = drops.join(" and ");
+    problem.hint(longer.map_or(fewer.clone(), |longer| format!("{fewer}; or {longer}")))
 }

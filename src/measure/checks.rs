@@ -8,7 +8,8 @@ use ttf_parser::{Face, Permissions};
 use crate::diag::Problem;
 
 /// What is said to whoever has the wrong kind of file.
-const WANTED: &str = "expected a TTF or OTF file with outlines, such as the static files that come with most families";
+pub const WANTED: &str =
+    "expected a TTF or OTF file with outlines, such as the static files that come with most families";
 
 /// Refuses files that are no single desktop font, before anything is read from them.
 pub fn file(bytes: &[u8]) -> Result<(), Problem> {
@@ -39,10 +40,13 @@ pub fn face(face: &Face<'_>) -> Result<(), Problem> {
             return says_no("embedding its outlines (fsType: bitmaps only)");
         }
     }
-    if face.is_variable() {
+    if face.is_variable() || face.tables().gvar.is_some() {
         return Err(Problem::new("the font is variable: one file for many weights").hint(WANTED));
     }
     let tables = face.tables();
+    if tables.cff2.is_some() && tables.glyf.is_none() && tables.cff.is_none() {
+        return Err(Problem::new("the font's outlines are of a kind (CFF2) that PDF files cannot hold").hint(WANTED));
+    }
     if tables.glyf.is_none() && tables.cff.is_none() {
         return Err(Problem::new("the font has no outlines: it holds only pictures of glyphs").hint(WANTED));
     }

@@ -5,7 +5,9 @@
 
 use std::sync::Arc;
 
-use super::{Length, Point, Rect, Size, checks};
+use ttf_parser::GlyphId;
+
+use super::{Length, Point, Rect, Size, checks, work};
 use crate::diag::Problem;
 
 /// Regular or bold.
@@ -74,16 +76,10 @@ impl Font {
         let face = ttf_parser::Face::parse(&bytes, 0)
             .map_err(|error| Problem::new(format!("the font is broken and cannot be read: {error}")))?;
         checks::face(&face)?;
-        let mut glyphs = Vec::new();
-        for subtable in face.tables().cmap.into_iter().flat_map(|cmap| cmap.subtables) {
-            if subtable.is_unicode() {
-                subtable.codepoints(|code| glyphs.extend(char::from_u32(code)));
-            }
-        }
-        glyphs.sort_unstable();
-        glyphs.dedup();
+        let mapped = mapped(&face)?;
+        work::outlines(&face, mapped.iter().map(|(_, id)| id.0))?;
         let glyphs: Arc<[_]> =
-            glyphs.into_iter().filter_map(|character| Some((character, glyph(&face, character)?))).collect();
+            mapped.into_iter().filter_map(|(character, id)| Some((character, glyph(&face, id)?))).collect();
         if glyphs.is_empty() {
             return Err(Problem::new("the font does not say which characters its glyphs stand for")
                 .hint("expected a font with a Unicode character map (table cmap)"));
@@ -202,9 +198,26 @@ impl Font {
     }
 }
 
-/// The measures of a character's glyph.
-fn glyph(face: &ttf_parser::Face<'_>, character: char) -> Option<Glyph> {
-    let id = face.glyph_index(character)?;
+/// The characters of a font in order, each with its glyph. The glyph for what a font lacks, number 0, stands for nothing.
+fn mapped(face: &ttf_parser::Face<'_>) -> Result<Vec<(char, GlyphId)>, Problem> {
+    work::map(face)?;
+    let mut characters = Vec::new();
+    for subtable in face.tables().cmap.into_iter().flat_map(|cmap| cmap.subtables) {
+        if subtable.is_unicode() {
+            subtable.codepoints(|code| characters.extend(char::from_u32(code)));
+        }
+    }
+    characters.sort_unstable();
+    characters.dedup();
+    let glyph = |character| {
+        let id = face.glyph_index(character)?;
+        (0 < id.0 && id.0 < face.number_of_glyphs()).then_some((character, id))
+    };
+    Ok(characters.into_iter().filter_map(glyph).collect())
+}
+
+/// The measures of a glyph.
+fn glyph(face: &ttf_parser::Face<'_>, id: GlyphId) -> Option<Glyph> {
     let ink = face.glyph_bounding_box(id).map_or([0; 4], |b| [b.x_min, b.y_min, b.x_max, b.y_max].map(i64::from));
     Some(Glyph { id: id.0, advance: i64::from(face.glyph_hor_advance(id)?), ink })
 }

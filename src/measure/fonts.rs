@@ -7,6 +7,7 @@ use std::sync::{Arc, OnceLock};
 
 use super::{Family, Font, checks};
 use crate::diag::Problem;
+use crate::diag::nearest::listed;
 
 /// A family that comes with the program.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -45,7 +46,33 @@ pub fn bundled(family: Bundled) -> Result<Family, Problem> {
 /// a file that may not or cannot be embedded.
 pub fn single(bytes: impl Into<Arc<[u8]>>) -> Result<Family, Problem> {
     let font = Font::read(bytes)?;
+    complete(&font)?;
     // Every lesson needs letters and digits, so a trial with them finds most broken tables before pages are laid out.
     checks::cut(font.bytes(), (' '..='~').filter_map(|character| Some(font.glyph(character)?.id)))?;
     Ok(Family { bold: font.clone(), regular: font })
+}
+
+/// What every packet says something with, besides letters and digits: what stands in the lesson's own texts is looked at
+/// when they are set.
+const MARKS: &str = " !\"%'()+,-./:;=?\u{b2}\u{b7}\u{2013}\u{201c}\u{201d}";
+
+/// Refuses fonts that lack what every packet needs, or have it in name only.
+fn complete(font: &Font) -> Result<(), Problem> {
+    let needed = || ('0'..='9').chain('A'..='Z').chain('a'..='z').chain(MARKS.chars());
+    let lacking: Vec<char> = needed().filter(|c| font.glyph(*c).is_none()).collect();
+    let blank: Vec<char> =
+        needed().filter(|c| *c != ' ' && font.glyph(*c).is_some_and(|glyph| glyph.ink == [0; 4])).collect();
+    let refused = |what: &str, characters: &[char]| {
+        let mut shown: Vec<String> = characters.iter().take(6).map(|c| format!("`{c}`")).collect();
+        if characters.len() > shown.len() {
+            shown.push(format!("{} more", characters.len() - shown.len()));
+        }
+        Err(Problem::new(format!("the font {what} {}", listed(&shown, "and")))
+            .hint("choose a font with letters, digits and common marks, such as the bundled \"andika\""))
+    };
+    match (lacking.as_slice(), blank.as_slice()) {
+        ([], []) => Ok(()),
+        ([], blank) => refused("draws nothing for", blank),
+        (lacking, _) => refused("has no", lacking),
+    }
 }

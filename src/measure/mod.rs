@@ -5,6 +5,7 @@ mod font;
 pub mod fonts;
 mod geom;
 mod length;
+mod work;
 
 pub use font::{Family, Font, Glyph, Weight};
 pub use geom::{Point, Rect, Sides, Size};

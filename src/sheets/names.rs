@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use unicode_normalization::UnicodeNormalization;
 
-use crate::diag::{Diagnostic, Problem, Severity, Source};
+use crate::diag::{Diagnostic, Problem, Severity, Source, TOLD};
 use crate::measure::Family;
 
 /// Settles every name: letters with marks are put together (Unicode normalization form C), what has no shape of its own
@@ -44,6 +44,14 @@ pub fn settle(
             None => "the learner's number stands in its place; the name can be written in by hand",
         };
         names.push(String::new());
+        if found.len() > TOLD {
+            continue;
+        }
+        if found.len() == TOLD {
+            let more = Problem::new(format!("there are more names like this than the {TOLD} shown"));
+            found.push(Diagnostic { severity: Severity::Warning, ..more.hint(hint).at(source, span) });
+            continue;
+        }
         found.push(Diagnostic { severity: Severity::Warning, ..problem.hint(hint).at(source, span) });
     }
     (names, found)

@@ -86,6 +86,9 @@ pub const LEARNERS: Limit = Limit::new(1, 20_000);
 pub const SPARES: Limit = Limit::new(0, 1_000);
 /// Sort sets; they are lettered A to Z.
 pub const VERSIONS: Limit = Limit::new(1, 26);
+/// Pages of one file for the copy room: hours of printing, and well within the 8,388,607 objects that a PDF reader need
+/// not fail at (ISO 32000-1, annex C).
+pub const PAGES: usize = 1_000_000;
 /// Forms to match.
 pub const FORMS: Limit = Limit::new(2, 5);
 

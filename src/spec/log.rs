@@ -4,7 +4,7 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use crate::diag::nearest::{hint, listed, nearest};
-use crate::diag::{Diagnostic, Place, Problem, Source};
+use crate::diag::{Diagnostic, Place, Problem, Source, TOLD};
 
 /// Every mistake found so far, and the keys that no one asked for.
 pub(super) struct Log {
@@ -79,7 +79,10 @@ impl Log {
                 self.error(span, problem);
             }
         }
-        for left in std::mem::take(&mut self.left) {
+        let mut left = std::mem::take(&mut self.left);
+        left.sort_by_key(|left| left.span.start);
+        left.truncate(TOLD + 1);
+        for left in left {
             let problem = self.unknown(&left);
             self.error(left.span, problem);
         }

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use super::limits::{self, grouped};
 use super::log::shortened;
 use crate::diag::nearest::{hint, listed};
-use crate::diag::{Diagnostic, Problem, Source};
+use crate::diag::{Diagnostic, Problem, Source, TOLD, first};
 
 /// The column that holds the names.
 const COLUMN: &str = "name";
@@ -42,6 +42,9 @@ pub fn rows(source: &Arc<Source>) -> Result<Vec<(String, Range<usize>)>, Vec<Dia
         match name(record.get(column)) {
             Ok(name) => names.push((name, span)),
             Err(problem) => found.push(problem.at(source, span)),
+        }
+        if found.len() > TOLD {
+            return Err(first(found));
         }
         if names.len() as u64 > limits::LEARNERS.most {
             let most = grouped(limits::LEARNERS.most);

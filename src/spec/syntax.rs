@@ -6,7 +6,7 @@ use toml::Spanned;
 use toml::de::{DeTable, Error};
 
 use super::log::shortened;
-use crate::diag::{Diagnostic, Problem, Source};
+use crate::diag::{Diagnostic, Problem, Source, TOLD, first};
 
 /// A text as far as it parses.
 pub(super) struct Document<'t> {
@@ -14,16 +14,25 @@ pub(super) struct Document<'t> {
     pub(super) table: Spanned<DeTable<'t>>,
     /// What could not, in the order of the text, one a line.
     errors: Vec<Diagnostic>,
+    /// Where the part of the text begins whose mistakes were left out, if any were.
+    rest: Option<usize>,
 }
+
+/// How many mistakes of the text are placed at most.
+const MOST: usize = 4 * TOLD;
 
 /// Parses as much of the text as can be.
 pub(super) fn parse(source: &Arc<Source>) -> Document<'_> {
     let (table, errors) = DeTable::parse_recoverable(&source.text);
-    let mut errors: Vec<Diagnostic> = errors.iter().map(|error| diagnostic(error, source)).collect();
-    errors.sort_by_key(start);
+    let mut errors: Vec<&Error> = errors.iter().collect();
+    errors.sort_by_key(|error| error.span().map_or(0, |span| span.start));
+    // More than will be told are not worth the work of placing them.
+    let rest = errors.get(MOST).map(|error| error.span().map_or(0, |span| span.start));
+    errors.truncate(MOST);
+    let mut errors: Vec<Diagnostic> = errors.into_iter().map(|error| diagnostic(error, source)).collect();
     // What follows a mistake on the same line is most often its echo.
     errors.dedup_by_key(|error| line(error));
-    Document { table, errors }
+    Document { table, errors, rest }
 }
 
 impl Document<'_> {
@@ -34,11 +43,15 @@ impl Document<'_> {
 
     /// The mistakes of the text and those of its values, without the values of lines that did not parse.
     pub(super) fn merge(self, mut found: Vec<Diagnostic>) -> Vec<Diagnostic> {
+        if let Some(rest) = self.rest {
+            found.retain(|diagnostic| start(diagnostic) < rest);
+        }
+        found.truncate(MOST);
         let bad: Vec<usize> = self.errors.iter().map(line).collect();
         found.retain(|diagnostic| !bad.contains(&line(diagnostic)));
         found.extend(self.errors);
         found.sort_by_key(start);
-        found
+        first(found)
     }
 }
 

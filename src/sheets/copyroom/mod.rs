@@ -23,7 +23,7 @@ use super::packet::{self, Shelf};
 use super::page::{Page, Stock};
 use crate::diag::{Diagnostic, Problem, Severity};
 use crate::lesson::Version;
-use crate::spec::{Cut, SheetKind, Sides};
+use crate::spec::{Cut, SheetKind, Sides, limits};
 
 /// What the copy room is asked to print for one lesson.
 #[derive(Debug, Clone)]
@@ -77,21 +77,39 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
     let mut jobs = Vec::new();
     for (stock_of, leaves) in [(Stock::Paper, paper), (Stock::Card, card)] {
         let mut parts = Vec::new();
-        if let Some(sheet) = sheet.as_ref().filter(|_| stock == Some(stock_of)) {
+        let slips = Shared::plan(slips.iter().filter(|page| page.stock == stock_of).cloned().collect(), seats.len());
+        let packets = Packets::plan(leaves, &seats);
+        let piled = sheet.as_ref().filter(|_| stock == Some(stock_of));
+        // Counted before anything is drawn for it.
+        let sheets = piled.map_or(0, |sheet| piles::stacks(desk, sheet, &seats).sheets());
+        let sides = if edge(stock_of).is_some() && (piled.is_some() || packets.backed()) { 2 } else { 1 };
+        printable((sheets + slips.leaves() + packets.leaves()) * sides, stock_of)?;
+        if let Some(sheet) = piled {
             parts.push(Part::Piles(Box::new(Piles::plan(desk, sheet, stock_of, &seats, edge(stock_of))?)));
         }
-        let slips = slips.iter().filter(|page| page.stock == stock_of).cloned().collect();
-        let slips = Shared::plan(slips, seats.len());
         if slips.leaves() > 0 {
             parts.push(Part::Shared(slips));
         }
-        let packets = Packets::plan(leaves, &seats);
         if packets.leaves() > 0 {
             parts.push(Part::Packets(packets));
         }
         jobs.extend(Job::of(*desk, stock_of, &seats, parts, edge(stock_of)));
     }
     Ok(Order { seats, fill, jobs })
+}
+
+/// Refuses more pages than one file may have.
+fn printable(pages: usize, stock: Stock) -> Result<(), Problem> {
+    if pages <= limits::PAGES {
+        return Ok(());
+    }
+    let grouped = |count: usize| limits::grouped(count as u64);
+    let what = format!("the copy room would have to print {} pages on {}", grouped(pages), stock.word());
+    let hint = format!(
+        "expected at most {} in a file; ask for fewer learners, numbers or sheets, or make several lessons",
+        grouped(limits::PAGES)
+    );
+    Err(Problem::new(what).hint(hint))
 }
 
 /// A problem that no place in a file is to blame for.

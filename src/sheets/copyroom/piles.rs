@@ -135,8 +135,7 @@ impl Piles {
         edge: Option<Edge>,
     ) -> Result<Self, Problem> {
         let all = &desk.lesson.sets;
-        let lengths: Vec<usize> = seats.iter().map(|seat| set_of(all, seat.version).map_or(0, length)).collect();
-        let stacks = Stacks::plan(&lengths, sheet.places());
+        let stacks = stacks(desk, sheet, seats);
         let mut piles = Self {
             stock,
             sheet: sheet.clone(),
@@ -277,6 +276,13 @@ impl Piles {
     pub(super) fn corner(&self) -> Rect {
         self.sheet.line
     }
+}
+
+/// Which piece is where when these sets are cut as piles.
+pub fn stacks(desk: &Desk<'_>, sheet: &Sheet, seats: &[Seat]) -> Stacks {
+    let all = &desk.lesson.sets;
+    let lengths: Vec<usize> = seats.iter().map(|seat| set_of(all, seat.version).map_or(0, length)).collect();
+    Stacks::plan(&lengths, sheet.places())
 }
 
 /// The piece on top of a pile: whose set it is, and what is in it.

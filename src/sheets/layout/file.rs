@@ -8,7 +8,7 @@ use toml::de::{DeString, DeTable, DeValue};
 
 use super::{Layout, Limits, Sizes, Turn, least};
 use crate::diag::nearest::{hint, listed};
-use crate::diag::{Diagnostic, Problem, Source};
+use crate::diag::{Diagnostic, Problem, Source, first};
 use crate::measure::{Length, Weight};
 use crate::sheets::ink;
 use crate::sheets::page::{Reader, Stock};
@@ -32,7 +32,8 @@ pub(super) fn read(source: &Arc<Source>, base: Option<&Layout>) -> Result<Layout
             if log.found.is_empty() {
                 log.error(0..0, Problem::new("this layout leaves something out"));
             }
-            Err(log.found)
+            log.found.sort_by_key(|found| found.place.as_ref().map_or(0, |place| place.span.start));
+            Err(first(log.found))
         }
     }
 }

@@ -1,0 +1,13 @@
+//! Rosters: read, and their names made printable.
+
+#![no_main]
+
+use libfuzzer_sys::fuzz_target;
+
+#[allow(dead_code, reason = "each target uses a part of it")]
+#[path = "../../tests/support/trials.rs"]
+mod trials;
+
+fuzz_target!(|bytes: &[u8]| {
+    trials::roster(bytes);
+});
