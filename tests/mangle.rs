@@ -172,3 +172,44 @@ fn damaged_lessons_make_whole_files_or_none() {
     }
     assert!(made > 3, "only {made} are made");
 }
+
+// What fuzzers found, each under its own name.
+
+/// A bundled font with a pair of bytes of a table replaced (OpenType specification, table directory).
+fn patched(tag: &[u8], at: usize, value: [u8; 2]) -> Vec<u8> {
+    let mut font = include_bytes!("../fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Regular.ttf").to_vec();
+    let entry = 12 + 16 * font[12..].chunks(16).position(|entry| &entry[..4] == tag).unwrap();
+    let table = u32::from_be_bytes(font[entry + 8..][..4].try_into().unwrap()) as usize;
+    font[table + at..][..2].copy_from_slice(&value);
+    font
+}
+
+#[test]
+fn a_font_too_wide_for_the_foot_is_not_shortened_for_ever() {
+    // 16 units to the em (table head, byte 18) make every letter sixty times as wide.
+    assert!(!trials::font(&patched(b"head", 18, [0, 16])));
+}
+
+#[test]
+fn files_with_mistakes_by_the_thousand_are_told_in_part() {
+    #[track_caller]
+    fn case(text: &str) {
+        let source = trials::source("long.toml", text.as_bytes());
+        let found = placewright::spec::read(&source).expect_err("mistakes");
+        assert!(found.len() <= placewright::diag::TOLD + 1);
+        trials::sound(&found);
+    }
+    let head = "title = \"x\"\n[numbers]\nrange = [1, 9]\n";
+    case(&"=\n".repeat(20_000));
+    case(&format!("{head}{}", (0..20_000).map(|k| format!("k{k} = 1\n")).collect::<String>()));
+    case(&format!("{head}never = [{}]", "\"x\", ".repeat(9_999)));
+    case(&format!("title = {}", "[".repeat(100_000)));
+    case(&format!("{} = 1", vec!["a"; 100_000].join(".")));
+    case(&format!("title = \"{}\"", "x".repeat(1_000_000)));
+}
+
+#[test]
+fn a_roster_of_names_that_cannot_be_printed_is_told_in_part() {
+    assert!(trials::roster(format!("name\n{}", "\u{5d0}\n".repeat(5_000)).as_bytes()));
+    assert!(!trials::roster(format!("group,name\n{}", "a\n".repeat(50_000)).as_bytes()));
+}

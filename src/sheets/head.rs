@@ -7,6 +7,7 @@
 use super::desk::Desk;
 use super::ink;
 use super::layout::Layout;
+use super::mark;
 use super::page::{Item, Mark, Node, Reader, Says, Tag};
 use super::text::{self, Across, Align, Down};
 use crate::diag::Problem;
@@ -128,9 +129,7 @@ fn foot(desk: &Desk<'_>, live: Rect, page: &Layout) -> Result<(Node, Mark), Prob
         lesson = format!("{lesson} \u{b7} grade {}", grade.value);
     }
     // A long title is cut short rather than refused: it stands in full on the teacher's plan.
-    while desk.width(&lesson, &face) > frame.width() && lesson.pop().is_some() {
-        lesson = format!("{}\u{2026}", lesson.trim_end_matches(['\u{2026}', ' ']));
-    }
+    let lesson = mark::shortened(desk.family, &lesson, frame.width(), &face);
     let set = desk.set(&lesson, frame, &face, Align { across: Across::Left, down: Down::Bottom })?;
     Ok((set.artifact(), Mark { frame: folio, says: Says::Folio }))
 }

@@ -92,6 +92,9 @@ pub const PAGES: usize = 1_000_000;
 /// Forms to match.
 pub const FORMS: Limit = Limit::new(2, 5);
 
+/// The largest size of type in a layout: a digit as high as half an A3 page.
+pub const TYPE: Length = Length::pt(600);
+
 /// The widest margin: a quarter of the paper's shorter side, so that half of it is left to print on.
 pub fn widest_margin(shorter: Length) -> Length {
     shorter.scaled(1, 4)

@@ -33,6 +33,7 @@ pub fn sound(found: &[Diagnostic]) {
         };
         assert!(place.span.start <= place.span.end && place.span.end <= place.source.text.len(), "{diagnostic:?}");
         let drawn = draw(diagnostic, Look::default());
+        assert!(drawn.lines().nth(1).is_some_and(|line| line.len() < 1_000), "{drawn}");
         assert!(drawn.lines().count() >= 3 && drawn.ends_with('\n') && !drawn.contains('\u{1b}'), "{drawn}");
         assert!(json(diagnostic)["line"].is_u64());
         said(&diagnostic.problem);

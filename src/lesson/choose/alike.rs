@@ -8,6 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use num_bigint::BigUint;
 
 use super::demand::{Demand, alike};
+use super::meter::Meter;
 use super::scan;
 use super::tally::binomials;
 use crate::rng::Stream;
@@ -47,8 +48,9 @@ pub(super) enum Found {
 }
 
 impl<'a> Web<'a> {
-    /// The classes of a demand, without what is barred; `None` when there are more than `most`.
-    pub fn new(demand: &'a Demand, barred: &BTreeSet<u32>, most: usize) -> Option<Self> {
+    /// The classes of a demand, without what is barred; `None` when there are more than `most`, or so many that comparing
+    /// them takes more than is left of the work.
+    pub fn new(demand: &'a Demand, barred: &BTreeSet<u32>, most: usize, meter: &Meter) -> Option<Self> {
         let wanted = demand.wants.keys().fold(0_u16, |mask, feature| mask | 1 << feature.bit());
         let mut classes: BTreeMap<(u32, u16), (Vec<u32>, Vec<u32>)> = BTreeMap::new();
         for (number, facts) in scan::numbers(demand, &BTreeSet::new()) {
@@ -61,6 +63,8 @@ impl<'a> Web<'a> {
                 return None;
             }
         }
+        // Every two classes are compared, digit by digit.
+        meter.spend(2 * (classes.len() as u64).pow(2))?;
         let classes: Vec<Class> = classes
             .into_iter()
             .map(|((family, bits), (fixed, free))| Class {
@@ -78,8 +82,8 @@ impl<'a> Web<'a> {
     }
 
     /// Lists all sets; `None` when that takes more than `steps`.
-    pub fn list(&self, steps: u32) -> Option<Listed> {
-        let mut listing = Listing { web: self, left: steps, leaves: Vec::new() };
+    pub fn list(&self, steps: u32, meter: &Meter) -> Option<Listed> {
+        let mut listing = Listing { web: self, meter, left: steps, leaves: Vec::new() };
         // How many numbers like those of a class the classes from one on still hold.
         let mut taken = Vec::with_capacity(self.classes.len());
         if !listing.go(&mut taken, self.demand.count as usize) {
@@ -136,7 +140,7 @@ impl<'a> Web<'a> {
     }
 
     /// Looks for a set, in an order that the stream decides, looking at up to `looks` classes.
-    pub fn search(&self, looks: u32, stream: &mut Stream) -> Found {
+    pub fn search(&self, looks: u32, meter: &Meter, stream: &mut Stream) -> Found {
         let taken: Vec<usize> = self.classes.iter().map(|class| class.fixed).collect();
         let size: usize = taken.iter().sum();
         if size > self.demand.count as usize {
@@ -146,12 +150,19 @@ impl<'a> Web<'a> {
         stream.shuffle(&mut order);
         let room: Vec<usize> = self.classes.iter().map(|class| class.numbers.len()).collect();
         let steps = looks / u32::try_from(self.classes.len().max(1)).unwrap_or(looks);
-        let mut search = Search { web: self, left: steps, order, taken, room };
+        let mut search = Search { web: self, meter, left: steps, order, taken, room };
         match search.go(self.demand.count as usize - size) {
             Some(true) => Found::Set(self.fill(&search.taken, stream)),
             Some(false) => Found::None,
             None => Found::Unknown,
         }
+    }
+
+    /// What a step of a search costs, about, in units of the meter: a look at each class that is taken from, and at those
+    /// like it.
+    fn cost(&self) -> u64 {
+        let (classes, count) = (self.classes.len() as u64, u64::from(self.demand.count));
+        classes + classes.min(count) * classes / 8
     }
 
     /// How many others a number of class `at` is like.
@@ -185,6 +196,7 @@ impl Listed {
 /// The state of a listing: classes are decided one after the other.
 struct Listing<'a> {
     web: &'a Web<'a>,
+    meter: &'a Meter,
     left: u32,
     leaves: Vec<Vec<usize>>,
 }
@@ -192,11 +204,11 @@ struct Listing<'a> {
 impl Listing<'_> {
     /// Decides the next class; false when the steps run out.
     fn go(&mut self, taken: &mut Vec<usize>, room: usize) -> bool {
-        if self.left == 0 {
+        let web = self.web;
+        if self.left == 0 || self.meter.spend(web.cost()).is_none() {
             return false;
         }
         self.left -= 1;
-        let web = self.web;
         let at = taken.len();
         if at == web.classes.len() {
             if room == 0 && web.holds(taken) {
@@ -232,6 +244,7 @@ impl Listing<'_> {
 /// The state of a search: a set grows by one number at a time.
 struct Search<'a> {
     web: &'a Web<'a>,
+    meter: &'a Meter,
     left: u32,
     order: Vec<usize>,
     taken: Vec<usize>,
@@ -242,11 +255,9 @@ struct Search<'a> {
 impl Search<'_> {
     /// Adds `left` numbers; whether that was possible, or `None` when the steps run out. On success `taken` is the set.
     fn go(&mut self, left: usize) -> Option<bool> {
-        if self.left == 0 {
-            return None;
-        }
-        self.left -= 1;
         let web = self.web;
+        self.left = self.left.checked_sub(1)?;
+        self.meter.spend(web.cost())?;
         if left == 0 {
             return Some(web.holds(&self.taken));
         }

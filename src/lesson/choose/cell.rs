@@ -5,6 +5,7 @@
 
 use std::rc::Rc;
 
+use super::meter::{MEMORY, Meter};
 use super::pool::{Class, Group, Pool};
 use super::rules::FamilyRule;
 use super::state::{Shape, State, one, size};
@@ -30,14 +31,14 @@ pub(super) struct Cell<T> {
 }
 
 impl<T: Tally> Cell<T> {
-    /// The tables for up to `room` numbers.
-    pub fn new(group: &Rc<Group>, pool: &Pool, room: u32) -> Self {
+    /// The tables for up to `room` numbers; `None` when they take more than is left of the work.
+    pub fn new(group: &Rc<Group>, pool: &Pool, room: u32, meter: &Meter) -> Option<Self> {
         let shape = pool.shape;
         let family = pool.family;
         let mut prefixes: Vec<Table<T>> = vec![vec![(0, T::one())]];
         for class in &group.units[0] {
             let last = &prefixes[prefixes.len() - 1];
-            prefixes.push(multiply(shape, last, &takes(shape, class, room)));
+            prefixes.push(multiply(shape, last, &takes(shape, class, room), meter)?);
         }
         let whole = &prefixes[prefixes.len() - 1];
         let mut cell = Self {
@@ -51,7 +52,7 @@ impl<T: Tally> Cell<T> {
         };
         let gives = gather(whole.iter().filter_map(|(state, ways)| Some((cell.judged(*state)?, ways.clone()))));
         for used in 1..=group.units.len().min(room as usize) {
-            let next = multiply(shape, &cell.powers[used - 1], &gives);
+            let next = multiply(shape, &cell.powers[used - 1], &gives, meter)?;
             if next.is_empty() {
                 break;
             }
@@ -68,7 +69,7 @@ impl<T: Tally> Cell<T> {
         cell.all = gather(terms.collect::<Vec<_>>());
         cell.all.sort_by_key(|(state, _)| size(*state));
         cell.prefixes = prefixes;
-        cell
+        Some(cell)
     }
 
     /// The tally of what one unit gives, with the rule for families applied; `None` when it gives nothing or too much.
@@ -143,11 +144,17 @@ fn takes<T: Tally>(shape: Shape, class: &Class, room: u32) -> Table<T> {
     table
 }
 
-/// All sums of a tally of `a` and a tally of `b`.
-fn multiply<T: Tally>(shape: Shape, a: &Table<T>, b: &Table<T>) -> Table<T> {
-    gather(a.iter().flat_map(|(left, ways)| {
+/// All sums of a tally of `a` and a tally of `b`; `None` when that takes more than is left of the work.
+fn multiply<T: Tally>(shape: Shape, a: &Table<T>, b: &Table<T>, meter: &Meter) -> Option<Table<T>> {
+    let pairs = a.len().saturating_mul(b.len());
+    // They are held all at once.
+    if pairs > MEMORY / size_of::<(State, T)>() {
+        meter.drain();
+    }
+    meter.spend(pairs as u64 * (2 + T::COST))?;
+    Some(gather(a.iter().flat_map(|(left, ways)| {
         b.iter().filter_map(move |(right, more)| Some((shape.add(*left, *right)?, T::product(ways, more))))
-    }))
+    })))
 }
 
 /// A table with each tally once.

@@ -10,6 +10,7 @@ use std::sync::Arc;
 
 use super::ask::{Ask, only};
 use super::demand::{Demand, len};
+use super::meter::{Meter, WORK};
 use super::pool::OPEN;
 use super::rules::Rules;
 use super::sampler::Sampler;
@@ -26,6 +27,11 @@ const WAYS_OUT: usize = 3;
 
 /// A set that meets the requests kept; without [`Ask::Count`] it may have any size from 1 to 100.
 pub fn example(demand: &Demand, kept: &BTreeSet<Ask>) -> Option<Vec<u32>> {
+    found(demand, kept, &Meter::default())
+}
+
+/// [`example`], as far as the work goes.
+fn found(demand: &Demand, kept: &BTreeSet<Ask>, meter: &Meter) -> Option<Vec<u32>> {
     let less = only(demand, kept);
     // Any set of the widest range will do, and one of small numbers is quickest to find.
     let ends = if kept.contains(&Ask::Range) { vec![less.high] } else { vec![999, 9_999, 999_999] };
@@ -35,7 +41,7 @@ pub fn example(demand: &Demand, kept: &BTreeSet<Ask>) -> Option<Vec<u32>> {
         if kept.contains(&Ask::Count) { less.count..=less.count } else { least.max(1)..=MOST_NUMBERS.max(least) };
     ends.into_iter().find_map(|high| {
         let less = Demand { high, ..less.clone() };
-        let stock = LazyCell::new(|| Stock::new(&less));
+        let stock = LazyCell::new(|| Stock::metered(&less, meter));
         counts.clone().find_map(|count| {
             let sized = Demand { count, ..less.clone() };
             // Requests that contradict each other whatever the numbers need no numbers gathered.
@@ -48,18 +54,23 @@ pub fn example(demand: &Demand, kept: &BTreeSet<Ask>) -> Option<Vec<u32>> {
 /// A minimal group of requests that cannot hold together: leave any one out, and some set meets the others. Empty when
 /// all requests can be met.
 pub fn clash(demand: &Demand) -> Vec<Ask> {
+    minimal(demand, &Meter::default())
+}
+
+/// [`clash`], as far as the work goes: when the meter is spent the group may not be minimal.
+fn minimal(demand: &Demand, meter: &Meter) -> Vec<Ask> {
     let all = Ask::all(demand);
-    if example(demand, &all.iter().copied().collect()).is_some() {
+    if found(demand, &all.iter().copied().collect(), meter).is_some() {
         return Vec::new();
     }
-    let mut group = halve(demand, &BTreeSet::new(), false, &all);
+    let mut group = halve(demand, meter, &BTreeSet::new(), false, &all);
     group.sort();
     group
 }
 
 /// A minimal part of `asks` that clashes together with `kept`; `grown` says whether `kept` has changed since last tried.
-fn halve(demand: &Demand, kept: &BTreeSet<Ask>, grown: bool, asks: &[Ask]) -> Vec<Ask> {
-    if grown && example(demand, kept).is_none() {
+fn halve(demand: &Demand, meter: &Meter, kept: &BTreeSet<Ask>, grown: bool, asks: &[Ask]) -> Vec<Ask> {
+    if meter.is_spent() || grown && found(demand, kept, meter).is_none() {
         return Vec::new();
     }
     if asks.len() <= 1 {
@@ -67,15 +78,20 @@ fn halve(demand: &Demand, kept: &BTreeSet<Ask>, grown: bool, asks: &[Ask]) -> Ve
     }
     let (first, second) = asks.split_at(asks.len() / 2);
     let with_first = kept.iter().chain(first).copied().collect();
-    let from_second = halve(demand, &with_first, true, second);
+    let from_second = halve(demand, meter, &with_first, true, second);
     let with_second = kept.iter().chain(&from_second).copied().collect();
-    let mut group = halve(demand, &with_second, !from_second.is_empty(), first);
+    let mut group = halve(demand, meter, &with_second, !from_second.is_empty(), first);
     group.extend(from_second);
     group
 }
 
 /// The nearest change of one request of the group with which the role has a set, for each that has one.
 pub fn ways_out(demand: &Demand, group: &[Ask]) -> Vec<(Ask, Demand)> {
+    softened(demand, group, &Meter::default())
+}
+
+/// [`ways_out`], as far as the work goes.
+fn softened(demand: &Demand, group: &[Ask], meter: &Meter) -> Vec<(Ask, Demand)> {
     // A change within the file's own words is more help than one that gives a number up.
     let mut asks: Vec<Ask> = group.to_vec();
     asks.sort_by_key(|ask| match ask {
@@ -84,11 +100,17 @@ pub fn ways_out(demand: &Demand, group: &[Ask]) -> Vec<(Ask, Demand)> {
         Ask::Always(_) | Ask::Never(_) => 2,
         Ask::Range => 3,
     });
-    let stock = Stock::new(demand);
+    let stock = Stock::metered(demand, meter);
     let same_numbers = |ask| !matches!(ask, Ask::AtMost(_) | Ask::Never(_) | Ask::Range);
     let works = |ask: Ask, softer: &Demand| {
         Rules::new(softer, None).is_some()
-            && !if same_numbers(ask) { Sampler::new(softer, &stock, OPEN) } else { Sampler::alone(softer) }.is_empty()
+            && if same_numbers(ask) {
+                Sampler::new(softer, &stock, OPEN)
+            } else {
+                Sampler::new(softer, &Stock::metered(softer, meter), OPEN)
+            }
+            .has_any()
+                == Some(true)
     };
     let nearest = |ask: Ask| Some((ask, nearer(demand, ask).into_iter().find(|softer| works(ask, softer))?));
     asks.into_iter().filter_map(nearest).take(WAYS_OUT).collect()
@@ -149,15 +171,24 @@ fn softer(bound: Bound, count: u32) -> Vec<Bound> {
 
 /// Says which requests of a role clash, where they stand, and what would work.
 pub fn report(numbers: &NumbersSpec, role: Role, demand: &Demand, source: &Arc<Source>) -> Diagnostic {
-    let group = clash(demand);
+    let meter = Meter::default();
+    let group = minimal(demand, &meter);
+    if meter.is_spent() {
+        let problem = Problem::new(format!("no {} numbers meet all that is asked of them", role.word()))
+            .hint("which requests clash was not worked out: there are too many ways to look at; ask for less");
+        return at_count(numbers, role, problem, source);
+    }
     let texts: Vec<String> = group.iter().map(|ask| format!("`{}`", ask.text(demand, role))).collect();
     let message = match texts.as_slice() {
         [one] => format!("no {} numbers meet {one}", role.word()),
         texts => format!("no {} numbers meet {} together", role.word(), listed(texts, "and")),
     };
-    let ways: Vec<String> =
-        ways_out(demand, &group).into_iter().map(|(ask, softer)| format!("`{}`", ask.text(&softer, role))).collect();
+    let ways: Vec<String> = softened(demand, &group, &meter)
+        .into_iter()
+        .map(|(ask, softer)| format!("`{}`", ask.text(&softer, role)))
+        .collect();
     let hint = match ways.as_slice() {
+        [] if meter.is_spent() => "leave one of them out, or ask for less".to_owned(),
         [] => "no change of a single one of them is enough: other requests clash as well".to_owned(),
         ways => format!("{} would work", listed(ways, "or")),
     };
@@ -173,6 +204,22 @@ pub fn report(numbers: &NumbersSpec, role: Role, demand: &Demand, source: &Arc<S
     let first = if places.is_empty() { None } else { Some(places.remove(0).0) };
     let problem = Problem::new(message).hint(hint);
     Diagnostic { severity: Severity::Error, place: first, problem, related: places }
+}
+
+/// What to say of a role whose sets took more work than there is.
+pub(super) fn too_much(numbers: &NumbersSpec, role: Role, source: &Arc<Source>) -> Diagnostic {
+    let asked = super::demand::of(numbers, role);
+    let what = format!("what is asked of the {} {} numbers", asked.count.value, role.word());
+    let steps = crate::spec::limits::grouped(WORK);
+    let problem = Problem::new(format!("{what} is too much to work out: it takes more than {steps} steps"))
+        .hint("ask for fewer numbers, or leave out one of the role's requests");
+    at_count(numbers, role, problem, source)
+}
+
+/// A problem of a role, at its count if the file gives one.
+fn at_count(numbers: &NumbersSpec, role: Role, problem: Problem, source: &Arc<Source>) -> Diagnostic {
+    let place = Ask::Count.span(numbers, role).map(|span| Place { source: Arc::clone(source), span });
+    Diagnostic { severity: Severity::Error, place, problem, related: Vec::new() }
 }
 
 /// "a, b and c"

@@ -6,6 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::demand::Demand;
+use super::meter::Meter;
 use super::scan;
 use crate::lesson::Role;
 use crate::rng::Stream;
@@ -26,6 +27,8 @@ pub(super) struct Deal<'a> {
     classes: Vec<Class>,
     allowed: u32,
     steps: u32,
+    /// What is left of the work for the whole lesson.
+    meter: Meter,
     /// What was left of the classes, and of the overlap, before a seat from which there was no way on.
     dead: BTreeSet<Dead>,
 }
@@ -53,7 +56,7 @@ struct State {
 
 impl<'a> Deal<'a> {
     /// The deal of a lesson; `None` when it has more than `most` classes.
-    pub fn new(seats: &'a [(Role, &'a Demand)], steps: u32, most: usize) -> Option<Self> {
+    pub fn new(seats: &'a [(Role, &'a Demand)], steps: u32, most: usize, meter: &Meter) -> Option<Self> {
         let demand = seats.first()?.1;
         let families = seats.iter().any(|(_, demand)| demand.same_digits.is_some() || demand.look_alikes > 0);
         let wanted =
@@ -72,7 +75,8 @@ impl<'a> Deal<'a> {
                 return None;
             }
         }
-        Some(Self { seats, classes: classes.into_values().collect(), allowed: steps, steps, dead: BTreeSet::new() })
+        let (classes, dead) = (classes.into_values().collect(), BTreeSet::new());
+        Some(Self { seats, classes, allowed: steps, steps, meter: meter.clone(), dead })
     }
 
     /// Sets that overlap at most `slack` beyond what several roles must have.
@@ -118,6 +122,8 @@ impl<'a> Deal<'a> {
         room: usize,
     ) -> Option<bool> {
         self.steps = self.steps.checked_sub(1)?;
+        // Each step goes through all classes for each request.
+        self.meter.spend(self.classes.len() as u64 * (1 + demand.wants.len() as u64))?;
         let at = taken.len();
         if at == self.classes.len() {
             if room > 0 || !demand.holds(&self.sample(taken)) {

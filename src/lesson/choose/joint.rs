@@ -77,6 +77,9 @@ impl Table<'_> {
         let streams = self.demands.keys().map(|&role| (role, Stream::new(self.seed, role.word())));
         let mut streams: Vec<(Role, Stream)> = streams.collect();
         'tries: for _ in 0..EVEN_TRIES {
+            if self.stock.meter.is_spent() {
+                break;
+            }
             let mut used = BTreeSet::new();
             let mut seats = Vec::new();
             for (role, stream) in &mut streams {
@@ -118,7 +121,7 @@ impl Table<'_> {
             let mut seats = self.begin(&mut stream)?;
             let mut near = self.overlap(&seats);
             let mut idle = 0;
-            while near > least && idle < REDRAWS {
+            while near > least && idle < REDRAWS && !self.stock.meter.is_spent() {
                 let at = stream.index(seats.len());
                 if let Some(set) = self.redraw(&seats, at, &mut stream) {
                     seats[at].1 = set;
@@ -143,7 +146,7 @@ impl Table<'_> {
         let forced = self.demands.values().map(|demand| demand.always.len()).sum::<usize>()
             - self.demands.values().flat_map(|demand| &demand.always).collect::<BTreeSet<_>>().len();
         let seats: Vec<(Role, &Demand)> = best.seats.iter().map(|(role, _)| (*role, &self.demands[role])).collect();
-        let Some(mut deal) = Deal::new(&seats, STEPS, CLASSES) else { return best };
+        let Some(mut deal) = Deal::new(&seats, STEPS, CLASSES, &self.stock.meter) else { return best };
         best.proven = true;
         for slack in self.least_overlap().saturating_sub(forced)..best.overlap.saturating_sub(forced) {
             match deal.deal(slack, stream) {

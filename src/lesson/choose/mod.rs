@@ -49,6 +49,7 @@ mod clash;
 mod deal;
 mod demand;
 mod joint;
+mod meter;
 mod nearest;
 mod net;
 mod pool;
@@ -90,16 +91,23 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
     let stock = roles.values().next().map(Stock::new).unwrap_or_default();
     let sampler = |demand: &Demand| Sampler::new(demand, &stock, OPEN);
     let samplers: BTreeMap<Role, Sampler> = roles.iter().map(|(&role, demand)| (role, sampler(demand))).collect();
-    let empty = roles.iter().filter(|(role, _)| samplers[role].is_empty());
-    let clashes: Vec<Diagnostic> =
-        empty.map(|(&role, demand)| clash::report(&spec.numbers, role, demand, source)).collect();
-    if !clashes.is_empty() {
-        return Err(clashes);
+    let judged = roles.iter().filter_map(|(&role, demand)| match samplers[&role].has_any() {
+        Some(true) => None,
+        Some(false) => Some(clash::report(&spec.numbers, role, demand, source)),
+        None => Some(clash::too_much(&spec.numbers, role, source)),
+    });
+    let wrong: Vec<Diagnostic> = judged.collect();
+    if !wrong.is_empty() {
+        return Err(wrong);
     }
     let style = super::style(&spec.forms);
     let versions = spec.class.versions.value;
     let table = Table { demands: &roles, stock: &stock, samplers: &samplers, versions, seed: spec.seed.value, style };
     let Some(sets) = table.draw() else {
+        if stock.meter.is_spent() {
+            let hardest = roles.iter().max_by_key(|(_, demand)| (demand.look_alikes, demand.count));
+            return Err(hardest.map(|(&role, _)| clash::too_much(&spec.numbers, role, source)).into_iter().collect());
+        }
         let problem = Problem::new("internal: there are sets, but none was drawn").hint("please report this lesson");
         return Err(vec![Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }]);
     };
@@ -191,6 +199,56 @@ fn shuffle(set: &mut [u32], stream: &mut Stream) {
         let trivial = set.is_sorted() || set.iter().rev().is_sorted();
         if !trivial || set.len() < 3 {
             break;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lesson::choose::meter::Meter;
+
+    fn spec(sort: &str) -> (Arc<Source>, Spec) {
+        let text = format!(
+            "title = \"x\"\nminutes = 200\n[numbers]\nrange = [100, 999]\nmodel.count = 0\nexit.count = 0\n[numbers.sort]\n{sort}"
+        );
+        let source = Arc::new(Source { name: "x.toml".to_owned(), text });
+        let spec = crate::spec::read(&source).expect("a lesson");
+        (source, spec)
+    }
+
+    /// What a sampler knows after so many steps.
+    fn judged(sort: &str, units: u64) -> Option<bool> {
+        let (_, spec) = spec(sort);
+        let demand = Demand::new(&spec.numbers, Role::Sort);
+        Sampler::new(&demand, &Stock::metered(&demand, &Meter::of(units)), OPEN).has_any()
+    }
+
+    #[test]
+    fn work_that_runs_out_is_neither_yes_nor_no() {
+        for sort in ["count = 8\nrepeats = 2", "count = 6\nlook_alikes = 2", "count = 10\nsame_digits = 4"] {
+            assert_eq!((judged(sort, 50), judged(sort, 100_000_000)), (None, Some(true)), "{sort}");
+        }
+        assert_eq!(judged("count = 4\nteens = { max = 0 }\nalways = [111]", 100_000_000), Some(false));
+    }
+
+    #[test]
+    fn what_is_too_much_is_told_at_the_count_with_the_limit() {
+        let (source, spec) = spec("count = 8");
+        let told = clash::too_much(&spec.numbers, Role::Sort, &source);
+        assert_eq!(told.place.map(|place| place.line_column()), Some((8, 9)));
+        let want = "what is asked of the 8 sort numbers is too much to work out: it takes more than 300,000,000 steps";
+        assert_eq!(told.problem.message, want);
+    }
+
+    #[test]
+    fn the_largest_requests_end() {
+        // Each of these has far more cases than can be gone through.
+        for sort in [
+            "count = 100\nlook_alikes = 40\nrepeats = { max = 3 }",
+            "count = 100\nsame_digits = { min = 7, max = 7 }\nzeros = { ones = { min = 40, max = 50 }, tens = { min = 40, max = 50 } }\nrepeats = { min = 50, max = 60 }",
+        ] {
+            assert_eq!(judged(sort, 2_000_000), None, "{sort}");
         }
     }
 }

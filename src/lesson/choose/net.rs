@@ -9,6 +9,7 @@ use std::rc::Rc;
 use num_bigint::BigUint;
 
 use super::cell::Cell;
+use super::meter::{MEMORY, Meter};
 use super::pool::Pool;
 use super::state::{Index, State, size};
 use super::tally::{Tally, bits};
@@ -40,14 +41,19 @@ macro_rules! layers {
 }
 
 impl Net {
-    /// Counts the sets of a pool.
-    pub fn new(pool: &Rc<Pool>) -> Self {
-        match bits(pool.free, pool.count) {
-            0..=128 => Self::Narrow(Layers::new(pool)),
-            129..=256 => Self::Wide(Layers::new(pool)),
-            257..=512 => Self::Wider(Layers::new(pool)),
-            _ => Self::Any(Layers::new(pool)),
-        }
+    /// Counts the sets of a pool; `None` when that takes more than is left of the work.
+    pub fn new(pool: &Rc<Pool>, meter: &Meter) -> Option<Self> {
+        Some(match bits(pool.free, pool.count) {
+            0..=128 => Self::Narrow(Layers::new(pool, meter)?),
+            129..=256 => Self::Wide(Layers::new(pool, meter)?),
+            257..=512 => Self::Wider(Layers::new(pool, meter)?),
+            _ => Self::Any(Layers::new(pool, meter)?),
+        })
+    }
+
+    /// What one draw costs, about, in units of the meter.
+    pub fn draw_cost(&self) -> u64 {
+        layers!(self, layers => 4 * layers.cells.len() as u64 + 40 * u64::from(layers.pool.count))
     }
 
     /// How many sets there are.
@@ -84,26 +90,37 @@ struct Layer<T> {
 }
 
 impl<T: Tally> Layers<T> {
-    fn new(pool: &Rc<Pool>) -> Self {
+    fn new(pool: &Rc<Pool>, meter: &Meter) -> Option<Self> {
         let Some(start) = pool.start else {
-            return Self { pool: Rc::clone(pool), cells: Vec::new(), tallies: Vec::new(), closed: Vec::new() };
+            return Some(Self { pool: Rc::clone(pool), cells: Vec::new(), tallies: Vec::new(), closed: Vec::new() });
         };
         let room = pool.count - size(start);
-        let cells: Vec<Cell<T>> = pool.groups.iter().map(|group| Cell::new(group, pool, room)).collect();
+        let cells: Option<Vec<Cell<T>>> = pool.groups.iter().map(|group| Cell::new(group, pool, room, meter)).collect();
+        let cells = cells?;
         let closed = pool.closed();
         let mut net = Self { pool: Rc::clone(pool), cells, tallies: Vec::new(), closed };
         net.tallies.push(Layer::of(pool.shape.close(start, net.closed[0])));
+        let mut states = 0;
         for at in 0..net.cells.len() {
             let mut after = Layer::of(None);
             for &state in &net.tallies[at].states {
+                let mut steps = 1;
                 for (_, sum) in net.steps(at, state) {
                     after.meet(sum);
+                    steps += 1;
+                }
+                // Each step is taken twice: there, and back with the ways.
+                meter.spend(steps * (1 + T::COST))?;
+                if (states + after.states.len()) * Layer::<T>::BYTES > MEMORY {
+                    meter.drain();
+                    return None;
                 }
             }
+            states += after.states.len();
             net.tallies.push(after);
         }
         net.complete();
-        net
+        Some(net)
     }
 
     /// The ways to go on from a tally before cell `at`, and the tallies they lead to: taking nothing first.
@@ -167,6 +184,9 @@ impl<T: Tally> Layers<T> {
 }
 
 impl<T> Layer<T> {
+    /// What a tally takes, about: itself, its place in the index, its ways.
+    const BYTES: usize = 2 * size_of::<State>() + 2 * size_of::<(State, u32)>() + 2 * size_of::<T>();
+
     fn of(states: Option<State>) -> Self {
         let index = states.iter().map(|&state| (state, 0)).collect();
         Self { states: states.into_iter().collect(), index, ways: Vec::new() }

@@ -11,6 +11,7 @@ use num_bigint::BigUint;
 
 use super::alike::{Found, Listed, Web};
 use super::demand::{Demand, Facts, look_alikes_hold};
+use super::meter::Meter;
 use super::net::Net;
 use super::pool::{OPEN, Pool, Taken};
 use super::stock::Stock;
@@ -35,12 +36,19 @@ pub struct Sampler {
     limited: bool,
     net: Option<Net>,
     listed: Option<Listed>,
+    /// What is left of the work.
+    meter: Meter,
+    /// Whether counting took more than there was.
+    unknown: bool,
 }
 
 impl Sampler {
     /// Counts the sets of numbers that meet `demand` and are not barred. The stock is that of the demand's range.
     pub(super) fn new(demand: &Demand, stock: &Stock, taken: Taken<'_>) -> Self {
-        let net = Pool::new(demand, stock, taken).map(|pool| Net::new(&Rc::new(pool))).filter(|net| !net.is_empty());
+        let meter = stock.meter.clone();
+        let pool = if meter.is_spent() { None } else { Pool::new(demand, stock, taken) };
+        let net = pool.and_then(|pool| Net::new(&Rc::new(pool), &meter)).filter(|net| !net.is_empty());
+        let unknown = net.is_none() && meter.is_spent();
         let impossible = demand.look_alikes >= demand.count.max(1);
         let mut sampler = Self {
             demand: demand.clone(),
@@ -48,9 +56,11 @@ impl Sampler {
             limited: taken.shared.is_some(),
             net: net.filter(|_| !impossible),
             listed: None,
+            meter,
+            unknown,
         };
         if sampler.is_tied() && sampler.net.is_some() && taken.shared.is_none() {
-            sampler.listed = sampler.web(CLASSES).and_then(|web| web.list(LISTING));
+            sampler.listed = sampler.web(CLASSES).and_then(|web| web.list(LISTING, &sampler.meter));
         }
         sampler
     }
@@ -68,6 +78,7 @@ impl Sampler {
     /// How many sets there are; `None` when that is not counted.
     pub fn count(&self) -> Option<BigUint> {
         match (&self.net, &self.listed) {
+            _ if self.unknown => None,
             (None, _) => Some(BigUint::ZERO),
             (_, Some(listed)) => Some(listed.total().clone()),
             (Some(net), None) => (!self.is_tied()).then(|| net.count()),
@@ -76,7 +87,16 @@ impl Sampler {
 
     /// Whether there is none.
     pub fn is_empty(&self) -> bool {
-        self.count().map_or_else(|| self.draw(&mut Stream::new(0, "any")).is_none(), |count| count == BigUint::ZERO)
+        self.has_any() == Some(false)
+    }
+
+    /// Whether there is any; `None` when that takes more than is left of the work.
+    pub fn has_any(&self) -> Option<bool> {
+        if let Some(count) = self.count() {
+            return Some(count > BigUint::ZERO);
+        }
+        let drawn = self.draw(&mut Stream::new(0, "any")).is_some();
+        (drawn || !self.meter.is_spent()).then_some(drawn)
     }
 
     /// One of the sets, all equally likely; `None` when there is none.
@@ -94,21 +114,28 @@ impl Sampler {
         if self.limited {
             return None;
         }
-        let found = match self.web(usize::MAX)?.search(SEARCH, stream) {
+        let found = match self.web(usize::MAX)?.search(SEARCH, &self.meter, stream) {
             Found::Set(set) => Some(set),
             Found::None => return None,
             Found::Unknown => None,
         };
         // There are sets, but they are one in many thousands: try on for an even choice before taking the one found.
-        self.try_draws(net, MORE_DRAWS, stream).or(found)
+        let set = self.try_draws(net, MORE_DRAWS, stream).or(found);
+        if set.is_none() {
+            // Neither found nor disproved.
+            self.meter.drain();
+        }
+        set
     }
 
     fn web(&self, most: usize) -> Option<Web<'_>> {
-        Web::new(&self.demand, &self.barred, most)
+        Web::new(&self.demand, &self.barred, most, &self.meter)
     }
 
     fn try_draws(&self, net: &Net, draws: u32, stream: &mut Stream) -> Option<Vec<u32>> {
-        (0..draws).find_map(|_| {
+        // Whether numbers are alike is looked up for every two of them.
+        let cost = net.draw_cost() + u64::from(self.demand.count).pow(2);
+        (0..draws).map_while(|_| self.meter.spend(cost)).find_map(|()| {
             let set = net.draw(stream)?;
             let facts: Vec<Facts> = set.iter().map(|&number| Facts::of(number)).collect();
             look_alikes_hold(&facts, self.demand.look_alikes).then_some(set)

@@ -5,6 +5,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::demand::{Demand, Facts};
+use super::meter::Meter;
 use super::scan;
 
 /// Numbers made of the same digits with the same features.
@@ -21,11 +22,18 @@ pub(super) struct Kind {
 pub(super) struct Stock {
     /// By family, then features.
     kinds: Vec<Kind>,
+    /// What may still be spent on choosing from them.
+    pub meter: Meter,
 }
 
 impl Stock {
     /// The numbers that a demand's range, `never` and `at_most` leave.
     pub fn new(demand: &Demand) -> Self {
+        Self::metered(demand, &Meter::default())
+    }
+
+    /// The same, with what is left of the work.
+    pub fn metered(demand: &Demand, meter: &Meter) -> Self {
         let mut kinds: Vec<Kind> = Vec::new();
         let mut halves = scan::Halves::default();
         // The kind of each pair of halves met so far: two table look-ups a number instead of a search.
@@ -50,7 +58,7 @@ impl Stock {
                 _ => merged.push(kind),
             }
         }
-        Self { kinds: merged }
+        Self { kinds: merged, meter: meter.clone() }
     }
 
     /// How many numbers there are.

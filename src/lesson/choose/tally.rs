@@ -9,6 +9,9 @@ use crate::rng::Stream;
 
 /// A non-negative whole number.
 pub(super) trait Tally: Clone + PartialOrd {
+    /// What adding and multiplying costs, about, in units of the meter.
+    const COST: u64;
+
     /// 0.
     fn zero() -> Self;
     /// 1.
@@ -35,6 +38,8 @@ pub(super) trait Tally: Clone + PartialOrd {
 }
 
 impl Tally for u128 {
+    const COST: u64 = 1;
+
     fn zero() -> Self {
         0
     }
@@ -73,6 +78,8 @@ impl Tally for u128 {
 }
 
 impl Tally for BigUint {
+    const COST: u64 = 10;
+
     fn zero() -> Self {
         Self::ZERO
     }

@@ -118,6 +118,8 @@ impl<'a> Like<'a> {
     /// Trades numbers for spare ones while that brings the set nearer.
     fn trade(&self, mut set: Vec<u32>, spare: &[(u32, Work)]) -> Vec<u32> {
         let mut now = work(&set, self.style);
+        let count = set.len() as u64;
+        let cost = if self.demand.look_alikes > 0 { count.pow(2) } else { 20 * count };
         while now.apart(self.goal) > 0 {
             let mut best = None;
             for at in 0..set.len() {
@@ -125,7 +127,7 @@ impl<'a> Like<'a> {
                 for &(number, takes) in spare {
                     let after = without.plus(takes);
                     let nearer = after.apart(self.goal) < best.as_ref().map_or(now, |&(_, work)| work).apart(self.goal);
-                    if nearer && !set.contains(&number) {
+                    if nearer && !set.contains(&number) && self.stock.meter.spend(cost).is_some() {
                         let mut traded = set.clone();
                         traded[at] = number;
                         if self.demand.holds(&traded) {

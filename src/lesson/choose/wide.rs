@@ -17,6 +17,8 @@ impl<const N: usize> PartialOrd for Wide<N> {
 }
 
 impl<const N: usize> Tally for Wide<N> {
+    const COST: u64 = N as u64;
+
     fn zero() -> Self {
         Self([0; N])
     }

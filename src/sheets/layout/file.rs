@@ -12,7 +12,7 @@ use crate::diag::{Diagnostic, Problem, Source, first};
 use crate::measure::{Length, Weight};
 use crate::sheets::ink;
 use crate::sheets::page::{Reader, Stock};
-use crate::spec::TextSize;
+use crate::spec::{TextSize, limits};
 
 /// Reads a layout. With a `base`, whatever the text leaves out is taken from it and names the base lacks are mistakes;
 /// without one, the text must be whole.
@@ -156,7 +156,7 @@ fn sizes(value: &Entry<'_>, log: &mut Log<'_>, old: Option<&Sizes>) -> Option<Si
     let floor = floor.or(old.map(|o| o.standard.1)).unwrap_or(least(reader, TextSize::Standard));
     let size = size.or(old.map(|o| o.standard.0)).unwrap_or(floor);
     let larger = |size: Length| match reader {
-        Reader::Learner => size.scaled(24, 14).max(least(reader, TextSize::Large)),
+        Reader::Learner => size.scaled(24, 14).min(limits::TYPE.max(size)).max(least(reader, TextSize::Large)),
         Reader::Staff => size,
     };
     let follow = |value: Length, old: Option<Length>| old.filter(|_| !fresh).unwrap_or(larger(value));
@@ -167,6 +167,10 @@ fn sizes(value: &Entry<'_>, log: &mut Log<'_>, old: Option<&Sizes>) -> Option<Si
         if floor < bound {
             let problem = Problem::new(format!("{:.1} pt is too small for this reader", floor.to_pt()));
             log.error(value.span(), problem.hint(format!("expected at least {:.0} pt", bound.to_pt())));
+        }
+        if size > limits::TYPE {
+            let problem = Problem::new(format!("{:.1} pt is too large", size.max(floor).to_pt()));
+            log.error(value.span(), problem.hint(format!("expected at most {:.0} pt", limits::TYPE.to_pt())));
         }
         if size < floor {
             let problem = Problem::new("the preferred size is less than the least size");
@@ -296,6 +300,7 @@ mod tests {
             "10.0 pt is too small for this reader",
             "expected at least 14 pt",
         );
+        refused("[type]\nstrip = { size = \"601 pt\" }", (2, 9), "601.0 pt is too large", "expected at most 600 pt");
         assert_eq!(over("padding = 3\nrows = 0\n[type]\nx = 1").unwrap_err().len(), 3, "all mistakes at once");
     }
 
