@@ -1,5 +1,6 @@
 //! Lengths, geometry and type: how big things are on paper.
 
+mod charstrings;
 mod checks;
 mod font;
 pub mod fonts;

@@ -6,6 +6,7 @@
 
 use ttf_parser::{Face, Tag};
 
+use super::charstrings;
 use crate::diag::Problem;
 
 /// Characters in all the maps of a font together: each of Unicode's code points a few times over.
@@ -57,10 +58,14 @@ fn listed(map: &[u8]) -> Result<u64, Problem> {
     }
 }
 
-/// Refuses outlines in `glyf` that are too much to measure: those of `glyphs` and of all that they are made of.
+/// Refuses outlines that are too much to measure: those of `glyphs` and of all that they are made of.
 pub fn outlines(face: &Face<'_>, glyphs: impl IntoIterator<Item = u16>) -> Result<(), Problem> {
     let table = |tag| face.raw_face().table(Tag::from_bytes(tag));
-    let Some((glyf, loca)) = table(b"glyf").zip(table(b"loca")) else { return Ok(()) };
+    let Some((glyf, loca)) = table(b"glyf").zip(table(b"loca")) else {
+        let many = || broken("its outlines take too many steps to draw");
+        let drawn = table(b"CFF ").map(|cff| charstrings::steps(cff, glyphs, POINTS).ok_or_else(many));
+        return drawn.transpose().map(|_| ());
+    };
     let wide = face.tables().head.index_to_location_format == ttf_parser::head::IndexToLocationFormat::Long;
     let mut outlines = Outlines { glyf, loca, wide, known: vec![None; usize::from(u16::MAX) + 1] };
     let mut points = 0_u64;
