@@ -3,6 +3,8 @@
 //! In: a lesson and its packets. Out: the text of the file, keys in a fixed order, nothing that differs from machine to
 //! machine, and no name of a learner.
 
+use std::io::{self, Write};
+
 use serde_json::{Map, Value, json};
 
 use crate::lesson::{Chosen, Lesson, Role, Version};
@@ -15,51 +17,47 @@ pub const FILE: &str = "contents.json";
 /// What tells a file of this program from others. It stands at the end, so that the keys of the contract come first.
 pub const MARK: &str = "\"made_by\": \"Placewright ";
 
-/// Writes the file: one object, each page on a line of its own, a line end at the end.
-pub fn write(lesson: &Lesson, packets: &[Sheaf<'_>]) -> String {
-    let pages = packets.iter().flat_map(|packet| {
-        (1..).zip(packet.entries()).map(|(number, page)| {
-            json!({
+/// The text of the file; see [`write`].
+pub fn text(lesson: &Lesson, packets: &[Sheaf<'_>]) -> String {
+    let mut bytes = Vec::new();
+    // A vector takes whatever is written.
+    let _ = write(&mut bytes, lesson, packets);
+    String::from_utf8(bytes).unwrap_or_default()
+}
+
+/// Writes the file: one object, each page on a line of its own, a line end at the end. Pages are written as they come: a
+/// class of thousands has a million.
+pub fn write(out: &mut (impl Write + ?Sized), lesson: &Lesson, packets: &[Sheaf<'_>]) -> io::Result<()> {
+    let spec = &lesson.spec;
+    let keys = [
+        ("title", json!(spec.title.value)),
+        ("seed", json!(spec.seed.value)),
+        ("paper", json!(spec.paper.value.word())),
+        ("numbers", numbers(&lesson.chosen)),
+        ("decoys", decoys(lesson)),
+    ];
+    out.write_all(b"{\n")?;
+    for (key, value) in keys {
+        writeln!(out, "  {}: {value},", json!(key))?;
+    }
+    out.write_all(b"  \"pages\": [")?;
+    let mut between = "\n";
+    for packet in packets {
+        for (number, page) in (1..).zip(packet.entries()) {
+            let row = json!({
                 "file": packet.file(),
                 "page": number,
                 "sheet": page.sheet.word(),
                 "version": page.version.map(|version| version.to_string()),
                 "learner": page.learner,
                 "stock": page.stock.word(),
-            })
-        })
-    });
-    let spec = &lesson.spec;
-    let mut text = String::from("{\n");
-    let mut line = |key: &str, value: &str| {
-        text.push_str("  ");
-        text.push_str(&json!(key).to_string());
-        text.push_str(": ");
-        text.push_str(value);
-        text.push_str(",\n");
-    };
-    line("title", &json!(spec.title.value).to_string());
-    line("seed", &json!(spec.seed.value).to_string());
-    line("paper", &json!(spec.paper.value.word()).to_string());
-    line("numbers", &numbers(&lesson.chosen).to_string());
-    line("decoys", &decoys(lesson).to_string());
-    line("pages", &lines(pages));
-    text.push_str("  ");
-    text.push_str(MARK);
-    text.push_str(env!("CARGO_PKG_VERSION"));
-    text.push_str("\"\n}\n");
-    text
-}
-
-/// The values as a list with one on each line.
-fn lines(values: impl Iterator<Item = Value>) -> String {
-    let mut text = String::new();
-    for value in values {
-        text.push_str(if text.is_empty() { "[\n    " } else { ",\n    " });
-        text.push_str(&value.to_string());
+            });
+            write!(out, "{between}    {row}")?;
+            between = ",\n";
+        }
     }
-    text.push_str(if text.is_empty() { "[]" } else { "\n  ]" });
-    text
+    let end = if between == "\n" { "" } else { "\n  " };
+    writeln!(out, "{end}],\n  {MARK}{}\"\n}}", env!("CARGO_PKG_VERSION"))
 }
 
 /// The chosen numbers by role, the sort numbers by version.

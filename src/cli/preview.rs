@@ -73,7 +73,7 @@ pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, 
         names: !planned.lesson.roster.is_empty(),
         files: made.iter().map(|made| made.shown.clone()).collect(),
     });
-    let contents = manifest::write(&planned.lesson, &packets);
+    let contents = manifest::text(&planned.lesson, &packets);
     let mut files: Vec<(&str, Content<'_>)> = Vec::new();
     for (sheaf, made) in packets.iter().zip(&made) {
         files.push((sheaf.file(), content(&made.bytes)));

@@ -52,8 +52,8 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Repo
         };
         files.push((sheaf.file(), Box::new(content)));
     }
-    let contents = manifest::write(&planned.lesson, &packets);
-    files.push((manifest::FILE, Box::new(move |out: &mut dyn Write| Ok(out.write_all(contents.as_bytes())?))));
+    let contents = |out: &mut dyn Write| Ok(manifest::write(out, &planned.lesson, &packets)?);
+    files.push((manifest::FILE, Box::new(contents)));
     write::packets(&folder, &files, force)?;
 
     let name = |file: &str| shown(&folder.join(file));

@@ -205,7 +205,7 @@ pub fn run(bytes: &[u8]) -> bool {
             Err(pdf::Failure::Io(error)) => panic!("{error}"),
         }
     }
-    let contents: serde_json::Value = serde_json::from_str(&manifest::write(&lesson, &sheaves)).expect("JSON");
+    let contents: serde_json::Value = serde_json::from_str(&manifest::text(&lesson, &sheaves)).expect("JSON");
     let pages: usize = sheaves.iter().map(sheaf::Sheaf::len).sum();
     assert_eq!(contents["pages"].as_array().expect("pages").len(), pages);
     !sheaves.is_empty()
