@@ -3,6 +3,9 @@
 
 #![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 
+#[allow(dead_code, reason = "each test uses a part of it")]
+#[path = "support/otf.rs"]
+mod otf;
 #[path = "support/trials.rs"]
 mod trials;
 
@@ -131,11 +134,12 @@ fn renumber(bytes: &mut Vec<u8>, stream: &mut Stream) {
 
 #[test]
 fn damaged_fonts_never_panic() {
-    let whole = include_bytes!("../fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Regular.ttf");
+    let kinds = [otf::WHOLE.to_vec(), otf::cff(otf::BOX, &[])];
     let mut stream = Stream::new(20, "mangle fonts");
     let mut used = 0;
     for round in 0..80 {
-        let mut font = whole.to_vec();
+        let whole = &kinds[usize::from(round % 3 == 0)];
+        let mut font = whole.clone();
         for _ in 0..=stream.index(3) {
             // The table of tables, or one of them: near its start, where the numbers are that say how to read it.
             let table = 12 + 16 * stream.index(usize::from(whole[5]));
@@ -175,19 +179,11 @@ fn damaged_lessons_make_whole_files_or_none() {
 
 // What fuzzers found, each under its own name.
 
-/// A bundled font with a pair of bytes of a table replaced (OpenType specification, table directory).
-fn patched(tag: &[u8], at: usize, value: [u8; 2]) -> Vec<u8> {
-    let mut font = include_bytes!("../fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Regular.ttf").to_vec();
-    let entry = 12 + 16 * font[12..].chunks(16).position(|entry| &entry[..4] == tag).unwrap();
-    let table = u32::from_be_bytes(font[entry + 8..][..4].try_into().unwrap()) as usize;
-    font[table + at..][..2].copy_from_slice(&value);
-    font
-}
-
 #[test]
 fn a_font_too_wide_for_the_foot_is_not_shortened_for_ever() {
     // 16 units to the em (table head, byte 18) make every letter sixty times as wide.
-    assert!(!trials::font(&patched(b"head", 18, [0, 16])));
+    let wide = otf::Tables::of(otf::WHOLE).changed(b"head", |head| head[18..20].copy_from_slice(&[0, 16]));
+    assert!(!trials::font(&wide.file()));
 }
 
 #[test]

@@ -76,8 +76,8 @@ const CHARSTRINGS: u16 = 17;
 const PRIVATE: u16 = 18;
 const SUBROUTINES: u16 = 19;
 /// Operators of two bytes begin with 12.
-const PARTS: u16 = 12 << 8 | 36;
-const SELECT: u16 = 12 << 8 | 37;
+const PARTS: u16 = 12 * 256 + 36;
+const SELECT: u16 = 12 * 256 + 37;
 
 /// The local subroutines that a dictionary's private part names.
 fn private<'a>(table: &'a [u8], dictionary: &[u8]) -> Option<Index<'a>> {
@@ -98,7 +98,7 @@ fn operands(dictionary: &[u8], wanted: u16) -> Option<Vec<i32>> {
             0..=21 => {
                 let mut operator = u16::from(byte);
                 if byte == 12 {
-                    operator = 12 << 8 | u16::from(*dictionary.get(at)?);
+                    operator = 12 * 256 + u16::from(*dictionary.get(at)?);
                     at += 1;
                 }
                 if operator == wanted {
