@@ -298,3 +298,11 @@ fn sheets_lists_what_can_be_made() {
     let value: Value = serde_json::from_str(&ran.out).expect("JSON");
     assert_eq!(value["sheets"].as_array().map(Vec::len), Some(14));
 }
+
+#[test]
+fn a_folder_full_of_layouts_is_refused() {
+    let at = folder(&[("tram.toml", LESSON)]);
+    (0..60).for_each(|k| fs::write(at.path().join(format!("sheet{k}.toml")), "").expect("written"));
+    let ran = process(at.path(), &["check", "tram.toml", "--layouts", "."]).with(3);
+    assert!(ran.err.contains("there are more than 50 layout files in `.`"), "{}", ran.err);
+}

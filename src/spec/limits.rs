@@ -52,6 +52,8 @@ pub const LESSON_BYTES: u64 = 1 << 20;
 pub const ROSTER_BYTES: u64 = 4 << 20;
 /// Bytes in a layout file.
 pub const LAYOUT_BYTES: u64 = 1 << 18;
+/// Layout files in a folder: one a sheet and `page.toml`, with room for a few that do not belong there and are told.
+pub const LAYOUTS: usize = 50;
 /// Bytes in a font file.
 pub const FONT_BYTES: u64 = 32 << 20;
 

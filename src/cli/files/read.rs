@@ -46,6 +46,10 @@ pub fn layouts(folder: &Path) -> Result<Vec<Arc<Source>>, Failure> {
         if path.extension().is_some_and(|extension| extension == "toml") {
             paths.push(path);
         }
+        if paths.len() > limits::LAYOUTS {
+            let problem = Problem::new(format!("there are more than {} layout files in `{name}`", limits::LAYOUTS));
+            return Err(Failure::file(name, problem.hint("expected at most one for each sheet, and page.toml")));
+        }
     }
     if paths.is_empty() {
         let problem = Problem::new(format!("there is no layout file in `{name}`"));
