@@ -74,6 +74,12 @@ fn the_ticket_counts_what_the_files_hold() {
         let facts = facts::gather(&desk, &order);
         assert_eq!(facts.lines.len(), order.jobs.len());
         let ticket = support::pdf::text(&support::pdf::read(&shop.ticket(&lesson, &order)));
+        // A packet a set, where pages go to one learner after the other.
+        let sets = order.seats.len();
+        assert!(
+            !print.is_empty()
+                || ticket.split_whitespace().collect::<Vec<_>>().join(" ").contains(&format!("{sets} packets"))
+        );
         for (line, job) in facts.lines.iter().zip(&order.jobs) {
             let read = support::pdf::read(&shop.write(job)).len();
             assert_eq!(line.impressions, read, "{class} {print}");
@@ -104,6 +110,25 @@ fn viewer_preferences_say_what_the_ticket_says() {
             assert!(ticket.contains(word), "{word}");
         }
     }
+}
+
+/// Bookmarks of piles count from one, pile by pile, each front before its back.
+#[test]
+fn sheets_of_piles_are_counted() {
+    let shop = Shop::open();
+    let lesson = lesson(&with("learners = 40\nspares = 0", "cut = \"stack\"\nsides = \"two\""), &[]);
+    let order = shop.order(&lesson);
+    let pages = order.jobs.iter().flat_map(|job| job.packet().unwrap().pages);
+    let names: Vec<String> = pages.map(|page| page.name).filter(|name| name.starts_with("Pile ")).collect();
+    let (mut pile, mut sheet, mut piles) = (1, 0, 1);
+    for pair in names.chunks(2) {
+        let next = format!("Pile {}, sheet 1", pile + 1);
+        (pile, sheet) = if pair[0] == next { (pile + 1, 1) } else { (pile, sheet + 1) };
+        piles = piles.max(pile);
+        let name = format!("Pile {pile}, sheet {sheet}");
+        assert_eq!(pair, [name.clone(), name + " (back)"]);
+    }
+    assert!(names.len() > 8 && piles > 1, "{names:?}");
 }
 
 #[test]

@@ -154,7 +154,33 @@ fn pieces_are_true(page: &Page, printable: Rect, case: &str) {
             "{case}: a cut goes through {piece:?}"
         );
     }
-    assert!(snips.iter().all(|snip| snip.from.x == snip.to.x || snip.from.y == snip.to.y));
+    // A line that can go from edge to edge does; a snip goes through no piece, frees one, and is asked for once.
+    let within = |low: Length, at: Length, high: Length| low < at && at < high;
+    for (k, snip) in snips.iter().enumerate() {
+        let (x, y, along) = (snip.from.x, snip.from.y, Rect::between(snip.from, snip.to));
+        assert!(x == snip.to.x || y == snip.to.y);
+        let upright = x == snip.to.x;
+        let through = |rect: Rect| {
+            if upright {
+                within(rect.left(), x, rect.right()) && along.top() < rect.bottom() && rect.top() < along.bottom()
+            } else {
+                within(rect.top(), y, rect.bottom()) && along.left() < rect.right() && rect.left() < along.right()
+            }
+        };
+        let frees = |rect: Rect| {
+            if upright {
+                [rect.left(), rect.right()].contains(&x) && along.top() <= rect.top() && rect.bottom() <= along.bottom()
+            } else {
+                [rect.top(), rect.bottom()].contains(&y) && along.left() <= rect.left() && rect.right() <= along.right()
+            }
+        };
+        assert!(pieces.iter().all(|piece| !through(piece.rect)), "{case}: {snip:?} goes through a piece");
+        assert!(pieces.iter().any(|piece| frees(piece.rect)), "{case}: {snip:?} frees nothing");
+        let full = if upright { CutLine::Upright(x) } else { CutLine::Level(y) };
+        assert!(!cuts.contains(&full) && !snips[..k].contains(snip), "{case}: {snip:?} twice");
+        let free = pieces.iter().all(|piece| !within(piece.rect.left(), x, piece.rect.right()));
+        assert!(!(upright && free), "{case}: {snip:?} could be a cut");
+    }
 }
 
 #[test]
@@ -200,6 +226,53 @@ fn every_load_up_to_999_takes_the_fewest_pages_on_every_paper() {
                 assert_eq!(made.min(), Some(bound), "{paper:?} {margin} {need:?}");
             }
         }
+    }
+}
+
+/// Where there is room, rods lie in rows below the flats, and the cubes beside the last: easy to cut and to count.
+#[test]
+fn an_easy_load_lies_in_rows() {
+    use blocks::pack::{Band, Need, Room, pack};
+    let tall = |squares| Band { tall: true, squares, rods: 0, cubes: 0 };
+    let low = |rods, cubes| Band { tall: false, squares: 0, rods, cubes };
+    #[track_caller]
+    fn case((squares, rods, cubes): (u32, u32, u32), (down, easy): (u32, u32), want: &[&[Band]]) {
+        let made = pack(Need { squares, rods, cubes }, Room { across: 20, down, easy }).unwrap();
+        assert_eq!(made, want, "{squares} {rods} {cubes}");
+    }
+    case((2, 3, 4), (24, 22), &[&[tall(2), low(2, 0), low(1, 4)]]);
+    case((1, 0, 4), (24, 22), &[&[tall(1), low(0, 4)]]);
+    case((0, 1, 9), (24, 22), &[&[low(1, 9)]]);
+    case((0, 2, 9), (24, 22), &[&[low(2, 0), low(0, 9)]]);
+    // The sheet that is cut in rows is the last; those before it hold flats alone.
+    case((5, 3, 0), (24, 22), &[&[tall(2), tall(2)], &[tall(1), low(2, 0), low(1, 0)]]);
+    // No room for a row below: the rods stand beside the flats.
+    let beside = Band { tall: true, squares: 1, rods: 3, cubes: 4 };
+    case((1, 3, 4), (10, 10), &[&[beside]]);
+}
+
+#[test]
+fn a_page_says_what_is_on_it_and_which_it_is() {
+    let told = |numbers: &[u32]| {
+        let lesson = lessons::lesson(SheetKind::Blocks, Paper::Letter, &[], &[numbers]);
+        let figure = |page: &Page| {
+            layer(page).nodes.iter().find_map(|node| match node {
+                Node::Tagged(placewright::sheets::page::Tag::Figure(text), _) => Some(text.clone()),
+                _ => None,
+            })
+        };
+        pages(&lesson).iter().map(|page| (page.name.clone(), figure(page).unwrap())).collect::<Vec<_>>()
+    };
+    let one = told(&[101, 20]);
+    assert_eq!((one.len(), one[0].1.as_str()), (1, "1 flat, 2 rods, 1 cube to cut out"));
+    assert!(!one[0].0.contains("sheet"), "{one:?}");
+    let two = told(&[1_409]);
+    assert_eq!(
+        two.iter().map(|(_, told)| told.as_str()).collect::<Vec<_>>().join("; ").matches("1 thousand,").count(),
+        1
+    );
+    for (k, (name, _)) in two.iter().enumerate() {
+        assert!(name.ends_with(&format!(", sheet {} of {}", k + 1, two.len())) && two.len() > 1, "{name}");
     }
 }
 

@@ -207,6 +207,23 @@ mod tests {
         }
     }
 
+    /// A shape alone, with a dot in it, or dashed, as the mark is called; two of them only when all single ones are taken.
+    #[test]
+    fn marks_look_as_they_are_called_the_plainest_first() {
+        let singles = SHAPES.len() * STYLES.len();
+        for index in 0..2 * singles {
+            let mark = Mark::nth(index);
+            assert_eq!(usize::from(mark.count), index / singles + 1, "{index}");
+            let items = mark.one(Point::ORIGIN, Length::mm(5), false);
+            let dashed = items.iter().any(|item| {
+                matches!(item, Item::Circle { stroke: Some(pen), .. } | Item::Polygon { stroke: Some(pen), .. }
+                    if pen.dash.is_some())
+            });
+            let name = mark.name();
+            assert_eq!((dashed, items.len() == 2), (name.contains("dashed"), name.contains("dotted")), "{name}");
+        }
+    }
+
     fn bounds(node: &Node) -> Rect {
         let of = |item: &Item| match item {
             Item::Circle { centre, radius, .. } => {

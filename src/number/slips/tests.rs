@@ -71,6 +71,9 @@ fn other_lengths() {
     assert_eq!(numeral(Slip::ZeroDropped, 1_005), "15");
     assert_eq!(numeral(Slip::ZeroMoved, 1_200), "1,020");
     assert_eq!(numeral(Slip::ZeroMoved, 400), "-");
+    assert_eq!(numeral(Slip::PlaceWordWritten, 1_000), "11,000");
+    assert_eq!([400, 40, 4].map(|n| numeral(Slip::BigPartThenRest, n)), ["-", "-", "-"]);
+    assert_eq!([46, 10, 4].map(|n| numeral(Slip::FaceValue, n)), ["10", "1", "-"]);
     assert_eq!(numeral(Slip::NotTraded, 46), "316");
     assert_eq!(numeral(Slip::NotTraded, 146), "-");
     assert_eq!(numeral(Slip::NotTraded, 2_006), "11,006");
@@ -90,6 +93,13 @@ fn other_forms() {
     assert_eq!(blocks(Slip::FaceValue, 989), Some(Content::Blocks([0, 0, 0, 26])));
     assert_eq!(blocks(Slip::ZeroMoved, 406), Some(Content::Blocks([0, 4, 6, 0])));
     assert_eq!(blocks(Slip::TensOnesSwapped, 12_345), None);
+}
+
+// Digits that change places are rare where number words run from left to right (Steiner et al. 2021).
+#[test]
+fn inversions_are_rare() {
+    let rare: Vec<&str> = Slip::all().filter(|slip| slip.is_rare()).map(Slip::name).collect();
+    assert_eq!(rare, ["tens and ones swapped", "hundreds and tens swapped", "digits reversed"]);
 }
 
 #[test]
