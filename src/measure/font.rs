@@ -3,7 +3,7 @@
 //! In: the bytes of a TTF or OTF file. Out: how wide and how high a line of text is at a size. Text is set without kerning
 //! or ligatures, here and in the PDF, so the width of a line is the sum of its advances.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use ttf_parser::GlyphId;
 
@@ -52,9 +52,16 @@ pub struct Font {
     bounds: [i64; 4],
     /// The PostScript name, or one made from the family's.
     name: Arc<str>,
-    /// Character, glyph, advance and ink box `[x_min, y_min, x_max, y_max]` in font units, sorted by character.
+    /// Character, glyph and advance in font units, sorted by character.
     glyphs: Arc<[(char, Glyph)]>,
+    /// For each ASCII character its place in `glyphs`: nearly all that is set is ASCII.
+    ascii: Arc<[Option<u32>; 128]>,
+    /// The ink of each of `glyphs`, found when it is first asked for: a page needs a few dozen of a font's thousands.
+    inks: Arc<[OnceLock<Ink>]>,
 }
+
+/// The box of a glyph's ink `[x_min, y_min, x_max, y_max]` in font units, y up; all 0 for a space.
+type Ink = [i64; 4];
 
 /// One glyph's measures in font units, y up.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -63,8 +70,6 @@ pub struct Glyph {
     pub id: u16,
     /// How far the pen moves.
     pub advance: i64,
-    /// The box of its ink `[x_min, y_min, x_max, y_max]`; all 0 for a space.
-    pub ink: [i64; 4],
 }
 
 impl Font {
@@ -90,6 +95,12 @@ impl Font {
         };
         let (cap_height, x_height) = (heights(face.capital_height(), 'H'), heights(face.x_height(), 'x'));
         let bounds = face.global_bounding_box();
+        let mut ascii = [None; 128];
+        for (index, (character, _)) in (0..).zip(glyphs.iter()) {
+            if let Some(slot) = ascii.get_mut(*character as usize) {
+                *slot = Some(index);
+            }
+        }
         Ok(Self {
             per_em: i64::from(face.units_per_em()),
             above: i64::from(face.ascender()),
@@ -98,6 +109,8 @@ impl Font {
             x_height,
             bounds: [bounds.x_min, bounds.y_min, bounds.x_max, bounds.y_max].map(i64::from),
             name: name(&face).into(),
+            ascii: Arc::new(ascii),
+            inks: glyphs.iter().map(|_| OnceLock::new()).collect(),
             glyphs,
             bytes: Arc::clone(&bytes),
         })
@@ -130,12 +143,14 @@ impl Font {
 
     /// The glyph of a character; `None` when the font lacks it.
     pub fn glyph(&self, character: char) -> Option<Glyph> {
-        let at = self.glyphs.binary_search_by_key(&character, |(c, _)| *c).ok()?;
-        Some(self.glyphs[at].1)
+        self.listed(self.index(character)?).map(|(_, glyph)| glyph)
     }
 
     /// Where a character stands in the font's sorted list of characters; `None` when the font lacks it.
     pub fn index(&self, character: char) -> Option<usize> {
+        if let Some(index) = self.ascii.get(character as usize) {
+            return index.map(|index| index as usize);
+        }
         self.glyphs.binary_search_by_key(&character, |(c, _)| *c).ok()
     }
 
@@ -183,18 +198,29 @@ impl Font {
     /// The box of a line's ink when the left end of its base line stands at `at`; `None` for a line without ink.
     pub fn ink(&self, text: &str, size: Length, at: Point) -> Option<Rect> {
         let mut pen = 0;
-        let mut whole: Option<Rect> = None;
-        for glyph in text.chars().filter_map(|c| self.glyph(c)) {
-            let [x_min, y_min, x_max, y_max] = glyph.ink;
+        let mut whole: Option<Ink> = None;
+        for index in text.chars().filter_map(|c| self.index(c)) {
+            let [x_min, y_min, x_max, y_max] = self.ink_of(index);
             if x_max > x_min && y_max > y_min {
-                let scaled = |units: i64| size.scaled(units, self.per_em);
-                let (left, right) = (scaled(pen + x_min), scaled(pen + x_max));
-                let ink = Rect::new(at.moved(left, -scaled(y_max)), Size::new(right - left, scaled(y_max - y_min)));
-                whole = Some(whole.map_or(ink, |w| w.union(ink)));
+                let [left, low, right, high] = whole.unwrap_or([i64::MAX, i64::MAX, i64::MIN, i64::MIN]);
+                whole = Some([left.min(pen + x_min), low.min(y_min), right.max(pen + x_max), high.max(y_max)]);
             }
-            pen += glyph.advance;
+            pen += self.glyphs[index].1.advance;
         }
-        whole
+        let [left, low, right, high] = whole?;
+        let scaled = |units: i64| size.scaled(units, self.per_em);
+        let (left, right) = (scaled(left), scaled(right));
+        Some(Rect::new(at.moved(left, -scaled(high)), Size::new(right - left, scaled(high - low))))
+    }
+
+    /// The ink of the character at a place of the font's list.
+    fn ink_of(&self, index: usize) -> Ink {
+        *self.inks[index].get_or_init(|| {
+            let glyph = ttf_parser::GlyphId(self.glyphs[index].1.id);
+            let face = ttf_parser::Face::parse(&self.bytes, 0).ok();
+            let bounds = face.and_then(|face| face.glyph_bounding_box(glyph));
+            bounds.map_or([0; 4], |b| [b.x_min, b.y_min, b.x_max, b.y_max].map(i64::from))
+        })
     }
 }
 
@@ -218,8 +244,7 @@ fn mapped(face: &ttf_parser::Face<'_>) -> Result<Vec<(char, GlyphId)>, Problem> 
 
 /// The measures of a glyph.
 fn glyph(face: &ttf_parser::Face<'_>, id: GlyphId) -> Option<Glyph> {
-    let ink = face.glyph_bounding_box(id).map_or([0; 4], |b| [b.x_min, b.y_min, b.x_max, b.y_max].map(i64::from));
-    Some(Glyph { id: id.0, advance: i64::from(face.glyph_hor_advance(id)?), ink })
+    Some(Glyph { id: id.0, advance: i64::from(face.glyph_hor_advance(id)?) })
 }
 
 /// The PostScript name, cut down to the characters that every PDF reader takes in a name.
