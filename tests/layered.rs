@@ -19,7 +19,7 @@ fn pages(paper: Paper, text: TextSize, margin: Length, greatest: u32) -> Vec<Pag
     lesson.spec.print.text = Given::assumed(text);
     lesson.spec.print.margin = Given::assumed(margin);
     let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
-    let desk = Desk { lesson: &lesson, layouts: &layouts, family: &family };
+    let desk = Desk::new(&lesson, &layouts, &family);
     (row(SheetKind::Layered).made.unwrap().lay)(&desk).unwrap_or_else(|problem| panic!("{paper:?} {problem:?}"))
 }
 

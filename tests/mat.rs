@@ -17,7 +17,7 @@ fn pages(paper: Paper, text: TextSize, margin: i64, numbers: &[u32]) -> Vec<Page
     lesson.spec.print.text = Given::assumed(text);
     lesson.spec.print.margin = Given::assumed(Length::mm100(margin));
     let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
-    let desk = Desk { lesson: &lesson, layouts: &layouts, family: &family };
+    let desk = Desk::new(&lesson, &layouts, &family);
     (row(SheetKind::Mat).made.unwrap().lay)(&desk).unwrap_or_else(|problem| panic!("{paper:?} {text:?} {problem:?}"))
 }
 

@@ -17,7 +17,7 @@ use placewright::spec::{Given, Ink, Paper, SheetKind, TextSize};
 
 fn pages(lesson: &Lesson) -> Vec<Page> {
     let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
-    let desk = Desk { lesson, layouts: &layouts, family: &family };
+    let desk = Desk::new(lesson, &layouts, &family);
     (row(SheetKind::Blocks).made.unwrap().lay)(&desk).unwrap_or_else(|problem| panic!("{problem:?}"))
 }
 
@@ -291,7 +291,7 @@ fn a_page_too_narrow_for_a_flat_says_so() {
     let mut lesson = lessons::lesson(SheetKind::Blocks, Paper::Letter, &[], &[&[234]]);
     lesson.spec.print.margin = Given::assumed(Length::mm(60));
     let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
-    let problem = blocks::lay(&Desk { lesson: &lesson, layouts: &layouts, family: &family }).unwrap_err();
+    let problem = blocks::lay(&Desk::new(&lesson, &layouts, &family)).unwrap_err();
     assert_eq!(problem.message, "no flat fits the printable area of 95.9 mm by 159.4 mm");
 }
 

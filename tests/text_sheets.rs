@@ -43,7 +43,7 @@ fn made(numbers: Numbers, paper: Paper, text: TextSize) -> Lesson {
 }
 
 fn pages(lesson: &Lesson, layouts: &Layouts, family: &Family, kind: SheetKind) -> Vec<Page> {
-    let desk = Desk { lesson, layouts, family };
+    let desk = Desk::new(lesson, layouts, family);
     let made = row(kind).made.expect("made");
     (made.lay)(&desk).unwrap_or_else(|problem| panic!("{}: {problem:?}", kind.word()))
 }
@@ -157,7 +157,7 @@ fn standard_slips_go_four_to_a_page_with_three_questions() {
         let lesson = made(LESSONS[0], paper, TextSize::Standard);
         let pages = pages(&lesson, &layouts, &family, SheetKind::Exit);
         assert!(pages[0].layers[0].pieces.len() >= 4, "{paper:?}");
-        let desk = Desk { lesson: &lesson, layouts: &layouts, family: &family };
+        let desk = Desk::new(&lesson, &layouts, &family);
         assert_eq!(placewright::sheets::exit::questions(&desk), Ok(3), "{paper:?}");
     }
 }
@@ -173,9 +173,8 @@ fn large_text_changes_the_arrangement() {
     };
     let desk = |text| made(LESSONS[0], Paper::Letter, text);
     let (standard, large) = (desk(TextSize::Standard), desk(TextSize::Large));
-    let count = |lesson: &Lesson| {
-        placewright::sheets::exit::questions(&Desk { lesson, layouts: &layouts, family: &family }).expect("fits")
-    };
+    let count =
+        |lesson: &Lesson| placewright::sheets::exit::questions(&Desk::new(lesson, &layouts, &family)).expect("fits");
     assert!(slips(TextSize::Large) != slips(TextSize::Standard) || count(&large) < count(&standard));
 }
 

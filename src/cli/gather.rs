@@ -86,7 +86,7 @@ impl<'i> Shared<'i> {
     /// What sheets are made from.
     pub fn desk<'p>(&'p self, planned: &'p Planned) -> Desk<'p> {
         let layouts = planned.layouts.as_ref().unwrap_or(&self.layouts);
-        Desk { lesson: &planned.lesson, layouts, family: &planned.family }
+        Desk::new(&planned.lesson, layouts, &planned.family)
     }
 
     /// Makes the packets of a lesson, or with `only` those pages alone; no packet is empty.

@@ -15,6 +15,8 @@ use crate::diag::Problem;
 pub struct Chunk {
     bytes: Vec<u8>,
     places: Vec<Place>,
+    /// Room for deflated streams, used again for each.
+    small: Vec<u8>,
 }
 
 /// Where objects went.
@@ -29,7 +31,7 @@ enum Place {
 /// How objects are put down.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Form {
-    /// Deflated and packed into object streams.
+    /// Deflated, where that makes them smaller, and packed into object streams.
     Small,
     /// As text, for people and for comparing.
     Readable,
@@ -61,9 +63,13 @@ impl Chunk {
         match form {
             Form::Readable => self.body(b"", data),
             Form::Small => {
-                let mut small = Vec::new();
-                deflater.deflate(data, &mut small)?;
-                self.body(b"/Filter/FlateDecode", &small);
+                let mut small = std::mem::take(&mut self.small);
+                if deflater.deflate(data, &mut small)? {
+                    self.body(b"/Filter/FlateDecode", &small);
+                } else {
+                    self.body(b"", data);
+                }
+                self.small = small;
             }
         }
         Ok(())

@@ -8,7 +8,7 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 use super::symbols::{Ids, Symbols};
-use super::tags::{Visitor, walk};
+use super::tags::{Tree, Visitor, walk};
 use crate::diag::Problem;
 use crate::measure::Length;
 use crate::sheets::page::{Item, Layer, Page, Tag};
@@ -137,9 +137,10 @@ impl Planner {
                 facts.times += 1;
                 continue;
             }
-            let mut survey = Survey { facts: Facts { times: 1, ..Facts::default() }, symbols: &mut self.symbols, ids };
+            let mut survey = Survey { tree: Tree::new(0), symbols: &mut self.symbols, ids };
             walk(layer, &mut survey)?;
-            all.insert(address(layer), survey.facts);
+            let (elements, contents) = survey.tree.counts()?;
+            all.insert(address(layer), Facts { times: 1, elements, contents });
         }
         Ok(all)
     }
@@ -175,7 +176,7 @@ fn address(layer: &Arc<Layer>) -> usize {
 }
 
 /// What a run has to know of a layer.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy)]
 struct Facts {
     /// How many times the run's pages show it.
     times: u32,
@@ -185,21 +186,24 @@ struct Facts {
     contents: u32,
 }
 
-struct Survey<'s> {
-    facts: Facts,
+/// Builds the tree of a layer to count it, and meets its symbols.
+struct Survey<'a, 's> {
+    tree: Tree<'a, 'static>,
     symbols: &'s mut Symbols,
     ids: &'s mut Ids,
 }
 
-impl<'a> Visitor<'a> for Survey<'_> {
-    fn open(&mut self, _: &'a Tag) {
-        self.facts.elements += 1;
+impl<'a> Visitor<'a> for Survey<'a, '_> {
+    fn open(&mut self, tag: &'a Tag) {
+        self.tree.open(tag);
     }
 
-    fn close(&mut self) {}
+    fn close(&mut self) {
+        self.tree.close();
+    }
 
     fn content(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
-        self.facts.contents += 1;
+        self.tree.content(items)?;
         self.artifact(items)
     }
 

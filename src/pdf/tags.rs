@@ -28,23 +28,43 @@ pub fn walk<'a>(layer: &'a Layer, visitor: &mut impl Visitor<'a>) -> Result<(), 
 
 fn inside<'a>(around: Option<&Tag>, nodes: &'a [Node], visitor: &mut impl Visitor<'a>) -> Result<(), Problem> {
     let mut run: Vec<&Item> = Vec::new();
+    let mut apart: Vec<&Item> = Vec::new();
     for node in nodes {
-        if let Node::Item(item) = node {
-            run.push(item);
-            continue;
-        }
-        flush(around, &mut run, visitor)?;
         match node {
+            Node::Item(item) => {
+                set_apart(&mut apart, visitor)?;
+                run.push(item);
+            }
             Node::Tagged(tag, nodes) => {
+                set_apart(&mut apart, visitor)?;
+                flush(around, &mut run, visitor)?;
                 visitor.open(tag);
                 inside(Some(tag), nodes, visitor)?;
                 visitor.close();
             }
-            Node::Artifact(items) if !items.is_empty() => visitor.artifact(&items.iter().collect::<Vec<_>>())?,
-            Node::Artifact(_) | Node::Item(_) => {}
+            Node::Artifact(items) => {
+                flush(around, &mut run, visitor)?;
+                for item in items {
+                    // Only like things are drawn together, so that text is begun and ended seldom.
+                    if apart.last().is_some_and(|last| is_text(last) != is_text(item)) {
+                        set_apart(&mut apart, visitor)?;
+                    }
+                    apart.push(item);
+                }
+            }
         }
     }
+    set_apart(&mut apart, visitor)?;
     flush(around, &mut run, visitor)
+}
+
+fn is_text(item: &Item) -> bool {
+    matches!(item, Item::Text(_))
+}
+
+/// Hands on artifacts that stand side by side: one mark does for all of them.
+fn set_apart<'a>(apart: &mut Vec<&'a Item>, visitor: &mut impl Visitor<'a>) -> Result<(), Problem> {
+    if apart.is_empty() { Ok(()) } else { visitor.artifact(&std::mem::take(apart)) }
 }
 
 /// Hands on items that stand side by side. Where only elements may stand, drawing is furniture, and text becomes a
@@ -54,7 +74,7 @@ fn flush<'a>(around: Option<&Tag>, run: &mut Vec<&'a Item>, visitor: &mut impl V
     if items.is_empty() {
         return Ok(());
     }
-    let text = items.iter().any(|item| matches!(item, Item::Text(_)));
+    let text = items.iter().any(|item| is_text(item));
     match around {
         None | Some(Tag::Section) if text => {
             visitor.open(&Tag::Paragraph);
@@ -76,18 +96,26 @@ pub struct Element<'a> {
     tag: Option<&'a Tag>,
     /// The element around it, as a place in the page's list; its own place for the page's section.
     parent: usize,
-    kids: Vec<Kid>,
+    kids: Vec<Kid<'a>>,
     /// The box around a figure's content.
     extent: Option<Rect>,
     /// Whether a list's labels are numbers; nothing for a list without labels.
     numbered: Option<bool>,
 }
 
-enum Kid {
+enum Kid<'a> {
     /// Marked content of the page.
     Content(u32),
     /// Another element, as a place in the page's list.
     Element(usize),
+    /// An element with nothing in it, such as the cell of an empty box. Nothing refers to it, so it is no object of its own
+    /// but stands inside its parent.
+    Hollow(&'a Tag),
+}
+
+/// Whether an element of this kind, with nothing in it, is written inside its parent.
+fn may_be_hollow(tag: &Tag) -> bool {
+    matches!(tag, Tag::Cell)
 }
 
 /// A page's structure elements, and the stream that shows their content.
@@ -110,6 +138,12 @@ impl Tree<'_, '_> {
     /// How many elements there are.
     pub fn len(&self) -> usize {
         self.elements.len()
+    }
+
+    /// How many elements there are besides the page's section, and how many pieces of marked content.
+    pub fn counts(&self) -> Result<(u32, u32), Problem> {
+        let count = |count: usize| u32::try_from(count).map_err(|_| super::internal("a page has too much content"));
+        Ok((count(self.elements.len() - 1)?, count(self.owners.len())?))
     }
 
     /// Notes for the list around a label what its labels are: the first decides.
@@ -138,7 +172,19 @@ impl<'a> Visitor<'a> for Tree<'a, '_> {
     }
 
     fn close(&mut self) {
-        self.open.pop();
+        let here = self.open.pop().unwrap_or(0);
+        // An element without kids is the last of the list.
+        if let Some(Element { tag: Some(tag), parent, kids, .. }) = self.elements.last()
+            && here + 1 == self.elements.len()
+            && kids.is_empty()
+            && may_be_hollow(tag)
+        {
+            let (tag, parent) = (*tag, *parent);
+            self.elements.pop();
+            if let Some(last) = self.elements[parent].kids.last_mut() {
+                *last = Kid::Hollow(tag);
+            }
+        }
     }
 
     fn content(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
@@ -232,14 +278,14 @@ impl Tree<'_, '_> {
         }
         if let [kid] = element.kids.as_slice() {
             out.extend_from_slice(b"/K ");
-            self.kid(kid, hook, out)?;
+            self.kid(place, kid, hook, out)?;
         } else if !element.kids.is_empty() {
             out.extend_from_slice(b"/K[");
             for (k, kid) in element.kids.iter().enumerate() {
                 if k > 0 {
                     out.push(b' ');
                 }
-                self.kid(kid, hook, out)?;
+                self.kid(place, kid, hook, out)?;
             }
             out.push(b']');
         }
@@ -248,10 +294,17 @@ impl Tree<'_, '_> {
     }
 
     #[allow(clippy::unused_self, reason = "reads as a step of `element`")]
-    fn kid(&self, kid: &Kid, hook: &Hook, out: &mut Vec<u8>) -> Result<(), Problem> {
+    fn kid(&self, parent: usize, kid: &Kid<'_>, hook: &Hook, out: &mut Vec<u8>) -> Result<(), Problem> {
         match kid {
             Kid::Content(mcid) => integer(out, u64::from(*mcid)),
             Kid::Element(place) => reference(out, object(hook, *place)?),
+            Kid::Hollow(tag) => {
+                out.extend_from_slice(b"<</S/");
+                out.extend_from_slice(name(Some(tag)));
+                out.extend_from_slice(b"/P ");
+                reference(out, object(hook, parent)?);
+                out.extend_from_slice(b">>");
+            }
         }
         Ok(())
     }

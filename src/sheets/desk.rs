@@ -9,9 +9,12 @@
 //! [`head::lay`](super::head::lay) which leaves a body, divide the body with [`grid`](super::grid) and set text with
 //! [`Desk::set`].
 
+use std::sync::{Arc, OnceLock};
+
 use super::head::Headed;
 use super::layout::{Layout, Layouts, Turn};
 use super::page::{Layer, Page, Stock};
+use super::pieces::{self, Design};
 use super::text::{self, Align, Face, Setting};
 use crate::diag::Problem;
 use crate::lesson::{Lesson, Version};
@@ -19,7 +22,7 @@ use crate::measure::{Family, Length, Point, Rect, Sides, Size};
 use crate::spec::{Ink, SheetKind, TextSize};
 
 /// What every sheet works with.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub struct Desk<'a> {
     /// The lesson.
     pub lesson: &'a Lesson,
@@ -27,9 +30,21 @@ pub struct Desk<'a> {
     pub layouts: &'a Layouts,
     /// The typeface.
     pub family: &'a Family,
+    /// The sizes that board, strips and piles share: searched for once.
+    design: Arc<OnceLock<Result<Design, Problem>>>,
 }
 
 impl<'a> Desk<'a> {
+    /// A desk for a lesson.
+    pub fn new(lesson: &'a Lesson, layouts: &'a Layouts, family: &'a Family) -> Self {
+        Self { lesson, layouts, family, design: Arc::default() }
+    }
+
+    /// The sizes that board, strips and piles share; see [`pieces::design`].
+    pub fn design(&self) -> Result<&Design, Problem> {
+        self.design.get_or_init(|| pieces::design(self)).as_ref().map_err(Clone::clone)
+    }
+
     /// The sheet's layout.
     pub fn layout(&self, kind: SheetKind) -> Result<&'a Layout, Problem> {
         self.layouts.of(kind)

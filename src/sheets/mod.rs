@@ -174,7 +174,7 @@ pub fn lay(
     family: &Family,
     only: Option<SheetKind>,
 ) -> Result<Vec<Packet>, Vec<Diagnostic>> {
-    packets(&Shelf::new(&Desk { lesson, layouts, family }), only)
+    packets(&Shelf::new(&Desk::new(lesson, layouts, family)), only)
 }
 
 /// The packets whose pages are all in hand, from masters that others may share.

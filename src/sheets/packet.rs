@@ -102,7 +102,7 @@ pub struct Shelf<'a> {
 impl<'a> Shelf<'a> {
     /// An empty shelf: sheets are laid out when they are first asked for.
     pub fn new(desk: &Desk<'a>) -> Self {
-        Self { desk: *desk, laid: RefCell::default() }
+        Self { desk: desk.clone(), laid: RefCell::default() }
     }
 
     /// The masters of those of `kinds` that the lesson asks for and that can be made.

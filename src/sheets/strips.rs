@@ -21,7 +21,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         return Ok(Vec::new());
     }
     let layout = desk.layout(SheetKind::Strips)?;
-    let design = pieces::design(desk)?;
+    let design = desk.design()?;
     let mut pages = Vec::new();
     for set in &desk.lesson.sets {
         for class in &design.classes {

@@ -51,7 +51,7 @@ impl Shop {
     }
 
     pub fn desk<'a>(&'a self, lesson: &'a Lesson) -> Desk<'a> {
-        Desk { lesson, layouts: &self.layouts, family: &self.family }
+        Desk::new(lesson, &self.layouts, &self.family)
     }
 
     pub fn order<'a>(&'a self, lesson: &'a Lesson) -> Order<'a> {

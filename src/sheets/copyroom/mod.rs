@@ -93,7 +93,7 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
         if packets.leaves() > 0 {
             parts.push(Part::Packets(packets));
         }
-        jobs.extend(Job::of(*desk, stock_of, &seats, parts, edge(stock_of)));
+        jobs.extend(Job::of(desk.clone(), stock_of, &seats, parts, edge(stock_of)));
     }
     Ok(Order { seats, fill, jobs })
 }

@@ -14,7 +14,7 @@ use super::super::impose::{Printed, Stacks};
 use super::super::layout::Turn;
 use super::super::mark::{Copy, Pen};
 use super::super::page::{CutLine, Item, Layer, Mark, Node, Page, Piece, Says, Stock, Tag};
-use super::super::pieces::{self, Design};
+use super::super::pieces::Design;
 use super::super::strips;
 use super::job::name;
 use super::stamp;
@@ -36,7 +36,7 @@ pub struct Sheet {
 impl Sheet {
     /// The division that takes the most strips of the lesson's size.
     pub fn design(desk: &Desk<'_>) -> Result<Self, Problem> {
-        let design = pieces::design(desk)?;
+        let design = desk.design()?;
         let piece = design.single()?;
         let high = stamp::height(desk)?;
         let divide = |turn: Turn| {
@@ -62,7 +62,7 @@ impl Sheet {
             Problem::new(format!("no strip of {} by {} fits on a sheet", piece.width, piece.height))
                 .hint("use larger paper")
         })?;
-        Ok(Self { design, size, line, grid })
+        Ok(Self { design: design.clone(), size, line, grid })
     }
 
     /// How many places.

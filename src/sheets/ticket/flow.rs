@@ -34,7 +34,7 @@ impl<'d> Flow<'d> {
         let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
         let headed = headed(desk, layout, size)?;
         let y = headed.body.top();
-        Ok(Self { desk: *desk, layout, size, headed, layer: Layer::default(), y, pages: Vec::new() })
+        Ok(Self { desk: desk.clone(), layout, size, headed, layer: Layer::default(), y, pages: Vec::new() })
     }
 
     /// The finished pages.
