@@ -10,7 +10,6 @@ use std::sync::{Mutex, mpsc};
 use std::thread;
 
 use super::Failure;
-use super::deflate::Deflater;
 use super::face::{Faces, Used};
 use super::file::{Chunk, File, Form};
 use super::plan::{Planner, RUN, Run};
@@ -56,7 +55,7 @@ impl<W: Write> Foreman<'_, W> {
     }
 
     fn alone<P: Borrow<Page>>(&mut self, runs: impl Iterator<Item = Vec<P>>) -> Result<(), Failure> {
-        let mut builder = Builder { faces: self.faces, form: self.form, deflater: Deflater::new() };
+        let mut builder = Builder::new(self.faces, self.form);
         for pages in runs {
             let run = self.plan(pages)?;
             self.write(builder.build(&run))?;
@@ -76,7 +75,7 @@ impl<W: Write> Foreman<'_, W> {
             for _ in 0..threads {
                 let (orders, to_foreman) = (&orders, to_foreman.clone());
                 scope.spawn(move || {
-                    let mut builder = Builder { faces, form, deflater: Deflater::new() };
+                    let mut builder = Builder::new(faces, form);
                     // The lock is held while waiting: one waits for an order, the others for the lock.
                     while let Some((k, run)) = orders.lock().ok().and_then(|orders| orders.recv().ok()) {
                         if to_foreman.send((k, builder.build(&run))).is_err() {

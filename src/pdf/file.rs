@@ -102,21 +102,28 @@ impl Pack {
         Self { form, first, count: 0, heads: Vec::new(), bodies: Vec::new(), chunk: Chunk::default() }
     }
 
-    /// Adds the next object; its number.
-    pub fn push(&mut self, value: &[u8]) -> u32 {
+    /// Adds the next object, which writes itself; its number.
+    pub fn push(&mut self, value: impl FnOnce(&mut Vec<u8>)) -> u32 {
         let object = self.first + self.count;
         self.count += 1;
         if self.form == Form::Readable {
-            self.chunk.plain(object, value);
+            let mut plain = Vec::new();
+            value(&mut plain);
+            self.chunk.plain(object, &plain);
         } else {
             integer(&mut self.heads, u64::from(object));
             self.heads.push(b' ');
             integer(&mut self.heads, self.bodies.len() as u64);
             self.heads.push(b' ');
-            self.bodies.extend_from_slice(value);
+            value(&mut self.bodies);
             self.bodies.push(b'\n');
         }
         object
+    }
+
+    /// Adds an object that was written before; its number.
+    pub fn push_bytes(&mut self, value: &[u8]) -> u32 {
+        self.push(|out| out.extend_from_slice(value))
     }
 
     /// The number of the object that comes next.

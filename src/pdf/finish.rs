@@ -68,16 +68,16 @@ pub fn finish<W: Write>(foreman: Foreman<'_, W>, head: &Head) -> Result<W, Failu
     }
 
     let mut pack = Pack::new(CATALOG, form_of_file);
-    pack.push(&catalog(head, &trail, metadata, outline));
-    pack.push(&trail.pages());
-    pack.push(&trail.structure());
-    pack.push(&trail.document());
-    pack.push(&resources);
-    pack.push(&fonts);
-    pack.push(b"<</O/Table/Scope/Row>>");
-    pack.push(b"<</O/Table/Scope/Column>>");
-    pack.push(b"<</O/List/ListNumbering/None>>");
-    pack.push(b"<</O/List/ListNumbering/Decimal>>");
+    pack.push_bytes(&catalog(head, &trail, metadata, outline));
+    pack.push_bytes(&trail.pages());
+    pack.push_bytes(&trail.structure());
+    pack.push_bytes(&trail.document());
+    pack.push_bytes(&resources);
+    pack.push_bytes(&fonts);
+    pack.push_bytes(b"<</O/Table/Scope/Row>>");
+    pack.push_bytes(b"<</O/Table/Scope/Column>>");
+    pack.push_bytes(b"<</O/List/ListNumbering/None>>");
+    pack.push_bytes(b"<</O/List/ListNumbering/Decimal>>");
     debug_assert_eq!(pack.next(), FIRST);
     let stream = planner.object();
     pack.finish(stream, &mut chunk, &mut deflater)?;

@@ -16,6 +16,7 @@ mod forms;
 mod metadata;
 mod plan;
 mod run;
+mod skeleton;
 mod symbols;
 mod tags;
 mod trail;

@@ -26,6 +26,11 @@ pub struct Planner {
     pub symbols: Symbols,
     /// Layers that several pages show. Holding on to them keeps their addresses theirs.
     shared: HashMap<Shared, (u32, Arc<Layer>)>,
+    /// What was found out about layers that several pages show, and the numbers of their symbols.
+    known: HashMap<usize, Facts>,
+    ids: Ids,
+    /// The numbers of shapes.
+    shapes: HashMap<(Vec<usize>, Length), u32>,
 }
 
 /// A layer by its address, the number of its first marked content and the height of its page: what its stream depends
@@ -60,6 +65,8 @@ pub struct Planned<P> {
     pub elements: u32,
     /// Its streams in order.
     pub streams: Vec<Stream>,
+    /// A number that pages have in common whose structure is the same, because all of it lies in layers that they share.
+    pub shape: Option<u32>,
 }
 
 /// A stream of a page: so many of its layers.
@@ -88,7 +95,15 @@ pub struct SharedLayer {
 impl Planner {
     /// A planner that gives out numbers from `next`.
     pub fn new(next: u32) -> Self {
-        Self { next, page: 0, symbols: Symbols::default(), shared: HashMap::new() }
+        Self {
+            next,
+            page: 0,
+            symbols: Symbols::default(),
+            shared: HashMap::new(),
+            known: HashMap::new(),
+            ids: Ids::default(),
+            shapes: HashMap::new(),
+        }
     }
 
     /// A new object number.
@@ -110,7 +125,7 @@ impl Planner {
 
     /// Plans a run. `pages` are at most [`RUN`].
     pub fn run<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<P>, Problem> {
-        let mut ids = Ids::default();
+        let mut ids = self.ids.clone();
         let facts = self.survey(&pages, &mut ids)?;
         let node = self.objects(2);
         let mut planned = Vec::with_capacity(pages.len());
@@ -118,13 +133,22 @@ impl Planner {
         for (object, page) in (first_page..).zip(pages) {
             let elements = 1 + page.borrow().layers.iter().map(|layer| facts[&address(layer)].elements).sum::<u32>();
             let section = self.objects(elements);
-            planned.push(Planned { page, index: self.page, object, section, elements, streams: Vec::new() });
+            planned.push(Planned {
+                page,
+                index: self.page,
+                object,
+                section,
+                elements,
+                streams: Vec::new(),
+                shape: None,
+            });
             self.page += 1;
         }
         let stream = self.object();
         let mut layers = Vec::new();
         for page in &mut planned {
-            page.streams = self.streams(page.page.borrow(), &facts, &mut layers);
+            page.streams = self.streams(page.page.borrow(), &facts, &mut layers)?;
+            page.shape = self.shape(page, &facts);
         }
         Ok(Run { node, stream, pages: planned, layers, ids })
     }
@@ -137,6 +161,10 @@ impl Planner {
                 facts.times += 1;
                 continue;
             }
+            if let Some(facts) = self.known.get(&address(layer)) {
+                all.insert(address(layer), *facts);
+                continue;
+            }
             let mut survey = Survey { tree: Tree::new(0), symbols: &mut self.symbols, ids };
             walk(layer, &mut survey)?;
             let (elements, contents) = survey.tree.counts()?;
@@ -146,7 +174,12 @@ impl Planner {
     }
 
     /// Cuts a page's layers into streams: a layer that several pages show has one to itself, those between share one.
-    fn streams(&mut self, page: &Page, facts: &HashMap<usize, Facts>, layers: &mut Vec<SharedLayer>) -> Vec<Stream> {
+    fn streams(
+        &mut self,
+        page: &Page,
+        facts: &HashMap<usize, Facts>,
+        layers: &mut Vec<SharedLayer>,
+    ) -> Result<Vec<Stream>, Problem> {
         let mut streams: Vec<Stream> = Vec::new();
         let mut first = 0;
         for layer in &page.layers {
@@ -159,6 +192,7 @@ impl Planner {
                 _ => {
                     let object = known.unwrap_or_else(|| self.object());
                     if shared && known.is_none() {
+                        self.know(layer, here)?;
                         self.shared.insert(key, (object, Arc::clone(layer)));
                         layers.push(SharedLayer { object, layer: Arc::clone(layer), first, height: page.size.height });
                     }
@@ -167,7 +201,33 @@ impl Planner {
             }
             first += here.contents;
         }
-        streams
+        Ok(streams)
+    }
+
+    /// Keeps what is known of a layer that several pages show, for later runs.
+    fn know(&mut self, layer: &Arc<Layer>, facts: Facts) -> Result<(), Problem> {
+        if self.known.insert(address(layer), facts).is_none() {
+            walk(layer, &mut Survey { tree: Tree::new(0), symbols: &mut self.symbols, ids: &mut self.ids })?;
+        }
+        Ok(())
+    }
+
+    /// The number of a page's shape; `None` where layers of its own have structure.
+    fn shape<P: Borrow<Page>>(&mut self, planned: &Planned<P>, facts: &HashMap<usize, Facts>) -> Option<u32> {
+        let page = planned.page.borrow();
+        let mut layers = page.layers.iter();
+        let mut key = Vec::new();
+        for stream in &planned.streams {
+            for layer in layers.by_ref().take(stream.layers) {
+                if stream.shared {
+                    key.push(address(layer));
+                } else if (facts[&address(layer)].elements, facts[&address(layer)].contents) != (0, 0) {
+                    return None;
+                }
+            }
+        }
+        let next = u32::try_from(self.shapes.len()).ok()?;
+        Some(*self.shapes.entry((key, page.size.height)).or_insert(next))
     }
 }
 

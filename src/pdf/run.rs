@@ -1,30 +1,37 @@
 //! A run of pages to a chunk of the file: streams, page objects, structure elements. Any thread may build any run.
 
 use std::borrow::Borrow;
+use std::collections::HashMap;
+use std::rc::Rc;
 
 use super::content::Canvas;
 use super::deflate::Deflater;
 use super::face::{Faces, Used};
 use super::file::{Chunk, Form, Pack, references};
 use super::plan::{Planned, Run, SharedLayer};
-use super::tags::{Hook, Tree, rect, reference, walk};
+use super::skeleton::{Hook, Skeleton};
+use super::tags::{Tree, rect, reference, walk};
 use super::units::integer;
-use super::{DOCUMENT, LABELS, PAGES, RESOURCES, SCOPES};
+use super::{PAGES, RESOURCES};
 use crate::diag::Problem;
 use crate::measure::{Point, Rect};
 use crate::sheets::page::Page;
 
 /// Builds runs: what a thread owns.
 pub struct Builder<'f> {
-    /// The fonts.
-    pub faces: &'f Faces<'f>,
-    /// How objects are put down.
-    pub form: Form,
-    /// The compressor.
-    pub deflater: Deflater,
+    faces: &'f Faces<'f>,
+    form: Form,
+    deflater: Deflater,
+    /// The structure of pages that come again and again, by [`Planned::shape`].
+    known: HashMap<u32, Rc<Skeleton>>,
 }
 
-impl Builder<'_> {
+impl<'f> Builder<'f> {
+    /// A builder with these fonts that puts objects down in this way.
+    pub fn new(faces: &'f Faces<'f>, form: Form) -> Self {
+        Self { faces, form, deflater: Deflater::new(), known: HashMap::new() }
+    }
+
     /// Builds a run; the chunk and the characters it uses.
     pub fn build<P: Borrow<Page>>(&mut self, run: &Run<P>) -> Result<(Chunk, Used), Problem> {
         let (mut chunk, mut used) = (Chunk::default(), Used::default());
@@ -32,20 +39,20 @@ impl Builder<'_> {
             self.shared(layer, run, &mut chunk, &mut used)?;
         }
         let mut pack = Pack::new(run.node, self.form);
-        pack.push(&node(run));
-        let mut trees = Vec::with_capacity(run.pages.len());
+        pack.push(|out| node(run, out));
+        let mut pages = Vec::with_capacity(run.pages.len());
         for page in &run.pages {
-            trees.push(self.page(page, run, &mut chunk, &mut used)?);
+            let hook = Hook { page: page.object, first: page.section };
+            pages.push((page.index, self.page(page, run, &mut chunk, &mut used)?, hook));
         }
-        let hooks: Vec<Hook> = run.pages.iter().map(hook).collect();
-        pack.push(&leaf(run, &trees, &hooks)?);
+        pack.push(|out| leaf(&pages, out));
         for page in &run.pages {
-            pack.push(&page_object(page, run.node));
+            pack.push(|out| page_object(page, run.node, out));
         }
-        for (tree, hook) in trees.iter().zip(&hooks) {
-            tree.write(hook, |element| {
+        for (_, skeleton, hook) in &pages {
+            for element in skeleton.elements(*hook) {
                 pack.push(element);
-            })?;
+            }
         }
         pack.finish(run.stream, &mut chunk, &mut self.deflater)?;
         Ok((chunk, used))
@@ -85,16 +92,14 @@ impl Builder<'_> {
     }
 
     /// Writes a page's own streams; its structure.
-    fn page<'a, 'c, P: Borrow<Page>>(
+    fn page<P: Borrow<Page>>(
         &mut self,
-        planned: &'a Planned<P>,
-        run: &'c Run<P>,
+        planned: &Planned<P>,
+        run: &Run<P>,
         chunk: &mut Chunk,
         used: &mut Used,
-    ) -> Result<Tree<'a, 'c>, Problem>
-    where
-        Self: 'c,
-    {
+    ) -> Result<Rc<Skeleton>, Problem> {
+        let known = planned.shape.and_then(|shape| self.known.get(&shape).map(Rc::clone));
         let page = planned.page.borrow();
         let mut tree = Tree::new(0);
         let mut layers = page.layers.iter();
@@ -102,85 +107,77 @@ impl Builder<'_> {
             if !stream.shared {
                 tree.canvas = Some(Canvas::page(page.size.height, self.faces, &run.ids));
             }
-            for layer in layers.by_ref().take(stream.layers) {
+            for layer in layers.by_ref().take(stream.layers).filter(|_| known.is_none() || !stream.shared) {
                 walk(layer, &mut tree)?;
             }
             self.stream(tree.canvas.take(), stream.object, planned.streams.len() > 1, chunk, used)?;
         }
-        if tree.len() == planned.elements as usize {
-            Ok(tree)
-        } else {
-            Err(super::internal("a page has other elements than were counted"))
+        let skeleton = match known {
+            Some(known) => known,
+            None => Rc::new(tree.skeleton(page.size.height)?),
+        };
+        if skeleton.len() != planned.elements as usize {
+            return Err(super::internal("a page has other elements than were counted"));
         }
-    }
-}
-
-fn hook<P: Borrow<Page>>(planned: &Planned<P>) -> Hook {
-    Hook {
-        parent: DOCUMENT,
-        page: planned.object,
-        first: planned.section,
-        height: planned.page.borrow().size.height,
-        scopes: SCOPES,
-        labels: LABELS,
+        if let Some(shape) = planned.shape {
+            self.known.entry(shape).or_insert_with(|| Rc::clone(&skeleton));
+        }
+        Ok(skeleton)
     }
 }
 
 /// The node of the page tree that holds the run.
-fn node<P>(run: &Run<P>) -> Vec<u8> {
-    let mut out = b"<</Type/Pages/Parent ".to_vec();
-    reference(&mut out, PAGES);
+fn node<P>(run: &Run<P>, out: &mut Vec<u8>) {
+    out.extend_from_slice(b"<</Type/Pages/Parent ");
+    reference(out, PAGES);
     out.extend_from_slice(b"/Count ");
-    integer(&mut out, run.pages.len() as u64);
+    integer(out, run.pages.len() as u64);
     out.extend_from_slice(b"/Kids");
-    references(&mut out, run.pages.iter().map(|page| page.object));
+    references(out, run.pages.iter().map(|page| page.object));
     out.extend_from_slice(b">>");
-    out
 }
 
 /// The leaf of the parent tree that leads from the run's marked content to its elements.
-fn leaf<P>(run: &Run<P>, trees: &[Tree<'_, '_>], hooks: &[Hook]) -> Result<Vec<u8>, Problem> {
-    let mut out = b"<</Limits[".to_vec();
-    let indices = || run.pages.iter().map(|page| u64::from(page.index));
-    integer(&mut out, indices().next().unwrap_or(0));
+fn leaf(pages: &[(u32, Rc<Skeleton>, Hook)], out: &mut Vec<u8>) {
+    out.extend_from_slice(b"<</Limits[");
+    let indices = || pages.iter().map(|(index, ..)| u64::from(*index));
+    integer(out, indices().next().unwrap_or(0));
     out.push(b' ');
-    integer(&mut out, indices().next_back().unwrap_or(0));
+    integer(out, indices().next_back().unwrap_or(0));
     out.extend_from_slice(b"]/Nums[");
-    for ((index, tree), hook) in indices().zip(trees).zip(hooks) {
-        integer(&mut out, index);
-        tree.owners(hook, &mut out)?;
+    for (index, skeleton, hook) in pages {
+        integer(out, u64::from(*index));
+        skeleton.owners(*hook, out);
     }
     out.extend_from_slice(b"]>>");
-    Ok(out)
 }
 
-fn page_object<P: Borrow<Page>>(planned: &Planned<P>, node: u32) -> Vec<u8> {
+fn page_object<P: Borrow<Page>>(planned: &Planned<P>, node: u32, out: &mut Vec<u8>) {
     let page = planned.page.borrow();
     let sheet = Rect::new(Point::ORIGIN, page.size);
-    let mut out = b"<</Type/Page/Parent ".to_vec();
-    reference(&mut out, node);
+    out.extend_from_slice(b"<</Type/Page/Parent ");
+    reference(out, node);
     let trim = trimmed(page).unwrap_or(sheet);
     for (name, area) in [("/MediaBox", sheet), ("/CropBox", sheet), ("/BleedBox", trim), ("/TrimBox", trim)] {
         out.extend_from_slice(name.as_bytes());
-        rect(&mut out, area, page.size.height);
+        rect(out, area, page.size.height);
     }
     out.extend_from_slice(b"/Resources ");
-    reference(&mut out, RESOURCES);
+    reference(out, RESOURCES);
     match planned.streams.as_slice() {
         [] => {}
         [stream] => {
             out.extend_from_slice(b"/Contents ");
-            reference(&mut out, stream.object);
+            reference(out, stream.object);
         }
         streams => {
             out.extend_from_slice(b"/Contents");
-            references(&mut out, streams.iter().map(|stream| stream.object));
+            references(out, streams.iter().map(|stream| stream.object));
         }
     }
     out.extend_from_slice(b"/Tabs/S/StructParents ");
-    integer(&mut out, u64::from(planned.index));
+    integer(out, u64::from(planned.index));
     out.extend_from_slice(b">>");
-    out
 }
 
 /// What is left of a page when everything is cut out: the box around its pieces; `None` for a page that is not cut.

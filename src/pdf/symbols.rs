@@ -14,7 +14,7 @@ pub struct Symbols {
 }
 
 /// Symbols by their address, good for as long as somebody holds on to them.
-#[derive(Default)]
+#[derive(Default, Clone)]
 pub struct Ids(HashMap<usize, usize>);
 
 impl Symbols {

@@ -4,7 +4,9 @@
 //! who draw, so that they cannot disagree.
 
 use super::content::Canvas;
+use super::skeleton::Skeleton;
 use super::units::{integer, milli, number};
+use super::{DOCUMENT, LABELS, SCOPES};
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Sides, Size};
 use crate::sheets::page::{Item, Layer, Node, Scope, Tag};
@@ -135,15 +137,9 @@ impl Tree<'_, '_> {
         Self { elements: vec![page], open: vec![0], owners: vec![0; first as usize], canvas: None }
     }
 
-    /// How many elements there are.
-    pub fn len(&self) -> usize {
-        self.elements.len()
-    }
-
     /// How many elements there are besides the page's section, and how many pieces of marked content.
     pub fn counts(&self) -> Result<(u32, u32), Problem> {
-        let count = |count: usize| u32::try_from(count).map_err(|_| super::internal("a page has too much content"));
-        Ok((count(self.elements.len() - 1)?, count(self.owners.len())?))
+        Ok((narrow(self.elements.len() - 1)?, narrow(self.owners.len())?))
     }
 
     /// Notes for the list around a label what its labels are: the first decides.
@@ -215,117 +211,91 @@ impl<'a> Visitor<'a> for Tree<'a, '_> {
     }
 }
 
-/// Where a page's elements hang in the file.
-#[derive(Debug, Clone, Copy)]
-pub struct Hook {
-    /// The object that holds the page's section.
-    pub parent: u32,
-    /// The page.
-    pub page: u32,
-    /// The object of the page's section; its other elements follow.
-    pub first: u32,
-    /// How high the page is.
-    pub height: Length,
-    /// The objects that say that a header cell heads its row, or its column.
-    pub scopes: [u32; 2],
-    /// The objects that say that a list's labels are any text, or numbers.
-    pub labels: [u32; 2],
-}
-
 impl Tree<'_, '_> {
-    /// Writes each element as a dictionary, in the order of their objects.
-    pub fn write(&self, hook: &Hook, mut each: impl FnMut(&mut Vec<u8>)) -> Result<(), Problem> {
-        let mut out = Vec::new();
+    /// The elements of a page so high, as text whose numbers are still to come.
+    pub fn skeleton(&self, height: Length) -> Result<Skeleton, Problem> {
+        let owners = self.owners.iter().map(|place| narrow(*place)).collect::<Result<_, _>>()?;
+        let mut skeleton = Skeleton::new(owners);
         for (place, element) in self.elements.iter().enumerate() {
-            out.clear();
-            self.element(place, element, hook, &mut out)?;
-            each(&mut out);
+            write(place, element, height, &mut skeleton)?;
+            skeleton.end();
         }
-        Ok(())
+        Ok(skeleton)
     }
+}
 
-    fn element(&self, place: usize, element: &Element<'_>, hook: &Hook, out: &mut Vec<u8>) -> Result<(), Problem> {
-        out.extend_from_slice(b"<<");
-        if element.kids.iter().any(|kid| matches!(kid, Kid::Content(_))) {
-            out.extend_from_slice(b"/Pg ");
-            reference(out, hook.page);
-        }
-        out.extend_from_slice(b"/S/");
-        out.extend_from_slice(name(element.tag));
-        out.extend_from_slice(b"/P ");
-        reference(out, if place == 0 { hook.parent } else { object(hook, element.parent)? });
-        match element.tag {
-            Some(Tag::HeaderCell(scope)) => {
-                out.extend_from_slice(b"/A ");
-                reference(out, hook.scopes[usize::from(*scope == Scope::Column)]);
-            }
-            Some(Tag::Figure(alternative)) => {
-                out.extend_from_slice(b"/Alt");
-                text(out, alternative);
-                if let Some(extent) = element.extent {
-                    out.extend_from_slice(b"/A<</O/Layout/BBox");
-                    rect(out, extent, hook.height);
-                    out.extend_from_slice(b">>");
-                }
-            }
-            Some(Tag::List) => {
-                if let Some(numbered) = element.numbered {
-                    out.extend_from_slice(b"/A ");
-                    reference(out, hook.labels[usize::from(numbered)]);
-                }
-            }
-            _ => {}
-        }
-        if let [kid] = element.kids.as_slice() {
-            out.extend_from_slice(b"/K ");
-            self.kid(place, kid, hook, out)?;
-        } else if !element.kids.is_empty() {
-            out.extend_from_slice(b"/K[");
-            for (k, kid) in element.kids.iter().enumerate() {
-                if k > 0 {
-                    out.push(b' ');
-                }
-                self.kid(place, kid, hook, out)?;
-            }
-            out.push(b']');
-        }
-        out.extend_from_slice(b">>");
-        Ok(())
+fn write(place: usize, element: &Element<'_>, height: Length, out: &mut Skeleton) -> Result<(), Problem> {
+    out.text().extend_from_slice(b"<<");
+    if element.kids.iter().any(|kid| matches!(kid, Kid::Content(_))) {
+        out.text().extend_from_slice(b"/Pg ");
+        out.page();
     }
-
-    #[allow(clippy::unused_self, reason = "reads as a step of `element`")]
-    fn kid(&self, parent: usize, kid: &Kid<'_>, hook: &Hook, out: &mut Vec<u8>) -> Result<(), Problem> {
-        match kid {
-            Kid::Content(mcid) => integer(out, u64::from(*mcid)),
-            Kid::Element(place) => reference(out, object(hook, *place)?),
-            Kid::Hollow(tag) => {
-                out.extend_from_slice(b"<</S/");
-                out.extend_from_slice(name(Some(tag)));
-                out.extend_from_slice(b"/P ");
-                reference(out, object(hook, parent)?);
-                out.extend_from_slice(b">>");
+    out.text().extend_from_slice(b"/S/");
+    out.text().extend_from_slice(name(element.tag));
+    out.text().extend_from_slice(b"/P ");
+    if place == 0 {
+        reference(out.text(), DOCUMENT);
+    } else {
+        out.element(narrow(element.parent)?);
+    }
+    match element.tag {
+        Some(Tag::HeaderCell(scope)) => {
+            out.text().extend_from_slice(b"/A ");
+            reference(out.text(), SCOPES[usize::from(*scope == Scope::Column)]);
+        }
+        Some(Tag::Figure(alternative)) => {
+            out.text().extend_from_slice(b"/Alt");
+            text(out.text(), alternative);
+            if let Some(extent) = element.extent {
+                out.text().extend_from_slice(b"/A<</O/Layout/BBox");
+                rect(out.text(), extent, height);
+                out.text().extend_from_slice(b">>");
             }
         }
-        Ok(())
+        Some(Tag::List) => {
+            if let Some(numbered) = element.numbered {
+                out.text().extend_from_slice(b"/A ");
+                reference(out.text(), LABELS[usize::from(numbered)]);
+            }
+        }
+        _ => {}
     }
-
-    /// Writes the array that leads from marked content back to elements.
-    pub fn owners(&self, hook: &Hook, out: &mut Vec<u8>) -> Result<(), Problem> {
-        out.push(b'[');
-        for (k, place) in self.owners.iter().enumerate() {
+    if let [kid] = element.kids.as_slice() {
+        out.text().extend_from_slice(b"/K ");
+        kid.write(place, out)?;
+    } else if !element.kids.is_empty() {
+        out.text().extend_from_slice(b"/K[");
+        for (k, kid) in element.kids.iter().enumerate() {
             if k > 0 {
-                out.push(b' ');
+                out.text().push(b' ');
             }
-            reference(out, object(hook, *place)?);
+            kid.write(place, out)?;
         }
-        out.push(b']');
+        out.text().push(b']');
+    }
+    out.text().extend_from_slice(b">>");
+    Ok(())
+}
+
+impl Kid<'_> {
+    fn write(&self, parent: usize, out: &mut Skeleton) -> Result<(), Problem> {
+        match self {
+            Kid::Content(mcid) => integer(out.text(), u64::from(*mcid)),
+            Kid::Element(place) => out.element(narrow(*place)?),
+            Kid::Hollow(tag) => {
+                out.text().extend_from_slice(b"<</S/");
+                out.text().extend_from_slice(name(Some(tag)));
+                out.text().extend_from_slice(b"/P ");
+                out.element(narrow(parent)?);
+                out.text().extend_from_slice(b">>");
+            }
+        }
         Ok(())
     }
 }
 
-fn object(hook: &Hook, place: usize) -> Result<u32, Problem> {
-    let place = u32::try_from(place).map_err(|_| super::internal("a page has too many elements"))?;
-    Ok(hook.first + place)
+fn narrow(place: usize) -> Result<u32, Problem> {
+    u32::try_from(place).map_err(|_| super::internal("a page has too many elements"))
 }
 
 /// The structure type's name.

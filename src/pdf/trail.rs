@@ -122,7 +122,7 @@ impl Trail {
         out.extend_from_slice(b"/Count ");
         integer(&mut out, u64::from(count));
         out.extend_from_slice(b">>");
-        pack.push(&out);
+        pack.push_bytes(&out);
         for (object, bookmark) in (root + 1..).zip(&self.bookmarks) {
             out.clear();
             out.extend_from_slice(b"<</Title");
@@ -140,7 +140,7 @@ impl Trail {
             out.extend_from_slice(b"/Dest[");
             reference(&mut out, bookmark.page);
             out.extend_from_slice(b"/Fit]>>");
-            pack.push(&out);
+            pack.push_bytes(&out);
         }
         Some(root)
     }

@@ -38,18 +38,7 @@ pub fn number(out: &mut Vec<u8>, value: Milli) {
 
 /// Writes a whole number.
 pub fn integer(out: &mut Vec<u8>, value: u64) {
-    let mut digits = [0_u8; 20];
-    let mut start = digits.len();
-    let mut rest = value;
-    loop {
-        start -= 1;
-        digits[start] = digit(rest % 10);
-        rest /= 10;
-        if rest == 0 {
-            break;
-        }
-    }
-    out.extend_from_slice(&digits[start..]);
+    out.extend_from_slice(itoa::Buffer::new().format(value).as_bytes());
 }
 
 /// The character of a value 0..=9.

@@ -1,0 +1,135 @@
+//! The structure elements of a page as text with gaps, filled in for each page that has the same ones.
+//!
+//! A class set shows the same few pages thousands of times. Their elements differ in nothing but the numbers of objects, so
+//! what is between the numbers is made once.
+
+use super::tags::reference;
+use super::units::integer;
+
+/// What stands in a gap.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Gap {
+    /// A reference to the page.
+    Page,
+    /// A reference to an element of the page, by its place in the page's list.
+    Element(u32),
+}
+
+/// The elements of a page.
+#[derive(Debug, Default)]
+pub struct Skeleton {
+    /// All that is between gaps, without a break.
+    text: Vec<u8>,
+    /// Where in the text gaps are, in order, and what stands in them.
+    gaps: Vec<(usize, Gap)>,
+    /// For each element where its text and its gaps end.
+    ends: Vec<(usize, usize)>,
+    /// For each piece of marked content the element it belongs to.
+    owners: Vec<u32>,
+}
+
+/// Where a page's elements hang in the file.
+#[derive(Debug, Clone, Copy)]
+pub struct Hook {
+    /// The page.
+    pub page: u32,
+    /// The object of the page's section; its other elements follow.
+    pub first: u32,
+}
+
+impl Skeleton {
+    /// A skeleton for a page with these owners of marked content.
+    pub fn new(owners: Vec<u32>) -> Self {
+        Self { owners, ..Self::default() }
+    }
+
+    /// The text of the element that is being written.
+    pub fn text(&mut self) -> &mut Vec<u8> {
+        &mut self.text
+    }
+
+    /// Leaves a gap for a reference to the page.
+    pub fn page(&mut self) {
+        self.gaps.push((self.text.len(), Gap::Page));
+    }
+
+    /// Leaves a gap for a reference to an element.
+    pub fn element(&mut self, place: u32) {
+        self.gaps.push((self.text.len(), Gap::Element(place)));
+    }
+
+    /// Ends an element.
+    pub fn end(&mut self) {
+        self.ends.push((self.text.len(), self.gaps.len()));
+    }
+
+    /// How many elements there are.
+    pub fn len(&self) -> usize {
+        self.ends.len()
+    }
+
+    /// The elements of a page, in the order of their objects; each writes itself.
+    pub fn elements(&self, hook: Hook) -> impl Iterator<Item = impl FnOnce(&mut Vec<u8>)> {
+        let starts = std::iter::once((0, 0)).chain(self.ends.iter().copied());
+        starts.zip(&self.ends).map(move |((start, from), &(end, to))| {
+            move |out: &mut Vec<u8>| {
+                let mut at = start;
+                for &(gap, what) in &self.gaps[from..to] {
+                    out.extend_from_slice(&self.text[at..gap]);
+                    reference(out, hook.object(what));
+                    at = gap;
+                }
+                out.extend_from_slice(&self.text[at..end]);
+            }
+        })
+    }
+
+    /// Writes the array that leads from marked content back to elements.
+    pub fn owners(&self, hook: Hook, out: &mut Vec<u8>) {
+        out.push(b'[');
+        for (k, &place) in self.owners.iter().enumerate() {
+            if k > 0 {
+                out.push(b' ');
+            }
+            integer(out, u64::from(hook.first + place));
+            out.extend_from_slice(b" 0 R");
+        }
+        out.push(b']');
+    }
+}
+
+impl Hook {
+    fn object(self, what: Gap) -> u32 {
+        match what {
+            Gap::Page => self.page,
+            Gap::Element(place) => self.first + place,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn gaps_are_filled_for_each_page() {
+        let mut skeleton = Skeleton::new(vec![1]);
+        skeleton.text().extend_from_slice(b"<</K ");
+        skeleton.element(1);
+        skeleton.text().extend_from_slice(b">>");
+        skeleton.end();
+        skeleton.text().extend_from_slice(b"<</Pg ");
+        skeleton.page();
+        skeleton.text().extend_from_slice(b"/K 0>>");
+        skeleton.end();
+        let filled = |page, first| {
+            let hook = Hook { page, first };
+            let mut out = Vec::new();
+            skeleton.elements(hook).for_each(|element| element(&mut out));
+            skeleton.owners(hook, &mut out);
+            String::from_utf8(out).unwrap()
+        };
+        assert_eq!(filled(7, 20), "<</K 21 0 R>><</Pg 7 0 R/K 0>>[21 0 R]");
+        assert_eq!(filled(123, 4), "<</K 5 0 R>><</Pg 123 0 R/K 0>>[5 0 R]");
+    }
+}
