@@ -25,6 +25,8 @@ mod units;
 use std::borrow::Borrow;
 use std::io::{self, Write};
 
+pub use self::deflate::Deflater;
+
 use self::crew::Foreman;
 use self::face::{Faces, Used};
 use self::file::{File, Form};

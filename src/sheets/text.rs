@@ -134,6 +134,15 @@ impl Setting {
 /// `frame` is the box with its padding taken off: all ink lies inside it. Fails when the text does not fit at the least
 /// size, saying at what size or in what width it would, and when the font lacks a character.
 pub fn set(family: &Family, text: &str, frame: Rect, face: &Face, align: Align) -> Result<Setting, Problem> {
+    // Most texts fit at once, with their hundreds and thousands whole: then nothing is to be looked for.
+    let font = family.font(face.weight);
+    let whole = Units::new(font, text, true).widest() <= Units::limit(font, frame.width(), face.size);
+    if whole
+        && font.lacks(text).is_none()
+        && let Some(placed) = place(family, text, frame, face, align)
+    {
+        return Ok(placed);
+    }
     let size = largest(family, &[text], frame.size(), face)?;
     let placed = place(family, text, frame, &face.at(size), align);
     placed.ok_or_else(|| misfit(family, text, frame.size(), face))
