@@ -196,7 +196,7 @@ fn ours(pages: &[Page], family: &Family, threads: usize) -> (f64, Vec<u8>) {
 /// Deflates streams one by one, each as the program does, and writes them; the seconds it takes.
 fn alone(streams: &[Vec<u8>]) -> f64 {
     let start = Instant::now();
-    let mut deflater = Deflater::new();
+    let mut deflater = Deflater::many();
     let (mut small, mut out) = (Vec::new(), Vec::new());
     for stream in streams {
         let deflated = deflater.deflate(stream, &mut small).unwrap_or_else(|problem| panic!("{problem}"));

@@ -18,7 +18,7 @@ use crate::spec::Sides;
 /// Writes the rest of a file.
 pub fn finish<W: Write>(foreman: Foreman<'_, W>, head: &Head) -> Result<W, Failure> {
     let Foreman { mut file, mut planner, trail, mut used, faces, form: form_of_file } = foreman;
-    let mut deflater = Deflater::new();
+    let mut deflater = Deflater::once();
     let mut chunk = Chunk::default();
     let symbols = planner.symbols.list().to_vec();
     let ids = planner.symbols.nested();

@@ -49,6 +49,8 @@ pub struct Run<P> {
     pub layers: Vec<SharedLayer>,
     /// The symbols of these pages.
     pub ids: Ids,
+    /// Whether it is the file's first: worth more care, because most files have no other.
+    pub first: bool,
 }
 
 /// A page with its numbers.
@@ -125,6 +127,7 @@ impl Planner {
 
     /// Plans a run. `pages` are at most [`RUN`].
     pub fn run<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<P>, Problem> {
+        let first = self.page == 0;
         let mut ids = self.ids.clone();
         let facts = self.survey(&pages, &mut ids)?;
         let node = self.objects(2);
@@ -150,7 +153,7 @@ impl Planner {
             page.streams = self.streams(page.page.borrow(), &facts, &mut layers)?;
             page.shape = self.shape(page, &facts);
         }
-        Ok(Run { node, stream, pages: planned, layers, ids })
+        Ok(Run { node, stream, pages: planned, layers, ids, first })
     }
 
     /// Walks each layer once.

@@ -21,7 +21,8 @@ use crate::sheets::page::Page;
 pub struct Builder<'f> {
     faces: &'f Faces<'f>,
     form: Form,
-    deflater: Deflater,
+    once: Deflater,
+    many: Deflater,
     /// The structure of pages that come again and again, by [`Planned::shape`].
     known: HashMap<u32, Rc<Skeleton>>,
 }
@@ -29,7 +30,7 @@ pub struct Builder<'f> {
 impl<'f> Builder<'f> {
     /// A builder with these fonts that puts objects down in this way.
     pub fn new(faces: &'f Faces<'f>, form: Form) -> Self {
-        Self { faces, form, deflater: Deflater::new(), known: HashMap::new() }
+        Self { faces, form, once: Deflater::once(), many: Deflater::many(), known: HashMap::new() }
     }
 
     /// Builds a run; the chunk and the characters it uses.
@@ -54,7 +55,8 @@ impl<'f> Builder<'f> {
                 pack.push(element);
             }
         }
-        pack.finish(run.stream, &mut chunk, &mut self.deflater)?;
+        let deflater = if run.first { &mut self.once } else { &mut self.many };
+        pack.finish(run.stream, &mut chunk, deflater)?;
         Ok((chunk, used))
     }
 
@@ -69,26 +71,7 @@ impl<'f> Builder<'f> {
         let mut tree = Tree::new(shared.first);
         tree.canvas = Some(Canvas::page(shared.height, self.faces, &run.ids));
         walk(&shared.layer, &mut tree)?;
-        self.stream(tree.canvas.take(), shared.object, true, chunk, used)
-    }
-
-    fn stream(
-        &mut self,
-        canvas: Option<Canvas<'_>>,
-        object: u32,
-        guarded: bool,
-        chunk: &mut Chunk,
-        used: &mut Used,
-    ) -> Result<(), Problem> {
-        let Some(canvas) = canvas else { return Ok(()) };
-        let (mut content, here) = canvas.finish();
-        if guarded {
-            // The streams of a page are one after the other, and each takes the page's first state as given.
-            content.splice(0..0, *b"q\n");
-            content.extend_from_slice(b"Q\n");
-        }
-        used.add(&here);
-        chunk.stream(object, b"", &content, self.form, &mut self.deflater)
+        stream(tree.canvas.take(), shared.object, true, (chunk, used), (self.form, &mut self.once))
     }
 
     /// Writes a page's own streams; its structure.
@@ -103,14 +86,18 @@ impl<'f> Builder<'f> {
         let page = planned.page.borrow();
         let mut tree = Tree::new(0);
         let mut layers = page.layers.iter();
-        for stream in &planned.streams {
-            if !stream.shared {
+        for planned_stream in &planned.streams {
+            if !planned_stream.shared {
                 tree.canvas = Some(Canvas::page(page.size.height, self.faces, &run.ids));
             }
-            for layer in layers.by_ref().take(stream.layers).filter(|_| known.is_none() || !stream.shared) {
+            for layer in
+                layers.by_ref().take(planned_stream.layers).filter(|_| known.is_none() || !planned_stream.shared)
+            {
                 walk(layer, &mut tree)?;
             }
-            self.stream(tree.canvas.take(), stream.object, planned.streams.len() > 1, chunk, used)?;
+            let deflater = if run.first { &mut self.once } else { &mut self.many };
+            let guarded = planned.streams.len() > 1;
+            stream(tree.canvas.take(), planned_stream.object, guarded, (chunk, used), (self.form, deflater))?;
         }
         let skeleton = match known {
             Some(known) => known,
@@ -124,6 +111,25 @@ impl<'f> Builder<'f> {
         }
         Ok(skeleton)
     }
+}
+
+/// Writes what a canvas holds; nothing for a layer that is drawn elsewhere.
+fn stream(
+    canvas: Option<Canvas<'_>>,
+    object: u32,
+    guarded: bool,
+    (chunk, used): (&mut Chunk, &mut Used),
+    (form, deflater): (Form, &mut Deflater),
+) -> Result<(), Problem> {
+    let Some(canvas) = canvas else { return Ok(()) };
+    let (mut content, here) = canvas.finish();
+    if guarded {
+        // The streams of a page are one after the other, and each takes the page's first state as given.
+        content.splice(0..0, *b"q\n");
+        content.extend_from_slice(b"Q\n");
+    }
+    used.add(&here);
+    chunk.stream(object, b"", &content, form, deflater)
 }
 
 /// The node of the page tree that holds the run.
