@@ -213,10 +213,15 @@ impl Font {
         Some(Rect::new(at.moved(left, -scaled(high)), Size::new(right - left, scaled(high - low))))
     }
 
+    /// Whether the font has the character but draws nothing for it.
+    pub fn is_blank(&self, character: char) -> bool {
+        self.index(character).is_some_and(|index| self.ink_of(index) == [0; 4])
+    }
+
     /// The ink of the character at a place of the font's list.
     fn ink_of(&self, index: usize) -> Ink {
         *self.inks[index].get_or_init(|| {
-            let glyph = ttf_parser::GlyphId(self.glyphs[index].1.id);
+            let glyph = GlyphId(self.glyphs[index].1.id);
             let face = ttf_parser::Face::parse(&self.bytes, 0).ok();
             let bounds = face.and_then(|face| face.glyph_bounding_box(glyph));
             bounds.map_or([0; 4], |b| [b.x_min, b.y_min, b.x_max, b.y_max].map(i64::from))

@@ -60,8 +60,7 @@ const MARKS: &str = " !\"%'()+,-./:;=?\u{b2}\u{b7}\u{2013}\u{201c}\u{201d}";
 fn complete(font: &Font) -> Result<(), Problem> {
     let needed = || ('0'..='9').chain('A'..='Z').chain('a'..='z').chain(MARKS.chars());
     let lacking: Vec<char> = needed().filter(|c| font.glyph(*c).is_none()).collect();
-    let blank: Vec<char> =
-        needed().filter(|c| *c != ' ' && font.glyph(*c).is_some_and(|glyph| glyph.ink == [0; 4])).collect();
+    let blank: Vec<char> = needed().filter(|c| *c != ' ' && font.is_blank(*c)).collect();
     let refused = |what: &str, characters: &[char]| {
         let mut shown: Vec<String> = characters.iter().take(6).map(|c| format!("`{c}`")).collect();
         if characters.len() > shown.len() {

@@ -62,7 +62,7 @@ mod tests {
         for mut deflater in [Deflater::many(), Deflater::once()] {
             let mut out = Vec::new();
             for size in [97, 500, 1_536, 1_537, 100_000] {
-                let plain: Vec<u8> = (0..size).map(|k: u32| (k % 251 * (k % 97) % 241) as u8).collect();
+                let plain: Vec<u8> = (0..size).map(|k: u32| (k % 251) as u8).collect();
                 assert!(deflater.deflate(&plain, &mut out).unwrap());
                 let mut back = Vec::new();
                 flate2::read::ZlibDecoder::new(out.as_slice()).read_to_end(&mut back).unwrap();

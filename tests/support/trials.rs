@@ -122,7 +122,7 @@ pub fn layout(bytes: &[u8]) -> bool {
         }
         Ok(layouts) => {
             let family = bundled(Bundled::Atkinson).expect("a font");
-            let desk = Desk { lesson: small(), layouts: &layouts, family: &family };
+            let desk = Desk::new(small(), &layouts, &family);
             let only = SHEETS.iter().find(|sheet| sheet.kind.word() == word).map(|sheet| sheet.kind);
             match sheaf::make(&desk, only) {
                 Ok(sheaves) => {
@@ -150,7 +150,7 @@ pub fn font(bytes: &[u8]) -> bool {
         }
     };
     let layouts = LAYOUTS.get_or_init(|| Layouts::read(&[]).expect("bundled layouts"));
-    let shelf = packet::Shelf::new(&Desk { lesson: small(), layouts, family: &family });
+    let shelf = packet::Shelf::new(&Desk::new(small(), layouts, &family));
     match packet::teacher(&shelf, Some(spec::SheetKind::Strips)) {
         Err(found) => {
             sound(&found);
@@ -190,7 +190,7 @@ pub fn run(bytes: &[u8]) -> bool {
     };
     let family: Family = bundled(Bundled::Atkinson).expect("a font");
     let layouts = LAYOUTS.get_or_init(|| Layouts::read(&[]).expect("bundled layouts"));
-    let desk = Desk { lesson: &lesson, layouts, family: &family };
+    let desk = Desk::new(&lesson, layouts, &family);
     let sheaves = match sheaf::make(&desk, None) {
         Ok(sheaves) => sheaves,
         Err(found) => {
