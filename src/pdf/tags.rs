@@ -98,26 +98,18 @@ pub struct Element<'a> {
     tag: Option<&'a Tag>,
     /// The element around it, as a place in the page's list; its own place for the page's section.
     parent: usize,
-    kids: Vec<Kid<'a>>,
+    kids: Vec<Kid>,
     /// The box around a figure's content.
     extent: Option<Rect>,
     /// Whether a list's labels are numbers; nothing for a list without labels.
     numbered: Option<bool>,
 }
 
-enum Kid<'a> {
+enum Kid {
     /// Marked content of the page.
     Content(u32),
     /// Another element, as a place in the page's list.
     Element(usize),
-    /// An element with nothing in it, such as the cell of an empty box. Nothing refers to it, so it is no object of its own
-    /// but stands inside its parent.
-    Hollow(&'a Tag),
-}
-
-/// Whether an element of this kind, with nothing in it, is written inside its parent.
-fn may_be_hollow(tag: &Tag) -> bool {
-    matches!(tag, Tag::Cell)
 }
 
 /// A page's structure elements, and the stream that shows their content.
@@ -168,19 +160,7 @@ impl<'a> Visitor<'a> for Tree<'a, '_> {
     }
 
     fn close(&mut self) {
-        let here = self.open.pop().unwrap_or(0);
-        // An element without kids is the last of the list.
-        if let Some(Element { tag: Some(tag), parent, kids, .. }) = self.elements.last()
-            && here + 1 == self.elements.len()
-            && kids.is_empty()
-            && may_be_hollow(tag)
-        {
-            let (tag, parent) = (*tag, *parent);
-            self.elements.pop();
-            if let Some(last) = self.elements[parent].kids.last_mut() {
-                *last = Kid::Hollow(tag);
-            }
-        }
+        self.open.pop();
     }
 
     fn content(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
@@ -262,14 +242,14 @@ fn write(place: usize, element: &Element<'_>, height: Length, out: &mut Skeleton
     }
     if let [kid] = element.kids.as_slice() {
         out.text().extend_from_slice(b"/K ");
-        kid.write(place, out)?;
+        kid.write(out)?;
     } else if !element.kids.is_empty() {
         out.text().extend_from_slice(b"/K[");
         for (k, kid) in element.kids.iter().enumerate() {
             if k > 0 {
                 out.text().push(b' ');
             }
-            kid.write(place, out)?;
+            kid.write(out)?;
         }
         out.text().push(b']');
     }
@@ -277,18 +257,11 @@ fn write(place: usize, element: &Element<'_>, height: Length, out: &mut Skeleton
     Ok(())
 }
 
-impl Kid<'_> {
-    fn write(&self, parent: usize, out: &mut Skeleton) -> Result<(), Problem> {
+impl Kid {
+    fn write(&self, out: &mut Skeleton) -> Result<(), Problem> {
         match self {
             Kid::Content(mcid) => integer(out.text(), u64::from(*mcid)),
             Kid::Element(place) => out.element(narrow(*place)?),
-            Kid::Hollow(tag) => {
-                out.text().extend_from_slice(b"<</S/");
-                out.text().extend_from_slice(name(Some(tag)));
-                out.text().extend_from_slice(b"/P ");
-                out.element(narrow(parent)?);
-                out.text().extend_from_slice(b">>");
-            }
         }
         Ok(())
     }

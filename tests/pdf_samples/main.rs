@@ -96,11 +96,13 @@ fn packets_keep_to_their_budget_of_bytes() {
 }
 
 /// Programs that read PDF, and how each is asked to find fault.
-const READERS: [(&str, &[&str]); 4] = [
+const READERS: [(&str, &[&str]); 5] = [
     ("qpdf", &["--check"]),
     ("mutool", &["draw", "-q", "-F", "trace", "-o", "/dev/null"]),
     ("gs", &["-q", "-dNOPAUSE", "-dBATCH", "-dPDFSTOPONWARNING", "-sDEVICE=nullpage"]),
     ("pdftotext", &["-q"]),
+    // Reads the structure tree as a screen reader would, and is stricter about it than the others.
+    ("pdfinfo", &["-struct-text"]),
 ];
 
 #[test]
