@@ -17,14 +17,6 @@ pub const FILE: &str = "contents.json";
 /// What tells a file of this program from others. It stands at the end, so that the keys of the contract come first.
 pub const MARK: &str = "\"made_by\": \"Placewright ";
 
-/// The text of the file; see [`write`].
-pub fn text(lesson: &Lesson, packets: &[Sheaf<'_>]) -> String {
-    let mut bytes = Vec::new();
-    // A vector takes whatever is written.
-    let _ = write(&mut bytes, lesson, packets);
-    String::from_utf8(bytes).unwrap_or_default()
-}
-
 /// Writes the file: one object, each page on a line of its own, a line end at the end. Pages are written as they come: a
 /// class of thousands has a million.
 pub fn write(out: &mut (impl Write + ?Sized), lesson: &Lesson, packets: &[Sheaf<'_>]) -> io::Result<()> {

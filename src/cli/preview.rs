@@ -73,13 +73,13 @@ pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, 
         names: !planned.lesson.roster.is_empty(),
         files: made.iter().map(|made| made.shown.clone()).collect(),
     });
-    let contents = manifest::text(&planned.lesson, &packets);
+    let contents = |out: &mut dyn Write| Ok(manifest::write(out, &planned.lesson, &packets)?);
     let mut files: Vec<(&str, Content<'_>)> = Vec::new();
     for (sheaf, made) in packets.iter().zip(&made) {
         files.push((sheaf.file(), content(&made.bytes)));
         files.extend(made.pictures.iter().map(|(name, bytes)| (name.as_str(), content(bytes))));
     }
-    files.push((manifest::FILE, content(contents.as_bytes())));
+    files.push((manifest::FILE, Box::new(contents)));
     files.push((gallery::FILE, content(index.as_bytes())));
     write::packets(&folder, &files, wanted.force)?;
 

@@ -4,6 +4,8 @@
 //! makes no sense. A charstring is a small program whose subroutines call each other ten deep, so three kilobytes can ask
 //! for years. The formats are those of Adobe's technical notes 5176 (CFF) and 5177 (charstrings).
 
+use super::bytes::word;
+
 /// Subroutines inside subroutines.
 const DEEP: u32 = 10;
 /// Numbers that a charstring can have on its stack: ten times what the format allows.
@@ -251,8 +253,4 @@ impl Run<'_> {
         }
         Ok(false)
     }
-}
-
-fn word(bytes: &[u8], at: usize) -> Option<u16> {
-    bytes.get(at..)?.first_chunk().map(|pair| u16::from_be_bytes(*pair))
 }

@@ -1,5 +1,6 @@
 //! Lengths, geometry and type: how big things are on paper.
 
+mod bytes;
 mod charstrings;
 mod checks;
 mod font;

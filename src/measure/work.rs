@@ -6,6 +6,7 @@
 
 use ttf_parser::{Face, Tag};
 
+use super::bytes::{long, word};
 use super::charstrings;
 use crate::diag::Problem;
 
@@ -150,14 +151,6 @@ impl Iterator for Parts<'_> {
         self.0 = if flags & 0x20 != 0 { self.0.get(bytes..).unwrap_or(&[]) } else { &[] };
         Some(glyph)
     }
-}
-
-fn word(bytes: &[u8], at: usize) -> Option<u16> {
-    bytes.get(at..)?.first_chunk().map(|pair| u16::from_be_bytes(*pair))
-}
-
-fn long(bytes: &[u8], at: usize) -> Option<u32> {
-    bytes.get(at..)?.first_chunk().map(|four| u32::from_be_bytes(*four))
 }
 
 fn broken(why: &str) -> Problem {

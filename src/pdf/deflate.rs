@@ -14,40 +14,61 @@ const SMALL: usize = 1_536;
 /// The levels are chosen by measurement on the structure of 12,000 pages: level 6 takes almost three times as long as level
 /// 3 and makes it 6 % smaller; level 2 takes a fifth less time and makes it 10 % larger, too large for what a page may cost.
 pub struct Deflater {
-    quick: Compress,
-    careful: Compress,
+    /// Up to how many bytes a stream is searched quickly.
+    small: usize,
+    quick: State,
+    careful: State,
+    /// The stream that was deflated last.
+    out: Vec<u8>,
 }
 
 impl Deflater {
     /// For streams that a file has by the thousands.
     pub fn many() -> Self {
-        Self::at(1, 3)
+        Self::new(SMALL, 3)
     }
 
     /// For streams that a file has once, such as fonts.
     pub fn once() -> Self {
-        Self::at(6, 6)
+        Self::new(0, 6)
     }
 
-    fn at(quick: u32, careful: u32) -> Self {
-        let state = |level| Compress::new(Compression::new(level), true);
-        Self { quick: state(quick), careful: state(careful) }
+    fn new(small: usize, careful: u32) -> Self {
+        Self { small, quick: State::at(1), careful: State::at(careful), out: Vec::new() }
     }
 
-    /// Puts the zlib stream of `plain` into the emptied `out`; whether there is one, which a tiny stream has not.
-    pub fn deflate(&mut self, plain: &[u8], out: &mut Vec<u8>) -> Result<bool, Problem> {
-        out.clear();
+    /// The zlib stream of `plain`; `None` for a tiny stream, which stays as it is.
+    pub fn deflate(&mut self, plain: &[u8]) -> Result<Option<&[u8]>, Problem> {
         if plain.len() <= TINY {
-            return Ok(false);
+            return Ok(None);
         }
-        let state = if plain.len() <= SMALL { &mut self.quick } else { &mut self.careful };
-        state.reset();
+        let state = if plain.len() <= self.small { &mut self.quick } else { &mut self.careful };
+        self.out.clear();
         // Stored blocks cost 5 bytes for 16 kB, so this room is always enough.
-        out.reserve(plain.len() + plain.len() / 1000 + 64);
-        match state.compress_vec(plain, out, FlushCompress::Finish) {
-            Ok(Status::StreamEnd) => Ok(true),
+        self.out.reserve(plain.len() + plain.len() / 1000 + 64);
+        match state.ready().compress_vec(plain, &mut self.out, FlushCompress::Finish) {
+            Ok(Status::StreamEnd) => Ok(Some(&self.out)),
             Ok(_) | Err(_) => Err(super::internal("a stream could not be deflated")),
         }
+    }
+}
+
+/// A compressor that is made when it is first needed: it has several hundred kilobytes, and few files need them all.
+struct State {
+    level: u32,
+    made: Option<Compress>,
+}
+
+impl State {
+    fn at(level: u32) -> Self {
+        Self { level, made: None }
+    }
+
+    /// The compressor, ready for a new stream.
+    fn ready(&mut self) -> &mut Compress {
+        let state = self.made.get_or_insert_with(|| Compress::new(Compression::new(self.level), true));
+        state.reset();
+        state
     }
 }
 
@@ -60,15 +81,14 @@ mod tests {
     #[test]
     fn what_is_deflated_comes_back_whole() {
         for mut deflater in [Deflater::many(), Deflater::once()] {
-            let mut out = Vec::new();
             for size in [97, 500, 1_536, 1_537, 100_000] {
                 let plain: Vec<u8> = (0..size).map(|k: u32| (k % 251) as u8).collect();
-                assert!(deflater.deflate(&plain, &mut out).unwrap());
                 let mut back = Vec::new();
-                flate2::read::ZlibDecoder::new(out.as_slice()).read_to_end(&mut back).unwrap();
+                let small = deflater.deflate(&plain).unwrap().expect("worth it");
+                flate2::read::ZlibDecoder::new(small).read_to_end(&mut back).unwrap();
                 assert!(back == plain, "{size}");
             }
-            assert!(!deflater.deflate(b"q Q", &mut out).unwrap() && out.is_empty());
+            assert_eq!(deflater.deflate(b"q Q").unwrap(), None);
         }
     }
 }

@@ -15,8 +15,6 @@ use crate::diag::Problem;
 pub struct Chunk {
     bytes: Vec<u8>,
     places: Vec<Place>,
-    /// Room for deflated streams, used again for each.
-    small: Vec<u8>,
 }
 
 /// Where objects went.
@@ -62,15 +60,10 @@ impl Chunk {
         self.bytes.extend_from_slice(dictionary);
         match form {
             Form::Readable => self.body(b"", data),
-            Form::Small => {
-                let mut small = std::mem::take(&mut self.small);
-                if deflater.deflate(data, &mut small)? {
-                    self.body(b"/Filter/FlateDecode", &small);
-                } else {
-                    self.body(b"", data);
-                }
-                self.small = small;
-            }
+            Form::Small => match deflater.deflate(data)? {
+                Some(small) => self.body(b"/Filter/FlateDecode", small),
+                None => self.body(b"", data),
+            },
         }
         Ok(())
     }

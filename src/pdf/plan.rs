@@ -8,7 +8,7 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 use super::symbols::{Ids, Symbols};
-use super::tags::{Tree, Visitor, walk};
+use super::tags::{Visitor, walk};
 use crate::diag::Problem;
 use crate::measure::Length;
 use crate::sheets::page::{Item, Layer, Page, Tag};
@@ -168,10 +168,9 @@ impl Planner {
                 all.insert(address(layer), *facts);
                 continue;
             }
-            let mut survey = Survey { tree: Tree::new(0), symbols: &mut self.symbols, ids };
+            let mut survey = Survey { facts: Facts { times: 1, ..Facts::default() }, symbols: &mut self.symbols, ids };
             walk(layer, &mut survey)?;
-            let (elements, contents) = survey.tree.counts()?;
-            all.insert(address(layer), Facts { times: 1, elements, contents });
+            all.insert(address(layer), survey.facts);
         }
         Ok(all)
     }
@@ -210,7 +209,7 @@ impl Planner {
     /// Keeps what is known of a layer that several pages show, for later runs.
     fn know(&mut self, layer: &Arc<Layer>, facts: Facts) -> Result<(), Problem> {
         if self.known.insert(address(layer), facts).is_none() {
-            walk(layer, &mut Survey { tree: Tree::new(0), symbols: &mut self.symbols, ids: &mut self.ids })?;
+            walk(layer, &mut Survey { facts, symbols: &mut self.symbols, ids: &mut self.ids })?;
         }
         Ok(())
     }
@@ -239,7 +238,7 @@ fn address(layer: &Arc<Layer>) -> usize {
 }
 
 /// What a run has to know of a layer.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Default)]
 struct Facts {
     /// How many times the run's pages show it.
     times: u32,
@@ -249,24 +248,22 @@ struct Facts {
     contents: u32,
 }
 
-/// Builds the tree of a layer to count it, and meets its symbols.
-struct Survey<'a, 's> {
-    tree: Tree<'a, 'static>,
+/// Counts what is in a layer and meets its symbols.
+struct Survey<'s> {
+    facts: Facts,
     symbols: &'s mut Symbols,
     ids: &'s mut Ids,
 }
 
-impl<'a> Visitor<'a> for Survey<'a, '_> {
-    fn open(&mut self, tag: &'a Tag) {
-        self.tree.open(tag);
+impl<'a> Visitor<'a> for Survey<'_> {
+    fn open(&mut self, _: &'a Tag) {
+        self.facts.elements += 1;
     }
 
-    fn close(&mut self) {
-        self.tree.close();
-    }
+    fn close(&mut self) {}
 
     fn content(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
-        self.tree.content(items)?;
+        self.facts.contents += 1;
         self.artifact(items)
     }
 

@@ -71,7 +71,7 @@ impl<'f> Builder<'f> {
         let mut tree = Tree::new(shared.first);
         tree.canvas = Some(Canvas::page(shared.height, self.faces, &run.ids));
         walk(&shared.layer, &mut tree)?;
-        stream(tree.canvas.take(), shared.object, true, (chunk, used), (self.form, &mut self.once))
+        put(tree.canvas.take(), shared.object, true, (chunk, used), (self.form, &mut self.once))
     }
 
     /// Writes a page's own streams; its structure.
@@ -86,18 +86,16 @@ impl<'f> Builder<'f> {
         let page = planned.page.borrow();
         let mut tree = Tree::new(0);
         let mut layers = page.layers.iter();
-        for planned_stream in &planned.streams {
-            if !planned_stream.shared {
+        for stream in &planned.streams {
+            if !stream.shared {
                 tree.canvas = Some(Canvas::page(page.size.height, self.faces, &run.ids));
             }
-            for layer in
-                layers.by_ref().take(planned_stream.layers).filter(|_| known.is_none() || !planned_stream.shared)
-            {
+            for layer in layers.by_ref().take(stream.layers).filter(|_| known.is_none() || !stream.shared) {
                 walk(layer, &mut tree)?;
             }
-            let deflater = if run.first { &mut self.once } else { &mut self.many };
             let guarded = planned.streams.len() > 1;
-            stream(tree.canvas.take(), planned_stream.object, guarded, (chunk, used), (self.form, deflater))?;
+            let deflater = if run.first { &mut self.once } else { &mut self.many };
+            put(tree.canvas.take(), stream.object, guarded, (chunk, used), (self.form, deflater))?;
         }
         let skeleton = match known {
             Some(known) => known,
@@ -114,7 +112,7 @@ impl<'f> Builder<'f> {
 }
 
 /// Writes what a canvas holds; nothing for a layer that is drawn elsewhere.
-fn stream(
+fn put(
     canvas: Option<Canvas<'_>>,
     object: u32,
     guarded: bool,

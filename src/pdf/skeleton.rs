@@ -3,8 +3,8 @@
 //! A class set shows the same few pages thousands of times. Their elements differ in nothing but the numbers of objects, so
 //! what is between the numbers is made once.
 
+use super::file::references;
 use super::tags::reference;
-use super::units::integer;
 
 /// What stands in a gap.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -86,15 +86,7 @@ impl Skeleton {
 
     /// Writes the array that leads from marked content back to elements.
     pub fn owners(&self, hook: Hook, out: &mut Vec<u8>) {
-        out.push(b'[');
-        for (k, &place) in self.owners.iter().enumerate() {
-            if k > 0 {
-                out.push(b' ');
-            }
-            integer(out, u64::from(hook.first + place));
-            out.extend_from_slice(b" 0 R");
-        }
-        out.push(b']');
+        references(out, self.owners.iter().map(|place| hook.first + place));
     }
 }
 

@@ -129,11 +129,6 @@ impl Tree<'_, '_> {
         Self { elements: vec![page], open: vec![0], owners: vec![0; first as usize], canvas: None }
     }
 
-    /// How many elements there are besides the page's section, and how many pieces of marked content.
-    pub fn counts(&self) -> Result<(u32, u32), Problem> {
-        Ok((narrow(self.elements.len() - 1)?, narrow(self.owners.len())?))
-    }
-
     /// Notes for the list around a label what its labels are: the first decides.
     fn label(&mut self, label: usize, items: &[&Item]) {
         let list = self.elements[self.elements[label].parent].parent;

@@ -205,7 +205,9 @@ pub fn run(bytes: &[u8]) -> bool {
             Err(pdf::Failure::Io(error)) => panic!("{error}"),
         }
     }
-    let contents: serde_json::Value = serde_json::from_str(&manifest::text(&lesson, &sheaves)).expect("JSON");
+    let mut contents = Vec::new();
+    manifest::write(&mut contents, &lesson, &sheaves).expect("a vector takes whatever is written");
+    let contents: serde_json::Value = serde_json::from_slice(&contents).expect("JSON");
     let pages: usize = sheaves.iter().map(sheaf::Sheaf::len).sum();
     assert_eq!(contents["pages"].as_array().expect("pages").len(), pages);
     !sheaves.is_empty()

@@ -121,7 +121,8 @@ impl Place {
         [self.fresh(), self.swap(), self.old()].iter().any(|path| is_there(path))
     }
 
-    /// Takes the lock; an error of the kind `AlreadyExists` where files of others are in the way; `None` while another run has it, after waiting a little if `patient`.
+    /// Takes the lock; an error of the kind `AlreadyExists` where files of others are in the way; `None` while another run
+    /// has it, after waiting a little if `patient`.
     pub fn hold<'d>(&self, disk: &'d dyn Disk, patient: bool) -> io::Result<Option<Held<'d>>> {
         let path = self.lock();
         for turn in 0.. {

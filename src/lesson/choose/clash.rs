@@ -103,14 +103,9 @@ fn softened(demand: &Demand, group: &[Ask], meter: &Meter) -> Vec<(Ask, Demand)>
     let stock = Stock::metered(demand, meter);
     let same_numbers = |ask| !matches!(ask, Ask::AtMost(_) | Ask::Never(_) | Ask::Range);
     let works = |ask: Ask, softer: &Demand| {
+        let any = |stock: &Stock| Sampler::new(softer, stock, OPEN).has_any() == Some(true);
         Rules::new(softer, None).is_some()
-            && if same_numbers(ask) {
-                Sampler::new(softer, &stock, OPEN)
-            } else {
-                Sampler::new(softer, &Stock::metered(softer, meter), OPEN)
-            }
-            .has_any()
-                == Some(true)
+            && if same_numbers(ask) { any(&stock) } else { any(&Stock::metered(softer, meter)) }
     };
     let nearest = |ask: Ask| Some((ask, nearer(demand, ask).into_iter().find(|softer| works(ask, softer))?));
     asks.into_iter().filter_map(nearest).take(WAYS_OUT).collect()
