@@ -121,6 +121,44 @@ fn cut_straight(page: &Page) {
     }
 }
 
+/// The text in a node.
+fn words(node: &Node) -> String {
+    let mut words = String::new();
+    node.each(&mut |item| {
+        if let Item::Text(text) = item {
+            words.push_str(&text.text);
+        }
+    });
+    words
+}
+
+#[test]
+fn nothing_goes_on_over_the_page_with_a_single_line() {
+    let (layouts, family) = (Layouts::read(&[]).expect("layouts"), bundled(Bundled::Andika).expect("a font"));
+    let mut went_on = 0;
+    for (numbers, paper) in LESSONS.into_iter().flat_map(|numbers| Paper::ALL.map(|paper| (numbers, paper))) {
+        let lesson = made(numbers, paper, TextSize::Standard);
+        for page in pages(&lesson, &layouts, &family, SheetKind::Plan) {
+            let mut nodes = page.layers.iter().flat_map(|layer| &layer.nodes);
+            if nodes.any(|node| words(node).ends_with("(goes on)")) {
+                let list =
+                    nodes.find_map(|node| if let Node::Tagged(Tag::List, items) = node { Some(items) } else { None });
+                assert!(list.expect("steps").len() > 1, "{paper:?}, {:?}: plan", numbers.0);
+                went_on += 1;
+            }
+        }
+        for page in pages(&lesson, &layouts, &family, SheetKind::Key) {
+            let mut nodes = page.layers.iter().flat_map(|layer| &layer.nodes);
+            let first = nodes.find(|node| matches!(node, Node::Tagged(Tag::Heading(2) | Tag::Table, _)));
+            if let Some(Node::Tagged(Tag::Table, rows)) = first {
+                assert!(rows.len() > 2, "{paper:?}, {:?}: key", numbers.0);
+                went_on += 1;
+            }
+        }
+    }
+    assert!(went_on > 10, "{went_on}");
+}
+
 #[test]
 fn every_sheet_on_every_paper_at_both_sizes() {
     let family = bundled(Bundled::Andika).expect("a font");

@@ -153,8 +153,8 @@ impl<'a> Flow<'a> {
         }
         let note = part.note.as_ref().map(|note| text::flow(self.desk.family, note, body.width(), &self.text));
         let note_high = note.as_ref().map_or(Length::ZERO, |note| text::height(note.len(), &self.text));
-        let first = highs.first().copied().unwrap_or(Length::ZERO);
-        if self.y + self.part.pitch() + note_high + GAP + head_high + first > body.bottom() && self.y > body.top() {
+        let table = self.y + self.part.pitch() + note_high + GAP + head_high;
+        if self.y > body.top() && !breaks_well(body.bottom() - table, body.height() - (table - self.y), &highs) {
             self.turn()?;
         }
         let strip = Rect::new(Point::new(body.left(), self.y), Size::new(body.width(), self.part.pitch()));
@@ -285,6 +285,20 @@ impl<'a> Flow<'a> {
             None => Ok(text::height(lines.len(), face)),
         }
     }
+}
+
+/// Whether a table may begin with `here` left for its rows. It may where it fits. Where it goes on over the page, no row
+/// stands alone on either side; but for that alone no table is broken that a page of its own, with `whole` for its rows,
+/// would hold.
+fn breaks_well(here: Length, whole: Length, highs: &[Length]) -> bool {
+    let mut left = here;
+    let fit = highs.iter().take_while(|high| {
+        left -= **high;
+        left >= Length::ZERO
+    });
+    let (fit, rows) = (fit.count(), highs.len());
+    let lone = fit == 1 || rows - fit == 1;
+    fit == rows || fit > 0 && !(lone && highs.iter().copied().sum::<Length>() <= whole)
 }
 
 /// Between a part's heading and its table.

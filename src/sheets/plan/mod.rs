@@ -129,8 +129,10 @@ impl<'a> Sheet<'a> {
             self.column.skip(self.look.step);
         }
         let mut items = Vec::new();
-        for (set, high) in steps.iter().zip(heights) {
-            if self.column.left() < high {
+        for (k, (set, high)) in steps.iter().zip(&heights).enumerate() {
+            // The last step never stands alone on a page: it takes the one before it along.
+            let last = heights.get(k + 1).filter(|_| k + 2 == heights.len()).map(|last| self.look.step + *last);
+            if self.column.left() < *high + last.unwrap_or(Length::ZERO) {
                 self.list(&mut items);
                 self.turn()?;
                 self.heading(part, true)?;
