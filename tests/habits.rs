@@ -53,6 +53,23 @@ fn nothing_around_the_program_changes_a_byte() {
 }
 
 #[test]
+fn a_lesson_among_others_comes_out_as_alone() {
+    let (alone, among) = (folder(), folder());
+    // Alone it has all threads and files are made ahead of their turn; among many it has one.
+    assert!(program(alone.path(), &["typeset", "tram.toml"]).status().unwrap().success());
+    let mut args = vec!["typeset".to_owned(), "tram.toml".to_owned()];
+    for k in 0..16 {
+        let name = format!("other-{k}.toml");
+        fs::write(among.path().join(&name), LESSON.replace("Tram", "Bus")).unwrap();
+        args.push(name);
+    }
+    let args: Vec<&str> = args.iter().map(String::as_str).collect();
+    assert!(program(among.path(), &args).status().unwrap().success());
+    let (one, two) = (files(&alone.path().join("out/tram")), files(&among.path().join("out/tram")));
+    assert!(one.len() >= 3 && one == two);
+}
+
+#[test]
 fn windows_line_ends_and_a_mark_in_front_change_nothing() {
     let at = folder();
     fs::write(at.path().join("crlf.toml"), format!("\u{feff}{}", LESSON.replace('\n', "\r\n"))).unwrap();

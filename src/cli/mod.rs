@@ -2,6 +2,7 @@
 //!
 //! One file a command; [`files`] alone touches the disk, and [`Failure`] alone knows exit statuses.
 
+mod ahead;
 mod args;
 mod check;
 mod crew;

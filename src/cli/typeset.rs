@@ -3,11 +3,13 @@
 use std::collections::BTreeMap;
 use std::io::Write;
 use std::path::Path;
+use std::thread;
 
 use serde_json::json;
 use unicode_normalization::UnicodeNormalization;
 
 use super::Report;
+use super::ahead::Ahead;
 use super::args::Input;
 use super::check::{assumed, findings, pages};
 use super::failure::Failure;
@@ -43,18 +45,25 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Repo
     let planned = shared.plan(path)?;
     let packets = shared.lay(&planned, shared.only())?;
     let options = pdf::Options { threads: shared.threads, ..pdf::Options::default() };
-    let family = &planned.family;
+    let ahead: Vec<Ahead<'_>> = packets.iter().map(|sheaf| Ahead::new(sheaf, &planned.family, options)).collect();
     let mut files: Vec<(&str, Content<'_>)> = Vec::new();
-    for sheaf in &packets {
+    for file in &ahead {
         let content = move |out: &mut dyn Write| {
+            let sheaf = file.sheaf;
             shared.progress.say(&format!("{}: setting {}", sheaf.file(), pages(sheaf.len())));
-            pdf::write_sheaf(out, sheaf, family, &options).map(|_| ())
+            file.write(out)
         };
-        files.push((sheaf.file(), Box::new(content)));
+        files.push((file.sheaf.file(), Box::new(content)));
     }
     let contents = |out: &mut dyn Write| Ok(manifest::write(out, &planned.lesson, &packets)?);
     files.push((manifest::FILE, Box::new(contents)));
-    write::packets(&folder, &files, force)?;
+    thread::scope(|scope| {
+        if shared.threads > 1 {
+            // From the other end, so that the two meet only once.
+            scope.spawn(|| ahead.iter().rev().for_each(Ahead::make));
+        }
+        write::packets(&folder, &files, force)
+    })?;
 
     let name = |file: &str| shown(&folder.join(file));
     let mut rows: Vec<Row> = packets.iter().map(|sheaf| Row::of(sheaf, name(sheaf.file()))).collect();
@@ -63,6 +72,7 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Repo
     let mut json = json!({ "findings": findings(&planned), "assumed": assumed(&planned) });
     json["written"] = files.iter().map(|(file, _)| name(file)).collect();
     drop(files);
+    drop(ahead);
     drop(packets);
     Ok(Report { human, notes: planned.lesson.chosen.notes, warnings: planned.warnings, json })
 }

@@ -10,6 +10,9 @@ use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect};
 use crate::sheets::page::{Item, Paint, Stroke, Text};
 
+/// Room for what most pages draw, in bytes: a stream that grows step by step is copied each time.
+const PAGE: usize = 4_096;
+
 /// A page stream or a form being written.
 pub struct Canvas<'a> {
     /// The operators so far.
@@ -49,7 +52,7 @@ impl<'a> Canvas<'a> {
             dash: Some(Dash(None)),
             font: None,
         };
-        Self { out: Vec::new(), used: Used::default(), height, faces, symbols, state, text: None }
+        Self { out: Vec::with_capacity(PAGE), used: Used::default(), height, faces, symbols, state, text: None }
     }
 
     /// An empty form. It inherits the state of wherever it is shown, so it takes nothing as given.

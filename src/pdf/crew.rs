@@ -45,13 +45,10 @@ impl<W: Write> Foreman<'_, W> {
     {
         let first: Vec<P> = pages.by_ref().take(RUN).collect();
         let second: Vec<P> = pages.by_ref().take(RUN).collect();
+        self.planner.single = second.is_empty();
         let runs = Runs { ready: [first, second].into_iter(), pages };
         // A thread costs more than a single run gains.
-        if threads < 2 || runs.ready.as_slice().iter().any(Vec::is_empty) {
-            self.alone(runs)
-        } else {
-            self.crew(runs, threads)
-        }
+        if threads < 2 || self.planner.single { self.alone(runs) } else { self.crew(runs, threads) }
     }
 
     fn alone<P: Borrow<Page>>(&mut self, runs: impl Iterator<Item = Vec<P>>) -> Result<(), Failure> {

@@ -95,6 +95,15 @@ impl Pack {
         Self { form, first, count: 0, heads: Vec::new(), bodies: Vec::new(), chunk: Chunk::default() }
     }
 
+    /// Makes room for so many objects of so many bytes in all, so that the pack need not grow step by step.
+    pub fn reserve(&mut self, objects: usize, bytes: usize) {
+        if self.form == Form::Small {
+            // A number and a place, of seven digits each in the largest files.
+            self.heads.reserve(objects * 16 + bytes);
+            self.bodies.reserve(bytes);
+        }
+    }
+
     /// Adds the next object, which writes itself; its number.
     pub fn push(&mut self, value: impl FnOnce(&mut Vec<u8>)) -> u32 {
         let object = self.first + self.count;

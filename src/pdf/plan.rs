@@ -22,6 +22,8 @@ pub struct Planner {
     next: u32,
     /// The next page's index.
     page: u32,
+    /// Whether a single run holds all pages.
+    pub single: bool,
     /// The symbols of all pages so far.
     pub symbols: Symbols,
     /// Layers that several pages show. Holding on to them keeps their addresses theirs.
@@ -49,8 +51,8 @@ pub struct Run<P> {
     pub layers: Vec<SharedLayer>,
     /// The symbols of these pages.
     pub ids: Ids,
-    /// Whether it is the file's first: worth more care, because most files have no other.
-    pub first: bool,
+    /// Whether the file has no other: then care costs little, and most files are such.
+    pub only: bool,
 }
 
 /// A page with its numbers.
@@ -100,6 +102,7 @@ impl Planner {
         Self {
             next,
             page: 0,
+            single: false,
             symbols: Symbols::default(),
             shared: HashMap::new(),
             known: HashMap::new(),
@@ -127,7 +130,6 @@ impl Planner {
 
     /// Plans a run. `pages` are at most [`RUN`].
     pub fn run<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<P>, Problem> {
-        let first = self.page == 0;
         let mut ids = self.ids.clone();
         let facts = self.survey(&pages, &mut ids)?;
         let node = self.objects(2);
@@ -153,7 +155,7 @@ impl Planner {
             page.streams = self.streams(page.page.borrow(), &facts, &mut layers)?;
             page.shape = self.shape(page, &facts);
         }
-        Ok(Run { node, stream, pages: planned, layers, ids, first })
+        Ok(Run { node, stream, pages: planned, layers, ids, only: self.single })
     }
 
     /// Walks each layer once.

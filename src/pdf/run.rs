@@ -46,6 +46,10 @@ impl<'f> Builder<'f> {
             let hook = Hook { page: page.object, first: page.section };
             pages.push((page.index, self.page(page, run, &mut chunk, &mut used)?, hook));
         }
+        let elements = pages.iter().map(|(_, skeleton, _)| skeleton.len()).sum::<usize>();
+        let text = pages.iter().map(|(_, skeleton, _)| skeleton.size()).sum::<usize>();
+        // A page object has some 300 bytes; the leaf names each element once.
+        pack.reserve(pages.len() + elements, text + pages.len() * 320 + elements * 12);
         pack.push(|out| leaf(&pages, out));
         for page in &run.pages {
             pack.push(|out| page_object(page, run.node, out));
@@ -55,7 +59,7 @@ impl<'f> Builder<'f> {
                 pack.push(element);
             }
         }
-        let deflater = if run.first { &mut self.once } else { &mut self.many };
+        let deflater = if run.only { &mut self.once } else { &mut self.many };
         pack.finish(run.stream, &mut chunk, deflater)?;
         Ok((chunk, used))
     }
@@ -94,7 +98,7 @@ impl<'f> Builder<'f> {
                 walk(layer, &mut tree)?;
             }
             let guarded = planned.streams.len() > 1;
-            let deflater = if run.first { &mut self.once } else { &mut self.many };
+            let deflater = if run.only { &mut self.once } else { &mut self.many };
             put(tree.canvas.take(), stream.object, guarded, (chunk, used), (self.form, deflater))?;
         }
         let skeleton = match known {

@@ -68,6 +68,12 @@ impl Skeleton {
         self.ends.len()
     }
 
+    /// About how many bytes the elements of a page are.
+    pub fn size(&self) -> usize {
+        // A gap takes a number of up to seven digits, and the reference's own five characters; each element a line's end.
+        self.text.len() + self.gaps.len() * 12 + self.ends.len()
+    }
+
     /// The elements of a page, in the order of their objects; each writes itself.
     pub fn elements(&self, hook: Hook) -> impl Iterator<Item = impl FnOnce(&mut Vec<u8>)> {
         let starts = std::iter::once((0, 0)).chain(self.ends.iter().copied());

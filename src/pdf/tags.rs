@@ -25,71 +25,87 @@ pub trait Visitor<'a> {
 
 /// Walks a layer.
 pub fn walk<'a>(layer: &'a Layer, visitor: &mut impl Visitor<'a>) -> Result<(), Problem> {
-    inside(None, &layer.nodes, visitor)
+    Walk { visitor, run: Vec::new(), apart: Vec::new() }.inside(None, &layer.nodes)
 }
 
-fn inside<'a>(around: Option<&Tag>, nodes: &'a [Node], visitor: &mut impl Visitor<'a>) -> Result<(), Problem> {
-    let mut run: Vec<&Item> = Vec::new();
-    let mut apart: Vec<&Item> = Vec::new();
-    for node in nodes {
-        match node {
-            Node::Item(item) => {
-                set_apart(&mut apart, visitor)?;
-                run.push(item);
-            }
-            Node::Tagged(tag, nodes) => {
-                set_apart(&mut apart, visitor)?;
-                flush(around, &mut run, visitor)?;
-                visitor.open(tag);
-                inside(Some(tag), nodes, visitor)?;
-                visitor.close();
-            }
-            Node::Artifact(items) => {
-                flush(around, &mut run, visitor)?;
-                for item in items {
-                    // Only like things are drawn together, so that text is begun and ended seldom.
-                    if apart.last().is_some_and(|last| is_text(last) != is_text(item)) {
-                        set_apart(&mut apart, visitor)?;
+/// A walk under way. What it gathers is handed on before an element is gone into, so one gathering place does for all.
+struct Walk<'a, 'v, V> {
+    visitor: &'v mut V,
+    /// Items that stand side by side.
+    run: Vec<&'a Item>,
+    /// Artifacts that stand side by side.
+    apart: Vec<&'a Item>,
+}
+
+impl<'a, V: Visitor<'a>> Walk<'a, '_, V> {
+    fn inside(&mut self, around: Option<&Tag>, nodes: &'a [Node]) -> Result<(), Problem> {
+        for node in nodes {
+            match node {
+                Node::Item(item) => {
+                    self.set_apart()?;
+                    self.run.push(item);
+                }
+                Node::Tagged(tag, nodes) => {
+                    self.set_apart()?;
+                    self.flush(around)?;
+                    self.visitor.open(tag);
+                    self.inside(Some(tag), nodes)?;
+                    self.visitor.close();
+                }
+                Node::Artifact(items) => {
+                    self.flush(around)?;
+                    for item in items {
+                        // Only like things are drawn together, so that text is begun and ended seldom.
+                        if self.apart.last().is_some_and(|last| is_text(last) != is_text(item)) {
+                            self.set_apart()?;
+                        }
+                        self.apart.push(item);
                     }
-                    apart.push(item);
                 }
             }
         }
+        self.set_apart()?;
+        self.flush(around)
     }
-    set_apart(&mut apart, visitor)?;
-    flush(around, &mut run, visitor)
+
+    /// Hands on artifacts that stand side by side: one mark does for all of them.
+    fn set_apart(&mut self) -> Result<(), Problem> {
+        if self.apart.is_empty() {
+            return Ok(());
+        }
+        self.visitor.artifact(&self.apart)?;
+        self.apart.clear();
+        Ok(())
+    }
+
+    /// Hands on items that stand side by side. Where only elements may stand, drawing is furniture, and text becomes a
+    /// paragraph or, between the rows and cells of a table, a mistake of the sheet that put it there.
+    fn flush(&mut self, around: Option<&Tag>) -> Result<(), Problem> {
+        if self.run.is_empty() {
+            return Ok(());
+        }
+        let text = self.run.iter().any(|item| is_text(item));
+        match around {
+            None | Some(Tag::Section) if text => {
+                self.visitor.open(&Tag::Paragraph);
+                self.visitor.content(&self.run)?;
+                self.visitor.close();
+            }
+            Some(Tag::Table | Tag::Row | Tag::List | Tag::ListItem) if text => {
+                return Err(super::internal("text stands directly in a table, a row or a list"));
+            }
+            None | Some(Tag::Section | Tag::Table | Tag::Row | Tag::List | Tag::ListItem) => {
+                self.visitor.artifact(&self.run)?;
+            }
+            Some(_) => self.visitor.content(&self.run)?,
+        }
+        self.run.clear();
+        Ok(())
+    }
 }
 
 fn is_text(item: &Item) -> bool {
     matches!(item, Item::Text(_))
-}
-
-/// Hands on artifacts that stand side by side: one mark does for all of them.
-fn set_apart<'a>(apart: &mut Vec<&'a Item>, visitor: &mut impl Visitor<'a>) -> Result<(), Problem> {
-    if apart.is_empty() { Ok(()) } else { visitor.artifact(&std::mem::take(apart)) }
-}
-
-/// Hands on items that stand side by side. Where only elements may stand, drawing is furniture, and text becomes a
-/// paragraph or, between the rows and cells of a table, a mistake of the sheet that put it there.
-fn flush<'a>(around: Option<&Tag>, run: &mut Vec<&'a Item>, visitor: &mut impl Visitor<'a>) -> Result<(), Problem> {
-    let items = std::mem::take(run);
-    if items.is_empty() {
-        return Ok(());
-    }
-    let text = items.iter().any(|item| is_text(item));
-    match around {
-        None | Some(Tag::Section) if text => {
-            visitor.open(&Tag::Paragraph);
-            visitor.content(&items)?;
-            visitor.close();
-            Ok(())
-        }
-        Some(Tag::Table | Tag::Row | Tag::List | Tag::ListItem) if text => {
-            Err(super::internal("text stands directly in a table, a row or a list"))
-        }
-        None | Some(Tag::Section | Tag::Table | Tag::Row | Tag::List | Tag::ListItem) => visitor.artifact(&items),
-        Some(_) => visitor.content(&items),
-    }
 }
 
 /// A structure element of a page under construction.

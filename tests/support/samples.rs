@@ -7,10 +7,12 @@ use std::sync::{Arc, LazyLock};
 use placewright::diag::Source;
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled};
+use placewright::sheets::desk::Desk;
 use placewright::sheets::layout::Layouts;
 use placewright::sheets::page::Packet;
+use placewright::sheets::sheaf::{self, Sheaf};
 use placewright::spec::FontChoice;
-use placewright::{lesson, sheets, spec};
+use placewright::{lesson, spec};
 
 /// A sample's name, its packets and the type they are set in.
 pub struct Sample {
@@ -51,10 +53,23 @@ pub fn lay(path: &Path) -> Sample {
     let lesson =
         lesson::plan(&source_text, spec, roster).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
     let layouts = Layouts::read(&[]).unwrap_or_else(|found| panic!("{found:#?}"));
-    let packets = sheets::lay(&lesson, &layouts, &family, None);
-    let packets = packets.unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
+    let made = sheaf::make(&Desk::new(&lesson, &layouts, &family), None);
+    let made = made.unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
+    let packets = made.iter().map(packet).collect();
     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
     Sample { name, packets, family }
+}
+
+/// All pages of a packet in hand.
+fn packet(sheaf: &Sheaf<'_>) -> Packet {
+    let pages = (0..sheaf.len()).map(|index| sheaf.page(index).expect("a page").into_owned());
+    Packet {
+        file: sheaf.file(),
+        title: sheaf.title().to_owned(),
+        sides: sheaf.sides(),
+        copies: sheaf.copies(),
+        pages: pages.collect(),
+    }
 }
 
 /// Every sample, laid out once a test program.

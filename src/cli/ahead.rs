@@ -1,0 +1,57 @@
+//! Short files made ahead of their turn.
+//!
+//! The files of a packet are written one after the other, so that a disk that fails does so at one of them. Making them
+//! need not wait for that: while one is made and written, the short ones to come are made on another thread.
+
+use std::io::Write;
+use std::sync::OnceLock;
+
+use crate::diag::Problem;
+use crate::measure::Family;
+use crate::pdf::{self, Failure, Options};
+use crate::sheets::sheaf::Sheaf;
+
+/// Up to how many pages a file is held as a whole: some hundred kilobytes. Longer ones are written as they are made.
+const SHORT: usize = 48;
+
+/// A packet's file.
+pub struct Ahead<'p> {
+    /// Its pages.
+    pub sheaf: &'p Sheaf<'p>,
+    family: &'p Family,
+    options: Options,
+    made: OnceLock<Result<Vec<u8>, Problem>>,
+}
+
+impl<'p> Ahead<'p> {
+    /// A file that is still to be made.
+    pub fn new(sheaf: &'p Sheaf<'p>, family: &'p Family, options: Options) -> Self {
+        Self { sheaf, family, options, made: OnceLock::new() }
+    }
+
+    /// Makes a short file, unless it is made or being made; waits for whoever is at it.
+    pub fn make(&self) {
+        if self.sheaf.len() <= SHORT {
+            self.bytes();
+        }
+    }
+
+    /// Writes the file, which is made now if it is not yet.
+    pub fn write(&self, out: &mut dyn Write) -> Result<(), Failure> {
+        if self.sheaf.len() > SHORT {
+            return pdf::write_sheaf(out, self.sheaf, self.family, &self.options).map(|_| ());
+        }
+        match self.bytes() {
+            Ok(bytes) => Ok(out.write_all(bytes)?),
+            Err(problem) => Err(problem.clone().into()),
+        }
+    }
+
+    fn bytes(&self) -> &Result<Vec<u8>, Problem> {
+        self.made.get_or_init(|| match pdf::write_sheaf(Vec::new(), self.sheaf, self.family, &self.options) {
+            Ok(bytes) => Ok(bytes),
+            Err(Failure::Problem(problem)) => Err(problem),
+            Err(Failure::Io(error)) => Err(Problem::new(format!("the file could not be made: {error}"))),
+        })
+    }
+}
