@@ -3,6 +3,7 @@
 //! In: the bytes of a TTF or OTF file. Out: how wide and how high a line of text is at a size. Text is set without kerning
 //! or ligatures, here and in the PDF, so the width of a line is the sum of its advances.
 
+use std::borrow::Cow;
 use std::sync::{Arc, OnceLock};
 
 use ttf_parser::GlyphId;
@@ -41,7 +42,8 @@ impl Family {
 /// One font, measured.
 #[derive(Debug, Clone)]
 pub struct Font {
-    bytes: Arc<[u8]>,
+    /// The file; the bundled ones stay where they are in the program.
+    bytes: Arc<Cow<'static, [u8]>>,
     per_em: i64,
     /// Above and below the base line, font units; `below` is positive.
     above: i64,
@@ -75,8 +77,8 @@ pub struct Glyph {
 impl Font {
     /// Reads a font. The bytes must be a single TTF or OTF with fixed outlines and a Unicode character map, and its
     /// licence flags must allow embedding.
-    pub fn read(bytes: impl Into<Arc<[u8]>>) -> Result<Self, Problem> {
-        let bytes = bytes.into();
+    pub fn read(bytes: impl Into<Cow<'static, [u8]>>) -> Result<Self, Problem> {
+        let bytes = Arc::new(bytes.into());
         checks::file(&bytes)?;
         let face = ttf_parser::Face::parse(&bytes, 0)
             .map_err(|error| Problem::new(format!("the font is broken and cannot be read: {error}")))?;
@@ -117,7 +119,7 @@ impl Font {
     }
 
     /// The file's bytes.
-    pub fn bytes(&self) -> &Arc<[u8]> {
+    pub fn bytes(&self) -> &[u8] {
         &self.bytes
     }
 

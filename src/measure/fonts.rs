@@ -3,7 +3,8 @@
 //! In: the lesson's choice of typeface. Out: a measured [`Family`]. The files in `fonts/` are compiled in unmodified, so
 //! every machine sets the same type.
 
-use std::sync::{Arc, OnceLock};
+use std::borrow::Cow;
+use std::sync::OnceLock;
 
 use super::{Family, Font, checks};
 use crate::diag::Problem;
@@ -27,7 +28,7 @@ impl Bundled {
 pub fn bundled(family: Bundled) -> Result<Family, Problem> {
     static ANDIKA: OnceLock<Result<Family, Problem>> = OnceLock::new();
     static ATKINSON: OnceLock<Result<Family, Problem>> = OnceLock::new();
-    let (cell, regular, bold): (_, &[u8], &[u8]) = match family {
+    let (cell, regular, bold): (_, &'static [u8], &'static [u8]) = match family {
         Bundled::Andika => (
             &ANDIKA,
             include_bytes!("../../fonts/andika/Andika-Regular.ttf"),
@@ -44,7 +45,7 @@ pub fn bundled(family: Bundled) -> Result<Family, Problem> {
 
 /// The family of a single font file: its regular and its bold are the same font. Says in plain words what is wrong with
 /// a file that may not or cannot be embedded.
-pub fn single(bytes: impl Into<Arc<[u8]>>) -> Result<Family, Problem> {
+pub fn single(bytes: impl Into<Cow<'static, [u8]>>) -> Result<Family, Problem> {
     let font = Font::read(bytes)?;
     complete(&font)?;
     // Every lesson needs letters and digits, so a trial with them finds most broken tables before pages are laid out.

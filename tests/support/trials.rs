@@ -142,7 +142,7 @@ pub fn layout(bytes: &[u8]) -> bool {
 /// A font file: read, and if it may be used, a board and its strips set in it. Gives whether it was used.
 pub fn font(bytes: &[u8]) -> bool {
     static LAYOUTS: OnceLock<Layouts> = OnceLock::new();
-    let family = match single(bytes) {
+    let family = match single(bytes.to_vec()) {
         Ok(family) => family,
         Err(problem) => {
             said(&problem);
