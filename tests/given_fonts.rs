@@ -63,6 +63,9 @@ fn variable_fonts_and_collections_are_refused() {
     let axis = [&b"wght"[..], &[0, 100, 0, 0, 1, 144, 0, 0, 3, 132, 0, 0, 0, 0, 1, 0]].concat();
     let fvar = [&[0, 1, 0, 0, 0, 16, 0, 2, 0, 1, 0, 20, 0, 0, 0, 8][..], &axis].concat();
     refused(whole().with(b"fvar", fvar).file(), "the font is variable: one file for many weights");
+    // gvar alone, for one axis: version 1.0, no shared tuples, no glyphs (count and flags from byte 12), data from 22 on.
+    let gvar = [&[0, 1, 0, 0, 0, 1, 0, 0, 0, 0, 0, 20][..], &[0, 0, 0, 0, 0, 0, 0, 22, 0, 0]].concat();
+    refused(whole().with(b"gvar", gvar).file(), "the font is variable: one file for many weights");
     // A collection: its tag, version 1.0, one font, at byte 16.
     let collection = [&b"ttcf\0\x01\0\0\0\0\0\x01\0\0\0\x10"[..], WHOLE].concat();
     refused(collection, "the font file is a collection of several fonts");
@@ -74,6 +77,16 @@ fn fonts_without_outlines_are_refused() {
     refused(whole().without(b"glyf").file(), none);
     refused(whole().without(b"loca").file(), none);
     refused(Tables { version: *b"OTTO", ..whole() }.without(b"glyf").with(b"CFF ", vec![1, 0, 4, 1]).file(), none);
+}
+
+#[test]
+fn outlines_that_pdf_files_cannot_hold_are_refused() {
+    // CFF2: a header of 5 bytes, a dictionary of 2 (17: the glyphs, from byte 11 on), no subroutines, no glyphs.
+    let cff2 = [&[2, 0, 5, 0, 2, 150, 17][..], &[0; 8]].concat();
+    let only = Tables { version: *b"OTTO", ..whole() }.without(b"glyf").without(b"loca").with(b"CFF2", cff2.clone());
+    refused(only.file(), "the font's outlines are of a kind (CFF2) that PDF files cannot hold");
+    // Beside outlines of another kind they are left aside.
+    single(whole().with(b"CFF2", cff2).file()).unwrap();
 }
 
 #[test]

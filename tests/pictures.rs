@@ -4,7 +4,7 @@
 
 use placewright::measure::{Length, Point, Rect, Size};
 use placewright::rng::Stream;
-use placewright::sheets::blockwork::{Block, Blockwork, Counts, Kind, LEAST_UNIT, ink, words};
+use placewright::sheets::blockwork::{Block, Blockwork, Counts, Kind, LEAST_UNIT, OUTLINE, ink, words};
 
 /// A cap on the unit that no box of these tests reaches.
 const HUGE: Length = Length::mm(400);
@@ -133,9 +133,13 @@ fn no_other_arrangement_allows_a_larger_unit() {
 #[test]
 fn a_box_too_small_says_what_would_fit_and_that_does_fit() {
     let all: Vec<Counts> = (100..=999).map(digits).collect();
-    for (width, height) in [(60, 20), (30, 300), (12, 12)] {
+    // The least unit, and one that is whole printer dots already.
+    let dots = Length::inches(1).scaled(14, 300);
+    for (width, height, least) in
+        [(60, 20, LEAST_UNIT), (30, 300, LEAST_UNIT), (12, 12, LEAST_UNIT), (60, 20, dots), (12, 12, dots)]
+    {
         let small = room(width, height).size();
-        let problem = Blockwork::fit(&all, small, LEAST_UNIT, HUGE).unwrap_err();
+        let problem = Blockwork::fit(&all, small, least, HUGE).unwrap_err();
         let hint = problem.hint.unwrap();
         let told: Vec<i64> = hint.split(" mm").filter_map(|s| s.rsplit(' ').next()?.parse().ok()).collect();
         let enough = match told[..] {
@@ -143,8 +147,51 @@ fn a_box_too_small_says_what_would_fit_and_that_does_fit() {
             [width, height] => Size::new(Length::mm(width), Length::mm(height)),
             _ => panic!("{hint}"),
         };
-        let work = Blockwork::fit(&all, enough, LEAST_UNIT, HUGE).unwrap();
-        assert!(work.unit() >= LEAST_UNIT && work.size().fits(enough), "{hint}");
+        let work = Blockwork::fit(&all, enough, least, HUGE).unwrap();
+        assert!(work.unit() >= least && work.size().fits(enough), "{hint}");
+        // No more than is needed: a millimetre less, either way, does not do.
+        let millimetre = Length::mm(1);
+        let lower = Size::new(enough.width, enough.height - millimetre);
+        let narrower = Size::new(enough.width - millimetre, Length::mm(2_000));
+        assert!(Blockwork::fit(&all, lower, least, HUGE).is_err(), "{hint}");
+        assert!(told.len() == 1 || Blockwork::fit(&all, narrower, least, HUGE).is_err(), "{hint}");
+    }
+    // A unit of nothing is none.
+    Blockwork::fit(&all, Size::default(), Length::ZERO, HUGE).unwrap_err();
+}
+
+#[test]
+fn a_picture_is_as_large_as_the_ink_of_its_blocks() {
+    for (kind, count) in Kind::ALL.into_iter().flat_map(|kind| (1..=100).map(move |count| (kind, count))) {
+        let mut counts = [0; 4];
+        counts[kind as usize] = count;
+        for width in [8, 30, 70, 160, 400] {
+            let Some(work) = Blockwork::at(Length::mm(2), &[counts], Length::mm(width)) else { continue };
+            let blocks = work.place(counts, Rect::default());
+            let edges = blocks.iter().map(|block| block.rect).reduce(Rect::union).unwrap();
+            let drawn = Size::new(edges.width() + OUTLINE, edges.height() + OUTLINE);
+            let said = work.size();
+            // A ten-frame keeps its width when it is only begun.
+            let begun = kind == Kind::Cube && count > 10 && count % 10 > 0;
+            assert_eq!(said.height, drawn.height, "{counts:?} in {width} mm");
+            assert!(said.width == drawn.width || begun && said.width > drawn.width, "{counts:?} in {width} mm");
+        }
+    }
+}
+
+/// Blocks of every kind stand on one line, and where a cap makes every arrangement as good, they stand as they are best
+/// known: flats and thousands by fives, rods in a row, cubes in a ten-frame of two rows.
+#[test]
+fn the_most_familiar_arrangement_is_taken_and_stands_on_one_line() {
+    let counts = [7, 6, 9, 8];
+    let work = Blockwork::fit(&[counts], room(900, 900).size(), LEAST_UNIT, Length::mm(2)).unwrap();
+    let blocks = work.place(counts, room(900, 900));
+    let of = |kind: Kind| blocks.iter().filter(move |block| block.kind == kind).map(|block| block.rect);
+    for (kind, row) in Kind::ALL.into_iter().zip([5, 5, 9, 5]) {
+        let top = of(kind).map(|rect| rect.top()).min().unwrap();
+        assert_eq!(of(kind).filter(|rect| rect.top() == top).count(), row, "{kind:?}");
+        let feet = |kind: Kind| of(kind).map(|rect| rect.bottom()).max();
+        assert_eq!(feet(kind), feet(Kind::Flat), "{kind:?}");
     }
 }
 
