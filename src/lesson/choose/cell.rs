@@ -195,16 +195,17 @@ pub(super) fn pick<T: Tally>(weights: &[T], stream: &mut Stream) -> usize {
 /// `count` different indices below `len`, in an order in which all orders are equally likely.
 fn sample(len: usize, count: usize, stream: &mut Stream) -> Vec<usize> {
     let mut chosen = Vec::with_capacity(count);
+    // The same in order of size.
+    let mut sorted: Vec<usize> = Vec::with_capacity(count);
     while chosen.len() < count.min(len) {
         // Skip over those already chosen: the index counts only what is left.
         let mut at = stream.index(len - chosen.len());
-        let mut sorted = chosen.clone();
-        sorted.sort_unstable();
-        for taken in sorted {
-            if at >= taken {
-                at += 1;
-            }
+        let mut before = 0;
+        while sorted.get(before).is_some_and(|taken| at >= *taken) {
+            at += 1;
+            before += 1;
         }
+        sorted.insert(before, at);
         chosen.push(at);
     }
     chosen

@@ -99,7 +99,10 @@ impl<'a> Like<'a> {
             let sampler = Sampler::new(&self.demand, self.stock, Taken { barred: used, shared: None });
             candidates.extend((0..CANDIDATES / some).map_while(|_| sampler.draw(stream)));
         }
-        let spare: Vec<(u32, Work)> = candidates.concat().into_iter().map(|n| (n, one(n, self.style))).collect();
+        // Each number once, the first in order of the candidates: it would be no better when it is met again.
+        let mut met = BTreeSet::new();
+        let fresh = candidates.iter().flatten().filter(|n| met.insert(**n));
+        let spare: Vec<(u32, Work)> = fresh.map(|&n| (n, one(n, self.style))).collect();
         let far = |set: &Vec<u32>| work(set, self.style).apart(self.goal);
         candidates.sort_by_cached_key(far);
         let mut best: Option<Vec<u32>> = None;
@@ -122,15 +125,17 @@ impl<'a> Like<'a> {
         let cost = if self.demand.look_alikes > 0 { count.pow(2) } else { 20 * count };
         while now.apart(self.goal) > 0 {
             let mut best = None;
+            let mut apart = now.apart(self.goal);
             for at in 0..set.len() {
                 let without = now.minus(one(set[at], self.style));
                 for &(number, takes) in spare {
                     let after = without.plus(takes);
-                    let nearer = after.apart(self.goal) < best.as_ref().map_or(now, |&(_, work)| work).apart(self.goal);
+                    let nearer = after.apart(self.goal) < apart;
                     if nearer && !set.contains(&number) && self.stock.meter.spend(cost).is_some() {
                         let mut traded = set.clone();
                         traded[at] = number;
                         if self.demand.holds(&traded) {
+                            apart = after.apart(self.goal);
                             best = Some((traded, after));
                         }
                     }

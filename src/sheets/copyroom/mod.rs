@@ -4,10 +4,12 @@
 //! its pages one at a time, so that a class of thousands takes no more memory than a class of one; what copies have in
 //! common is drawn once and shared.
 
+mod drawn;
 mod job;
 mod packets;
 mod piles;
 mod shared;
+mod sheet;
 mod stamp;
 
 pub use job::{Job, Part, PrintSides};
@@ -53,10 +55,10 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
     let (strips, others): (Vec<Page>, Vec<Page>) =
         masters.into_iter().partition(|page| stacked && page.sheet == SheetKind::Strips);
     let (slips, others): (Vec<Page>, Vec<Page>) = others.into_iter().partition(|page| page.sheet == SheetKind::Exit);
-    let sheet = if strips.is_empty() { None } else { Some(piles::Sheet::design(desk)?) };
+    let sheet = if strips.is_empty() { None } else { Some(sheet::Sheet::design(desk)?) };
     let stock = strips.first().map(|page| page.stock);
     let edge = |of: Stock| {
-        let piled = sheet.as_ref().filter(|_| stock == Some(of)).map(piles::Sheet::size);
+        let piled = sheet.as_ref().filter(|_| stock == Some(of)).map(sheet::Sheet::size);
         let first = Version(0);
         let mut mine = others.iter().filter(|page| page.stock == of && page.version.is_none_or(|v| v == first));
         let size = piled.or_else(|| mine.next().map(|page| page.size));

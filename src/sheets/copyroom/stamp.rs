@@ -47,7 +47,7 @@ pub fn line(desk: &Desk<'_>, piles: &Piles, seats: &[Seat], leaf: usize, back: b
         runs(&numbers),
     );
     let face = face(desk)?;
-    let frame = piles.corner();
+    let frame = piles.sheet().line();
     let text = mark::shortened(desk.family, &text, frame.width(), &face);
     Ok(text::run(desk.family, &[text], frame, &face).artifact())
 }
