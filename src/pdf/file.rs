@@ -165,6 +165,14 @@ impl Place {
             packed @ Self::Packed { .. } => packed,
         }
     }
+
+    /// The first of its objects, and how many there are.
+    fn objects(&self) -> (u32, u32) {
+        match *self {
+            Self::Plain { object, .. } => (object, 1),
+            Self::Packed { first, count, .. } => (first, count),
+        }
+    }
 }
 
 /// A file being written.
@@ -206,6 +214,7 @@ impl<W: Write> File<W> {
         deflater: &mut Deflater,
     ) -> Result<W, super::Failure> {
         let start = self.at;
+        self.places.sort_by_key(|place| place.objects().0);
         let identifier = self.seal.text();
         let mut trailer = entries.to_vec();
         trailer.extend_from_slice(format!("/ID[<{identifier}><{identifier}>]").as_bytes());
@@ -232,15 +241,16 @@ impl<W: Write> File<W> {
     fn table_stream(&mut self, size: u32, trailer: &[u8], deflater: &mut Deflater) -> Result<(), super::Failure> {
         let object = size;
         self.places.push(Place::Plain { object, at: self.at });
-        let entries = entries(&self.places, size + 1);
+        let entries = || entries(&self.places, size + 1);
         let wide = |value: u64| 8 - value.leading_zeros() as usize / 8;
-        let width = wide(entries.iter().map(|entry| entry.1).max().unwrap_or(0)).max(1);
-        let tail = wide(entries.iter().map(|entry| u64::from(entry.2)).max().unwrap_or(0)).max(1);
+        let width = wide(entries().map(|entry| entry.1).max().unwrap_or(0)).max(1);
+        let tail = wide(entries().map(|entry| u64::from(entry.2)).max().unwrap_or(0)).max(1);
         // Each row is written as its difference to the row above: entries that follow each other become equal rows.
         let row_length = 1 + width + tail;
-        let (mut rows, mut above) = (Vec::with_capacity(entries.len() * (row_length + 1)), vec![0_u8; row_length]);
+        let (mut rows, mut above) =
+            (Vec::with_capacity((size as usize + 1) * (row_length + 1)), vec![0_u8; row_length]);
         let mut row = Vec::with_capacity(row_length);
-        for (kind, second, third) in entries {
+        for (kind, second, third) in entries() {
             row.clear();
             row.push(kind);
             row.extend_from_slice(&second.to_be_bytes()[8 - width..]);
@@ -261,27 +271,26 @@ impl<W: Write> File<W> {
 }
 
 /// For each object 0..size its kind (0 free, 1 in the file, 2 in an object stream) and two fields, as ISO 32000-1,
-/// table 18 has them.
-fn entries(places: &[Place], size: u32) -> Vec<(u8, u64, u32)> {
-    let mut entries = vec![(0, 0, 0); size as usize];
-    if let Some(first) = entries.first_mut() {
-        *first = (0, 0, 65_535);
-    }
-    for place in places {
-        match *place {
-            Place::Plain { object, at } => {
-                if let Some(entry) = entries.get_mut(object as usize) {
-                    *entry = (1, at, 0);
-                }
-            }
-            Place::Packed { first, count, stream } => {
-                for (index, entry) in (0..count).zip(entries.iter_mut().skip(first as usize)) {
-                    *entry = (2, u64::from(stream), index);
-                }
-            }
-        }
-    }
-    entries
+/// table 18 has them. `places` are in order of their objects. Never held as a whole: a file may have millions.
+fn entries(places: &[Place], size: u32) -> impl Iterator<Item = (u8, u64, u32)> {
+    let mut next = 0;
+    let taken = places.iter().flat_map(move |place| {
+        let (first, count) = place.objects();
+        let gap = next..first;
+        next = first + count;
+        let rows = (0..count).map(|index| match *place {
+            Place::Plain { at, .. } => (1, at, 0),
+            Place::Packed { stream, .. } => (2, u64::from(stream), index),
+        });
+        gap.map(free).chain(rows)
+    });
+    let last = places.last().map_or(0, |place| place.objects().0 + place.objects().1);
+    taken.chain((last..size).map(free)).take(size as usize)
+}
+
+/// An object that is none; the first of them heads the list of all.
+fn free(object: u32) -> (u8, u64, u32) {
+    (0, 0, if object == 0 { 65_535 } else { 0 })
 }
 
 /// A fingerprint of the bytes written, from which the file's identifier is made: the same bytes, the same identifier.
@@ -323,4 +332,18 @@ pub fn references(out: &mut Vec<u8>, objects: impl IntoIterator<Item = u32>) {
         reference(out, object);
     }
     out.push(b']');
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_object_has_an_entry() {
+        let places = [Place::Plain { object: 2, at: 15 }, Place::Packed { first: 4, count: 2, stream: 2 }];
+        let all: Vec<_> = entries(&places, 8).collect();
+        assert_eq!(all[..4], [(0, 0, 65_535), (0, 0, 0), (1, 15, 0), (0, 0, 0)]);
+        assert_eq!(all[4..], [(2, 2, 0), (2, 2, 1), (0, 0, 0), (0, 0, 0)]);
+        assert_eq!(entries(&[], 2).count(), 2);
+    }
 }
