@@ -29,3 +29,55 @@ pub(super) fn why(demand: &Demand, set: &[u32], number: u32) -> Vec<Reason> {
     }
     reasons
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::{BTreeMap, BTreeSet};
+
+    use super::super::demand::Feature;
+    use super::*;
+    use crate::number::Place;
+    use crate::spec::Bound;
+
+    #[track_caller]
+    fn case(demand: &Demand, number: u32, reasons: &[&str]) {
+        let set = [111, 406, 460, 604, 235];
+        let want: Vec<Reason> = reasons.iter().map(|&reason| reason.into()).collect();
+        assert_eq!(why(demand, &set, number), want, "{number}");
+    }
+
+    #[test]
+    fn a_number_is_there_for_what_it_helps_to_meet() {
+        let some = |min| Bound { min, max: None };
+        let mut demand = Demand {
+            low: 100,
+            high: 999,
+            never: BTreeSet::new(),
+            at_most: [9; 6],
+            count: 5,
+            always: BTreeSet::from([406]),
+            wants: BTreeMap::from([
+                (Feature::Zero(Place::Tens), some(1)),
+                (Feature::Repeats, some(1)),
+                (Feature::Teens, Bound { min: 0, max: Some(2) }),
+            ]),
+            same_digits: Some(some(3)),
+            look_alikes: 0,
+        };
+        case(&demand, 406, &["always", "zeros.tens", "same_digits"]);
+        case(&demand, 460, &["same_digits"]);
+        // It ends in a teen, but none was asked for, only no more than two.
+        case(&demand, 111, &["repeats"]);
+        case(&demand, 235, &["range"]);
+        demand.same_digits = Some(some(4));
+        case(&demand, 460, &["range"]);
+        demand.same_digits = Some(Bound { min: 0, max: Some(3) });
+        case(&demand, 460, &["range"]);
+        // One number alone is no group.
+        demand.same_digits = Some(some(1));
+        case(&demand, 235, &["range"]);
+        case(&demand, 604, &["zeros.tens", "same_digits"]);
+        demand.look_alikes = 1;
+        case(&demand, 235, &["look_alikes"]);
+    }
+}
