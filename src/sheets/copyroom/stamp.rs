@@ -95,3 +95,22 @@ pub fn band(desk: &Desk<'_>, seat: &Seat, name: &str, strips: usize, rect: Rect)
 
 /// Between the edge of a band and its text: more than a cut may be off.
 const PADDING: Length = Length::mm(2);
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn neighbours_are_drawn_together() {
+        for (numbers, want) in [
+            (&[][..], ""),
+            (&[4], "4"),
+            (&[5, 4], "4, 5"),
+            (&[3, 1, 2], "1 to 3"),
+            (&[1, 2, 3, 7, 9, 10], "1 to 3, 7, 9, 10"),
+            (&[12, 26, 40], "12, 26, 40"),
+        ] {
+            assert_eq!(runs(numbers), want);
+        }
+    }
+}
