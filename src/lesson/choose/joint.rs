@@ -20,6 +20,8 @@ use crate::rng::Stream;
 
 /// How many independent draws are made before sets are fitted around each other.
 const EVEN_TRIES: u32 = 128;
+/// The same where sets are met by walking, which takes longer.
+const WALKED_TRIES: u32 = 8;
 /// How many beginnings the fitting has.
 const BEGINNINGS: u32 = 4;
 /// How many sets are redrawn from each beginning without getting nearer.
@@ -76,7 +78,8 @@ impl Table<'_> {
         let forced = self.forced();
         let streams = self.demands.keys().map(|&role| (role, Stream::new(self.seed, role.word())));
         let mut streams: Vec<(Role, Stream)> = streams.collect();
-        'tries: for _ in 0..EVEN_TRIES {
+        let walks = self.samplers.values().any(Sampler::walks);
+        'tries: for _ in 0..if walks { WALKED_TRIES } else { EVEN_TRIES } {
             if self.stock.meter.is_spent() {
                 break;
             }
@@ -103,7 +106,7 @@ impl Table<'_> {
     fn add_versions(&self, seats: &mut Vec<(Role, Vec<u32>)>, used: &mut BTreeSet<u32>) -> Option<()> {
         let Some(demand) = self.demands.get(&Role::Sort).filter(|_| self.versions > 1) else { return Some(()) };
         let first = seats.iter().find(|(role, _)| *role == Role::Sort)?.1.clone();
-        let like = versions::Like::new(demand, self.stock, &first, self.style);
+        let like = versions::Like::new(demand, self.stock, &first, self.style, self.samplers[&Role::Sort].walks());
         for version in 1..self.versions {
             let set = like.draw(used, &mut Stream::new(self.seed, &format!("sort {version}")))?;
             used.extend(&set);
@@ -183,7 +186,11 @@ impl Table<'_> {
         let taken: BTreeSet<u32> = others.flat_map(|(_, (_, set))| set.iter().copied()).collect();
         let barred = BTreeSet::new();
         (0..=demand.count).find_map(|most| {
-            Sampler::new(&demand, self.stock, Taken { barred: &barred, shared: Some((&taken, most)) }).draw(stream)
+            let taken = Taken { barred: &barred, shared: Some((&taken, most)) };
+            let walks = self.samplers[role].walks();
+            let sampler =
+                if walks { Sampler::walking(&demand, taken) } else { Sampler::new(&demand, self.stock, taken) };
+            sampler.draw(stream)
         })
     }
 

@@ -23,6 +23,10 @@
 //! without the request is drawn until one meets it, which is even all the same, and a search decides whether there is
 //! one. Only where a set in tens of thousands of draws does not turn up is the set of the search taken, which is not even.
 //!
+//! Where a role asks for so much at once that counting its sets takes more than [`meter`] allows, they are not counted
+//! either: a [`walk`] trades numbers until all is met, and goes on until its beginning is forgotten, which is nearly even.
+//! It cannot prove that there is none; only then is a lesson told to be too much.
+//!
 //! # All roles and versions
 //!
 //! Model, version A and exit are drawn evenly and independently until no two share a number: even among all disjoint
@@ -60,6 +64,7 @@ mod state;
 mod stock;
 mod tally;
 mod versions;
+mod walk;
 mod why;
 mod wide;
 
@@ -89,7 +94,7 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
     let roles = roles(&spec.numbers);
     // All roles choose from the same numbers.
     let stock = roles.values().next().map(Stock::new).unwrap_or_default();
-    let sampler = |demand: &Demand| Sampler::new(demand, &stock, OPEN);
+    let sampler = |demand: &Demand| Sampler::or_walk(demand, &stock, OPEN);
     let samplers: BTreeMap<Role, Sampler> = roles.iter().map(|(&role, demand)| (role, sampler(demand))).collect();
     let judged = roles.iter().filter_map(|(&role, demand)| match samplers[&role].has_any() {
         Some(true) => None,
@@ -104,7 +109,7 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
     let versions = spec.class.versions.value;
     let table = Table { demands: &roles, stock: &stock, samplers: &samplers, versions, seed: spec.seed.value, style };
     let Some(sets) = table.draw() else {
-        if stock.meter.is_spent() {
+        if stock.meter.is_spent() || samplers.values().any(Sampler::walks) {
             let hardest = roles.iter().max_by_key(|(_, demand)| (demand.look_alikes, demand.count));
             return Err(hardest.map(|(&role, _)| clash::too_much(&spec.numbers, role, source)).into_iter().collect());
         }
@@ -122,10 +127,14 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
     for (&role, sampler) in &samplers {
         match sampler.count() {
             Some(count) => drop(chosen.solutions.insert(role, count.to_string())),
-            None => chosen.notes.push(format!(
-                "the possible {} sets are not counted: look_alikes ties their numbers together",
-                role.word()
-            )),
+            None => {
+                let why = if sampler.walks() {
+                    "there is too much to go through"
+                } else {
+                    "look_alikes ties their numbers together"
+                };
+                chosen.notes.push(format!("the possible {} sets are not counted: {why}", role.word()));
+            }
         }
     }
     chosen.notes.extend(overlap(&sets));
@@ -207,6 +216,8 @@ fn shuffle(set: &mut [u32], stream: &mut Stream) {
 mod tests {
     use super::*;
     use crate::lesson::choose::meter::Meter;
+    use crate::lesson::choose::pool::Taken;
+    use std::collections::BTreeSet;
 
     fn spec(sort: &str) -> (Arc<Source>, Spec) {
         let text = format!(
@@ -250,5 +261,43 @@ mod tests {
         ] {
             assert_eq!(judged(sort, 2_000_000), None, "{sort}");
         }
+    }
+
+    #[test]
+    fn much_that_a_teacher_may_ask_is_met_though_not_counted() {
+        for sort in [
+            "count = 12\nlook_alikes = 2\nsame_digits = 3\nrepeats = 4\nzeros = { ones = 2, tens = 2 }",
+            "count = 30\nsame_digits = { min = 3, max = 6 }\nrepeats = { min = 3, max = 16 }\nteens = { min = 2, max = 13 }\nzeros = { ones = { min = 2, max = 14 }, tens = { min = 2, max = 14 } }",
+        ] {
+            let (_, spec) = spec(sort);
+            let demand = Demand::new(&spec.numbers, Role::Sort);
+            for taken in [BTreeSet::new(), (100..300).collect()] {
+                let sampler = Sampler::walking(&demand, Taken { barred: &taken, shared: None });
+                let set = sampler.draw(&mut Stream::new(1, "test")).expect(sort);
+                assert!(demand.holds(&set) && set.iter().all(|number| !taken.contains(number)), "{set:?}");
+                assert_eq!((sampler.has_any(), sampler.count()), (Some(true), None));
+            }
+        }
+    }
+
+    #[test]
+    fn a_walk_that_finds_nothing_proves_nothing() {
+        let (_, spec) = spec("count = 3\nteens = { max = 0 }\nalways = [111]");
+        let demand = Demand::new(&spec.numbers, Role::Sort);
+        assert_eq!(Sampler::walking(&demand, OPEN).has_any(), None);
+    }
+
+    #[test]
+    fn walks_come_to_all_sets_about_as_often() {
+        let (_, spec) = spec("count = 4\nteens = { min = 2, max = 2 }");
+        let demand = Demand::new(&spec.numbers, Role::Sort);
+        let (sampler, mut stream) = (Sampler::walking(&demand, OPEN), Stream::new(3, "test"));
+        let mut low = 0;
+        for _ in 0..100 {
+            let set = sampler.draw(&mut stream).expect("a set");
+            low += set.iter().filter(|number| **number < 550).count();
+        }
+        // Half of all numbers of either kind lie below 550: 200 of 400, with a deviation of 10.
+        assert!((155..=245).contains(&low), "{low}");
     }
 }

@@ -2,8 +2,10 @@
 //!
 //! Without `look_alikes` all of that comes from the counts. With it, sets are listed one by one when they are few. When
 //! they are too many to list, they are not counted; draws from the sets without the request are repeated until one meets
-//! it, which is even as well, and a search decides whether any does.
+//! it, which is even as well, and a search decides whether any does. Where all that is too much, a sampler that may do so
+//! walks from set to set by trading numbers ([`Walk`]), which is nearly even.
 
+use std::cell::Cell;
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
@@ -15,6 +17,7 @@ use super::meter::Meter;
 use super::net::Net;
 use super::pool::{OPEN, Pool, Taken};
 use super::stock::Stock;
+use super::walk::Walk;
 use crate::rng::Stream;
 
 /// How many steps listing may take.
@@ -32,20 +35,50 @@ const SEARCH: u32 = 20_000_000;
 pub struct Sampler {
     demand: Demand,
     barred: BTreeSet<u32>,
-    /// Whether draws may only meet so many shared numbers, which the search does not know of.
-    limited: bool,
+    /// How many of these draws may meet at most, which the search does not know of.
+    shared: Option<(BTreeSet<u32>, u32)>,
     net: Option<Net>,
     listed: Option<Listed>,
     /// What is left of the work.
     meter: Meter,
     /// Whether counting took more than there was.
     unknown: bool,
+    /// What may be spent on walking; `None` where a set that nobody counted is no answer.
+    walk: Option<Meter>,
+    /// Whether sets are met by walking from now on.
+    walks: Cell<bool>,
 }
 
 impl Sampler {
     /// Counts the sets of numbers that meet `demand` and are not barred. The stock is that of the demand's range.
     pub(super) fn new(demand: &Demand, stock: &Stock, taken: Taken<'_>) -> Self {
-        let meter = stock.meter.clone();
+        Self::metered(demand, stock, taken, &stock.meter)
+    }
+
+    /// The same with work of its own; and where that does not do, sets are met by walking.
+    pub(super) fn or_walk(demand: &Demand, stock: &Stock, taken: Taken<'_>) -> Self {
+        let counted = Self::metered(demand, stock, taken, &Meter::default());
+        let walks = Cell::new(counted.unknown);
+        Self { walk: Some(Meter::default()), walks, ..counted }
+    }
+
+    /// Sets are met by walking alone.
+    pub(super) fn walking(demand: &Demand, taken: Taken<'_>) -> Self {
+        Self {
+            demand: demand.clone(),
+            barred: taken.barred.clone(),
+            shared: taken.shared.map(|(shared, most)| (shared.clone(), most)),
+            net: None,
+            listed: None,
+            meter: Meter::default(),
+            unknown: true,
+            walk: Some(Meter::default()),
+            walks: Cell::new(true),
+        }
+    }
+
+    fn metered(demand: &Demand, stock: &Stock, taken: Taken<'_>, meter: &Meter) -> Self {
+        let meter = meter.clone();
         let pool = if meter.is_spent() { None } else { Pool::new(demand, stock, taken) };
         let net = pool.and_then(|pool| Net::new(&Rc::new(pool), &meter)).filter(|net| !net.is_empty());
         let unknown = net.is_none() && meter.is_spent();
@@ -53,11 +86,13 @@ impl Sampler {
         let mut sampler = Self {
             demand: demand.clone(),
             barred: taken.barred.clone(),
-            limited: taken.shared.is_some(),
+            shared: taken.shared.map(|(shared, most)| (shared.clone(), most)),
             net: net.filter(|_| !impossible),
             listed: None,
             meter,
             unknown,
+            walk: None,
+            walks: Cell::new(false),
         };
         if sampler.is_tied() && sampler.net.is_some() && taken.shared.is_none() {
             sampler.listed = sampler.web(CLASSES).and_then(|web| web.list(LISTING, &sampler.meter));
@@ -96,11 +131,21 @@ impl Sampler {
             return Some(count > BigUint::ZERO);
         }
         let drawn = self.draw(&mut Stream::new(0, "any")).is_some();
-        (drawn || !self.meter.is_spent()).then_some(drawn)
+        (drawn || !(self.walks() || self.meter.is_spent())).then_some(drawn)
     }
 
-    /// One of the sets, all equally likely; `None` when there is none.
+    /// Whether sets are met by walking, because all else is too much.
+    pub(super) fn walks(&self) -> bool {
+        self.walks.get()
+    }
+
+    /// One of the sets, all equally likely; `None` when there is none, or none was met by walking.
     pub fn draw(&self, stream: &mut Stream) -> Option<Vec<u32>> {
+        if self.walks() {
+            let shared = self.shared.as_ref().map(|(shared, most)| (shared, *most));
+            let taken = Taken { barred: &self.barred, shared };
+            return Walk::draw(&self.demand, taken, self.walk.as_ref()?, stream);
+        }
         let net = self.net.as_ref()?;
         if !self.is_tied() {
             return net.draw(stream);
@@ -111,12 +156,16 @@ impl Sampler {
         if let Some(set) = self.try_draws(net, DRAWS, stream) {
             return Some(set);
         }
-        if self.limited {
+        if self.shared.is_some() {
             return None;
         }
         let found = match self.web(usize::MAX)?.search(SEARCH, &self.meter, stream) {
             Found::Set(set) => Some(set),
             Found::None => return None,
+            Found::Unknown if self.walk.is_some() => {
+                self.walks.set(true);
+                return self.draw(stream);
+            }
             Found::Unknown => None,
         };
         // There are sets, but they are one in many thousands: try on for an even choice before taking the one found.

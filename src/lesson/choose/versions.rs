@@ -76,18 +76,18 @@ pub(super) struct Like<'a> {
 }
 
 impl<'a> Like<'a> {
-    /// The sets with the profile of `first`.
-    pub fn new(demand: &Demand, stock: &'a Stock, first: &[u32], style: Style) -> Self {
+    /// The sets with the profile of `first`, met by walking if those of the demand are.
+    pub fn new(demand: &Demand, stock: &'a Stock, first: &[u32], style: Style, walks: bool) -> Self {
         let demand = demand.like(first);
-        let sampler = Sampler::new(&demand, stock, OPEN);
+        let sampler = if walks { Sampler::walking(&demand, OPEN) } else { Sampler::new(&demand, stock, OPEN) };
         Self { demand, stock, sampler, goal: work(first, style), style }
     }
 
     /// A set that shares nothing with `used` but what all versions must have, as near to the first as was found.
     pub fn draw(&self, used: &BTreeSet<u32>, stream: &mut Stream) -> Option<Vec<u32>> {
         let fresh = |set: &Vec<u32>| set.iter().all(|n| self.demand.always.contains(n) || !used.contains(n));
-        // Sets that must be alike are slow to draw.
-        let some = if self.demand.look_alikes > 0 { 4 } else { 1 };
+        // Sets that must be alike are slow to draw, and so are those that are met by walking.
+        let some = if self.demand.look_alikes > 0 || self.sampler.walks() { 4 } else { 1 };
         let mut candidates = Vec::new();
         for _ in 0..BLIND / some {
             candidates.extend(self.sampler.draw(stream).filter(fresh));
@@ -96,7 +96,13 @@ impl<'a> Like<'a> {
             }
         }
         if candidates.is_empty() {
-            let sampler = Sampler::new(&self.demand, self.stock, Taken { barred: used, shared: None });
+            let taken = Taken { barred: used, shared: None };
+            let walks = self.sampler.walks();
+            let sampler = if walks {
+                Sampler::walking(&self.demand, taken)
+            } else {
+                Sampler::new(&self.demand, self.stock, taken)
+            };
             candidates.extend((0..CANDIDATES / some).map_while(|_| sampler.draw(stream)));
         }
         // Each number once, the first in order of the candidates: it would be no better when it is met again.
