@@ -125,17 +125,13 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
         notes: Vec::new(),
     };
     for (&role, sampler) in &samplers {
-        match sampler.count() {
-            Some(count) => drop(chosen.solutions.insert(role, count.to_string())),
-            None => {
-                let why = if sampler.walks() {
-                    "there is too much to go through"
-                } else {
-                    "look_alikes ties their numbers together"
-                };
-                chosen.notes.push(format!("the possible {} sets are not counted: {why}", role.word()));
-            }
+        if let Some(count) = sampler.count() {
+            chosen.solutions.insert(role, count.to_string());
+            continue;
         }
+        let tied = "look_alikes ties their numbers together";
+        let why = if sampler.walks() { "there is too much to go through" } else { tied };
+        chosen.notes.push(format!("the possible {} sets are not counted: {why}", role.word()));
     }
     chosen.notes.extend(overlap(&sets));
     seat(&mut chosen, sets, spec.seed.value, style);

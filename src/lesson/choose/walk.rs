@@ -44,13 +44,13 @@ impl<'a> Walk<'a> {
             }
             meter.spend(cost)?;
             let change = if stream.below(3) == 0 { walk.join(stream) } else { walk.trade(stream) };
-            now = walk.step(change, now, stream);
+            now = walk.step(&change, now, stream);
         }
         let mut found = walk.set.clone();
         for _ in 0..MIX * count {
             meter.spend(cost)?;
             let change = walk.trade(stream);
-            now = walk.step(change, now, stream);
+            now = walk.step(&change, now, stream);
             if now == 0 {
                 found.clone_from(&walk.set);
             }
@@ -131,12 +131,12 @@ impl<'a> Walk<'a> {
     }
 
     /// Makes a change, or leaves it; what is amiss then.
-    fn step(&mut self, change: Vec<(usize, u32)>, now: u32, stream: &mut Stream) -> u32 {
+    fn step(&mut self, change: &[(usize, u32)], now: u32, stream: &mut Stream) -> u32 {
         if change.is_empty() || !change.iter().all(|(_, number)| self.allows(*number)) {
             return now;
         }
         let before: Vec<(usize, u32)> = change.iter().map(|&(at, _)| (at, self.set[at])).collect();
-        self.put(&change);
+        self.put(change);
         let then = self.amiss();
         let worse = then.saturating_sub(now).min(6);
         if worse > 0 && stream.below(SELDOM.pow(worse)) > 0 {
