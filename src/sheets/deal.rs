@@ -67,6 +67,7 @@ mod tests {
                     let seats = deal(learners, spares, versions);
                     let (class, _) = seats.split_at(learners as usize);
                     assert_eq!(seats.len(), (learners + spares) as usize);
+                    assert_eq!(seats[0].version, Version(0), "the first gets version A, also when alone");
                     assert!(spread(class, versions) <= 1 && spread(&seats, versions) <= 1);
                     assert!(versions == 1 || seats.windows(2).all(|w| w[0].version != w[1].version));
                     assert!(
