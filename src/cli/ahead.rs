@@ -48,10 +48,6 @@ impl<'p> Ahead<'p> {
     }
 
     fn bytes(&self) -> &Result<Vec<u8>, Problem> {
-        self.made.get_or_init(|| match pdf::write_sheaf(Vec::new(), self.sheaf, self.family, &self.options) {
-            Ok(bytes) => Ok(bytes),
-            Err(Failure::Problem(problem)) => Err(problem),
-            Err(Failure::Io(error)) => Err(Problem::new(format!("the file could not be made: {error}"))),
-        })
+        self.made.get_or_init(|| pdf::sheaf_bytes(self.sheaf, self.family, &self.options))
     }
 }

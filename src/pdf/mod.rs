@@ -96,10 +96,19 @@ impl From<io::Error> for Failure {
 /// Writes a packet.
 pub fn write(packet: &Packet, family: &Family, options: &Options) -> Result<Vec<u8>, Problem> {
     let head = Head { title: packet.title.clone(), sides: packet.sides, copies: packet.copies };
-    match write_to(Vec::new(), &head, family, options, packet.pages.iter()) {
-        Ok(bytes) => Ok(bytes),
-        Err(Failure::Problem(problem)) => Err(problem),
-        Err(Failure::Io(error)) => Err(Problem::new(format!("the file could not be written: {error}"))),
+    write_to(Vec::new(), &head, family, options, packet.pages.iter()).map_err(in_memory)
+}
+
+/// Makes a packet in memory.
+pub fn sheaf_bytes(sheaf: &Sheaf<'_>, family: &Family, options: &Options) -> Result<Vec<u8>, Problem> {
+    write_sheaf(Vec::new(), sheaf, family, options).map_err(in_memory)
+}
+
+/// Why bytes could not be made in memory, where there is no disk to fail.
+fn in_memory(failure: Failure) -> Problem {
+    match failure {
+        Failure::Problem(problem) => problem,
+        Failure::Io(error) => Problem::new(format!("the file could not be written: {error}")),
     }
 }
 

@@ -106,7 +106,7 @@ impl Table<'_> {
     fn add_versions(&self, seats: &mut Vec<(Role, Vec<u32>)>, used: &mut BTreeSet<u32>) -> Option<()> {
         let Some(demand) = self.demands.get(&Role::Sort).filter(|_| self.versions > 1) else { return Some(()) };
         let first = seats.iter().find(|(role, _)| *role == Role::Sort)?.1.clone();
-        let like = versions::Like::new(demand, self.stock, &first, self.style, self.samplers[&Role::Sort].walks());
+        let like = versions::Like::new(demand, self.stock, &first, self.style, &self.samplers[&Role::Sort]);
         for version in 1..self.versions {
             let set = like.draw(used, &mut Stream::new(self.seed, &format!("sort {version}")))?;
             used.extend(&set);
@@ -187,10 +187,7 @@ impl Table<'_> {
         let barred = BTreeSet::new();
         (0..=demand.count).find_map(|most| {
             let taken = Taken { barred: &barred, shared: Some((&taken, most)) };
-            let walks = self.samplers[role].walks();
-            let sampler =
-                if walks { Sampler::walking(&demand, taken) } else { Sampler::new(&demand, self.stock, taken) };
-            sampler.draw(stream)
+            self.samplers[role].likewise(&demand, self.stock, taken).draw(stream)
         })
     }
 

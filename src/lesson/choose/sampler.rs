@@ -77,6 +77,11 @@ impl Sampler {
         }
     }
 
+    /// A sampler of another demand that meets sets as this one does: by counting, or by walking.
+    pub(super) fn likewise(&self, demand: &Demand, stock: &Stock, taken: Taken<'_>) -> Self {
+        if self.walks() { Self::walking(demand, taken) } else { Self::new(demand, stock, taken) }
+    }
+
     fn metered(demand: &Demand, stock: &Stock, taken: Taken<'_>, meter: &Meter) -> Self {
         let meter = meter.clone();
         let pool = if meter.is_spent() { None } else { Pool::new(demand, stock, taken) };

@@ -76,10 +76,10 @@ pub(super) struct Like<'a> {
 }
 
 impl<'a> Like<'a> {
-    /// The sets with the profile of `first`, met by walking if those of the demand are.
-    pub fn new(demand: &Demand, stock: &'a Stock, first: &[u32], style: Style, walks: bool) -> Self {
+    /// The sets with the profile of `first`, met as the demand's own sampler `of` meets its sets.
+    pub fn new(demand: &Demand, stock: &'a Stock, first: &[u32], style: Style, of: &Sampler) -> Self {
         let demand = demand.like(first);
-        let sampler = if walks { Sampler::walking(&demand, OPEN) } else { Sampler::new(&demand, stock, OPEN) };
+        let sampler = of.likewise(&demand, stock, OPEN);
         Self { demand, stock, sampler, goal: work(first, style), style }
     }
 
@@ -97,12 +97,7 @@ impl<'a> Like<'a> {
         }
         if candidates.is_empty() {
             let taken = Taken { barred: used, shared: None };
-            let walks = self.sampler.walks();
-            let sampler = if walks {
-                Sampler::walking(&self.demand, taken)
-            } else {
-                Sampler::new(&self.demand, self.stock, taken)
-            };
+            let sampler = self.sampler.likewise(&self.demand, self.stock, taken);
             candidates.extend((0..CANDIDATES / some).map_while(|_| sampler.draw(stream)));
         }
         // Each number once, the first in order of the candidates: it would be no better when it is met again.
