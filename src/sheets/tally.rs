@@ -152,17 +152,17 @@ impl Table {
     }
 
     /// One line a slip: its letter, its name and what it looks like in this lesson.
-    fn legend(&self, desk: &Desk<'_>) -> Vec<String> {
+    fn legend(&self, desk: &Desk<'_>) -> Vec<(char, String)> {
         let style = &desk.lesson.style;
         let example = |(letter, (slip, wrong)): (char, &(Slip, Wrong))| match &wrong.content {
-            Content::Text(text) => format!("{letter}  {}: {text} for {}", slip.name(), style.numeral(wrong.of)),
-            Content::Blocks(_) => format!("{letter}  {}: a wrong picture of {}", slip.name(), style.numeral(wrong.of)),
+            Content::Text(text) => (letter, format!("{}: {text} for {}", slip.name(), style.numeral(wrong.of))),
+            Content::Blocks(_) => (letter, format!("{}: a wrong picture of {}", slip.name(), style.numeral(wrong.of))),
         };
         ('a'..='z').zip(&self.slips).map(example).collect()
     }
 
-    /// The legend's lines in two columns: texts and where each begins, and how high they stand in all.
-    fn legend_lines(&self, desk: &Desk<'_>, width: Length) -> (Vec<(Vec<String>, Rect)>, Length) {
+    /// The legend's lines in two columns: letters, texts and where each stands, and how high they stand in all.
+    fn legend_lines(&self, desk: &Desk<'_>, width: Length) -> (Vec<(char, Vec<String>, Rect)>, Length) {
         let half = (width - Length::mm(8)).half();
         let legend = self.legend(desk);
         let split = legend.len().div_ceil(2);
@@ -170,10 +170,10 @@ impl Table {
         let mut deepest = Length::ZERO;
         for (column, texts) in legend.chunks(split.max(1)).enumerate() {
             let mut y = Length::ZERO;
-            for text in texts {
-                let lines = text::flow(desk.family, text, half, &self.note);
+            for (letter, text) in texts {
+                let lines = text::flow(desk.family, text, half - INDENT, &self.note);
                 let size = Size::new(half, text::height(lines.len(), &self.note));
-                placed.push((lines, Rect::new(Point::new((half + Length::mm(8)) * count(column), y), size)));
+                placed.push((*letter, lines, Rect::new(Point::new((half + Length::mm(8)) * count(column), y), size)));
                 y += size.height;
             }
             deepest = deepest.max(y);
@@ -222,9 +222,12 @@ impl Table {
         nodes.extend(self.groups(desk, body, first)?);
         nodes.push(Node::Tagged(Tag::Table, table));
         nodes.push(Node::Artifact(rules));
-        for (lines, place) in self.legend_lines(desk, body.width()).0 {
+        for (letter, lines, place) in self.legend_lines(desk, body.width()).0 {
             let frame = place.moved(body.left(), whole.bottom() + Length::mm(3));
-            nodes.push(text::run(desk.family, &lines, frame, &self.note).tagged(Tag::Paragraph));
+            let hung = frame.shrunk(Sides { left: INDENT, ..Sides::default() });
+            let letter = text::run(desk.family, &[letter.to_string()], frame, &self.note.bold()).nodes();
+            let said = text::run(desk.family, &lines, hung, &self.note).nodes();
+            nodes.push(Node::tagged(Tag::Paragraph, letter.into_iter().chain(said)));
         }
         Ok(nodes)
     }
@@ -269,6 +272,9 @@ impl Table {
         Ok(Node::Tagged(Tag::Row, cells))
     }
 }
+
+/// How far the texts of the legend stand from its letters' edge.
+const INDENT: Length = Length::mm(4);
 
 fn count(count: usize) -> i64 {
     i64::try_from(count).unwrap_or(0)

@@ -2,8 +2,8 @@
 //!
 //! In: a text, a [`Face`] and a frame (a box with its padding taken off). Out: finished [`Text`] lines, or a [`Problem`]
 //! that says what would fit. Lines break at spaces only, never before the last short word where another break serves,
-//! and never between `+` and what follows it or between a numeral and its word, so that `400 + 60` and `6 ones` stay
-//! readable. Broken lines are balanced: as few as possible, then as narrow as possible.
+//! and never between `+` or "and" and what follows it or between a numeral and its word, so that `400 + 60` and `6 ones`
+//! stay readable. Broken lines are balanced: as few as possible, then as narrow as possible.
 
 mod units;
 
@@ -365,6 +365,15 @@ mod tests {
         );
         // Too narrow for the sense: any space will do.
         breaks("seventy-eight thousand", 50, &["seventy-eight", "thousand"]);
+    }
+
+    #[test]
+    fn an_and_never_stands_alone() {
+        let family = bundled(Bundled::Andika).unwrap();
+        let text = "four thousand one hundred and ninety-three";
+        let lines = set(&family, text, room(48, 40), &face(20), Align::CENTRE).unwrap().lines;
+        let lines: Vec<&str> = lines.iter().map(|line| line.text.as_str()).collect();
+        assert_eq!(lines, ["four thousand", "one hundred", "and ninety-three"]);
     }
 
     #[test]

@@ -75,7 +75,8 @@ impl Units {
     }
 }
 
-/// Words that stay together, in order. With `sense` a hundred or a thousand stays with what it counts.
+/// Words that stay together, in order. With `sense` a hundred or a thousand stays with what it counts, and an "and" with
+/// what it adds.
 fn units(text: &str, sense: bool) -> Vec<String> {
     let mut units: Vec<String> = Vec::new();
     let mut glue = false;
@@ -90,7 +91,7 @@ fn units(text: &str, sense: bool) -> Vec<String> {
             }
             _ => units.push(word.to_owned()),
         }
-        glue = word == "+" || numeral;
+        glue = word == "+" || numeral || sense && word == "and";
     }
     units
 }
