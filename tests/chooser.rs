@@ -18,6 +18,7 @@ use placewright::lesson::{Chosen, Role};
 use placewright::number::{Place, Style};
 use placewright::rng::Stream;
 use placewright::spec::{self, Bound};
+use placewright::wording::English;
 
 /// A small lesson, drawn at random: a stretch of up to 14 numbers and a handful of requests.
 fn small(stream: &mut Stream) -> Demand {
@@ -407,7 +408,7 @@ fn tight_lessons_overlap_as_little_as_possible() {
 
 #[test]
 fn versions_take_equally_much_work() {
-    let style = Style { and: false, zero_terms: false, thousands: Some(',') };
+    let style = Style { and: false, zero_terms: false, thousands: Some(','), names: &English };
     for seed in 0..20 {
         let chosen = chosen(&format!(
             "title = \"t\"\nseed = {seed}\n[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = 8\nrepeats = 2\nsame_digits = 3\n\

@@ -7,10 +7,11 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Modules of `src/` from the bottom up; those on one line do not import each other.
-const LAYERS: [&[&str]; 7] = [
+const LAYERS: [&[&str]; 8] = [
     &["diag", "rng"],
     &["number", "measure"],
     &["spec"],
+    &["wording"],
     &["lesson"],
     &["sheets"],
     &["pdf", "raster", "manifest", "gallery"],

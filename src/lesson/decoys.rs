@@ -56,9 +56,10 @@ pub fn choose(mut possible: Vec<Wrong>, count: usize, stream: &mut Stream) -> Ve
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::wording::English;
     use std::collections::BTreeSet;
 
-    const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(',') };
+    const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(','), names: &English };
     const FORMS: [Form; 4] = [Form::Numeral, Form::Words, Form::Expanded, Form::Blocks];
 
     fn numbers(values: &[u32]) -> Vec<Number> {
@@ -102,8 +103,12 @@ mod tests {
             forms.retain(|&form| form != Form::Blocks || end <= 10_000);
             let rows: Vec<Number> =
                 (0..2 + round % 12).filter_map(|_| Number::new(u32::try_from(stream.below(end)).ok()?)).collect();
-            let style =
-                Style { and: round % 2 == 0, zero_terms: round % 3 == 0, thousands: [None, Some(',')][round % 2] };
+            let style = Style {
+                and: round % 2 == 0,
+                zero_terms: round % 3 == 0,
+                thousands: [None, Some(',')][round % 2],
+                names: &English,
+            };
             let decoys = choose(possible(&rows, &forms, &style), 12, &mut stream);
             for (k, decoy) in decoys.iter().enumerate() {
                 for (&row, &form) in rows.iter().flat_map(|row| forms.iter().map(move |form| (row, form))) {

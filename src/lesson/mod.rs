@@ -16,9 +16,11 @@ use std::sync::Arc;
 use crate::diag::{Diagnostic, Problem, Severity, Source};
 use crate::number::Style;
 use crate::rng::Stream;
-use crate::spec::{FormsSpec, Given, Joiner, Spec, Thousands};
+use crate::spec::{Given, Joiner, Spec, Thousands};
+use crate::wording::{self, Wording};
 
-pub use types::{Chosen, Lesson, Reason, Role, SortSet, Strip, Version, Wrong};
+pub use crate::spec::Version;
+pub use types::{Chosen, Lesson, Reason, Role, SortSet, Strip, Wrong};
 
 /// Plans a lesson: chooses its numbers, settles what the file leaves open, and makes a set of strips for each version.
 ///
@@ -43,7 +45,7 @@ pub fn with_numbers(
     roster: Vec<String>,
 ) -> Result<Lesson, Vec<Diagnostic>> {
     let mut wrong = settle(source, &mut spec, &roster);
-    let style = style(&spec.forms);
+    let style = style(&spec);
     match sort_sets(source, &mut spec, &mut chosen, &style) {
         Ok(sets) if wrong.is_empty() => Ok(Lesson { spec, style, chosen, sets, roster }),
         Ok(_) => Err(wrong),
@@ -51,6 +53,13 @@ pub fn with_numbers(
             wrong.extend(more);
             Err(wrong)
         }
+    }
+}
+
+impl Lesson {
+    /// The words of its pages.
+    pub fn wording(&self) -> &'static dyn Wording {
+        wording::of(self.spec.language.value)
     }
 }
 
@@ -64,8 +73,10 @@ fn settle(source: &Arc<Source>, spec: &mut Spec, roster: &[String]) -> Vec<Diagn
 }
 
 /// How a lesson's forms are written.
-pub fn style(forms: &FormsSpec) -> Style {
+pub fn style(spec: &Spec) -> Style {
+    let forms = &spec.forms;
     Style {
+        names: wording::of(spec.language.value).names(),
         and: forms.joiner.value == Joiner::And,
         zero_terms: forms.zero_terms.value,
         thousands: match forms.thousands.value {

@@ -46,8 +46,9 @@ pub fn plan(
 mod tests {
     use super::*;
     use crate::lesson::decoys;
+    use crate::wording::English;
 
-    const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(',') };
+    const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(','), names: &English };
 
     #[test]
     fn every_box_has_one_strip() {

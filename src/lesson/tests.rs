@@ -4,6 +4,7 @@ use super::*;
 use crate::diag::Place;
 use crate::number::{Form, Number};
 use crate::spec;
+use crate::wording::English;
 
 fn source(text: &str) -> Arc<Source> {
     Arc::new(Source { name: "lesson.toml".to_owned(), text: text.to_owned() })
@@ -63,9 +64,9 @@ fn the_seed_shuffles_strips_and_picks_decoys() {
 #[test]
 fn the_style_is_the_files() {
     let style = |forms: &str| lesson(&format!("{HARBOUR}[forms]\n{forms}"), &[SET], &[]).unwrap().style;
-    assert_eq!(style(""), Style { and: false, zero_terms: false, thousands: Some(',') });
+    assert_eq!(style(""), Style { and: false, zero_terms: false, thousands: Some(','), names: &English });
     let asked = style("joiner = \"and\"\nzero_terms = true\nthousands = \"space\"");
-    assert_eq!(asked, Style { and: true, zero_terms: true, thousands: Some('\u{202f}') });
+    assert_eq!(asked, Style { and: true, zero_terms: true, thousands: Some('\u{202f}'), names: &English });
     assert_eq!(style("thousands = \"none\"").thousands, None);
 }
 

@@ -1,10 +1,9 @@
 //! What a lesson holds.
 
 use std::collections::BTreeMap;
-use std::fmt;
 
 use crate::number::{Content, Form, Number, Slip, Style};
-use crate::spec::Spec;
+use crate::spec::{Spec, Version};
 
 /// What a number is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -28,16 +27,6 @@ impl Role {
             Self::Sort => "sort",
             Self::Exit => "exit",
         }
-    }
-}
-
-/// One of the sort sets: 0 prints as A, 25 as Z.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Version(pub u8);
-
-impl fmt::Display for Version {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}", char::from(b'A' + self.0))
     }
 }
 

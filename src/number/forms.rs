@@ -7,7 +7,7 @@
 
 use std::fmt;
 
-use super::{Number, Place, words};
+use super::{Names, Number, Place};
 
 /// One way to show a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -71,6 +71,8 @@ pub struct Style {
     pub zero_terms: bool,
     /// What stands between thousands and hundreds: `Some(',')`, `Some('\u{202f}')` or `None`.
     pub thousands: Option<char>,
+    /// What numbers, places and blocks are called.
+    pub names: &'static dyn Names,
 }
 
 impl Style {
@@ -79,9 +81,9 @@ impl Style {
         self.grouped(&number.to_string())
     }
 
-    /// Four hundred six, in small letters: Unicode CLDR's `%spellout-cardinal`, or `-verbose` with the joiner.
+    /// Four hundred six, in small letters: as the language spells it.
     pub fn words(&self, number: Number) -> String {
-        words::write(number.value(), self.and)
+        self.names.cardinal(number.value(), self.and)
     }
 
     /// 400 + 6; a single digit, 0 among them, is its own expanded form.
@@ -214,8 +216,9 @@ fn read_units(text: &str) -> Option<u64> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::wording::English;
 
-    const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(',') };
+    const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(','), names: &English };
     const ZEROS: Style = Style { zero_terms: true, ..PLAIN };
 
     fn number(value: u32) -> Number {

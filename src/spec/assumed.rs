@@ -13,6 +13,7 @@ pub fn assumed(spec: &Spec) -> Vec<(&'static str, Value)> {
     list.add("minutes", &spec.minutes, |v| json!(v));
     list.add("paper", &spec.paper, |v| json!(v.word()));
     list.add("seed", &spec.seed, |v| json!(v));
+    list.add("language", &spec.language, |v| json!(v.word()));
     let roles: [(&'static str, &RoleSpec); 3] = [
         ("numbers.model.count", &spec.numbers.model),
         ("numbers.sort.count", &spec.numbers.sort),

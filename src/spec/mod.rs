@@ -7,6 +7,7 @@ mod assumed;
 mod checks;
 mod class;
 mod forms;
+mod language;
 pub mod limits;
 mod log;
 mod numbers;
@@ -20,6 +21,7 @@ mod table;
 mod tests;
 mod types;
 mod value;
+mod version;
 
 use std::sync::Arc;
 
@@ -28,10 +30,12 @@ use log::Log;
 use table::Table;
 
 pub use assumed::assumed;
+pub use language::Language;
 pub use types::{
     AtMost, Bound, ClassSpec, Cut, FontChoice, FormsSpec, Given, Ink, Joiner, NumbersSpec, Paper, PrintSpec, RoleSpec,
     SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
 };
+pub use version::Version;
 
 /// Minutes in a lesson whose file does not say.
 const MINUTES: u32 = 45;
@@ -40,7 +44,7 @@ const SEED: u64 = 1;
 
 /// Reads a lesson file. All mistakes are reported together, in the order of the text.
 ///
-/// Only `title` and `[numbers] range` must be given. Where the file is silent: 45 minutes, letter paper, seed 1; 3 model, 8
+/// Only `title` and `[numbers] range` must be given. Where the file is silent: 45 minutes, letter paper, seed 1, English; 3 model, 8
 /// sort and 4 exit numbers, fewer when the range holds few and more when a role's requests need more; all forms but the
 /// units, without the block pictures when the range goes above 9,999; half as many decoys as sort numbers, at most 4; 24
 /// learners, 2 spare sets, 1 version; scissors, one side, grey, standard text, 6.35 mm margin, Andika; every sheet that
@@ -71,6 +75,7 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     let paper = root.take("paper").and_then(|v| v.one_of(log, &Paper::ALL, Paper::word));
     let paper = paper.unwrap_or(Given::assumed(Paper::Letter));
     let seed = root.take("seed").and_then(|v| v.whole(log, limits::SEED));
+    let language = root.take("language").and_then(|v| v.one_of(log, &Language::ALL, Language::word));
 
     let asked = numbers::read(root.table("numbers", log), whole, log);
     let forms = forms::read(root.table("forms", log), log);
@@ -91,6 +96,7 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
         minutes: minutes.unwrap_or(Given::assumed(MINUTES)),
         paper,
         seed: seed.unwrap_or(Given::assumed(SEED)),
+        language: language.unwrap_or(Given::assumed(Language::En)),
         numbers,
         forms,
         class,

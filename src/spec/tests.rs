@@ -38,7 +38,7 @@ fn the_smallest_lesson_has_sensible_defaults() {
     assert_eq!((spec.forms.decoys.value, spec.class.learners.value, spec.class.versions.value), (4, 24, 1));
     assert_eq!(spec.print.margin.value, Length::mm100(635));
     assert_eq!(spec.sheets.make.value.len(), 11);
-    assert_eq!(assumed(&spec).len(), 21);
+    assert_eq!(assumed(&spec).len(), 22);
 }
 
 #[test]

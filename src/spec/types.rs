@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::ops::Range;
 
+use super::Language;
 use crate::measure::{Length, Size};
 use crate::number::{Form, Number, Place};
 
@@ -50,6 +51,8 @@ pub struct Spec {
     pub paper: Given<Paper>,
     /// What the choice of numbers and every shuffle start from.
     pub seed: Given<u64>,
+    /// The language of its pages.
+    pub language: Given<Language>,
     /// Which numbers.
     pub numbers: NumbersSpec,
     /// Which forms.

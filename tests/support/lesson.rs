@@ -8,9 +8,10 @@ use placewright::lesson::{Chosen, Lesson};
 use placewright::measure::{Family, Font, Length};
 use placewright::number::{Form, Number, Style};
 use placewright::spec::{
-    ClassSpec, Cut, FontChoice, FormsSpec, Given, Ink, Joiner, NumbersSpec, Paper, PrintSpec, RoleSpec, SheetKind,
-    SheetsSpec, Sides, Spec, TextSize, Thousands,
+    ClassSpec, Cut, FontChoice, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper, PrintSpec, RoleSpec,
+    SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
 };
+use placewright::wording::English;
 
 /// The number `value`.
 pub fn number(value: u32) -> Number {
@@ -38,6 +39,7 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
             minutes: Given::assumed(45),
             paper: Given::assumed(paper),
             seed: Given::assumed(1),
+            language: Given::assumed(Language::En),
             numbers: NumbersSpec {
                 range: Given::assumed(range),
                 never: Vec::new(),
@@ -69,7 +71,7 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
             },
             sheets: SheetsSpec { make: Given::read(vec![sheet], 0..1), layouts: None },
         },
-        style: Style { and: false, zero_terms: false, thousands: Some(',') },
+        style: Style { and: false, zero_terms: false, thousands: Some(','), names: &English },
         chosen: Chosen {
             model: numbers(model),
             sort: sort.iter().map(|set| numbers(set)).collect(),

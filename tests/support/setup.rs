@@ -8,8 +8,8 @@ use placewright::lesson::{self, Chosen, Lesson};
 use placewright::measure::Length;
 use placewright::number::{Form, Number};
 use placewright::spec::{
-    ClassSpec, Cut, FontChoice, FormsSpec, Given, Ink, Joiner, NumbersSpec, Paper, PrintSpec, RoleSpec, SheetKind,
-    SheetsSpec, Sides, Spec, TextSize, Thousands,
+    ClassSpec, Cut, FontChoice, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper, PrintSpec, RoleSpec,
+    SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
 };
 
 pub fn number(value: u32) -> Number {
@@ -38,6 +38,7 @@ pub fn spec(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Spec 
         minutes: Given::read(minutes, 0..1),
         paper: Given::assumed(Paper::Letter),
         seed: Given::assumed(1),
+        language: Given::assumed(Language::En),
         numbers: NumbersSpec {
             range: Given::assumed((number(least), number(most))),
             never: Vec::new(),

@@ -105,7 +105,7 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
     if !wrong.is_empty() {
         return Err(wrong);
     }
-    let style = super::style(&spec.forms);
+    let style = super::style(spec);
     let versions = spec.class.versions.value;
     let table = Table { demands: &roles, stock: &stock, samplers: &samplers, versions, seed: spec.seed.value, style };
     let Some(sets) = table.draw() else {

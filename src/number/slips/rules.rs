@@ -6,7 +6,7 @@
 use std::fmt::Write as _;
 
 use super::{Content, Form, Number, Style};
-use crate::number::{Place, counted, words};
+use crate::number::{Place, counted};
 
 /// The digits as the numeral shows them, greatest place first.
 fn digits(number: Number) -> Vec<u8> {
@@ -170,7 +170,7 @@ pub(super) fn face_value(number: Number, form: Form, style: &Style) -> Option<Co
     };
     Some(match form {
         Form::Numeral => Content::Text(sum.to_string()),
-        Form::Words => joined(" ", &|digit| words::digit(digit).to_owned()),
+        Form::Words => joined(" ", &|digit| style.names.cardinal(digit.into(), false)),
         Form::Expanded => {
             let terms: Vec<String> =
                 digits.iter().filter(|&&digit| digit != 0 || style.zero_terms).map(u8::to_string).collect();
@@ -188,5 +188,9 @@ pub(super) fn read_in_pieces(number: Number, form: Form, style: &Style) -> Optio
         return None;
     }
     let rest = Number::new(number.value() % 100)?;
-    Some(Content::Text(format!("{} {}", words::tens(number.digit(Place::Hundreds)), style.words(rest))))
+    Some(Content::Text(format!(
+        "{} {}",
+        style.names.cardinal(u32::from(number.digit(Place::Hundreds)) * 10, false),
+        style.words(rest)
+    )))
 }

@@ -1,9 +1,10 @@
 //! Tests of the slips: the published wrong answers, what no slip may make, and the catalogue's own form.
 
 use super::*;
+use crate::wording::English;
 
-const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(',') };
-const ZEROS: Style = Style { and: true, zero_terms: true, thousands: None };
+const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(','), names: &English };
+const ZEROS: Style = Style { and: true, zero_terms: true, thousands: None, names: &English };
 
 fn number(value: u32) -> Number {
     Number::new(value).expect("in range")

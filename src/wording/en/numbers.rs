@@ -1,7 +1,10 @@
-//! Number words: how a number from 0 to 999,999 is spelled out in English.
+//! What numbers, places and blocks are called in English.
 //!
-//! In: a value. Out: its words as Unicode CLDR spells them: `%spellout-cardinal` without the joiner,
+//! Numbers from 0 to 999,999 are spelled as Unicode CLDR spells them: `%spellout-cardinal` without the joiner,
 //! `%spellout-cardinal-verbose` with it. The latter sets a comma before the hundreds from 100,100 up; so does this.
+
+use super::English;
+use crate::number::{Names, Place};
 
 /// The words for 0 to 19.
 const SMALL: [&str; 20] = [
@@ -30,21 +33,51 @@ const SMALL: [&str; 20] = [
 /// The words for whole tens; the first is `ten`, which the numerals 10 to 19 do not use as a stem.
 const TENS: [&str; 9] = ["ten", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
 
-/// The words of `value`, 0..=999,999, with "and" where `and` asks for it.
-pub(super) fn write(value: u32, and: bool) -> String {
-    let mut words = String::new();
-    append(&mut words, value, and);
-    words
-}
+impl Names for English {
+    fn tag(&self) -> &'static str {
+        "en"
+    }
 
-/// The word for so many tens, 1..=9.
-pub(super) fn tens(count: u8) -> &'static str {
-    TENS[usize::from(count.clamp(1, 9)) - 1]
-}
+    fn cardinal(&self, value: u32, joined: bool) -> String {
+        let mut words = String::new();
+        append(&mut words, value, joined);
+        words
+    }
 
-/// The word for a digit, 0..=9.
-pub(super) fn digit(digit: u8) -> &'static str {
-    SMALL[usize::from(digit.min(9))]
+    fn place(&self, place: Place) -> &'static str {
+        self.unit(place, 2)
+    }
+
+    fn unit(&self, place: Place, count: u32) -> &'static str {
+        let (one, many) = match place {
+            Place::Ones => ("one", "ones"),
+            Place::Tens => ("ten", "tens"),
+            Place::Hundreds => ("hundred", "hundreds"),
+            Place::Thousands => ("thousand", "thousands"),
+            Place::TenThousands => ("ten thousand", "ten thousands"),
+            Place::HundredThousands => ("hundred thousand", "hundred thousands"),
+        };
+        if count == 1 { one } else { many }
+    }
+
+    fn piece(&self, place: Place, count: u32) -> Option<&'static str> {
+        let (one, many) = match place {
+            Place::Ones => ("cube", "cubes"),
+            Place::Tens => ("rod", "rods"),
+            Place::Hundreds => ("flat", "flats"),
+            Place::Thousands => ("thousand-block", "thousand-blocks"),
+            Place::TenThousands | Place::HundredThousands => return None,
+        };
+        Some(if count == 1 { one } else { many })
+    }
+
+    fn no_pieces(&self) -> &'static str {
+        "no blocks"
+    }
+
+    fn plus(&self) -> &'static str {
+        "plus"
+    }
 }
 
 fn append(words: &mut String, value: u32, and: bool) {
@@ -85,8 +118,8 @@ mod tests {
 
     #[track_caller]
     fn case(value: u32, plain: &str, and: &str) {
-        assert_eq!(write(value, false), plain);
-        assert_eq!(write(value, true), and);
+        assert_eq!(English.cardinal(value, false), plain);
+        assert_eq!(English.cardinal(value, true), and);
     }
 
     // Unicode CLDR through ICU 78.3; every number is checked against CLDR's rules in tests/words.rs.

@@ -1,0 +1,25 @@
+//! The language of a lesson's pages.
+
+/// A language that pages can be in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Language {
+    /// English.
+    En,
+    /// English with a mark on every letter: it shows which texts did not come from the wording.
+    #[cfg(test)]
+    Marked,
+}
+
+impl Language {
+    /// All that a lesson file can ask for.
+    pub const ALL: [Self; 1] = [Self::En];
+
+    /// The word in a lesson file: the language's tag (BCP 47).
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::En => "en",
+            #[cfg(test)]
+            Self::Marked => "en-x-marked",
+        }
+    }
+}

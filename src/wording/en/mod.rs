@@ -1,0 +1,9 @@
+//! English, as classrooms in the United States write it.
+
+mod numbers;
+mod phrases;
+mod titles;
+
+/// English.
+#[derive(Debug)]
+pub struct English;

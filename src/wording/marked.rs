@@ -1,0 +1,99 @@
+//! A language for tests: English with a mark on every letter.
+//!
+//! A lesson set in it shows which texts come from the wording and which do not: those that do not have bare letters.
+
+use super::en::English;
+use crate::number::{Names, Place};
+
+/// English with a mark on every letter.
+#[derive(Debug)]
+pub struct Marked;
+
+/// What can be said with marked letters.
+pub trait Mark {
+    /// The same with a mark on every bare letter; letters that are marked already stay.
+    #[must_use]
+    fn marked(self) -> Self;
+}
+
+const BARE: &str = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
+const MARKED: &str = "àḃċḋèḟġḣìĵķĺṁṅòṗɋṙṡṫùṽẇẋẏżÀḂĊḊÈḞĠḢÌĴĶĹṀṄÒṖɊṘṠṪÙṼẆẊẎŻ";
+
+impl Mark for String {
+    fn marked(self) -> Self {
+        let mark = |c: char| BARE.find(c).and_then(|at| MARKED.chars().nth(at)).unwrap_or(c);
+        self.chars().map(mark).collect()
+    }
+}
+
+impl Mark for &'static str {
+    fn marked(self) -> Self {
+        // A test's few texts may stay until it ends.
+        self.to_owned().marked().leak()
+    }
+}
+
+impl<T: Mark> Mark for Option<T> {
+    fn marked(self) -> Self {
+        self.map(Mark::marked)
+    }
+}
+
+impl<T: Mark> Mark for Vec<T> {
+    fn marked(self) -> Self {
+        self.into_iter().map(Mark::marked).collect()
+    }
+}
+
+impl<T: Mark, const N: usize> Mark for [T; N] {
+    fn marked(self) -> Self {
+        self.map(Mark::marked)
+    }
+}
+
+impl<A: Mark, B: Mark> Mark for (A, B) {
+    fn marked(self) -> Self {
+        (self.0.marked(), self.1.marked())
+    }
+}
+
+impl Names for Marked {
+    fn tag(&self) -> &'static str {
+        "en-x-marked"
+    }
+
+    fn cardinal(&self, value: u32, joined: bool) -> String {
+        English.cardinal(value, joined).marked()
+    }
+
+    fn place(&self, place: Place) -> &'static str {
+        English.place(place).marked()
+    }
+
+    fn unit(&self, place: Place, count: u32) -> &'static str {
+        English.unit(place, count).marked()
+    }
+
+    fn piece(&self, place: Place, count: u32) -> Option<&'static str> {
+        English.piece(place, count).marked()
+    }
+
+    fn no_pieces(&self) -> &'static str {
+        English.no_pieces().marked()
+    }
+
+    fn plus(&self) -> &'static str {
+        English.plus().marked()
+    }
+}
+
+#[test]
+fn every_letter_has_a_mark_of_its_own() {
+    let marked = BARE.to_owned().marked();
+    assert_eq!(marked, MARKED);
+    assert_eq!(marked.clone().marked(), marked);
+    let mut letters: Vec<char> = MARKED.chars().collect();
+    letters.sort_unstable();
+    letters.dedup();
+    assert_eq!(letters.len(), BARE.len());
+}

@@ -1,0 +1,49 @@
+//! Every word on paper: sentences, titles, number words, plurals, lists, and where a line of words may break.
+//!
+//! One trait an area, small and without defaults, declared in a file of this folder; one folder a language that implements
+//! them all, with one file an area. A lesson hands its language out as [`Wording`]. Texts take what they speak of (a
+//! place, a count, a form) and settle grammar themselves, so that no one else joins words. What the program itself says
+//! (errors, reports) stays English and is not here.
+//!
+//! A language is added by a folder beside `en`, a variant of [`Language`] and an arm of [`of`].
+
+mod area;
+mod en;
+#[cfg(test)]
+mod marked;
+mod phrases;
+mod titles;
+
+use crate::number::Names;
+pub use crate::spec::Language;
+pub use en::English;
+pub use phrases::Phrases;
+pub use titles::Titles;
+
+/// All that a language says.
+pub trait Wording: Names + Phrases + Titles {
+    /// The same language as what numbers are called in.
+    fn names(&self) -> &'static dyn Names;
+}
+
+/// What a language says.
+pub fn of(language: Language) -> &'static dyn Wording {
+    match language {
+        Language::En => &English,
+        #[cfg(test)]
+        Language::Marked => &marked::Marked,
+    }
+}
+
+impl Wording for English {
+    fn names(&self) -> &'static dyn Names {
+        &English
+    }
+}
+
+#[cfg(test)]
+impl Wording for marked::Marked {
+    fn names(&self) -> &'static dyn Names {
+        &marked::Marked
+    }
+}

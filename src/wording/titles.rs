@@ -1,0 +1,15 @@
+//! What sheets are called.
+
+use super::area::area;
+use crate::spec::{SheetKind, Version};
+
+area! {
+    /// What sheets are called, on their pages, in bookmarks and wherever a text speaks of them.
+    Titles;
+
+    /// A sheet's title: the heading of its pages.
+    fn sheet_title(kind: SheetKind) -> &'static str;
+
+    /// A page's name in bookmarks: the sheet's title, with its version where it has one.
+    fn page_name(kind: SheetKind, version: Option<Version>) -> String;
+}
