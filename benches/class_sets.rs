@@ -13,8 +13,8 @@ use placewright::diag::Source;
 use placewright::lesson::{self, Lesson};
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled};
-use placewright::sheets::desk::Desk;
-use placewright::sheets::layout::Layouts;
+use placewright::sheets::page::desk::Desk;
+use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::sheaf::{self, Sheaf};
 use placewright::{pdf, spec};
 

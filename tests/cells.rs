@@ -1,9 +1,6 @@
 //! The picture is the number: an independent renderer draws every block picture and finds exactly n closed unit cells.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-mod support;
-
+use crate::support;
 use std::sync::Arc;
 
 use placewright::diag::Source;
@@ -11,10 +8,10 @@ use placewright::lesson;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Size};
 use placewright::pdf;
-use placewright::sheets::blockwork::{Blockwork, Counts, LEAST_UNIT};
-use placewright::sheets::layout::Layouts;
+use placewright::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
+use placewright::sheets::blocks::picture::Pictures;
+use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::page::{Item, Layer, Node, Packet, Page, Stock, Tag};
-use placewright::sheets::picture::Pictures;
 use placewright::sheets::{self};
 use placewright::spec::{self, Ink, SheetKind, Sides};
 use support::raster::{Area, Cell, draw};

@@ -1,11 +1,7 @@
 //! The chooser against brute force and the plain reading of every request.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[path = "chooser/brute.rs"]
 mod brute;
 
-#[path = "chooser/chi.rs"]
 mod chi;
 
 use std::collections::{BTreeMap, BTreeSet};

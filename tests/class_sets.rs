@@ -1,18 +1,12 @@
 //! Class sets: what the copy room gets, read back from the files with an independent reader.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[path = "support/plain.rs"]
-mod plain;
-#[allow(dead_code, reason = "each test uses a part of it")]
-#[path = "support/run.rs"]
-mod run;
-mod support;
-
+use crate::support;
+use crate::support::plain;
+use crate::support::run;
 use placewright::pdf;
-use placewright::sheets::backs::Edge;
-use placewright::sheets::copyroom::PrintSides;
-use placewright::sheets::ticket::facts;
+use placewright::sheets::job::PrintSides;
+use placewright::sheets::job::backs::Edge;
+use placewright::sheets::kinds::ticket::facts;
 use placewright::spec::SheetKind;
 use plain::{holds, plain};
 use support::class::{Shop, lesson};

@@ -1,11 +1,6 @@
 //! The program from outside: exit status, streams and files.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[allow(dead_code, reason = "each test uses a part of it")]
-#[path = "support/run.rs"]
-mod run;
-
+use crate::support::run;
 use std::fs;
 use std::path::Path;
 

@@ -1,10 +1,6 @@
 //! Exit checks: every right answer worked out again from the numeral alone, every wrong one wrong for a reason.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[path = "support/setup.rs"]
-mod setup;
-
+use crate::support::setup;
 use std::collections::BTreeSet;
 
 use placewright::lesson::exit::{Ask, Question, checks};

@@ -1,17 +1,16 @@
 //! What must always hold of placed pages (the contract's "nothing spills" and "cuts are straight"): on every page of every
 //! sample, on letter and A4, at both text sizes; and of lessons of one to six digits on every paper.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
 use std::sync::Arc;
 
 use placewright::diag::Source;
 use placewright::lesson::{self, Lesson};
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Sides};
-use placewright::sheets::layout::{Layouts, least};
+use placewright::sheets;
+use placewright::sheets::page::ink;
+use placewright::sheets::page::layout::{Layouts, least};
 use placewright::sheets::page::{CutLine, Item, Packet, Page, Stroke, Text};
-use placewright::sheets::{self, ink};
 use placewright::spec::{self, FontChoice, Given, Paper, SheetKind, TextSize};
 
 const SAMPLES: [&str; 7] =

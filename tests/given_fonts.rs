@@ -1,14 +1,7 @@
 //! Fonts given by path: what is made of each kind of file, and that none makes the program panic, hang or print empty boxes.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[allow(dead_code, reason = "each test uses a part of it")]
-#[path = "support/otf.rs"]
-mod otf;
-#[allow(dead_code, reason = "each test uses a part of it")]
-#[path = "support/trials.rs"]
-mod trials;
-
+use crate::support::otf;
+use crate::support::trials;
 use otf::{BOX, Tables, WHOLE, cff};
 use placewright::measure::fonts::single;
 

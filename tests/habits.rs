@@ -1,6 +1,5 @@
 //! How the program behaves among other programs: pipes, shells, line ends, other machines, files saved while it watches.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 #![cfg(unix)]
 
 use std::fs;

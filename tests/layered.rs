@@ -1,15 +1,11 @@
 //! The sheet *layered*: cards stacked with their right edges together read as the numeral, to a tenth of a millimetre.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[path = "support/lesson.rs"]
-mod lessons;
-
+use crate::support::lesson as lessons;
 use std::collections::BTreeMap;
 
 use placewright::measure::{Length, Point, Rect, Sides};
-use placewright::sheets::desk::Desk;
-use placewright::sheets::layout::Layouts;
+use placewright::sheets::page::desk::Desk;
+use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::page::{CutLine, Item, Node, Page, Text};
 use placewright::sheets::row;
 use placewright::spec::{Given, Paper, SheetKind, TextSize};

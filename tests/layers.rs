@@ -1,7 +1,5 @@
 //! The shape of the project: imports point down, every file says what it owns, and the documents name files that exist.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -1,7 +1,5 @@
 //! Planned lessons: in every sample each strip has one home, and each decoy none (product fact 3).
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
 use std::fs;
 use std::path::Path;
 use std::sync::Arc;

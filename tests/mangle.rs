@@ -1,14 +1,8 @@
 //! Lessons, rosters, layouts and fonts with random damage: whatever the bytes, no panic, and every message is sound. The
 //! trials are those of the fuzz targets in `fuzz/`; what a fuzzer has found stands here under its own name.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[allow(dead_code, reason = "each test uses a part of it")]
-#[path = "support/otf.rs"]
-mod otf;
-#[path = "support/trials.rs"]
-mod trials;
-
+use crate::support::otf;
+use crate::support::trials;
 use std::fs;
 
 use placewright::rng::Stream;

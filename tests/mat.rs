@@ -1,13 +1,9 @@
 //! The sheet *mat*: columns wide enough for what is built on them, on one page or on pages that join.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[path = "support/lesson.rs"]
-mod lessons;
-
+use crate::support::lesson as lessons;
 use placewright::measure::{Length, Point, Rect, Sides};
-use placewright::sheets::desk::Desk;
-use placewright::sheets::layout::Layouts;
+use placewright::sheets::page::desk::Desk;
+use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::page::{CutLine, Item, Layer, Node, Page, Symbol};
 use placewright::sheets::row;
 use placewright::spec::{Given, Paper, SheetKind, TextSize};

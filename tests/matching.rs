@@ -1,11 +1,7 @@
 //! Board, strips and key of every sample, read back out of the PDF by a reader that had no part in writing it: together
 //! they are a perfect matching, and every decoy is an orphan.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[path = "support/pdf.rs"]
-mod pdf_reader;
-
+use crate::support::pdf as pdf_reader;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -16,8 +12,8 @@ use placewright::lesson::{self, Lesson};
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::number::Form;
 use placewright::pdf::{self, Options};
-use placewright::sheets::layout::Layouts;
 use placewright::sheets::page::Packet;
+use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::{self};
 use placewright::spec::{self, FontChoice, SheetKind};
 

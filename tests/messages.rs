@@ -1,15 +1,10 @@
 //! Bad lesson files and exactly what is said about each.
 //!
 //! A case is a file `tests/messages/NAME.toml`; the exit status and the message stand beside it in `NAME.txt`. To add one,
-//! write the lesson, run `REPLACE=1 cargo test --test messages`, and read what was written. Each case runs `typeset`: it
+//! write the lesson, run `REPLACE=1 cargo test messages`, and read what was written. Each case runs `typeset`: it
 //! must fail, must not panic, and must write nothing.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[allow(dead_code, reason = "each test uses a part of it")]
-#[path = "support/run.rs"]
-mod run;
-
+use crate::support::run;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;

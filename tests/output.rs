@@ -1,13 +1,9 @@
 //! Writing under real faults: the program itself is killed, runs out of disk, or meets folders and names that do not do.
 //! What each single step does when it fails is in the table of faults in `src/cli/files/faults`.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
 #![cfg(unix)]
 
-#[allow(dead_code, reason = "each test uses a part of it")]
-#[path = "support/run.rs"]
-mod run;
-
+use crate::support::run;
 use std::collections::BTreeMap;
 use std::fs;
 use std::os::unix::fs::PermissionsExt;

@@ -1,18 +1,15 @@
 //! The sheet *blocks*: the pieces that numbers need, on provably the fewest pages, at true size.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[path = "support/lesson.rs"]
-mod lessons;
-mod support;
-
+use crate::support;
+use crate::support::lesson as lessons;
 use placewright::lesson::Lesson;
 use placewright::measure::{Length, Point, Rect, Sides, Size};
 use placewright::rng::Stream;
-use placewright::sheets::desk::Desk;
-use placewright::sheets::layout::Layouts;
+use placewright::sheets::kinds::blocks;
+use placewright::sheets::page::desk::Desk;
+use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::page::{CutLine, Item, Layer, Node, Packet, Page, Text};
-use placewright::sheets::{blocks, row};
+use placewright::sheets::row;
 use placewright::spec::{Given, Ink, Paper, SheetKind, TextSize};
 
 fn pages(lesson: &Lesson) -> Vec<Page> {
@@ -214,11 +211,17 @@ fn every_load_up_to_999_takes_the_fewest_pages_on_every_paper() {
             let (size, turned) = (paper.size(), paper.size().turned());
             for (squares, rods, cubes) in (0..=18).flat_map(|s| (0..=9).flat_map(move |r| [0, 1, 9].map(|c| (s, r, c))))
             {
-                let need = blocks::pack::Need { squares, rods, cubes };
+                let need = placewright::sheets::blocks::packing::Need { squares, rods, cubes };
                 let made = [size, turned].into_iter().filter_map(|size| {
                     let (across, down) = (units(size.width, 0), units(size.height, 280));
                     let easy = units(size.height, 1_500);
-                    Some(blocks::pack::pack(need, blocks::pack::Room { across, down, easy })?.len())
+                    Some(
+                        placewright::sheets::blocks::packing::pack(
+                            need,
+                            placewright::sheets::blocks::packing::Room { across, down, easy },
+                        )?
+                        .len(),
+                    )
                 });
                 let counts = [0, squares, rods, cubes].map(|n| usize::try_from(n).unwrap());
                 let page = [size.width, size.height].map(|l| usize::try_from(units(l, 0)).unwrap());
@@ -232,7 +235,7 @@ fn every_load_up_to_999_takes_the_fewest_pages_on_every_paper() {
 /// Where there is room, rods lie in rows below the flats, and the cubes beside the last: easy to cut and to count.
 #[test]
 fn an_easy_load_lies_in_rows() {
-    use blocks::pack::{Band, Need, Room, pack};
+    use placewright::sheets::blocks::packing::{Band, Need, Room, pack};
     let tall = |squares| Band { tall: true, squares, rods: 0, cubes: 0 };
     let low = |rods, cubes| Band { tall: false, squares: 0, rods, cubes };
     #[track_caller]

@@ -1,7 +1,5 @@
 //! Fonts: the bundled files are the ones named, and a font given by path is used or refused in plain words.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
 use std::fmt::Write as _;
 
 use placewright::measure::fonts::{Bundled, bundled, single};

@@ -1,9 +1,6 @@
 //! What is put on a page is what independent readers find there: text, place, size, pens, cells.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-mod support;
-
+use crate::support;
 use std::sync::Arc;
 
 use placewright::measure::fonts::{Bundled, bundled};

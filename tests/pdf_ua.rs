@@ -1,9 +1,6 @@
 //! Every packet is PDF/UA-1 as far as a program can tell, and the checker fails on files broken on purpose.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-mod support;
-
+use crate::support;
 use std::sync::Arc;
 
 use hayro_syntax::Pdf;

@@ -1,10 +1,8 @@
 //! Block pictures as geometry: counts, no overlaps, inside the box, true proportions, and the largest unit. No PDF.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
 use placewright::measure::{Length, Point, Rect, Size};
 use placewright::rng::Stream;
-use placewright::sheets::blockwork::{Block, Blockwork, Counts, Kind, LEAST_UNIT, OUTLINE, ink, words};
+use placewright::sheets::blocks::geometry::{Block, Blockwork, Counts, Kind, LEAST_UNIT, OUTLINE, ink, words};
 
 /// A cap on the unit that no box of these tests reaches.
 const HUGE: Length = Length::mm(400);

@@ -3,10 +3,7 @@
 //! Nothing here asks the program where a piece is: pages and ticket are read with an independent reader, and turning a sheet
 //! over is done on the paper's own measures.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-mod support;
-
+use crate::support;
 use std::collections::BTreeMap;
 
 use hayro_interpret::kurbo::Rect;

@@ -1,10 +1,6 @@
 //! The teaching plan: times that add up, answers worked out again from the numeral alone, sentences that read well.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[path = "support/setup.rs"]
-mod setup;
-
+use crate::support::setup;
 use std::collections::BTreeSet;
 
 use placewright::lesson::Lesson;

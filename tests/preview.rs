@@ -1,14 +1,7 @@
 //! Pictures of the pages: what is written, what the page that shows them says, and whether others draw the same.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[allow(dead_code, reason = "each test uses a part of it")]
-#[path = "support/html.rs"]
-mod html;
-#[allow(dead_code, reason = "each test uses a part of it")]
-#[path = "support/run.rs"]
-mod run;
-
+use crate::support::html;
+use crate::support::run;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;

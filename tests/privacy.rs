@@ -1,10 +1,6 @@
 //! What must not get out: names of learners besides on pages, and where, when and by whom something was made.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[path = "support/plain.rs"]
-mod plain;
-
+use crate::support::plain;
 use std::fs;
 use std::path::Path;
 use std::process::Command;

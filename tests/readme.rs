@@ -1,11 +1,6 @@
 //! The README: every command in it runs, every lesson in it is read, and every path in it is there.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[allow(dead_code, reason = "each test uses a part of it")]
-#[path = "support/run.rs"]
-mod run;
-
+use crate::support::run;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;

@@ -1,14 +1,8 @@
 //! A first lesson: `start` with and without questions, and the whole way to pictures at a terminal.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[allow(dead_code, reason = "each test uses a part of it")]
-#[path = "support/run.rs"]
-mod run;
 #[cfg(unix)]
-#[path = "support/terminal.rs"]
-mod terminal;
-
+use crate::support::run;
+use crate::support::terminal;
 use std::fs;
 
 use run::process;

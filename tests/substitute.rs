@@ -1,19 +1,14 @@
 //! The substitute's packet, read back by a reader that had no part in writing it: what the cover lists is where it says,
 //! and what the key says is right.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[path = "support/pdf.rs"]
-mod pdf;
-#[path = "support/setup.rs"]
-mod setup;
-
+use crate::support::pdf;
+use crate::support::setup;
 use std::sync::OnceLock;
 
 use placewright::lesson::say::{sentences, word_count};
 use placewright::lesson::teach::LONGEST;
 use placewright::measure::fonts::{Bundled, bundled};
-use placewright::sheets::layout::Layouts;
+use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::page::{Item, Node, Packet, Tag};
 use placewright::spec::SheetKind;
 

@@ -1,17 +1,13 @@
 //! The text sheets (record, word bank, quick check, tally, plan) on every paper at both text sizes: nothing spills, nothing
 //! overlaps, nothing is too small, and what is cut out is equal and cut straight.
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
-#[path = "support/setup.rs"]
-mod setup;
-
+use crate::support::setup;
 use placewright::lesson::Lesson;
 use placewright::lesson::say::{sentences, word_count};
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Rect, Sides};
-use placewright::sheets::desk::Desk;
-use placewright::sheets::layout::{Layouts, least};
+use placewright::sheets::page::desk::Desk;
+use placewright::sheets::page::layout::{Layouts, least};
 use placewright::sheets::page::{CutLine, Item, Node, Page, Reader, Tag, Text};
 use placewright::sheets::row;
 use placewright::spec::{Given, Joiner, Paper, SheetKind, TextSize};
@@ -196,7 +192,7 @@ fn standard_slips_go_four_to_a_page_with_three_questions() {
         let pages = pages(&lesson, &layouts, &family, SheetKind::Exit);
         assert!(pages[0].layers[0].pieces.len() >= 4, "{paper:?}");
         let desk = Desk::new(&lesson, &layouts, &family);
-        assert_eq!(placewright::sheets::exit::questions(&desk), Ok(3), "{paper:?}");
+        assert_eq!(placewright::sheets::kinds::exit::questions(&desk), Ok(3), "{paper:?}");
     }
 }
 
@@ -211,8 +207,9 @@ fn large_text_changes_the_arrangement() {
     };
     let desk = |text| made(LESSONS[0], Paper::Letter, text);
     let (standard, large) = (desk(TextSize::Standard), desk(TextSize::Large));
-    let count =
-        |lesson: &Lesson| placewright::sheets::exit::questions(&Desk::new(lesson, &layouts, &family)).expect("fits");
+    let count = |lesson: &Lesson| {
+        placewright::sheets::kinds::exit::questions(&Desk::new(lesson, &layouts, &family)).expect("fits")
+    };
     assert!(slips(TextSize::Large) != slips(TextSize::Standard) || count(&large) < count(&standard));
 }
 

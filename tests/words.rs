@@ -1,8 +1,6 @@
 //! Number words against Unicode CLDR 48: its rule-based spell-out rules, read here by an independent reader, and values
 //! that ICU 78.3 made (`fixtures/number-words.tsv`).
 
-#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests and benches fail by unwrapping and read best plain")]
-
 use std::collections::{BTreeMap, BTreeSet};
 
 use placewright::number::{Number, Style};

@@ -13,10 +13,10 @@ use super::numbers;
 use super::table::{self, Row};
 use super::term::bold;
 use crate::diag::report;
-use crate::sheets::copyroom::{self, PrintSides};
+use crate::sheets::job::{self, PrintSides};
+use crate::sheets::kinds::ticket::facts::{self, Facts, count};
 use crate::sheets::packet::Shelf;
 use crate::sheets::sheaf::Sheaf;
-use crate::sheets::ticket::facts::{self, Facts, count};
 use crate::spec;
 
 /// Says what would come out of a lesson, and what was assumed where its file is silent.
@@ -62,7 +62,7 @@ fn human(shared: &Shared, path: &Path, planned: &Planned, packets: &[Sheaf<'_>])
     }
     if shared.only().is_none() {
         let desk = shared.desk(planned);
-        if let Ok(order) = copyroom::order(&Shelf::new(&desk), None)
+        if let Ok(order) = job::order(&Shelf::new(&desk), None)
             && !order.jobs.is_empty()
         {
             let _ = writeln!(text, "\n{}", head("class copies"));

@@ -11,10 +11,11 @@ use super::term::Progress;
 use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
 use crate::lesson::{self, Lesson};
 use crate::measure::{Family, fonts};
-use crate::sheets::desk::Desk;
-use crate::sheets::layout::Layouts;
+use crate::sheets::job::names;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::layout::Layouts;
 use crate::sheets::sheaf::{self, Sheaf};
-use crate::sheets::{names, not_yet, row};
+use crate::sheets::{not_yet, row};
 use crate::spec::{self, FontChoice, Given, SheetKind, Spec};
 
 /// What all lessons of a run share.

@@ -3,50 +3,23 @@
 //! In: a [`Lesson`], [`Layouts`] and a typeface. Out: packets of finished pages. [`SHEETS`] is the one table of all
 //! sheets; each sheet is a file of its own, and [`packet`] gathers their pages for each reader.
 
-pub mod backs;
 pub mod blocks;
-pub mod blockwork;
-pub mod board;
-pub mod checkline;
-pub mod column;
-pub mod copyroom;
-pub mod cover;
-pub mod deal;
-pub mod desk;
-pub mod display;
-pub mod exit;
-pub mod grid;
-pub mod head;
-pub mod impose;
-pub mod ink;
-pub mod key;
-pub mod layered;
-pub mod layout;
-pub mod mark;
-pub mod mat;
-pub mod names;
+pub mod flow;
+pub mod job;
+pub mod kinds;
 pub mod packet;
 pub mod page;
-pub mod picture;
-pub mod pieces;
-pub mod plan;
 pub mod reader;
-pub mod record;
-pub mod rows;
 pub mod sheaf;
-pub mod strips;
-pub mod tally;
-pub mod text;
-pub mod ticket;
-pub mod words;
 
 use crate::diag::{Diagnostic, Problem};
 use crate::lesson::{Lesson, Version};
 use crate::measure::Family;
 use crate::spec::SheetKind;
-use desk::Desk;
-use layout::Layouts;
+use kinds::{board, display, exit, key, layered, mat, plan, record, strips, tally, ticket, word_bank};
 use packet::Shelf;
+use page::desk::Desk;
+use page::layout::Layouts;
 use page::{Packet, Page};
 
 /// One kind of page, as `placewright sheets` lists it.
@@ -99,7 +72,7 @@ pub const SHEETS: [Sheet; 14] = [
         "Blocks",
         "flats, rods and cubes to cut out at true size",
         For::Learner,
-        Some(Made { layout: include_str!("../../layouts/blocks.toml"), lay: blocks::lay }),
+        Some(Made { layout: include_str!("../../layouts/blocks.toml"), lay: kinds::blocks::lay }),
     ),
     sheet(
         SheetKind::Layered,
@@ -137,7 +110,7 @@ const KEY: Made = Made { layout: include_str!("../../layouts/key.toml"), lay: ke
 const BOARD: Made = Made { layout: include_str!("../../layouts/board.toml"), lay: board::lay };
 const EXIT: Made = Made { layout: include_str!("../../layouts/exit.toml"), lay: exit::lay };
 const RECORD: Made = Made { layout: include_str!("../../layouts/record.toml"), lay: record::lay };
-const WORDS: Made = Made { layout: include_str!("../../layouts/word-bank.toml"), lay: words::lay };
+const WORDS: Made = Made { layout: include_str!("../../layouts/word-bank.toml"), lay: word_bank::lay };
 const TALLY: Made = Made { layout: include_str!("../../layouts/tally.toml"), lay: tally::lay };
 const COVER: Made = Made { layout: include_str!("../../layouts/cover.toml"), lay: packet::cover };
 const PLAN: Made = Made { layout: include_str!("../../layouts/plan.toml"), lay: plan::lay };

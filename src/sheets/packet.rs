@@ -5,13 +5,13 @@
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 
-use super::cover;
-use super::desk::Desk;
-use super::mark::{self, Copy};
-use super::page::{Packet, Page};
-use super::row;
 use crate::diag::{Diagnostic, Problem, Severity};
 use crate::lesson::Version;
+use crate::sheets::kinds::cover;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::mark::{self, Copy};
+use crate::sheets::page::{Packet, Page};
+use crate::sheets::row;
 use crate::spec::{SheetKind, Sides};
 
 /// The teacher's packet: plan, display, one master of every learner sheet for each version, key, tally. With `only`, the

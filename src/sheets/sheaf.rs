@@ -5,13 +5,13 @@
 
 use std::borrow::Cow;
 
-use super::copyroom::{self, Job};
-use super::desk::Desk;
-use super::packet::Shelf;
-use super::page::{Packet, Page, Stock};
-use super::ticket;
 use crate::diag::{Diagnostic, Problem, Severity};
 use crate::lesson::Version;
+use crate::sheets::job::{self, Job};
+use crate::sheets::kinds::ticket;
+use crate::sheets::packet::Shelf;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::{Packet, Page, Stock};
 use crate::spec::{SheetKind, Sides};
 
 /// A packet.
@@ -110,10 +110,10 @@ fn entry(page: &Page) -> Entry {
 pub fn make<'a>(desk: &Desk<'a>, only: Option<SheetKind>) -> Result<Vec<Sheaf<'a>>, Vec<Diagnostic>> {
     // The contract's order: teacher, copy room, then whoever stands in.
     let shelf = Shelf::new(desk);
-    let mut packets = super::packets(&shelf, only)?.into_iter().map(Sheaf::Packet);
+    let mut packets = crate::sheets::packets(&shelf, only)?.into_iter().map(Sheaf::Packet);
     let mut all: Vec<Sheaf<'_>> = packets.by_ref().take(1).collect();
     let whole = only.is_none_or(|only| only == SheetKind::Ticket);
-    let order = copyroom::order(&shelf, only.filter(|_| !whole))?;
+    let order = job::order(&shelf, only.filter(|_| !whole))?;
     let pages = if whole { ticket::draw(desk, &order).map_err(|problem| vec![unplaced(problem)])? } else { Vec::new() };
     if only != Some(SheetKind::Ticket) {
         all.extend(order.jobs.into_iter().map(Sheaf::Job));

@@ -10,8 +10,8 @@ use placewright::pdf::{Options, write};
 use placewright::sheets::page::{Item, Layer, Node, Paint};
 
 use super::files;
-use super::support::pdf::{Page, read};
-use super::support::samples;
+use crate::support::pdf::{Page, read};
+use crate::support::samples;
 
 type Colour = [u8; 3];
 

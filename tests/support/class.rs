@@ -1,5 +1,4 @@
 //! Lessons with numbers that are not what is tested, and the files that the copy room gets for them.
-#![allow(dead_code, reason = "each test program uses its own share")]
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -9,12 +8,12 @@ use placewright::lesson::{self, Chosen, Lesson};
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::number::Number;
-use placewright::sheets::copyroom::{self, Job, Order};
-use placewright::sheets::desk::Desk;
-use placewright::sheets::layout::Layouts;
+use placewright::sheets::job::{self, Job, Order};
+use placewright::sheets::kinds::ticket;
 use placewright::sheets::packet::Shelf;
 use placewright::sheets::page::Packet;
-use placewright::sheets::ticket;
+use placewright::sheets::page::desk::Desk;
+use placewright::sheets::page::layout::Layouts;
 use placewright::spec::Sides;
 use placewright::{pdf, spec};
 
@@ -55,7 +54,7 @@ impl Shop {
     }
 
     pub fn order<'a>(&'a self, lesson: &'a Lesson) -> Order<'a> {
-        copyroom::order(&Shelf::new(&self.desk(lesson)), None).unwrap_or_else(|found| panic!("{found:#?}"))
+        job::order(&Shelf::new(&self.desk(lesson)), None).unwrap_or_else(|found| panic!("{found:#?}"))
     }
 
     /// A job's file.

@@ -1,5 +1,4 @@
 //! Lessons made by hand for the tests of sheets: the numbers are given, everything else is a default that a test changes.
-#![allow(clippy::unwrap_used, reason = "helpers of tests, not tests themselves")]
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;

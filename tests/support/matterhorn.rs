@@ -3,7 +3,6 @@
 //! Built on `hayro-syntax` and `hayro-interpret`, which had no part in writing the files. Indices and meanings after the
 //! Matterhorn Protocol 1.02 as tabulated by the PDF Association; 09-, 14-006, 26-, 28-, 30- and 31-00x are given from
 //! memory. `ISO` marks what ISO 32000-1 or ISO 14289-1 asks without an index of its own.
-#![allow(dead_code, reason = "each test program uses its own share")]
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -1,8 +1,16 @@
-//! What the test programs share.
+//! What the tests share.
 
 pub mod class;
+pub mod html;
+pub mod lesson;
 pub mod matterhorn;
+pub mod otf;
 pub mod pdf;
+pub mod plain;
 pub mod raster;
+pub mod run;
 pub mod samples;
+pub mod setup;
 pub mod structure;
+pub mod terminal;
+pub mod trials;

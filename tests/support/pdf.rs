@@ -3,8 +3,6 @@
 //! In: the bytes of a file. Out: for each page its size, the lines of text with place, size and Unicode text, the paths
 //! with their pens, and which marked content each belongs to. Places are points (1/72 in) from the top left corner of
 //! the page, y down.
-#![allow(dead_code, reason = "each test program uses its own share")]
-#![allow(clippy::struct_field_names, reason = "a painted path has a path")]
 
 use std::sync::Arc;
 

@@ -1,8 +1,6 @@
 //! Draws pages with an independent renderer (`hayro`) and counts what is enclosed by lines.
 //!
 //! In: the bytes of a file. Out: a bitmap of greys, and the enclosed regions of a rectangle with their sizes.
-#![allow(dead_code, reason = "each test program uses its own share")]
-#![allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "dots of a page fit any type")]
 
 use hayro::hayro_interpret::InterpreterSettings;
 use hayro::hayro_syntax::Pdf;

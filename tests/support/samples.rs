@@ -1,5 +1,4 @@
 //! The packets of every sample lesson.
-#![allow(dead_code, reason = "each test program uses its own share")]
 
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, LazyLock};
@@ -7,9 +6,9 @@ use std::sync::{Arc, LazyLock};
 use placewright::diag::Source;
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled};
-use placewright::sheets::desk::Desk;
-use placewright::sheets::layout::Layouts;
 use placewright::sheets::page::Packet;
+use placewright::sheets::page::desk::Desk;
+use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::sheaf::{self, Sheaf};
 use placewright::spec::FontChoice;
 use placewright::{lesson, spec};

@@ -1,5 +1,4 @@
 //! The structure tree of a PDF, read by `hayro-syntax`, and what a listener hears.
-#![allow(dead_code, reason = "each test program uses its own share")]
 
 use std::collections::HashMap;
 use std::fmt::Write as _;

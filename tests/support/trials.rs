@@ -12,9 +12,10 @@ use placewright::diag::{Diagnostic, Problem, Source};
 use placewright::lesson::{self, Lesson};
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled, single};
-use placewright::sheets::desk::Desk;
-use placewright::sheets::layout::Layouts;
-use placewright::sheets::{SHEETS, names, packet, sheaf};
+use placewright::sheets::job::names;
+use placewright::sheets::page::desk::Desk;
+use placewright::sheets::page::layout::Layouts;
+use placewright::sheets::{SHEETS, packet, sheaf};
 use placewright::spec::{self, Given, Spec};
 use placewright::{manifest, pdf};
 

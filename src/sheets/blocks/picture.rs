@@ -1,0 +1,204 @@
+//! Block pictures as things to draw: every kind of block is one symbol, shown as often as the counts say.
+//!
+//! In: counts and the room for them. Out: a tagged figure whose alternative text tells the counts. Every cube, and every
+//! unit of a rod or flat, is a closed cell: black strokes on a light ground, because thin grey lines break up on a printer
+//! that makes grey from dots.
+
+use std::sync::Arc;
+
+use crate::diag::Problem;
+use crate::measure::{Length, Point, Rect, Size};
+use crate::number::Place;
+use crate::sheets::blocks::geometry::{Block, Blockwork, Counts, Kind, LEAST_UNIT, layer, words};
+use crate::sheets::page::ink::{HEAVY, OUTLINE, Pattern, Tone, tone};
+use crate::sheets::page::{Item, Node, Paint, Stroke, Symbol, Tag};
+use crate::spec::Ink;
+
+/// The lines between the units of a block.
+const GRID: Stroke = Stroke { width: Length::pt100(50), paint: Paint::BLACK, dash: None };
+
+/// The pictures of a sheet: one unit, one arrangement, one symbol a kind.
+#[derive(Debug, Clone)]
+pub struct Pictures {
+    work: Blockwork,
+    symbols: [Arc<Symbol>; 4],
+}
+
+impl Pictures {
+    /// Pictures as large as a room allows, with units from 1.2 mm to `most`. Fails when they do not fit.
+    pub fn fit(pictures: &[Counts], room: Size, most: Length, ink: Ink) -> Result<Self, Problem> {
+        Ok(Self::new(Blockwork::fit(pictures, room, LEAST_UNIT, most)?, ink))
+    }
+
+    /// Pictures in an arrangement made before.
+    pub fn new(work: Blockwork, ink: Ink) -> Self {
+        let symbols = Kind::ALL.map(|kind| Arc::new(symbol(kind, work.unit(), tone(ink, place(kind)))));
+        Self { work, symbols }
+    }
+
+    /// The unit and the arrangement.
+    pub fn work(&self) -> &Blockwork {
+        &self.work
+    }
+
+    /// One picture in the middle of `room`, as a figure that a listener hears as `6 flats, no rods, 2 cubes`.
+    pub fn figure(&self, counts: Counts, room: Rect) -> Node {
+        let items = self.items(counts, room).into_iter().map(Node::Item).collect();
+        Node::Tagged(Tag::Figure(words(counts)), items)
+    }
+
+    /// One picture in the middle of `room`, untagged.
+    pub fn items(&self, counts: Counts, room: Rect) -> Vec<Item> {
+        self.work.place(counts, room).into_iter().map(|block| self.shown(block)).collect()
+    }
+
+    fn shown(&self, block: Block) -> Item {
+        Item::Symbol { symbol: Arc::clone(&self.symbols[block.kind as usize]), at: block.rect.origin() }
+    }
+}
+
+/// The place that a kind of block stands for.
+pub const fn place(kind: Kind) -> Place {
+    match kind {
+        Kind::Thousand => Place::Thousands,
+        Kind::Flat => Place::Hundreds,
+        Kind::Rod => Place::Tens,
+        Kind::Cube => Place::Ones,
+    }
+}
+
+/// One block at a unit, drawn from its own top left corner.
+pub fn symbol(kind: Kind, unit: Length, tone: Tone) -> Symbol {
+    let size = kind.size(unit);
+    let items = match kind {
+        Kind::Thousand => stack(unit, tone),
+        Kind::Flat | Kind::Rod | Kind::Cube => face(Rect::new(Point::ORIGIN, size), unit, tone, OUTLINE),
+    };
+    Symbol { size, items }
+}
+
+/// The face of a block that is cut out, with a heavy edge to cut along: what a thousand and a flat look like from above, a
+/// rod upright or level, a cube.
+pub fn piece(kind: Kind, level: bool, unit: Length, tone: Tone) -> Symbol {
+    let size = match kind {
+        Kind::Thousand => Kind::Flat.size(unit),
+        _ if level => kind.size(unit).turned(),
+        _ => kind.size(unit),
+    };
+    Symbol { size, items: face(Rect::new(Point::ORIGIN, size), unit, tone, HEAVY) }
+}
+
+/// A block's face: an edge, and lines that close a cell around every unit.
+fn face(rect: Rect, unit: Length, tone: Tone, edge: Stroke) -> Vec<Item> {
+    let line = |from: Point, to: Point| Item::Line { from, to, stroke: GRID };
+    let (across, down) = (rect.width().holds(unit), rect.height().holds(unit));
+    let mut items = vec![Item::Rect { rect, fill: Some(tone.fill), stroke: Some(edge) }];
+    items.extend((1..across).map(|k| {
+        let x = rect.left() + unit * k;
+        line(Point::new(x, rect.top()), Point::new(x, rect.bottom()))
+    }));
+    items.extend((1..down).map(|k| {
+        let y = rect.top() + unit * k;
+        line(Point::new(rect.left(), y), Point::new(rect.right(), y))
+    }));
+    let cells = (0..down).flat_map(|row| (0..across).map(move |column| (column, row)));
+    items.extend(cells.filter_map(|(column, row)| {
+        let corner = rect.origin().moved(unit * column, unit * row);
+        pattern(Rect::new(corner, Size::new(unit, unit)), tone.pattern)
+    }));
+    items
+}
+
+/// The mark of a place in the middle of a cell, half as large as the cell or less: it touches no edge.
+fn pattern(cell: Rect, pattern: Pattern) -> Option<Item> {
+    let unit = cell.width();
+    let bar = |width: i64, height: i64| {
+        let rect = cell.centred(Size::new(unit.scaled(width, 8), unit.scaled(height, 8)));
+        Some(Item::Rect { rect, fill: Some(Paint::BLACK), stroke: None })
+    };
+    match pattern {
+        Pattern::Plain => None,
+        Pattern::Dot => {
+            let (centre, radius) = (cell.centre(), unit.scaled(1, 8));
+            Some(Item::Circle { centre, radius, fill: Some(Paint::BLACK), stroke: None })
+        }
+        Pattern::Ring => {
+            let (centre, radius) = (cell.centre(), unit.scaled(3, 16));
+            Some(Item::Circle { centre, radius, fill: None, stroke: Some(GRID) })
+        }
+        Pattern::Bar => bar(4, 1),
+        Pattern::Post => bar(1, 4),
+        Pattern::Square => bar(2, 2),
+    }
+}
+
+/// Ten flats behind one another: the first is seen whole, of the others the edges above and at the right.
+fn stack(unit: Length, tone: Tone) -> Vec<Item> {
+    let (side, step) = (unit * 10, layer(unit));
+    let depth = step * 10;
+    let at = Point::new;
+    let outline = vec![
+        at(Length::ZERO, depth),
+        at(depth, Length::ZERO),
+        at(depth + side, Length::ZERO),
+        at(depth + side, side),
+        at(side, depth + side),
+        at(Length::ZERO, depth + side),
+    ];
+    let mut items = vec![Item::Polygon { points: outline, fill: Some(tone.fill), stroke: Some(OUTLINE) }];
+    for k in 1..10 {
+        let out = step * k;
+        let corner = at(out + side, depth - out);
+        items.push(Item::Line { from: at(out, depth - out), to: corner, stroke: GRID });
+        items.push(Item::Line { from: corner, to: at(out + side, depth - out + side), stroke: GRID });
+    }
+    items.push(Item::Line { from: at(side, depth), to: at(side + depth, Length::ZERO), stroke: OUTLINE });
+    let front = Rect::new(at(Length::ZERO, depth), Size::new(side, side));
+    items.extend(face(front, unit, tone, OUTLINE));
+    items
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn drawn(kind: Kind) -> Symbol {
+        symbol(kind, Length::mm(2), tone(Ink::Grey, place(kind)))
+    }
+
+    #[test]
+    fn a_flat_has_a_line_between_any_two_rows_of_cells() {
+        let flat = drawn(Kind::Flat);
+        let lines = flat.items.iter().filter(|item| matches!(item, Item::Line { .. })).count();
+        assert_eq!((lines, flat.size.width), (18, Length::mm(20)));
+    }
+
+    #[test]
+    fn a_thousand_shows_the_edges_of_ten_flats() {
+        let block = drawn(Kind::Thousand);
+        let whole = Rect::new(Point::ORIGIN, block.size);
+        // The nine flats behind the first show one level edge each; the lines of the first start at the left edge.
+        let edges = block.items.iter().filter(|item| match item {
+            Item::Line { from, to, .. } => {
+                assert!(whole.contains(Rect::between(*from, *to)));
+                from.y == to.y && from.x != Length::ZERO
+            }
+            _ => false,
+        });
+        assert_eq!(edges.count(), 9);
+    }
+
+    #[test]
+    fn marks_of_colour_ink_lie_inside_their_cells() {
+        let unit = Length::mm(2);
+        for kind in Kind::ALL {
+            let symbol = symbol(kind, unit, tone(Ink::Colour, place(kind)));
+            for item in &symbol.items {
+                if let Item::Circle { centre, radius, .. } = item {
+                    let offset = centre.x.to_raw().rem_euclid(unit.to_raw());
+                    assert!(offset >= radius.to_raw() * 2 && offset + radius.to_raw() * 2 <= unit.to_raw());
+                }
+            }
+        }
+    }
+}

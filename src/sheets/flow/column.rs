@@ -1,0 +1,71 @@
+//! Running text down a page: paragraphs one below the other, each as high as its lines.
+//!
+//! In: texts and a strip of the page to fill from the top. Out: tagged nodes and how far down they reach. A column does not
+//! break pages: it says how high a text is, and the sheet decides.
+
+use crate::diag::Problem;
+use crate::measure::{Length, Point, Rect, Size};
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::text::{self, Face};
+use crate::sheets::page::{Node, Tag};
+
+/// A strip of the page that is filled from the top.
+#[derive(Debug, Clone, Copy)]
+pub struct Column<'a> {
+    desk: &'a Desk<'a>,
+    /// The room, padding taken off.
+    pub frame: Rect,
+    /// The top of what comes next.
+    pub y: Length,
+}
+
+impl<'a> Column<'a> {
+    /// A column that is still empty.
+    pub fn new(desk: &'a Desk<'a>, frame: Rect) -> Self {
+        Self { desk, frame, y: frame.top() }
+    }
+
+    /// How much room is left below.
+    pub fn left(&self) -> Length {
+        self.frame.bottom() - self.y
+    }
+
+    /// Leaves a gap.
+    pub fn skip(&mut self, gap: Length) {
+        self.y += gap;
+    }
+
+    /// How wide a text is on one line.
+    pub fn width(&self, text: &str, face: &Face) -> Length {
+        self.desk.width(text, face)
+    }
+
+    /// How high a text would stand with `indent` taken off at the left.
+    pub fn height(&self, text: &str, face: &Face, indent: Length) -> Length {
+        text::height(self.lines(text, face, indent).len(), face)
+    }
+
+    /// Sets a paragraph and moves below it. Fails when the font lacks a character.
+    pub fn text(&mut self, text: &str, face: &Face, indent: Length, tag: Tag) -> Result<Node, Problem> {
+        let high = self.height(text, face, indent);
+        let node = self.beside(text, face, indent, self.frame.width() - indent, tag)?;
+        self.y += high;
+        Ok(node)
+    }
+
+    /// Sets a text of at most `width` from `indent` on without moving: for what stands side by side.
+    pub fn beside(&self, text: &str, face: &Face, indent: Length, width: Length, tag: Tag) -> Result<Node, Problem> {
+        let font = self.desk.family.font(face.weight);
+        if let Some(missing) = font.lacks(text) {
+            return Err(Problem::new(format!("the font has no `{missing}`, needed for `{text}`")));
+        }
+        let lines = text::flow(self.desk.family, text, width, face);
+        let high = text::height(lines.len(), face);
+        let frame = Rect::new(Point::new(self.frame.left() + indent, self.y), Size::new(width, high));
+        Ok(text::run(self.desk.family, &lines, frame, face).tagged(tag))
+    }
+
+    fn lines(&self, text: &str, face: &Face, indent: Length) -> Vec<String> {
+        text::flow(self.desk.family, text, self.frame.width() - indent, face)
+    }
+}

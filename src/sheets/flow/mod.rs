@@ -1,0 +1,4 @@
+//! Text and tables that fill pages.
+
+pub mod column;
+pub mod rows;

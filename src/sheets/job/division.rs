@@ -1,0 +1,109 @@
+//! How a sheet for the guillotine is divided into places.
+//!
+//! In: the lesson's paper and the size of its strips. Out: the places, the cuts around them and the line that tells which
+//! sheet it is.
+
+use crate::diag::Problem;
+use crate::measure::{Length, Point, Rect, Size};
+use crate::sheets::job::stamp;
+use crate::sheets::kinds::pieces::Design;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::grid::Grid;
+use crate::sheets::page::layout::Turn;
+use crate::sheets::page::{CutLine, Item, Layer, Node};
+use crate::spec::SheetKind;
+
+/// How a sheet is divided: as many places as the paper holds.
+#[derive(Debug, Clone)]
+pub struct Sheet {
+    design: Design,
+    size: Size,
+    line: Rect,
+    grid: Grid,
+}
+
+impl Sheet {
+    /// The division that takes the most strips of the lesson's size.
+    pub fn design(desk: &Desk<'_>) -> Result<Self, Problem> {
+        let design = desk.design()?;
+        let piece = design.single()?;
+        let high = stamp::height(desk)?;
+        let divide = |turn: Turn| {
+            let size = desk.page(turn);
+            let room = desk.printable(size);
+            let line = Rect::new(room.origin(), Size::new(room.width(), high));
+            let area = Rect::between(Point::new(room.left(), line.bottom()), Point::new(room.right(), room.bottom()));
+            let count = |n: i64| u32::try_from(n).unwrap_or(0);
+            let (columns, rows) = (count(area.width().holds(piece.width)), count(area.height().holds(piece.height)));
+            (columns * rows > 0).then(|| {
+                let mut grid = Grid::of(area, piece, columns, rows, Length::ZERO);
+                grid.origin = snapped(area.centred(grid.area().size()).origin());
+                (size, line, grid)
+            })
+        };
+        let mut best: Option<(Size, Rect, Grid)> = None;
+        for found in [Turn::Portrait, Turn::Landscape].into_iter().filter_map(divide) {
+            if best.as_ref().is_none_or(|(.., grid)| found.2.len() > grid.len()) {
+                best = Some(found);
+            }
+        }
+        let (size, line, grid) = best.ok_or_else(|| {
+            Problem::new(format!("no strip of {} by {} fits on a sheet", piece.width, piece.height))
+                .hint("use larger paper")
+        })?;
+        Ok(Self { design: design.clone(), size, line, grid })
+    }
+
+    /// How many places.
+    pub fn places(&self) -> usize {
+        usize::try_from(self.grid.len()).unwrap_or(usize::MAX)
+    }
+
+    /// The places and the cuts around them.
+    pub fn grid(&self) -> &Grid {
+        &self.grid
+    }
+
+    /// The place with this number, seen on the front.
+    pub fn place(&self, place: usize) -> Rect {
+        self.grid.cell(u32::try_from(place).unwrap_or(u32::MAX))
+    }
+
+    /// Where it says which it is, on the front.
+    pub fn line(&self) -> Rect {
+        self.line
+    }
+
+    /// The sizes of its strips.
+    pub fn strips(&self) -> &Design {
+        &self.design
+    }
+
+    /// Its size as it is read.
+    pub fn size(&self) -> Size {
+        self.size
+    }
+
+    /// The cuts, as lines across all that the printer reaches.
+    pub fn frame(&self, desk: &Desk<'_>) -> Result<Layer, Problem> {
+        let layout = desk.layout(SheetKind::Strips)?;
+        let printable = desk.printable(self.size);
+        let cuts = self.grid.cuts();
+        let line = |cut: &CutLine| {
+            let (from, to) = match *cut {
+                CutLine::Level(y) => (Point::new(printable.left(), y), Point::new(printable.right(), y)),
+                // Upright lines start below the line of text at the top.
+                CutLine::Upright(x) => (Point::new(x, self.line.bottom()), Point::new(x, printable.bottom())),
+            };
+            Item::Line { from, to, stroke: layout.cut }
+        };
+        let lines = cuts.iter().map(line).collect();
+        Ok(Layer { nodes: vec![Node::Artifact(lines)], cuts, ..Layer::default() })
+    }
+}
+
+/// The first cut stands on a tenth of a millimetre, for people who set it by hand.
+fn snapped(point: Point) -> Point {
+    let tenth = Length::mm100(10);
+    Point::new(tenth * point.x.holds(tenth), tenth * point.y.holds(tenth))
+}

@@ -1,0 +1,107 @@
+//! Pages that go to one learner after the other: each learner's packet, whole, before the next.
+//!
+//! In: masters and seats. Out: for any leaf of the job whose it is and which master it copies. Nothing is copied here.
+
+use crate::lesson::{SortSet, Version};
+use crate::sheets::job::backs::{self, Edge};
+use crate::sheets::job::deal::Seat;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::{Page, Stock};
+use crate::spec::SheetKind;
+
+/// One leaf of a packet.
+#[derive(Debug, Clone)]
+pub struct Leaf {
+    /// The master of its front.
+    pub front: Page,
+    /// What is printed behind it, if anything.
+    pub back: Option<Page>,
+}
+
+/// What each version's packet holds on one stock.
+#[derive(Debug, Clone)]
+pub struct Leaves(Vec<Vec<Leaf>>);
+
+impl Leaves {
+    /// How many leaves the longest packet has.
+    pub fn most(&self) -> usize {
+        self.0.iter().map(Vec::len).max().unwrap_or(0)
+    }
+}
+
+/// The leaves on a stock for every version, with backs for strips where the sheet is turned over an edge.
+pub fn leaves(desk: &Desk<'_>, masters: &[Page], stock: Stock, edge: Option<Edge>) -> Leaves {
+    let of = |set: &SortSet| {
+        let marks = backs::marks(set, desk.lesson.spec.seed.value);
+        // Pages and the pieces on them come in the order of the set's strips.
+        let mut next = marks.as_slice();
+        let mine = masters.iter().filter(|page| page.version.is_none_or(|version| version == set.version));
+        let leaf = |front: &Page| {
+            let mut back = None;
+            if let Some(edge) = edge.filter(|_| front.sheet == SheetKind::Strips) {
+                let (here, rest) = next.split_at(backs::pieces(front).count().min(next.len()));
+                next = rest;
+                back = Some(backs::page(front, here, edge));
+            }
+            Leaf { front: front.clone(), back }
+        };
+        mine.filter(|page| page.stock == stock).map(leaf).collect()
+    };
+    Leaves(desk.lesson.sets.iter().map(of).collect())
+}
+
+/// Every learner's packet in order.
+#[derive(Debug, Clone)]
+pub struct Packets {
+    leaves: Leaves,
+    /// The versions of the seats, in order.
+    versions: Vec<Version>,
+    /// The first leaf of each seat, and at the end the number of leaves.
+    starts: Vec<usize>,
+}
+
+impl Packets {
+    /// Packets for these seats.
+    pub fn plan(leaves: Leaves, seats: &[Seat]) -> Self {
+        let versions: Vec<Version> = seats.iter().map(|seat| seat.version).collect();
+        let mut starts = vec![0];
+        let mut next = 0;
+        for version in &versions {
+            next += leaves.0.get(usize::from(version.0)).map_or(0, Vec::len);
+            starts.push(next);
+        }
+        Self { leaves, versions, starts }
+    }
+
+    /// How many leaves in all.
+    pub fn leaves(&self) -> usize {
+        self.starts[self.starts.len() - 1]
+    }
+
+    /// How many packets.
+    pub fn len(&self) -> usize {
+        self.versions.len()
+    }
+
+    /// Whether nobody gets anything.
+    pub fn is_empty(&self) -> bool {
+        self.leaves() == 0
+    }
+
+    /// Whether any leaf has something printed behind it.
+    pub fn backed(&self) -> bool {
+        self.leaves.0.iter().flatten().any(|leaf| leaf.back.is_some())
+    }
+
+    /// What a packet of each version holds.
+    pub fn versions(&self) -> &[Vec<Leaf>] {
+        &self.leaves.0
+    }
+
+    /// The seat's index and the leaf at a place in the print order.
+    pub fn leaf(&self, index: usize) -> Option<(usize, &Leaf)> {
+        let seat = self.starts.partition_point(|start| *start <= index).checked_sub(1)?;
+        let version = self.versions.get(seat)?;
+        Some((seat, self.leaves.0.get(usize::from(version.0))?.get(index - self.starts[seat])?))
+    }
+}

@@ -1,0 +1,68 @@
+//! Pages with a slip for each of several learners: as many as the class needs, the same for everyone.
+//!
+//! In: the masters, each with its pieces, and how many sets there are. Out: which master each page copies, going round.
+
+use crate::sheets::job::backs;
+use crate::sheets::page::Page;
+
+/// Pages that are not one learner's.
+#[derive(Debug, Clone)]
+pub struct Shared {
+    masters: Vec<Page>,
+    leaves: usize,
+}
+
+impl Shared {
+    /// So many pages that there is a slip for each of `sets`; masters follow one another, so that neighbours get different
+    /// ones where there are different ones.
+    pub fn plan(masters: Vec<Page>, sets: usize) -> Self {
+        let slips: Vec<usize> = masters.iter().map(|page| backs::pieces(page).count().max(1)).collect();
+        let (mut leaves, mut have) = (0, 0);
+        while have < sets && !slips.is_empty() {
+            have += slips[leaves % slips.len()];
+            leaves += 1;
+        }
+        Self { masters, leaves }
+    }
+
+    /// How many pages.
+    pub fn leaves(&self) -> usize {
+        self.leaves
+    }
+
+    /// The masters.
+    pub fn masters(&self) -> &[Page] {
+        &self.masters
+    }
+
+    /// The master that a page copies; `None` past the end.
+    pub fn leaf(&self, index: usize) -> Option<&Page> {
+        (index < self.leaves).then(|| self.masters.get(index % self.masters.len().max(1)))?
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::{Point, Rect, Size};
+    use crate::sheets::page::{Layer, Piece, Stock};
+    use crate::spec::SheetKind;
+
+    fn master(pieces: usize) -> Page {
+        let rect = Rect::new(Point::ORIGIN, Size::default());
+        let piece = Piece { rect, name: "quick check".to_owned() };
+        let layer = Layer { pieces: vec![piece; pieces], ..Layer::default() };
+        let (size, sheet, stock, name) = (Size::default(), SheetKind::Exit, Stock::Paper, String::new());
+        Page { size, sheet, version: None, learner: None, stock, name, layers: vec![layer.into()] }
+    }
+
+    #[test]
+    fn there_is_a_slip_for_everyone_and_no_page_too_many() {
+        for (sets, want) in [(0, 0), (1, 1), (4, 1), (5, 2), (26, 7)] {
+            assert_eq!(Shared::plan(vec![master(4), master(4)], sets).leaves(), want, "{sets}");
+        }
+        assert_eq!(Shared::plan(Vec::new(), 9).leaves(), 0);
+        let shared = Shared::plan(vec![master(4), master(6)], 12);
+        assert_eq!((shared.leaf(2), shared.leaf(3)), (Some(&shared.masters()[0]), None));
+    }
+}

@@ -1,0 +1,116 @@
+//! What tells one sheet of a pile from another: the line at its top, and the band on every set.
+
+use crate::diag::Problem;
+use crate::measure::{Length, Rect, Sides, Size};
+use crate::sheets::job::deal::Seat;
+use crate::sheets::job::piles::Piles;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::ink;
+use crate::sheets::page::mark;
+use crate::sheets::page::text::{self, Align, Face};
+use crate::sheets::page::{Item, Node, Tag};
+
+/// How high the line at the top of a sheet is.
+pub fn height(desk: &Desk<'_>) -> Result<Length, Problem> {
+    Ok(face(desk)?.pitch() + Length::mm(1))
+}
+
+/// The small face of the program's own remarks.
+fn face(desk: &Desk<'_>) -> Result<Face, Problem> {
+    desk.face(desk.layouts.page(), "foot")
+}
+
+/// What a bookmark calls a sheet of a pile; both counted from 0.
+pub fn title(group: usize, sheet: usize, back: bool) -> String {
+    let side = if back { " (back)" } else { "" };
+    format!("Pile {}, sheet {}{side}", group + 1, sheet + 1)
+}
+
+/// The line at the top: pile, sheet, learners, versions. No larger than it needs to be, and outside every piece.
+pub fn line(desk: &Desk<'_>, piles: &Piles, seats: &[Seat], leaf: usize, back: bool) -> Result<Node, Problem> {
+    let stacks = piles.stacks();
+    let group = stacks.group_of(leaf);
+    let sheets = stacks.sheets_of(group);
+    let members: Vec<&Seat> = stacks.sets_of(group).filter_map(|set| seats.get(set)).collect();
+    let numbers: Vec<u32> = members.iter().map(|seat| seat.number).collect();
+    let mut versions: Vec<String> = members.iter().map(|seat| seat.version.to_string()).collect();
+    versions.sort_unstable();
+    versions.dedup();
+    let side = if back { " \u{b7} back" } else { "" };
+    let text = format!(
+        "Pile {} of {} \u{b7} sheet {} of {}{side} \u{b7} strips {} \u{b7} learners {}",
+        group + 1,
+        stacks.groups(),
+        leaf - sheets.start + 1,
+        sheets.len(),
+        versions.join(", "),
+        runs(&numbers),
+    );
+    let face = face(desk)?;
+    let frame = piles.sheet().line();
+    let text = mark::shortened(desk.family, &text, frame.width(), &face);
+    Ok(text::run(desk.family, &[text], frame, &face).artifact())
+}
+
+/// Numbers in words, neighbours drawn together: "1 to 8", "1 to 3, 7".
+pub fn runs(numbers: &[u32]) -> String {
+    let mut sorted = numbers.to_vec();
+    sorted.sort_unstable();
+    let mut runs: Vec<(u32, u32)> = Vec::new();
+    for number in sorted {
+        match runs.last_mut() {
+            Some((_, last)) if *last + 1 == number => *last = number,
+            _ => runs.push((number, number)),
+        }
+    }
+    let word = |(first, last): (u32, u32)| match last - first {
+        0 => first.to_string(),
+        1 => format!("{first}, {last}"),
+        _ => format!("{first} to {last}"),
+    };
+    runs.into_iter().map(word).collect::<Vec<_>>().join(", ")
+}
+
+/// The first piece of a set.
+pub fn band(desk: &Desk<'_>, seat: &Seat, name: &str, strips: usize, rect: Rect) -> Result<Node, Problem> {
+    let page = desk.layouts.page();
+    let (code, small) = (desk.face(page, "code")?, face(desk)?);
+    let inner = rect.shrunk(Sides::splat(PADDING + Length::mm(1)));
+    let low = small.pitch();
+    let top = Rect::new(inner.origin(), Size::new(inner.width(), inner.height() - low));
+    let bottom = Rect::new(inner.origin().moved(Length::ZERO, top.height()), Size::new(inner.width(), low));
+    let who = match (name.is_empty(), seat.spare) {
+        (false, _) => format!("{} \u{b7} {name}", seat.number),
+        (true, false) => format!("Learner {}", seat.number),
+        (true, true) => format!("Spare set {}", seat.number),
+    };
+    let what = format!("Version {} \u{b7} {strips} strips", seat.version);
+    let who = mark::fitted(desk.family, &who, top.size(), &code)?;
+    let what = mark::shortened(desk.family, &what, bottom.width(), &small);
+    let who = desk.set(&who.0, top, &code.at(who.1), Align::CENTRE)?.tagged(Tag::Paragraph);
+    let what = desk.set(&what, bottom, &small, Align::CENTRE)?.tagged(Tag::Paragraph);
+    let edge = Item::Rect { rect: rect.shrunk(Sides::splat(PADDING.half())), fill: None, stroke: Some(ink::HEAVY) };
+    Ok(Node::tagged(Tag::Section, [Node::artifact(edge), who, what]))
+}
+
+/// Between the edge of a band and its text: more than a cut may be off.
+const PADDING: Length = Length::mm(2);
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn neighbours_are_drawn_together() {
+        for (numbers, want) in [
+            (&[][..], ""),
+            (&[4], "4"),
+            (&[5, 4], "4, 5"),
+            (&[3, 1, 2], "1 to 3"),
+            (&[1, 2, 3, 7, 9, 10], "1 to 3, 7, 9, 10"),
+            (&[12, 26, 40], "12, 26, 40"),
+        ] {
+            assert_eq!(runs(numbers), want);
+        }
+    }
+}

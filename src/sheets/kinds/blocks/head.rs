@@ -1,0 +1,173 @@
+//! What stands above the pieces: check lines and how to print, as roomy as the pieces allow.
+//!
+//! The pieces come first, so the head has three sizes: the heading and foot of every other sheet with the check lines
+//! below; the check lines with a few words beside them; and a strip as low as one line of type, so that check lines never
+//! cost a sheet.
+
+use crate::diag::Problem;
+use crate::measure::{Length, Point, Rect, Size};
+use crate::sheets::page::checkline::{self, LINES, LONGEST};
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::head::{self, Head, Headed};
+use crate::sheets::page::ink;
+use crate::sheets::page::layout::Layout;
+use crate::sheets::page::text::{self, Align, Down};
+use crate::sheets::page::{Item, Mark, Node, Paint, Reader, Says, Tag};
+use crate::spec::SheetKind;
+
+/// How high the three heads are, with the gap below them.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Heights {
+    pub least: Length,
+    pub easy: Length,
+    pub full: Length,
+}
+
+/// How high the heads are in a printable area; `None` when it is narrower than the check lines.
+pub(super) fn heights(desk: &Desk<'_>, layout: &Layout, live: Rect) -> Result<Option<Heights>, Problem> {
+    if live.width() < LONGEST {
+        return Ok(None);
+    }
+    let least = strip(desk, layout, live)?.body.top() - live.top();
+    let easy = easy(desk, layout, live, (1, 2))?.body.top() - live.top();
+    let full = full(desk, layout, live, (1, 2))?;
+    Ok(Some(Heights { least, easy, full: live.height() - full.body.height() }))
+}
+
+/// The roomiest head that leaves at least `needed` below it; the pieces go to the top of its body.
+pub(super) fn lay(
+    desk: &Desk<'_>,
+    layout: &Layout,
+    live: Rect,
+    needed: Length,
+    number: (u32, u32),
+) -> Result<Headed, Problem> {
+    for head in [full(desk, layout, live, number)?, easy(desk, layout, live, number)?] {
+        if head.body.height() >= needed {
+            return Ok(head);
+        }
+    }
+    strip(desk, layout, live)
+}
+
+const PRINT: &str = "Print at actual size, 100 %, no scaling.";
+
+/// Heading and foot like every sheet's, then the check lines.
+fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32)) -> Result<Headed, Problem> {
+    let title = match pages {
+        1 => crate::sheets::row(SheetKind::Blocks).title.to_owned(),
+        _ => format!("{}, sheet {page} of {pages}", crate::sheets::row(SheetKind::Blocks).title),
+    };
+    let note = Some("Sit down to cut. Cut the long lines first, then the short ones.");
+    let mut headed =
+        head::lay(desk, live, &Head { title: &title, note, reader: Reader::Learner, name: false, code: true })?;
+    let words = format!("{PRINT} Lay a ruler on these two lines: if they are not 10 cm and 4 in, the page was scaled.");
+    let (nodes, bottom) = lines(desk, layout, headed.body, &words)?;
+    headed.nodes.extend(nodes);
+    headed.body = below(headed.body, bottom + layout.length("below")?);
+    Ok(headed)
+}
+
+/// Check lines with a few words and the mark beside them.
+fn easy(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32)) -> Result<Headed, Problem> {
+    let width = desk.layouts.page().length("code")?;
+    let room = Rect::new(live.origin(), Size::new(live.width() - width, live.height()));
+    let words = if pages == 1 { PRINT.to_owned() } else { format!("Sheet {page} of {pages}. {PRINT}") };
+    let (nodes, bottom) = lines(desk, layout, room, &words)?;
+    let frame = Rect::between(Point::new(room.right(), live.top()), Point::new(live.right(), bottom));
+    let mark = Mark { frame, says: Says::Code };
+    let body = below(live, bottom + layout.length("below")?);
+    Ok(Headed { nodes, foot: Node::Artifact(Vec::new()), marks: vec![mark], body })
+}
+
+/// Both check lines below one another at the top left of `area`, and `words` beside them or, where there is little room,
+/// below. Also where it ends.
+fn lines(desk: &Desk<'_>, layout: &Layout, area: Rect, words: &str) -> Result<(Vec<Node>, Length), Problem> {
+    let face = desk.face(layout, "print")?;
+    let (tick, apart) = (layout.length("tick")?, layout.length("between")?);
+    let mut nodes = Vec::new();
+    let mut items = Vec::new();
+    let mut y = area.top() + apart.half();
+    let labels = LINES.map(|(_, label)| desk.width(label, &face)).into_iter().max().unwrap_or_default();
+    let beside = labels <= area.width() - LONGEST - Length::mm(2);
+    for (length, label) in LINES {
+        let from = Point::new(area.left() + ink::OUTLINE.width.half(), y);
+        items.extend(checkline::items(from, length, tick));
+        // The label stands after the line, or on it where the page is as narrow as the line.
+        let frame = if beside {
+            let left = area.left() + LONGEST + Length::mm(2);
+            Rect::between(Point::new(left, y - apart.half()), Point::new(left + labels, y + apart.half()))
+        } else {
+            let left = area.left() + length.half() - labels.half();
+            let rect = Rect::between(Point::new(left, y - apart.half()), Point::new(left + labels, y + apart.half()));
+            items.push(Item::Rect { rect, fill: Some(Paint::WHITE), stroke: None });
+            rect
+        };
+        nodes.extend(desk.set(label, frame, &face, Align::LEFT)?.nodes());
+        y += apart;
+    }
+    let mut bottom = y - apart.half();
+    let left = area.left() + if beside { LONGEST + Length::mm(2) + labels + layout.length("beside")? } else { LONGEST };
+    let right = Rect::between(Point::new(left, area.top()), Point::new(area.right(), area.bottom()));
+    let (origin, broken) = if right.width() >= Length::mm(45) {
+        (right.origin(), text::wrap(desk.family, words, right.width(), &face))
+    } else {
+        let below = Point::new(area.left(), bottom + Length::mm(1));
+        (below, text::wrap(desk.family, words, area.width(), &face))
+    };
+    let high = text::height(broken.len(), &face);
+    let top =
+        if origin.y > area.top() { origin.y } else { origin.y + (bottom - origin.y - high).half().max(Length::ZERO) };
+    let frame = Rect::between(Point::new(origin.x, top), Point::new(area.right(), top + high));
+    let said = text::run(desk.family, &broken, frame, &face);
+    bottom = bottom.max(frame.bottom());
+    let all = vec![Node::Artifact(items), said.tagged(Tag::Paragraph), Node::Tagged(Tag::Paragraph, nodes)];
+    Ok((all, bottom))
+}
+
+/// The lowest head: two check lines and one line of capitals, which reach neither above nor below the figures.
+fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect) -> Result<Headed, Problem> {
+    const WORDS: &str = "10 cm ABOVE \u{b7} 4 in BELOW \u{b7} PRINT AT 100 %";
+    let face = desk.face(layout, "print")?;
+    let face = face.at(face.least);
+    let font = desk.family.font(face.weight);
+    let ink = font.ink(WORDS, face.size, Point::ORIGIN).unwrap_or_default();
+    let (edge, gap) = (ink::OUTLINE.width, Length::mm(2));
+    let high = ink.height().max(Length::mm100(240));
+    let mark = Length::mm(11);
+    let wide = font.width(WORDS, face.size);
+    let fits = wide <= live.width() - LONGEST - gap * 2 - mark;
+    let mut items = Vec::new();
+    for ((length, _), y) in LINES.into_iter().zip([high.scaled(1, 5), high.scaled(4, 5)]) {
+        let from = live.origin().moved(edge.half(), y);
+        items.extend(checkline::items(from, length, high.scaled(1, 5) - edge.half()));
+    }
+    // On a narrow page the words stand below the lines.
+    let (left, top) = if fits { (LONGEST + gap, live.top()) } else { (Length::ZERO, live.top() + high + edge) };
+    let frame = Rect::new(Point::new(live.left() + left, top), Size::new(live.width() - left - mark - gap, high));
+    let base = Down::Base(-ink.top());
+    let words = desk.set(WORDS, frame, &face, Align { down: base, ..Align::LEFT })?;
+    let corner = Point::new(live.right() - mark, top);
+    let mark = Mark { frame: Rect::new(corner, Size::new(mark, high)), says: Says::Code };
+    let nodes = vec![Node::Artifact(items), words.tagged(Tag::Paragraph)];
+    let body = below(live, top + high + edge);
+    Ok(Headed { nodes, foot: Node::Artifact(Vec::new()), marks: vec![mark], body })
+}
+
+fn below(area: Rect, top: Length) -> Rect {
+    Rect::between(Point::new(area.left(), top.min(area.bottom())), Point::new(area.right(), area.bottom()))
+}
+
+/// The number on a thousand, on a plate of whole units in its middle, with what it is made of.
+pub(super) fn thousand(desk: &Desk<'_>, layout: &Layout, rect: Rect) -> Result<Vec<Node>, Problem> {
+    let face = desk.face(layout, "thousand")?;
+    let numeral = match desk.lesson.style.thousands {
+        Some(mark) => format!("1{mark}000"),
+        None => "1000".to_owned(),
+    };
+    let plate = rect.centred(Size::new(crate::sheets::kinds::blocks::UNIT * 6, crate::sheets::kinds::blocks::UNIT * 2));
+    let frame = plate.shrunk(crate::measure::Sides::splat(layout.padding.max(Length::mm(1))));
+    let mut nodes = vec![Node::Item(Item::Rect { rect: plate, fill: Some(Paint::WHITE), stroke: Some(ink::OUTLINE) })];
+    nodes.extend(desk.set(&numeral, frame, &face, Align::CENTRE)?.nodes());
+    Ok(nodes)
+}

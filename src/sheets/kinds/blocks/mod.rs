@@ -1,0 +1,168 @@
+//! The sheet *blocks*: flats, rods and cubes to cut out, their unit exactly 10 mm.
+//!
+//! In: the lesson's model and sort numbers. Out: as many pieces as one learner needs to build any one of them, on the
+//! fewest pages, as one master for all versions. A thousand is a piece of 10 x 10 units with its number on it: the face of
+//! a block of ten flats, as cutting out and gluing ten flats each would be a lesson of its own. Every page carries the
+//! check lines of [`checkline`](crate::sheets::page::checkline) in whatever room the pieces leave.
+
+mod head;
+mod place;
+
+use crate::diag::Problem;
+use crate::measure::{Length, Rect, Size};
+use crate::number::Number;
+use crate::sheets::blocks::geometry::{Counts, Kind, counts};
+use crate::sheets::blocks::packing::{Band, Need, Room};
+use crate::sheets::blocks::picture::{piece, place as place_of};
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::ink::tone;
+use crate::sheets::page::layout::{Layout, Turn};
+use crate::sheets::page::{Layer, Node, Page, Piece, Symbol, Tag};
+use crate::spec::SheetKind;
+use std::sync::Arc;
+
+/// The edge of a cube, always.
+pub const UNIT: Length = Length::mm(10);
+
+/// Lays the masters out. Fails when a flat or the check lines do not fit a page, and when `blocks` is asked for numbers
+/// that have no block picture.
+pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    let layout = desk.layout(SheetKind::Blocks)?;
+    let most = match most(desk) {
+        Ok(most) => most,
+        // Nobody asked for blocks by name: a lesson on larger numbers simply goes without.
+        Err(_) if desk.lesson.spec.sheets.make.is_assumed() => return Ok(Vec::new()),
+        Err(problem) => return Err(problem),
+    };
+    let plan = plan(desk, layout, most)?;
+    let pages = u32::try_from(plan.sheets.len()).unwrap_or(u32::MAX);
+    let mut left = most;
+    (1..)
+        .zip(&plan.sheets)
+        .map(|(number, bands)| page(desk, layout, &plan, bands, (number, pages), &mut left))
+        .collect()
+}
+
+/// The largest count of each place over the lesson's model and sort numbers.
+pub fn most(desk: &Desk<'_>) -> Result<Counts, Problem> {
+    let chosen = &desk.lesson.chosen;
+    let mut most = [0; 4];
+    for &number in chosen.model.iter().chain(chosen.sort.iter().flatten()) {
+        let needs = counts(number).ok_or_else(|| too_large(number))?;
+        most = std::array::from_fn(|k| needs[k].max(most[k]));
+    }
+    Ok(most)
+}
+
+fn too_large(number: Number) -> Problem {
+    Problem::new(format!("{number} has no blocks: they end at {}", Number::MAX_BLOCKS))
+        .hint(format!("leave `blocks` out of `make`, or keep `range` up to {}", Number::MAX_BLOCKS))
+}
+
+/// Which way the pages are held and what is on them.
+struct Plan {
+    size: Size,
+    live: Rect,
+    sheets: Vec<Vec<Band>>,
+}
+
+/// The way of holding the page that needs the fewest sheets, then the one that leaves the most room for the head.
+fn plan(desk: &Desk<'_>, layout: &Layout, most: Counts) -> Result<Plan, Problem> {
+    let need = Need { squares: most[0] + most[1], rods: most[2], cubes: most[3] };
+    let units = |length: Length| u32::try_from(length.holds(UNIT)).unwrap_or(0);
+    let mut best: Option<(usize, Length, Plan)> = None;
+    for &turn in &layout.turns {
+        let size = desk.page(turn);
+        let live = desk.live(size, layout);
+        let Some(heads) = head::heights(desk, layout, live)? else { continue };
+        let (across, down) = (units(live.width()), units(live.height() - heads.least));
+        let room = Room { across, down, easy: units(live.height() - heads.easy).min(down) };
+        let Some(sheets) = crate::sheets::blocks::packing::pack(need, room) else { continue };
+        let used = |bands: &Vec<Band>| UNIT * i64::from(bands.iter().map(Band::height).sum::<u32>());
+        let slack = sheets.iter().map(|bands| live.height() - used(bands)).min().unwrap_or_default().min(heads.full);
+        if best
+            .as_ref()
+            .is_none_or(|(fewest, most, _)| sheets.len() < *fewest || sheets.len() == *fewest && slack > *most)
+        {
+            best = Some((sheets.len(), slack, Plan { size, live, sheets }));
+        }
+    }
+    best.map(|(.., plan)| plan).ok_or_else(|| {
+        let live = desk.live(desk.page(Turn::Portrait), layout);
+        Problem::new(format!("no flat fits the printable area of {} by {}", live.width(), live.height())).hint(
+            "a flat is 100 mm wide and the check lines above it 101.6 mm: a smaller margin or larger paper would fit",
+        )
+    })
+}
+
+/// One page: its head, its pieces, its cuts.
+fn page(
+    desk: &Desk<'_>,
+    layout: &Layout,
+    plan: &Plan,
+    bands: &[Band],
+    number: (u32, u32),
+    left: &mut Counts,
+) -> Result<Page, Problem> {
+    let placed = place::place(bands);
+    let headed = head::lay(desk, layout, plan.live, placed.size.height, number)?;
+    let origin = place::origin(plan.live, placed.size, headed.body.top());
+    let (cuts, snips, lines) = place::cuts(&placed, origin, plan.live, layout.cut);
+    let mut layer = Layer { cuts, snips, nodes: vec![Node::Artifact(lines)], ..Layer::default() };
+
+    let pieces = Pieces::new(desk);
+    let (mut items, mut counted) = (Vec::new(), [0; 4]);
+    for block in &placed.blocks {
+        // Thousands and flats share their places: thousands come first.
+        let kind = if block.kind == Kind::Flat && left[0] > 0 { Kind::Thousand } else { block.kind };
+        left[kind as usize] -= 1;
+        counted[kind as usize] += 1;
+        let rect = block.rect.moved(origin.x, origin.y);
+        items.extend(pieces.draw(desk, layout, kind, block.lying, rect)?);
+        layer.pieces.push(Piece { rect, name: kind.word().to_owned() });
+    }
+    layer.nodes.push(Node::Tagged(Tag::Figure(format!("{} to cut out", listed(counted))), items));
+    let mut page = desk.finish(SheetKind::Blocks, plan.size, layout.stock, headed, layer);
+    if number.1 > 1 {
+        page.name = format!("{}, sheet {} of {}", page.name, number.0, number.1);
+    }
+    Ok(page)
+}
+
+/// Counts in words, those that are there only: `4 flats, 9 rods`.
+fn listed(counts: Counts) -> String {
+    let some = Kind::ALL.into_iter().zip(counts).filter(|(_, count)| *count > 0);
+    let words: Vec<String> =
+        some.map(|(kind, count)| format!("{count} {}{}", kind.word(), if count == 1 { "" } else { "s" })).collect();
+    words.join(", ")
+}
+
+/// What the pieces look like.
+struct Pieces {
+    upright: [Arc<Symbol>; 4],
+    lying: Arc<Symbol>,
+}
+
+impl Pieces {
+    fn new(desk: &Desk<'_>) -> Self {
+        let drawn = |kind: Kind, lying: bool| Arc::new(piece(kind, lying, UNIT, tone(desk.ink(), place_of(kind))));
+        Self { upright: Kind::ALL.map(|kind| drawn(kind, false)), lying: drawn(Kind::Rod, true) }
+    }
+
+    fn draw(
+        &self,
+        desk: &Desk<'_>,
+        layout: &Layout,
+        kind: Kind,
+        lying: bool,
+        rect: Rect,
+    ) -> Result<Vec<Node>, Problem> {
+        let symbol = if lying { &self.lying } else { &self.upright[kind as usize] };
+        let mut nodes =
+            vec![Node::Item(crate::sheets::page::Item::Symbol { symbol: Arc::clone(symbol), at: rect.origin() })];
+        if kind == Kind::Thousand {
+            nodes.extend(head::thousand(desk, layout, rect)?);
+        }
+        Ok(nodes)
+    }
+}

@@ -1,0 +1,150 @@
+//! The sorting board: one row a number, its given form in the first column, an empty box for each other form.
+//!
+//! In: the sort sets and the [`Design`] that board and strips share. Out: a master a version, over as many pages as its rows
+//! need. Each page is a table: column headings, a row heading a number, and empty cells, which are the boxes.
+
+use crate::diag::Problem;
+use crate::lesson::SortSet;
+use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::number::{Content, Form, Number};
+use crate::sheets::kinds::pieces::{self, Design};
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::ink;
+use crate::sheets::page::layout::Layout;
+use crate::sheets::page::text::Align;
+use crate::sheets::page::{Item, Layer, Node, Page, Scope, Tag};
+use crate::spec::SheetKind;
+
+/// Lays out the masters of all versions.
+pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    if desk.lesson.sets.is_empty() {
+        return Ok(Vec::new());
+    }
+    let layout = desk.layout(SheetKind::Board)?;
+    let design = desk.design()?;
+    let mut pages = Vec::new();
+    for set in &desk.lesson.sets {
+        let mut rows = set.rows.as_slice();
+        for &count in &design.rows {
+            let (these, rest) = rows.split_at(rows.len().min(usize::try_from(count).unwrap_or(usize::MAX)));
+            rows = rest;
+            if !these.is_empty() {
+                pages.push(page(desk, layout, design, set, these)?.of(set.version));
+            }
+        }
+    }
+    Ok(pages)
+}
+
+/// One page with some of a set's rows.
+fn page(desk: &Desk<'_>, layout: &Layout, design: &Design, set: &SortSet, rows: &[Number]) -> Result<Page, Problem> {
+    let (size, headed) = pieces::board_page(desk, design.board)?;
+    let heads = design.heads;
+    let body = headed.body;
+    let table = Table::new(body.origin(), heads, design, &set.forms)?;
+    let mut layer = Layer::default();
+    let shade = |rect| Item::Rect { rect, fill: Some(ink::SHADE), stroke: None };
+    let whole = table.whole(rows.len());
+    layer.nodes.push(Node::Artifact(vec![
+        shade(Rect::new(whole.origin(), Size::new(whole.width(), heads))),
+        shade(Rect::new(whole.origin(), Size::new(design.given, whole.height()))),
+    ]));
+    let mut nodes = vec![headings(desk, layout, &table, set)?];
+    for (k, &number) in (0..).zip(rows) {
+        let given = table.given(k);
+        let content = pieces::shown(desk, number, pieces::given(desk))?;
+        let room = given.shrunk(Sides::splat(layout.padding));
+        let heading = match (content, &design.pictures) {
+            (Content::Text(text), _) => desk.set(&text, room, &design.given_face, Align::CENTRE)?.nodes(),
+            (Content::Blocks(counts), Some(pictures)) => vec![pictures.figure(counts, room)],
+            (Content::Blocks(_), None) => return Err(Problem::new("internal: a picture was never measured")),
+        };
+        let mut cells = vec![Node::Tagged(Tag::HeaderCell(Scope::Row), heading)];
+        cells.extend(set.forms.iter().map(|_| Node::Tagged(Tag::Cell, Vec::new())));
+        layer.boxes.extend(table.cells(k));
+        nodes.push(Node::Tagged(Tag::Row, cells));
+    }
+    layer.nodes.push(Node::Tagged(Tag::Table, nodes));
+    layer.nodes.push(Node::Artifact(table.rules(rows.len())));
+    Ok(desk.finish(SheetKind::Board, size, layout.stock, headed, layer))
+}
+
+/// The row of column headings.
+fn headings(desk: &Desk<'_>, layout: &Layout, table: &Table<'_>, set: &SortSet) -> Result<Node, Problem> {
+    let face = desk.face(layout, "heading")?;
+    let inner = |cell: Rect| pieces::heading(layout, cell);
+    let mut cells = vec![(inner(table.head(None)), pieces::given(desk).heading())];
+    cells.extend(set.forms.iter().enumerate().map(|(k, form)| (inner(table.head(Some(k))), form.heading())));
+    // One size for all headings, so that they share a base line.
+    let mut size = face.size;
+    for (frame, text) in &cells {
+        size = size.min(crate::sheets::page::text::largest(desk.family, &[text], frame.size(), &face)?);
+    }
+    let nodes = cells.into_iter().map(|(frame, text)| {
+        Ok(desk.set(text, frame, &face.at(size), Align::CENTRE)?.tagged(Tag::HeaderCell(Scope::Column)))
+    });
+    Ok(Node::Tagged(Tag::Row, nodes.collect::<Result<_, Problem>>()?))
+}
+
+/// Where the cells of a page are.
+struct Table<'d> {
+    origin: Point,
+    heads: Length,
+    design: &'d Design,
+    /// The left edge of every column of boxes, and the right edge of the last.
+    edges: Vec<Length>,
+}
+
+impl<'d> Table<'d> {
+    fn new(origin: Point, heads: Length, design: &'d Design, forms: &[Form]) -> Result<Self, Problem> {
+        let mut edges = vec![origin.x + design.given];
+        let mut x = origin.x + design.given;
+        for form in forms {
+            x += design.class(*form)?.wide;
+            edges.push(x);
+        }
+        Ok(Self { origin, heads, design, edges })
+    }
+
+    fn y(&self, row: i64) -> Length {
+        self.origin.y + self.heads + self.design.high * row
+    }
+
+    /// The boxes of a row.
+    fn cells(&self, row: i64) -> impl Iterator<Item = Rect> + '_ {
+        let (top, bottom) = (self.y(row), self.y(row + 1));
+        self.edges.windows(2).map(move |edge| Rect::between(Point::new(edge[0], top), Point::new(edge[1], bottom)))
+    }
+
+    fn given(&self, row: i64) -> Rect {
+        Rect::new(Point::new(self.origin.x, self.y(row)), Size::new(self.design.given, self.design.high))
+    }
+
+    /// The heading of a column of boxes, or of the given column.
+    fn head(&self, column: Option<usize>) -> Rect {
+        let edge = |k: usize| self.edges.get(k).copied().unwrap_or(self.origin.x);
+        let (left, right) = column.map_or((self.origin.x, edge(0)), |k| (edge(k), edge(k + 1)));
+        Rect::between(Point::new(left, self.origin.y), Point::new(right, self.y(0)))
+    }
+
+    fn whole(&self, rows: usize) -> Rect {
+        let right = self.edges.last().copied().unwrap_or(self.origin.x);
+        Rect::between(self.origin, Point::new(right, self.y(count(rows))))
+    }
+
+    /// The lines between and around the cells.
+    fn rules(&self, rows: usize) -> Vec<Item> {
+        let whole = self.whole(rows);
+        let line = |from: Point, to: Point| Item::Line { from, to, stroke: ink::OUTLINE };
+        let level = |y| line(Point::new(whole.left(), y), Point::new(whole.right(), y));
+        let upright = |x: Length| line(Point::new(x, whole.top()), Point::new(x, whole.bottom()));
+        let mut items: Vec<Item> = (0..count(rows)).map(|row| level(self.y(row))).collect();
+        items.extend(self.edges.iter().take(self.edges.len() - 1).map(|x| upright(*x)));
+        items.push(Item::Rect { rect: whole, fill: None, stroke: Some(ink::HEAVY) });
+        items
+    }
+}
+
+fn count(count: usize) -> i64 {
+    i64::try_from(count).unwrap_or(0)
+}

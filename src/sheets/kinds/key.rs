@@ -1,0 +1,197 @@
+//! The key: every board answered, and what each decoy reveals.
+//!
+//! In: the sort sets. Out: pages for grown-ups, version after version: the board with all its forms, then the decoys, each
+//! with the slip that makes it, what the learner thinks and what to do next. A sheet with answers of its own adds
+//! [`Part`]s to [`parts`].
+
+use crate::diag::Problem;
+use crate::lesson::SortSet;
+use crate::measure::{Length, Size};
+use crate::number::{Content, Form};
+use crate::sheets::blocks::geometry::{Blockwork, Counts};
+use crate::sheets::blocks::picture::Pictures;
+use crate::sheets::flow::rows::{self, Cell, Column, Part, Setup, Width};
+use crate::sheets::kinds::pieces;
+use crate::sheets::page::Page;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::layout::Layout;
+use crate::spec::SheetKind;
+
+/// Lays the key of every version out, each beginning on a page of its own. Pictures are as large as they can be without
+/// costing a page.
+pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    let mut pages = answered(desk)?;
+    pages.extend(crate::sheets::kinds::exit::key(desk)?);
+    Ok(pages)
+}
+
+/// The keys of all versions, with pictures at the largest unit that takes the fewest pages.
+fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    let layout = desk.layout(SheetKind::Key)?;
+    let (least, most) = (layout.length("least_unit")?, layout.length("unit")?);
+    let drawn = drawn(desk)?;
+    if drawn.is_empty() {
+        return keys(desk, layout, None);
+    }
+    let mut best: Option<Vec<Page>> = None;
+    let smaller = |unit: &Length| (*unit > least).then(|| (*unit - UNIT_STEP).max(least));
+    for unit in std::iter::successors(Some(most), smaller) {
+        let room = Size::new(layout.length("picture_width")?, layout.length("picture_height")?);
+        let Some(work) = Blockwork::at(unit, &drawn, room.width).filter(|work| work.size().fits(room)) else {
+            continue;
+        };
+        let pages = keys(desk, layout, Some(&Pictures::new(work, desk.ink())))?;
+        let fewer = best.as_ref().is_none_or(|best| pages.len() < best.len());
+        let least_possible = pages.len() == desk.lesson.sets.len();
+        if fewer {
+            best = Some(pages);
+        }
+        if least_possible {
+            break;
+        }
+    }
+    best.ok_or_else(|| {
+        Problem::new(format!("the block pictures of the key do not fit at a unit of {least}"))
+            .hint("give `picture_width` and `picture_height` of the layout more room")
+    })
+}
+
+/// Units are tried in steps of this.
+const UNIT_STEP: Length = Length::mm100(10);
+
+/// The keys of all versions with pictures of one size.
+fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result<Vec<Page>, Problem> {
+    let mut pages = Vec::new();
+    for set in &desk.lesson.sets {
+        let title = if desk.lesson.sets.len() == 1 {
+            crate::sheets::row(SheetKind::Key).title.to_owned()
+        } else {
+            crate::sheets::name(SheetKind::Key, Some(set.version))
+        };
+        let setup = Setup { kind: SheetKind::Key, layout, title: &title, note: None, pictures };
+        let laid = rows::lay(desk, &setup, &parts(desk, set, pictures)?)?;
+        pages.extend(laid.into_iter().map(|page| page.of(set.version)));
+    }
+    Ok(pages)
+}
+
+/// What a version's key holds, in order.
+fn parts(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Vec<Part>, Problem> {
+    let mut parts = vec![board(desk, set, pictures)?];
+    parts.extend(decoys(desk, set, pictures)?);
+    Ok(parts)
+}
+
+/// The board with every box filled.
+fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Part, Problem> {
+    let layout = desk.layout(SheetKind::Key)?;
+    let face = desk.face(layout, "text")?;
+    let forms: Vec<Form> = [pieces::given(desk)].into_iter().chain(set.forms.iter().copied()).collect();
+    let mut rows = Vec::new();
+    for &number in &set.rows {
+        let cells = forms.iter().enumerate().map(|(k, &form)| {
+            Ok(match pieces::shown(desk, number, form)? {
+                Content::Text(text) if k == 0 => Cell::Bold(text),
+                Content::Text(text) => Cell::Text(text),
+                Content::Blocks(counts) => Cell::Picture(counts),
+            })
+        });
+        rows.push(cells.collect::<Result<Vec<_>, Problem>>()?);
+    }
+    let columns = forms.iter().enumerate().map(|(k, form)| {
+        let heading = form.heading();
+        let texts = rows.iter().filter_map(|row| match row.get(k) {
+            Some(Cell::Text(text) | Cell::Bold(text)) => Some(text.as_str()),
+            _ => None,
+        });
+        let width = match form {
+            Form::Blocks => Width::Fixed(picture_width(pictures) + layout.padding * 2),
+            Form::Numeral => Width::Fixed(rows::natural(desk, texts.chain([heading]), &face, layout.padding)),
+            Form::Words | Form::Units => Width::Share(5),
+            Form::Expanded => Width::Share(4),
+        };
+        Column { heading: heading.to_owned(), width }
+    });
+    let columns = columns.collect();
+    Ok(Part { heading: format!("Board {}, answered", set.version), note: None, columns, rows })
+}
+
+/// The decoys, if there are any.
+fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Option<Part>, Problem> {
+    let layout = desk.layout(SheetKind::Key)?;
+    let face = desk.face(layout, "text")?;
+    let mut wrong: Vec<_> = set.strips.iter().filter_map(|strip| Some((strip, strip.wrong?))).collect();
+    wrong.sort_by_key(|(strip, (of, slip))| (set.rows.iter().position(|row| row == of), strip.form, *slip));
+    if wrong.is_empty() {
+        return Ok(None);
+    }
+    let widest = wrong.iter().filter_map(|(strip, _)| match (&strip.content, pictures) {
+        (Content::Blocks(counts), Some(pictures)) => Some(rows::picture_width(pictures, *counts)),
+        _ => None,
+    });
+    let widest = widest.max();
+    let mut rows = Vec::new();
+    for (strip, (of, slip)) in wrong {
+        let shown = match &strip.content {
+            Content::Text(text) => Cell::Bold(text.clone()),
+            Content::Blocks(counts) => Cell::Picture(*counts),
+        };
+        let of = desk.lesson.style.numeral(of);
+        let text = |text: &str| Cell::Text(text.to_owned());
+        rows.push(vec![shown, text(&of), text(slip.name()), text(slip.thinking()), text(slip.next_step())]);
+    }
+    let numerals: Vec<String> = set.rows.iter().map(|number| desk.lesson.style.numeral(*number)).collect();
+    let made_of = rows::natural(desk, numerals.iter().map(String::as_str).chain(["Made of"]), &face, layout.padding);
+    let names: Vec<&str> = rows
+        .iter()
+        .filter_map(|row| match row.get(2) {
+            Some(Cell::Text(name)) => Some(name.as_str()),
+            _ => None,
+        })
+        .collect();
+    let slip = rows::natural(desk, names.iter().flat_map(|name| name.split(' ')), &face, layout.padding);
+    let strip = match widest {
+        Some(width) => Width::Fixed((width + layout.padding * 2).max(layout.length("strip")?)),
+        None => Width::Share(4),
+    };
+    let columns = [
+        ("Strip", strip),
+        ("Made of", Width::Fixed(made_of)),
+        ("Slip", Width::Fixed(slip.max(layout.length("slip")?))),
+        ("The learner thinks", Width::Share(5)),
+        ("Next", Width::Share(5)),
+    ];
+    Ok(Some(Part {
+        heading: "Decoys".to_owned(),
+        note: Some(
+            "These strips belong in no row. A learner who lays one down shows how they are thinking.".to_owned(),
+        ),
+        columns: columns.into_iter().map(|(h, width)| Column { heading: h.to_owned(), width }).collect(),
+        rows,
+    }))
+}
+
+fn picture_width(pictures: Option<&Pictures>) -> Length {
+    pictures.map_or(Length::ZERO, |pictures| pictures.work().size().width)
+}
+
+/// All pictures of all versions' keys.
+fn drawn(desk: &Desk<'_>) -> Result<Vec<Counts>, Problem> {
+    let mut all: Vec<Counts> = Vec::new();
+    for set in &desk.lesson.sets {
+        all.extend(set.strips.iter().filter_map(|strip| match strip.content {
+            Content::Blocks(counts) => Some(counts),
+            Content::Text(_) => None,
+        }));
+        if pieces::given(desk) == Form::Blocks {
+            for &number in &set.rows {
+                if let Content::Blocks(counts) = pieces::shown(desk, number, Form::Blocks)? {
+                    all.push(counts);
+                }
+            }
+        }
+    }
+    all.sort_unstable();
+    all.dedup();
+    Ok(all)
+}

@@ -1,0 +1,87 @@
+//! How wide the columns are and which pages they go on: no drawing.
+
+use crate::diag::Problem;
+use crate::measure::Length;
+use crate::number::{Number, Place};
+use crate::sheets::blocks::geometry::Kind;
+use crate::sheets::kinds::blocks::UNIT;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::layout::Layout;
+
+/// One column of a mat.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Column {
+    /// Whose it is.
+    pub place: Place,
+    /// What is built on it; none where the lesson's numbers have no blocks.
+    pub kind: Option<Kind>,
+    /// The least width.
+    pub need: Length,
+    /// A width that is worth having where there is room, at least `need`.
+    pub want: Length,
+}
+
+/// The columns of a lesson, from the greatest place down.
+pub(super) fn of(desk: &Desk<'_>, layout: &Layout) -> Result<Vec<Column>, Problem> {
+    let (_, greatest) = desk.lesson.spec.numbers.range.value;
+    let chosen = &desk.lesson.chosen;
+    let built = greatest <= Number::MAX_BLOCKS;
+    let numbers = || chosen.model.iter().chain(chosen.sort.iter().flatten());
+    let most = |place| numbers().map(|number| i64::from(number.digit(place))).max().unwrap_or(0);
+    let (face, around) = (desk.face(layout, "place")?, layout.padding * 2);
+    let face = face.at(face.least);
+    let column = |place: Place| {
+        let word = place.words().split(' ').map(|word| desk.width(word, &face)).max().unwrap_or_default() + around;
+        let flat = UNIT * 10;
+        // Flats and thousands are fanned out down the column, rods stand side by side and may become ten before they are
+        // traded, cubes lie in the frame.
+        let (kind, need, want) = match place {
+            _ if !built => (None, layout.length("counters")?, Length::ZERO),
+            Place::Ones => (Some(Kind::Cube), UNIT * 5, Length::ZERO),
+            Place::Tens => (Some(Kind::Rod), UNIT * most(place), flat),
+            Place::Hundreds => (Some(Kind::Flat), flat, flat * most(place).clamp(1, 2)),
+            _ => (Some(Kind::Thousand), flat, flat * most(place).clamp(1, 2)),
+        };
+        let ones = if place == Place::Ones { UNIT * 5 + around } else { Length::ZERO };
+        let need = (need + around).max(word).max(ones);
+        Ok(Column { place, kind, need, want: (want + around).max(need) })
+    };
+    Place::ALL[..greatest.len()].iter().rev().map(|place| column(*place)).collect()
+}
+
+/// The columns shared out over the fewest pages of this width, the widest page as narrow as can be; `None` when one column
+/// alone is too wide.
+pub(super) fn share(columns: &[Column], width: Length) -> Option<Vec<Vec<Column>>> {
+    // Every way of parting up to six columns: bit k parts column k from column k + 1.
+    let parts = columns.len().saturating_sub(1);
+    (0_u32..1 << parts)
+        .filter_map(|ways| {
+            let mut pages: Vec<Vec<Column>> = vec![Vec::new()];
+            for (k, column) in columns.iter().enumerate() {
+                if k > 0 && ways & (1 << (k - 1)) != 0 {
+                    pages.push(Vec::new());
+                }
+                pages.last_mut()?.push(*column);
+            }
+            let widest = pages.iter().map(|page| page.iter().map(|c| c.need).sum::<Length>()).max()?;
+            (widest <= width).then_some((pages.len(), widest, pages))
+        })
+        .min_by_key(|(count, widest, _)| (*count, *widest))
+        .map(|(.., pages)| pages)
+}
+
+/// Widths that fill a page: what each column needs, then from the right what it wants, as far as there is room, then equal
+/// shares of the rest.
+pub(super) fn widths(columns: &[Column], width: Length) -> Vec<Length> {
+    let mut widths: Vec<Length> = columns.iter().map(|column| column.need).collect();
+    let mut left = width - widths.iter().copied().sum::<Length>();
+    for (column, width) in columns.iter().zip(&mut widths).rev() {
+        let more = column.want - *width;
+        if more <= left {
+            *width += more;
+            left -= more;
+        }
+    }
+    let count = u32::try_from(columns.len()).unwrap_or(1).max(1);
+    widths.iter().zip(left.split(count)).map(|(width, share)| *width + share).collect()
+}

@@ -1,0 +1,110 @@
+//! What a mat's columns look like: headings, the ten-frame, joining marks.
+
+use std::sync::Arc;
+
+use crate::diag::Problem;
+use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::number::Place;
+use crate::sheets::blocks::geometry::LEAST_UNIT;
+use crate::sheets::blocks::picture::symbol;
+use crate::sheets::kinds::blocks::UNIT;
+use crate::sheets::kinds::mat::columns::Column;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::ink::{self, OUTLINE};
+use crate::sheets::page::layout::Layout;
+use crate::sheets::page::text::{self, Align};
+use crate::sheets::page::{Item, Node, Paint, Scope, Symbol, Tag};
+
+/// How high the headings of all pages are: as high as the tallest block in them, and as two lines where a name may need
+/// two.
+pub(super) fn heading_height(desk: &Desk<'_>, layout: &Layout, columns: &[Column]) -> Result<Length, Problem> {
+    let face = desk.face(layout, "place")?;
+    let tallest = columns.iter().filter_map(|column| column.kind).map(|kind| kind.size(LEAST_UNIT).height).max();
+    let lines = columns.iter().map(|column| column.place.words().split(' ').count()).max().unwrap_or(1);
+    let words = text::height(lines, &face.at(face.least));
+    Ok(tallest.unwrap_or_default().max(words).max(Length::mm(14)) + layout.padding * 2)
+}
+
+/// The ground and the edges of a column.
+pub(super) fn frame(heading: Rect, field: Rect) -> Vec<Item> {
+    let rect = |rect: Rect, fill: Option<Paint>| Item::Rect { rect, fill, stroke: Some(OUTLINE) };
+    vec![rect(heading, Some(ink::SHADE)), rect(field, None)]
+}
+
+/// A small block, and the place's name beside it.
+pub(super) fn heading(desk: &Desk<'_>, layout: &Layout, column: &Column, rect: Rect) -> Result<Node, Problem> {
+    let face = desk.face(layout, "place")?;
+    let inner = rect.shrunk(Sides::splat(layout.padding));
+    let words = column.place.words();
+    let mut nodes = Vec::new();
+    let mut frame = inner;
+    if let Some(kind) = column.kind {
+        let block = Arc::new(symbol(kind, LEAST_UNIT, ink::tone(desk.ink(), column.place)));
+        let gap = Length::mm(3);
+        // Block and name stand in the middle together.
+        let word = desk.width(words, &face).min(inner.width() - block.size.width - gap);
+        let left = inner.left() + (inner.width() - word - gap - block.size.width).half();
+        let at = Point::new(left, inner.top() + (inner.height() - block.size.height).half());
+        let text = Point::new(left + block.size.width + gap, inner.top());
+        frame = Rect::between(text, Point::new(inner.right(), inner.bottom()));
+        nodes.push(Node::Artifact(vec![Item::Symbol { symbol: block, at }]));
+    }
+    let align = if column.kind.is_some() { Align::LEFT } else { Align::CENTRE };
+    let set = desk.set(words, frame, &face, align);
+    // In a narrow column the name matters more than the picture.
+    let set = match set {
+        Err(_) if column.kind.is_some() => {
+            nodes.clear();
+            desk.set(words, inner, &face, Align::CENTRE)?
+        }
+        other => other?,
+    };
+    nodes.extend(set.nodes());
+    Ok(Node::Tagged(Tag::HeaderCell(Scope::Column), nodes))
+}
+
+/// The part of a column that blocks are laid on; the ones have a ten-frame at its top.
+pub(super) fn field(column: &Column, layout: &Layout, rect: Rect) -> Node {
+    let mut nodes = Vec::new();
+    if column.place == Place::Ones {
+        let frame = ten_frame();
+        let at = Point::new(
+            rect.left() + (rect.width() - frame.size.width).half(),
+            rect.top() + layout.padding.max(Length::mm(6)).min((rect.height() - frame.size.height).half()),
+        );
+        let items = vec![Node::Item(Item::Symbol { symbol: Arc::new(frame), at })];
+        nodes.push(Node::Tagged(Tag::Figure("empty ten-frame, 2 rows of 5".to_owned()), items));
+    }
+    Node::Tagged(Tag::Cell, nodes)
+}
+
+/// Two rows of five boxes, each as large as a cube.
+fn ten_frame() -> Symbol {
+    let cell = Size::new(UNIT, UNIT);
+    let boxes = (0..10).map(|k| {
+        let corner = Point::new(UNIT * (k % 5), UNIT * (k / 5));
+        Item::Rect { rect: Rect::new(corner, cell), fill: None, stroke: Some(OUTLINE) }
+    });
+    Symbol { size: Size::new(UNIT * 5, UNIT * 2), items: boxes.collect() }
+}
+
+/// Half of each joining mark at the edge `x` of the mat: the other half is on the other page, so that joined they are
+/// diamonds. Letters tell several joins apart.
+pub(super) fn join(desk: &Desk<'_>, layout: &Layout, body: Rect, x: Length, which: usize) -> Result<Node, Problem> {
+    let half = layout.length("mark")?;
+    let face = desk.face(layout, "join")?;
+    let letter = char::from(b'A' + u8::try_from(which).unwrap_or(0)).to_string();
+    // Towards the inside of the page.
+    let inward = if x == body.left() { 1 } else { -1 };
+    let mut items = Vec::new();
+    for part in [1, 3] {
+        let y = body.top() + body.height().scaled(part, 4);
+        let points = vec![Point::new(x, y - half), Point::new(x + half * inward, y), Point::new(x, y + half)];
+        items.push(Item::Polygon { points, fill: Some(Paint::BLACK), stroke: None });
+        let (near, far) = (x + (half + Length::mm(1)) * inward, x + (half + Length::mm(6)) * inward);
+        let frame = Rect::between(Point::new(near, y - half), Point::new(far, y + half));
+        let set = desk.set(&letter, frame, &face, Align::CENTRE)?;
+        items.extend(set.lines.into_iter().map(Item::Text));
+    }
+    Ok(Node::Artifact(items))
+}

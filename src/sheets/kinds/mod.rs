@@ -1,0 +1,17 @@
+//! One file or folder a sheet: each turns the lesson into the masters of its pages.
+
+pub mod blocks;
+pub mod board;
+pub mod cover;
+pub mod display;
+pub mod exit;
+pub mod key;
+pub mod layered;
+pub mod mat;
+pub mod pieces;
+pub mod plan;
+pub mod record;
+pub mod strips;
+pub mod tally;
+pub mod ticket;
+pub mod word_bank;

@@ -1,0 +1,201 @@
+//! Every way worth measuring to arrange board and strips, the fewest pages first.
+//!
+//! Tried are both ways to hold each sheet, every number of rows a board page, wider strips for pictures, and the heights at
+//! which a page of strips takes one more row. Of ways that differ in height only and cost the same pages, the highest
+//! stay, within the layout's limit and beyond it: more height never shows less.
+
+use crate::diag::Problem;
+use crate::measure::{Length, Rect, Size};
+use crate::number::Form;
+use crate::sheets::kinds::pieces::{Class, Shown, board_page, given, headings, strips_page};
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::grid;
+use crate::sheets::page::layout::{Layout, Turn};
+use crate::spec::Cut;
+
+/// One way, before its content is measured.
+#[derive(Debug, Clone)]
+pub(super) struct Plan {
+    pub(super) board: Turn,
+    pub(super) rows: Vec<u32>,
+    pub(super) given: Length,
+    pub(super) heads: Length,
+    pub(super) high: Length,
+    pub(super) classes: Vec<Class>,
+}
+
+impl Plan {
+    /// Pages a learner gets.
+    pub(super) fn pages(&self) -> usize {
+        self.rows.len() + self.classes.iter().map(|class| class.shares.len()).sum::<usize>()
+    }
+}
+
+/// How much wider than a text strip a picture strip may be, in percent.
+const WIDER: [i64; 8] = [120, 140, 160, 180, 210, 250, 300, 360];
+
+/// What all plans of a lesson share.
+struct Task<'a> {
+    desk: &'a Desk<'a>,
+    board: &'a Layout,
+    strips: &'a Layout,
+    play: Length,
+    rows: u32,
+    forms: Vec<Form>,
+    /// The bodies of the strips' pages.
+    bodies: Vec<(Turn, Rect)>,
+}
+
+/// All plans, the fewest pages first; of as many pages, equal strips and the layouts' preferred turns first.
+pub(super) fn all(
+    desk: &Desk<'_>,
+    board: &Layout,
+    strips: &Layout,
+    play: Length,
+    shown: &Shown,
+) -> Result<Vec<Plan>, Problem> {
+    let sets = &desk.lesson.sets;
+    let rows = sets.iter().map(|set| set.rows.len()).max().unwrap_or(0);
+    let forms = sets.first().map(|set| set.forms.clone()).unwrap_or_default();
+    if rows == 0 || forms.is_empty() {
+        return Err(Problem::new("the lesson has no numbers to sort").hint("give `numbers.sort.count` at least 1"));
+    }
+    let bodies = strips.turns.iter().map(|turn| Ok((*turn, strips_page(desk, *turn)?.1.body)));
+    let bodies = bodies.collect::<Result<_, Problem>>()?;
+    let task = Task { desk, board, strips, play, rows: narrow(rows), forms, bodies };
+    let mut plans = Vec::new();
+    for &turn in &board.turns {
+        let body = board_page(desk, turn)?.1.body;
+        for split in task.splits() {
+            task.turn(turn, body, &split, shown, &mut plans)?;
+        }
+    }
+    if plans.is_empty() {
+        return Err(Problem::new("no strip fits on this paper").hint("use larger paper or fewer forms under `match`"));
+    }
+    plans.sort_by_key(Plan::pages);
+    Ok(plans)
+}
+
+/// Which forms share a size, and how wide their boxes are compared with others, in percent.
+type Split = Vec<(Vec<Form>, i64)>;
+
+impl Task<'_> {
+    /// The ways to give forms sizes: one for all, or wider ones for pictures where nothing else forbids it.
+    fn splits(&self) -> Vec<Split> {
+        let mut splits = vec![vec![(self.forms.clone(), 100)]];
+        let texts: Vec<Form> = self.forms.iter().copied().filter(|form| *form != Form::Blocks).collect();
+        let mixed = !texts.is_empty() && texts.len() < self.forms.len();
+        if mixed && self.desk.lesson.spec.print.cut.value == Cut::Scissors {
+            splits.extend(WIDER.map(|wider| vec![(texts.clone(), 100), (vec![Form::Blocks], wider)]));
+        }
+        splits
+    }
+
+    /// The plans with the board held one way.
+    fn turn(&self, turn: Turn, body: Rect, split: &Split, shown: &Shown, plans: &mut Vec<Plan>) -> Result<(), Problem> {
+        let tallest = self.board.length("tallest")?;
+        let given = self.given_width(shown, body.width())?;
+        let shares: i64 = split.iter().map(|(forms, wide)| wide * count(forms.len())).sum();
+        let widths: Vec<Length> =
+            split.iter().map(|(_, wide)| hundredths((body.width() - given).scaled(*wide, shares))).collect();
+        let boxes = split.iter().zip(&widths).flat_map(|((forms, _), wide)| forms.iter().map(|form| (*form, *wide)));
+        let columns: Vec<_> = std::iter::once((self::given(self.desk), given)).chain(boxes).collect();
+        let Some(heads) = headings(self.desk, self.board, &columns)? else { return Ok(()) };
+        let (least, most) = (self.board.grid.rows.0.min(self.rows), self.board.grid.rows.1.min(self.rows));
+        let mut before = Vec::new();
+        for most in (least..=most).rev() {
+            let rows = grid::share(self.rows, most, 1);
+            if rows == before {
+                continue;
+            }
+            let room = (body.height() - heads).scaled(1, i64::from(rows.first().copied().unwrap_or(1)));
+            let mut kept: Vec<(usize, bool)> = Vec::new();
+            for high in self.heights(room, tallest) {
+                let Some(classes) = self.classes(split, &widths, high) else { continue };
+                let plan = Plan { board: turn, rows: rows.clone(), given, heads, high, classes };
+                let key = (plan.pages(), high <= tallest);
+                if !kept.contains(&key) {
+                    kept.push(key);
+                    plans.push(plan);
+                }
+            }
+            before = rows;
+        }
+        Ok(())
+    }
+
+    /// Heights of a box worth trying, the highest first.
+    fn heights(&self, room: Length, tallest: Length) -> Vec<Length> {
+        let mut heights = vec![room, room.min(tallest)];
+        for (_, body) in &self.bodies {
+            for rows in 1..=self.strips.grid.rows.1 {
+                heights.push(body.height().scaled(1, i64::from(rows)) + self.play * 2);
+            }
+        }
+        heights.retain(|high| *high <= room && *high > self.play * 2);
+        let mut heights: Vec<Length> = heights.into_iter().map(hundredths).collect();
+        heights.sort_unstable_by(|a, b| b.cmp(a));
+        heights.dedup();
+        heights
+    }
+
+    /// How the strips of each class go on pages; `None` where one is larger than a page.
+    fn classes(&self, split: &Split, widths: &[Length], high: Length) -> Option<Vec<Class>> {
+        let class = |((forms, _), &wide): (&(Vec<Form>, i64), &Length)| {
+            let piece = Size::new(wide - self.play * 2, high - self.play * 2);
+            let mut best: Option<Class> = None;
+            for &(turn, body) in &self.bodies {
+                let limits = self.strips.grid;
+                let columns = whole(body.width().holds(piece.width)).min(limits.columns.1);
+                let rows = whole(body.height().holds(piece.height)).min(limits.rows.1);
+                if columns == 0 || rows == 0 {
+                    continue;
+                }
+                let shares = grid::share(self.pieces(forms), columns * rows, columns);
+                if best.as_ref().is_none_or(|best| shares.len() < best.shares.len()) {
+                    best = Some(Class { forms: forms.clone(), wide, piece, turn, columns, shares });
+                }
+            }
+            best
+        };
+        split.iter().zip(widths).map(class).collect()
+    }
+
+    /// The most strips of these forms in any version.
+    fn pieces(&self, forms: &[Form]) -> u32 {
+        let sets = self.desk.lesson.sets.iter();
+        narrow(sets.map(|set| set.strips.iter().filter(|s| forms.contains(&s.form)).count()).max().unwrap_or(0))
+    }
+
+    /// How wide the column of given forms is: a numeral's own width, otherwise an equal share.
+    fn given_width(&self, shown: &Shown, width: Length) -> Result<Length, Problem> {
+        if given(self.desk) != Form::Numeral {
+            return Ok(width.scaled(1, count(self.forms.len() + 1)));
+        }
+        let (board, desk) = (self.board, self.desk);
+        let face = desk.face(board, "given")?;
+        let widest = shown.given_texts.iter().map(|text| desk.width(text, &face)).max().unwrap_or(Length::ZERO);
+        let heading = desk.face(board, "heading")?;
+        let heading = desk.width(Form::Numeral.heading(), &heading.at(heading.least)) + Length::mm(1);
+        let least = (heading + board.padding).max(board.length("given")?);
+        Ok((widest + board.padding * 2).min(board.length("given_most")?).max(least))
+    }
+}
+
+/// Rounded down to a whole hundredth of a millimetre.
+fn hundredths(length: Length) -> Length {
+    Length::mm100(length.holds(Length::mm100(1)))
+}
+
+fn narrow(count: usize) -> u32 {
+    u32::try_from(count).unwrap_or(u32::MAX)
+}
+
+fn count(count: usize) -> i64 {
+    i64::try_from(count).unwrap_or(i64::MAX)
+}
+
+fn whole(count: i64) -> u32 {
+    u32::try_from(count).unwrap_or(0)
+}

@@ -1,0 +1,281 @@
+//! The class tally: who can do what, and who shows which slip, to fill in while walking round.
+//!
+//! In: the roster, or numbered rows, and what this lesson can show: the forms it matches, and the slips behind its decoys
+//! and wrong choices, the commonest first. Out: one page for up to 36 learners, with an example of each slip below.
+
+use std::collections::BTreeMap;
+
+use crate::diag::Problem;
+use crate::lesson::Wrong;
+use crate::lesson::exit::{self, Ask};
+use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::number::{Content, Form, Slip};
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::grid::share;
+use crate::sheets::page::head::{self, Head, Headed};
+use crate::sheets::page::ink;
+use crate::sheets::page::layout::{Layout, Turn};
+use crate::sheets::page::text::{self, Across, Align, Down, Face};
+use crate::sheets::page::{Item, Layer, Node, Page, Reader, Scope, Tag};
+use crate::spec::SheetKind;
+
+/// Lays the tally out.
+pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    let layout = desk.layout(SheetKind::Tally)?;
+    let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
+    let names = names(desk);
+    let body = headed(desk, layout, size)?.body;
+    let table = Table::new(desk, layout, body.width())?;
+    let legend = table.legend_height(desk, body.width());
+    let room = body.height() - table.heads - legend;
+    let most = u32::try_from(room.holds(layout.length("row")?)).unwrap_or(1).clamp(1, layout.grid.rows.1);
+    let count = u32::try_from(names.len()).unwrap_or(u32::MAX);
+    let mut left = names.as_slice();
+    let mut pages = Vec::new();
+    for here in share(count, most, 1) {
+        let (these, rest) = left.split_at(usize::try_from(here).unwrap_or(0).min(left.len()));
+        left = rest;
+        let headed = headed(desk, layout, size)?;
+        let row = room.scaled(1, i64::from(here.max(1))).min(layout.length("row_most")?);
+        let layer = Layer { nodes: table.draw(desk, headed.body, these, row)?, ..Layer::default() };
+        pages.push(desk.finish(SheetKind::Tally, size, layout.stock, headed, layer));
+    }
+    Ok(pages)
+}
+
+fn headed(desk: &Desk<'_>, layout: &Layout, size: Size) -> Result<Headed, Problem> {
+    let note = "A tick means yes. Leave a box empty when you have not seen it.";
+    let head = Head { title: "Class tally", note: Some(note), reader: Reader::Staff, name: false, code: false };
+    head::lay(desk, desk.live(size, layout), &head)
+}
+
+/// The roster, or numbers to write names beside.
+fn names(desk: &Desk<'_>) -> Vec<String> {
+    let roster = &desk.lesson.roster;
+    let learners = usize::try_from(desk.lesson.spec.class.learners.value).unwrap_or(0).max(roster.len());
+    (0..learners).map(|k| roster.get(k).cloned().unwrap_or_else(|| (k + 1).to_string())).collect()
+}
+
+/// What learners of this lesson can show that they can do.
+fn skills(desk: &Desk<'_>) -> Vec<&'static str> {
+    let lesson = desk.lesson;
+    let mut skills = Vec::new();
+    if !lesson.chosen.model.is_empty() {
+        skills.push("builds it");
+    }
+    for form in lesson.sets.first().map_or(&[][..], |set| &set.forms) {
+        skills.push(match form {
+            Form::Numeral => "numeral",
+            Form::Words => "number words",
+            Form::Expanded => "expanded form",
+            Form::Units => "unit form",
+            Form::Blocks => "block picture",
+        });
+    }
+    let checks = exit::checks(lesson);
+    if checks.iter().flat_map(|check| &check.questions).any(|q| matches!(q.ask, Ask::Worth(_) | Ask::Digit(_))) {
+        skills.push("worth of a digit");
+    }
+    skills
+}
+
+/// The slips that this lesson can show, the commonest first, each with one of its wrong forms.
+fn slips(desk: &Desk<'_>) -> Result<Vec<(Slip, Wrong)>, Problem> {
+    let lesson = desk.lesson;
+    let mut found: BTreeMap<Slip, (usize, Wrong)> = BTreeMap::new();
+    let mut see = |wrong: Wrong| found.entry(wrong.slip).or_insert((0, wrong)).0 += 1;
+    for strip in lesson.sets.iter().flat_map(|set| &set.strips) {
+        if let Some((of, slip)) = strip.wrong {
+            see(Wrong { of, form: strip.form, content: strip.content.clone(), slip });
+        }
+    }
+    let questions = crate::sheets::kinds::exit::questions(desk)?;
+    for question in exit::checks(lesson).iter().flat_map(|check| check.questions.iter().take(questions)) {
+        let Ask::Match { wanted, .. } = question.ask else { continue };
+        for (_, choice, slip) in question.wrong() {
+            see(Wrong { of: question.of, form: wanted, content: choice.content.clone(), slip });
+        }
+    }
+    let mut slips: Vec<(Slip, (usize, Wrong))> = found.into_iter().collect();
+    slips.sort_by_key(|(slip, (count, _))| (std::cmp::Reverse(*count), *slip));
+    Ok(slips.into_iter().map(|(slip, (_, wrong))| (slip, wrong)).collect())
+}
+
+/// The columns and their headings.
+struct Table {
+    skills: Vec<&'static str>,
+    slips: Vec<(Slip, Wrong)>,
+    heading: Face,
+    letter: Face,
+    group: Face,
+    name: Face,
+    note: Face,
+    padding: Length,
+    /// The width of the name column, of a skill's column and of a slip's.
+    names: Length,
+    tick: Length,
+    slip: Length,
+    /// How high the two rows of headings are together.
+    heads: Length,
+}
+
+impl Table {
+    fn new(desk: &Desk<'_>, layout: &Layout, width: Length) -> Result<Self, Problem> {
+        let heading = desk.face(layout, "heading")?;
+        let (skills, mut slips) = (skills(desk), slips(desk)?);
+        let padding = layout.padding;
+        let word = |text: &str| text.split(' ').map(|word| desk.width(word, &heading)).max().unwrap_or(Length::ZERO);
+        let widest = skills.iter().map(|skill| word(skill)).max().unwrap_or(Length::ZERO);
+        let tick = (widest + padding * 2 + Length::mm100(20)).max(layout.length("tick")?);
+        let slip = layout.length("slip")?;
+        let rest = width - layout.length("name")? - tick * count(skills.len());
+        slips.truncate(usize::try_from(rest.holds(slip)).unwrap_or(0));
+        // What is left over goes to the names.
+        let names = width - tick * count(skills.len()) - slip * count(slips.len());
+        let (group, letter) = (desk.face(layout, "group")?, desk.face(layout, "letter")?);
+        let lines = |text: &str| text::wrap(desk.family, text, tick - padding * 2, &heading).len();
+        let most = skills.iter().map(|skill| lines(skill)).max().unwrap_or(1);
+        let heads = group.pitch() + text::height(most, &heading).max(letter.pitch()) + padding * 2;
+        let (name, note) = (desk.face(layout, "name")?, desk.face(layout, "note")?);
+        Ok(Self { skills, slips, heading, letter, group, name, note, padding, names, tick, slip, heads })
+    }
+
+    /// How many columns follow the names.
+    fn columns(&self) -> i64 {
+        count(self.skills.len() + self.slips.len())
+    }
+
+    /// The left edge of a column, from the right end of the names.
+    fn x(&self, column: i64) -> Length {
+        let skills = count(self.skills.len());
+        self.tick * column.min(skills) + self.slip * (column - skills).max(0)
+    }
+
+    /// One line a slip: its letter, its name and what it looks like in this lesson.
+    fn legend(&self, desk: &Desk<'_>) -> Vec<(char, String)> {
+        let style = &desk.lesson.style;
+        let example = |(letter, (slip, wrong)): (char, &(Slip, Wrong))| match &wrong.content {
+            Content::Text(text) => (letter, format!("{}: {text} for {}", slip.name(), style.numeral(wrong.of))),
+            Content::Blocks(_) => (letter, format!("{}: a wrong picture of {}", slip.name(), style.numeral(wrong.of))),
+        };
+        ('a'..='z').zip(&self.slips).map(example).collect()
+    }
+
+    /// The legend's lines in two columns: letters, texts and where each stands, and how high they stand in all.
+    fn legend_lines(&self, desk: &Desk<'_>, width: Length) -> (Vec<(char, Vec<String>, Rect)>, Length) {
+        let half = (width - Length::mm(8)).half();
+        let legend = self.legend(desk);
+        let split = legend.len().div_ceil(2);
+        let mut placed = Vec::new();
+        let mut deepest = Length::ZERO;
+        for (column, texts) in legend.chunks(split.max(1)).enumerate() {
+            let mut y = Length::ZERO;
+            for (letter, text) in texts {
+                let lines = text::flow(desk.family, text, half - INDENT, &self.note);
+                let size = Size::new(half, text::height(lines.len(), &self.note));
+                placed.push((*letter, lines, Rect::new(Point::new((half + Length::mm(8)) * count(column), y), size)));
+                y += size.height;
+            }
+            deepest = deepest.max(y);
+        }
+        (placed, deepest)
+    }
+
+    fn legend_height(&self, desk: &Desk<'_>, width: Length) -> Length {
+        let (_, high) = self.legend_lines(desk, width);
+        if high == Length::ZERO { high } else { high + Length::mm(3) }
+    }
+
+    fn draw(&self, desk: &Desk<'_>, body: Rect, names: &[String], row: Length) -> Result<Vec<Node>, Problem> {
+        let first = body.left() + self.names;
+        let columns = self.columns();
+        let right = first + self.x(columns);
+        let rows = count(names.len());
+        let top = body.top() + self.heads;
+        let whole = Rect::between(body.origin(), Point::new(right, top + row * rows));
+        let mut rules: Vec<Item> = Vec::new();
+        // Every fifth line is darker: the eye keeps its row across the page.
+        for k in 0..=rows {
+            let stroke = if k % 5 == 0 || k == rows { ink::OUTLINE } else { ink::FINE };
+            let y = top + row * k;
+            rules.push(Item::Line { from: Point::new(whole.left(), y), to: Point::new(whole.right(), y), stroke });
+        }
+        let split = count(self.skills.len());
+        for k in 0..=columns {
+            let x = first + self.x(k);
+            let stroke = if k == 0 || k == columns || k == split { ink::OUTLINE } else { ink::FINE };
+            // Inside a group of columns lines begin below the group's title.
+            let from = if k == 0 || k == split { whole.top() } else { whole.top() + self.group.pitch() };
+            rules.push(Item::Line { from: Point::new(x, from), to: Point::new(x, whole.bottom()), stroke });
+        }
+        rules.push(Item::Rect { rect: whole, fill: None, stroke: Some(ink::OUTLINE) });
+        let shade = Rect::new(whole.origin(), Size::new(whole.width(), self.heads));
+        let mut nodes = vec![Node::artifact(Item::Rect { rect: shade, fill: Some(ink::SHADE), stroke: None })];
+        let mut table = vec![self.headings(desk, body, first)?];
+        for (k, name) in (0..).zip(names) {
+            let frame = Rect::new(Point::new(body.left(), top + row * k), Size::new(self.names, row));
+            let frame = frame.shrunk(Sides { left: self.padding * 2, right: self.padding, ..Sides::default() });
+            let name = desk.set(name, frame, &self.name, Align::LEFT)?.tagged(Tag::HeaderCell(Scope::Row));
+            let cells = (0..columns).map(|_| Node::Tagged(Tag::Cell, Vec::new()));
+            table.push(Node::tagged(Tag::Row, [name].into_iter().chain(cells)));
+        }
+        nodes.extend(self.groups(desk, body, first)?);
+        nodes.push(Node::Tagged(Tag::Table, table));
+        nodes.push(Node::Artifact(rules));
+        for (letter, lines, place) in self.legend_lines(desk, body.width()).0 {
+            let frame = place.moved(body.left(), whole.bottom() + Length::mm(3));
+            let hung = frame.shrunk(Sides { left: INDENT, ..Sides::default() });
+            let letter = text::run(desk.family, &[letter.to_string()], frame, &self.note.bold()).nodes();
+            let said = text::run(desk.family, &lines, hung, &self.note).nodes();
+            nodes.push(Node::tagged(Tag::Paragraph, letter.into_iter().chain(said)));
+        }
+        Ok(nodes)
+    }
+
+    /// What the two groups of columns mean; a listener hears it in the columns' own headings.
+    fn groups(&self, desk: &Desk<'_>, body: Rect, first: Length) -> Result<Vec<Node>, Problem> {
+        let mut nodes = Vec::new();
+        let split = count(self.skills.len());
+        for (from, to, title) in [(0, split, "Can do"), (split, self.columns(), "Slips seen")] {
+            let frame = Rect::between(
+                Point::new(first + self.x(from), body.top()),
+                Point::new(first + self.x(to), body.top() + self.group.pitch()),
+            );
+            let frame = frame.shrunk(Sides { left: self.padding, right: self.padding, ..Sides::default() });
+            if desk.width(title, &self.group) <= frame.width() {
+                nodes.push(desk.set(title, frame, &self.group, Align::LEFT)?.artifact());
+            }
+        }
+        Ok(nodes)
+    }
+
+    fn headings(&self, desk: &Desk<'_>, body: Rect, first: Length) -> Result<Node, Problem> {
+        let top = body.top() + self.group.pitch();
+        let high = self.heads - self.group.pitch();
+        let cell = |x: Length, width: Length| {
+            Rect::new(Point::new(x, top), Size::new(width, high)).shrunk(Sides::splat(self.padding))
+        };
+        let align = Align { across: Across::Left, down: Down::Bottom };
+        let face = self.heading;
+        let mut cells = Vec::new();
+        let learner = desk.set("Learner", cell(body.left() + self.padding, self.names), &face, align)?;
+        cells.push(learner.tagged(Tag::HeaderCell(Scope::Column)));
+        for (k, skill) in (0..).zip(&self.skills) {
+            let set = desk.set(skill, cell(first + self.x(k), self.tick), &face, align)?;
+            cells.push(set.tagged(Tag::HeaderCell(Scope::Column)));
+        }
+        let centre = Align { across: Across::Centre, down: Down::Bottom };
+        for (k, (letter, _)) in (count(self.skills.len())..).zip(('a'..='z').zip(&self.slips)) {
+            let set = desk.set(&letter.to_string(), cell(first + self.x(k), self.slip), &self.letter, centre)?;
+            cells.push(set.tagged(Tag::HeaderCell(Scope::Column)));
+        }
+        Ok(Node::Tagged(Tag::Row, cells))
+    }
+}
+
+/// How far the texts of the legend stand from its letters' edge.
+const INDENT: Length = Length::mm(4);
+
+fn count(count: usize) -> i64 {
+    i64::try_from(count).unwrap_or(0)
+}

@@ -1,0 +1,122 @@
+//! What every sheet works with: the lesson, its layouts and its type, and what follows from its `[print]` table.
+//!
+//! A sheet is one file with one function, `lay(&Desk) -> Result<Vec<Page>, Problem>`, named in the table of
+//! [`SHEETS`](crate::sheets::SHEETS) with its layout file. It makes masters: one run of pages a version (with `Page::version`
+//! set) where the sheet has versions, one run in all where it has none. Copies for learners are masters with another
+//! mark layer, so a sheet never draws a learner's mark itself: it leaves room with a [`Mark`](crate::sheets::page::Mark).
+//!
+//! The usual way: take the layout with [`Desk::layout`], a page size with [`Desk::page`], the heading and foot with
+//! [`head::lay`](crate::sheets::page::head::lay) which leaves a body, divide the body with [`grid`](crate::sheets::page::grid) and set text with
+//! [`Desk::set`].
+
+use std::sync::{Arc, OnceLock};
+
+use crate::diag::Problem;
+use crate::lesson::{Lesson, Version};
+use crate::measure::{Family, Length, Point, Rect, Sides, Size};
+use crate::sheets::kinds::pieces::{self, Design};
+use crate::sheets::page::head::Headed;
+use crate::sheets::page::layout::{Layout, Layouts, Turn};
+use crate::sheets::page::text::{self, Align, Face, Setting};
+use crate::sheets::page::{Layer, Page, Stock};
+use crate::spec::{Ink, SheetKind, TextSize};
+
+/// What every sheet works with.
+#[derive(Debug, Clone)]
+pub struct Desk<'a> {
+    /// The lesson.
+    pub lesson: &'a Lesson,
+    /// How sheets are arranged.
+    pub layouts: &'a Layouts,
+    /// The typeface.
+    pub family: &'a Family,
+    /// The sizes that board, strips and piles share: searched for once.
+    design: Arc<OnceLock<Result<Design, Problem>>>,
+}
+
+impl<'a> Desk<'a> {
+    /// A desk for a lesson.
+    pub fn new(lesson: &'a Lesson, layouts: &'a Layouts, family: &'a Family) -> Self {
+        Self { lesson, layouts, family, design: Arc::default() }
+    }
+
+    /// The sizes that board, strips and piles share; see [`pieces::design`].
+    pub fn design(&self) -> Result<&Design, Problem> {
+        self.design.get_or_init(|| pieces::design(self)).as_ref().map_err(Clone::clone)
+    }
+
+    /// The sheet's layout.
+    pub fn layout(&self, kind: SheetKind) -> Result<&'a Layout, Problem> {
+        self.layouts.of(kind)
+    }
+
+    /// Standard or large text.
+    pub fn text(&self) -> TextSize {
+        self.lesson.spec.print.text.value
+    }
+
+    /// Grey or colour.
+    pub fn ink(&self) -> Ink {
+        self.lesson.spec.print.ink.value
+    }
+
+    /// The lesson's paper, held this way.
+    pub fn page(&self, turn: Turn) -> Size {
+        let size = self.lesson.spec.paper.value.size();
+        match turn {
+            Turn::Portrait => size,
+            Turn::Landscape => size.turned(),
+        }
+    }
+
+    /// What the printer can reach on a page of this size.
+    pub fn printable(&self, page: Size) -> Rect {
+        Rect::new(Point::ORIGIN, page).shrunk(Sides::splat(self.lesson.spec.print.margin.value))
+    }
+
+    /// The printable area with the layout's inset taken off.
+    pub fn live(&self, page: Size, layout: &Layout) -> Rect {
+        self.printable(page).shrunk(Sides::splat(layout.inset))
+    }
+
+    /// The face called `name` under `[type]` of a layout, at this lesson's text size.
+    pub fn face(&self, layout: &Layout, name: &str) -> Result<Face, Problem> {
+        layout.face(name, self.text())
+    }
+
+    /// Sets text into a frame (a box with its padding taken off); see [`text::set`].
+    pub fn set(&self, text: &str, frame: Rect, face: &Face, align: Align) -> Result<Setting, Problem> {
+        text::set(self.family, text, frame, face, align)
+    }
+
+    /// How wide a line is at the face's preferred size.
+    pub fn width(&self, text: &str, face: &Face) -> Length {
+        self.family.font(face.weight).width(text, face.size)
+    }
+
+    /// A finished page: heading and foot first, then what the sheet drew.
+    pub fn finish(&self, kind: SheetKind, page: Size, stock: Stock, headed: Headed, body: Layer) -> Page {
+        let Headed { nodes, foot, marks, .. } = headed;
+        let Layer { nodes: body_nodes, pieces, cuts, snips, boxes, marks: body_marks } = body;
+        let nodes = nodes.into_iter().chain(body_nodes).chain([foot]).collect();
+        let marks = marks.into_iter().chain(body_marks).collect();
+        let layer = Layer { nodes, pieces, cuts, snips, boxes, marks };
+        Page {
+            size: page,
+            sheet: kind,
+            version: None,
+            learner: None,
+            stock,
+            name: crate::sheets::name(kind, None),
+            layers: vec![layer.into()],
+        }
+    }
+}
+
+impl Page {
+    /// The same page as one of a version's.
+    #[must_use]
+    pub fn of(self, version: Version) -> Self {
+        Self { version: Some(version), name: crate::sheets::name(self.sheet, Some(version)), ..self }
+    }
+}

@@ -1,0 +1,135 @@
+//! Heading and foot, the same on every page.
+//!
+//! At the top the sheet's title at the left and, where a learner fills the page in, a line for the name; the version and
+//! learner mark stands at the top right. At the bottom the lesson's title and the page's number, small. What is left
+//! between them is the body.
+
+use crate::diag::Problem;
+use crate::measure::{Length, Point, Rect, Size};
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::ink;
+use crate::sheets::page::layout::Layout;
+use crate::sheets::page::mark;
+use crate::sheets::page::text::{self, Across, Align, Down};
+use crate::sheets::page::{Item, Mark, Node, Reader, Says, Tag};
+
+/// What a page's heading says.
+#[derive(Debug, Clone, Copy)]
+pub struct Head<'t> {
+    /// The sheet's title: the page's first heading.
+    pub title: &'t str,
+    /// A line or two below it: what to do.
+    pub note: Option<&'t str>,
+    /// Who reads it.
+    pub reader: Reader,
+    /// Whether there is a line for a name.
+    pub name: bool,
+    /// Whether there is room for the version and learner mark.
+    pub code: bool,
+}
+
+/// A page with its heading and foot.
+#[derive(Debug, Clone)]
+pub struct Headed {
+    /// The heading, first in reading order.
+    pub nodes: Vec<Node>,
+    /// The foot, last and not read out.
+    pub foot: Node,
+    /// Room for mark, name and page number.
+    pub marks: Vec<Mark>,
+    /// What is left for the sheet.
+    pub body: Rect,
+}
+
+/// Lays heading and foot out in `live` (see [`Desk::live`]). Fails when the title or note does not fit at its least size.
+pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Problem> {
+    let page = desk.layouts.page();
+    let (title, note) = match head.reader {
+        Reader::Learner => (desk.face(page, "title")?, desk.face(page, "note")?),
+        Reader::Staff => (desk.face(page, "staff_title")?, desk.face(page, "staff_note")?),
+    };
+    let mut marks = Vec::new();
+    let mut nodes = Vec::new();
+    let high = title.pitch();
+    let gap = Length::mm(4);
+    let mut right = live.right();
+    if head.code {
+        let width = page.length("code")?;
+        right -= width;
+        marks.push(Mark { frame: Rect::new(Point::new(right, live.top()), Size::new(width, high)), says: Says::Code });
+        right -= gap;
+    }
+    let wanted = desk.width(head.title, &title);
+    let mut bottom = live.top() + high;
+    // The base line that title, name and mark share.
+    let strip = Rect::new(live.origin(), Size::new(right - live.left(), high));
+    let base = text::run(desk.family, &[head.title.to_owned()], strip, &title).base().unwrap_or(bottom);
+    if head.name {
+        let face = desk.face(page, "name")?;
+        let label = desk.width(NAME, &face) + Length::mm(2);
+        let writing = page.length("name_line")?;
+        let beside = right - live.left() - wanted - gap * 2 >= label + writing;
+        // Beside the title where there is room, otherwise on a line of its own below.
+        let (left, base) = if beside {
+            ((right - label - writing - Length::mm(15)).max(live.left() + wanted + gap * 2), base)
+        } else {
+            bottom += face.pitch() + Length::mm(2);
+            (live.left(), bottom - Length::mm(2))
+        };
+        let rest = if beside { right } else { live.right() };
+        let frame = Rect::between(Point::new(left, base - face.size.scaled(11, 10)), Point::new(rest, bottom));
+        let down = Down::Base(base - frame.top());
+        nodes.push(desk.set(NAME, frame, &face, Align { across: Across::Left, down })?.tagged(Tag::Paragraph));
+        let from = Point::new(left + label, base + Length::pt(2));
+        nodes.push(Node::artifact(Item::Line { from, to: Point::new(rest, from.y), stroke: ink::OUTLINE }));
+        let frame = Rect::between(Point::new(from.x, frame.top()), Point::new(rest, from.y - Length::pt100(50)));
+        marks.push(Mark { frame, says: Says::Name });
+        right = if beside { left - gap } else { right };
+    }
+    if head.code && !head.name {
+        let frame = Rect::between(Point::new(live.left() + wanted + gap * 2, live.top()), Point::new(right, bottom));
+        if frame.left() < right && frame.width() >= LEAST_OWNER {
+            marks.push(Mark { frame, says: Says::Owner });
+        }
+    }
+    let frame = Rect::new(live.origin(), Size::new(right - live.left(), high));
+    let heading = desk.set(head.title, frame, &title, Align { across: Across::Left, down: Down::Top })?;
+    nodes.insert(0, heading.tagged(Tag::Heading(1)));
+    if let Some(text) = head.note {
+        let lines = text::flow(desk.family, text, live.width(), &note);
+        let high = text::height(lines.len(), &note);
+        let frame = Rect::new(Point::new(live.left(), bottom + Length::mm(1)), Size::new(live.width(), high));
+        nodes.push(text::run(desk.family, &lines, frame, &note).tagged(Tag::Paragraph));
+        bottom = frame.bottom();
+    }
+    let (foot, folio) = foot(desk, live, page)?;
+    let body = Rect::between(
+        Point::new(live.left(), bottom + page.length("below")?),
+        Point::new(live.right(), folio.frame.top() - page.length("above")?),
+    );
+    marks.push(folio);
+    Ok(Headed { nodes, foot, marks, body })
+}
+
+const NAME: &str = "Name";
+
+/// Less room than this beside a title is not worth a name.
+const LEAST_OWNER: Length = Length::mm(20);
+
+/// The foot and the room for the page's number.
+fn foot(desk: &Desk<'_>, live: Rect, page: &Layout) -> Result<(Node, Mark), Problem> {
+    let face = desk.face(page, "foot")?.painted(ink::QUIET);
+    let high = face.pitch();
+    let frame = Rect::between(Point::new(live.left(), live.bottom() - high), Point::new(live.right(), live.bottom()));
+    let (left, right) = (frame.size().width - Length::mm(14), Length::mm(12));
+    let folio = Rect::new(Point::new(frame.right() - right, frame.top()), Size::new(right, high));
+    let frame = Rect::new(frame.origin(), Size::new(left, high));
+    let mut lesson = desk.lesson.spec.title.value.clone();
+    if let Some(grade) = &desk.lesson.spec.grade {
+        lesson = format!("{lesson} \u{b7} grade {}", grade.value);
+    }
+    // A long title is cut short rather than refused: it stands in full on the teacher's plan.
+    let lesson = mark::shortened(desk.family, &lesson, frame.width(), &face);
+    let set = desk.set(&lesson, frame, &face, Align { across: Across::Left, down: Down::Bottom })?;
+    Ok((set.artifact(), Mark { frame: folio, says: Says::Folio }))
+}

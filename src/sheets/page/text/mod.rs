@@ -1,0 +1,419 @@
+//! Text in boxes: measured, broken into lines, fitted, placed.
+//!
+//! In: a text, a [`Face`] and a frame (a box with its padding taken off). Out: finished [`Text`] lines, or a [`Problem`]
+//! that says what would fit. Lines break at spaces only, never before the last short word where another break serves,
+//! and never between `+` or "and" and what follows it or between a numeral and its word, so that `400 + 60` and `6 ones`
+//! stay readable. Broken lines are balanced: as few as possible, then as narrow as possible.
+
+mod units;
+
+use crate::diag::Problem;
+use crate::measure::{Family, Length, Point, Rect, Size, Weight};
+use crate::sheets::page::{Item, Node, Paint, Reader, Tag, Text};
+use units::Units;
+
+/// How a text is set: its type, and how large it may be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Face {
+    /// Regular or bold.
+    pub weight: Weight,
+    /// Its colour.
+    pub paint: Paint,
+    /// Who reads it.
+    pub reader: Reader,
+    /// The preferred type size: never larger.
+    pub size: Length,
+    /// The least type size: rather an error than smaller.
+    pub least: Length,
+    /// From base line to base line, in percent of the type size.
+    pub leading: i64,
+}
+
+impl Face {
+    /// The same face at exactly this size.
+    #[must_use]
+    pub fn at(self, size: Length) -> Self {
+        Self { size, least: size, ..self }
+    }
+
+    /// The same face in bold.
+    #[must_use]
+    pub fn bold(self) -> Self {
+        Self { weight: Weight::Bold, ..self }
+    }
+
+    /// The same face in another colour.
+    #[must_use]
+    pub fn painted(self, paint: Paint) -> Self {
+        Self { paint, ..self }
+    }
+
+    /// From base line to base line at the preferred size.
+    pub fn pitch(&self) -> Length {
+        self.size.scaled(self.leading, 100)
+    }
+}
+
+/// Where lines stand from left to right.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Across {
+    /// At the left edge of the frame.
+    Left,
+    /// In the middle.
+    Centre,
+    /// At the right edge of the frame.
+    Right,
+}
+
+/// Where lines stand from top to bottom.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Down {
+    /// From the top edge of the frame down.
+    Top,
+    /// Capital letters in the middle: what looks centred.
+    Middle,
+    /// On the bottom edge of the frame.
+    Bottom,
+    /// The first base line exactly this far below the top of the frame: for texts that share a base line.
+    Base(Length),
+}
+
+/// Where lines stand in a frame.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Align {
+    /// From left to right.
+    pub across: Across,
+    /// From top to bottom.
+    pub down: Down,
+}
+
+impl Align {
+    /// In the middle both ways.
+    pub const CENTRE: Self = Self { across: Across::Centre, down: Down::Middle };
+    /// At the left, in the middle from top to bottom.
+    pub const LEFT: Self = Self { across: Across::Left, down: Down::Middle };
+    /// At the right, in the middle from top to bottom.
+    pub const RIGHT: Self = Self { across: Across::Right, down: Down::Middle };
+    /// In the top left corner: running text.
+    pub const TOP: Self = Self { across: Across::Left, down: Down::Top };
+}
+
+/// Lines that were set.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Setting {
+    /// The type size they were set at.
+    pub size: Length,
+    /// The lines, top to bottom.
+    pub lines: Vec<Text>,
+}
+
+impl Setting {
+    /// The lines as nodes, to put inside a tag.
+    pub fn nodes(self) -> Vec<Node> {
+        self.lines.into_iter().map(|line| Node::Item(Item::Text(line))).collect()
+    }
+
+    /// The lines inside a tag.
+    pub fn tagged(self, tag: Tag) -> Node {
+        Node::Tagged(tag, self.nodes())
+    }
+
+    /// The lines as something that a listener does not need.
+    pub fn artifact(self) -> Node {
+        Node::Artifact(self.lines.into_iter().map(Item::Text).collect())
+    }
+
+    /// The base line of the last line; `None` without lines.
+    pub fn base(&self) -> Option<Length> {
+        self.lines.last().map(|line| line.at.y)
+    }
+}
+
+/// Sets `text` into `frame` at the largest size between the face's preferred and least size.
+///
+/// `frame` is the box with its padding taken off: all ink lies inside it. Fails when the text does not fit at the least
+/// size, saying at what size or in what width it would, and when the font lacks a character.
+pub fn set(family: &Family, text: &str, frame: Rect, face: &Face, align: Align) -> Result<Setting, Problem> {
+    // Most texts fit at once, with their hundreds and thousands whole: then nothing is to be looked for.
+    let font = family.font(face.weight);
+    let whole = Units::new(font, text, true).widest() <= Units::limit(font, frame.width(), face.size);
+    if whole
+        && font.lacks(text).is_none()
+        && let Some(placed) = place(family, text, frame, face, align)
+    {
+        return Ok(placed);
+    }
+    let size = largest(family, &[text], frame.size(), face)?;
+    let placed = place(family, text, frame, &face.at(size), align);
+    placed.ok_or_else(|| misfit(family, text, frame.size(), face))
+}
+
+/// The largest size, in half points, between the face's preferred and least size at which each of the texts fits into
+/// a frame of size `room`: for pieces that must look alike. Fails like [`set`], naming the first text that does not fit.
+pub fn largest(family: &Family, texts: &[&str], room: Size, face: &Face) -> Result<Length, Problem> {
+    let font = family.font(face.weight);
+    for text in texts {
+        if let Some(missing) = font.lacks(text) {
+            return Err(Problem::new(format!("the font has no `{missing}`, needed for `{text}`"))
+                .hint("choose another font: `andika` and `atkinson` come with Placewright"));
+        }
+    }
+    fitting(family, texts, room, face).map_err(|text| misfit(family, text, room, face))
+}
+
+/// [`largest`] without the words: on failure the first text that does not fit. Missing characters count as nothing.
+pub fn fitting<'t>(family: &Family, texts: &[&'t str], room: Size, face: &Face) -> Result<Length, &'t str> {
+    let frame = Rect::new(Point::ORIGIN, room);
+    let font = family.font(face.weight);
+    let mut size = face.size;
+    for text in texts {
+        // Rather a little smaller than a number broken between a digit and its hundred.
+        let fit = [true, false].into_iter().find_map(|sense| {
+            let units = Units::new(font, text, sense);
+            let fits = |size: Length| {
+                // Most sizes that are too large are found out by counting lines, before any is set.
+                let limit = Units::limit(font, room.width, size);
+                let face = face.at(size);
+                let lines = i64::try_from(units.ends(limit).len()).unwrap_or(i64::MAX);
+                units.widest() <= limit
+                    && face.pitch() * (lines - 1) + font.x_height(size) <= room.height
+                    && place(family, text, frame, &face, Align::CENTRE).is_some()
+            };
+            let smaller = |size: &Length| (*size > face.least).then(|| (*size - STEP).max(face.least));
+            std::iter::successors(Some(size), smaller).find(|size| fits(*size))
+        });
+        size = fit.ok_or(*text)?;
+    }
+    Ok(size)
+}
+
+/// The texts that take the most room: each of the others breaks into as many parts, none of them wider than the part in
+/// the same place of one that stays. Descenders are not looked at: check the rest once a size is found.
+pub fn widest<'t>(family: &Family, weight: Weight, texts: &[&'t str]) -> Vec<&'t str> {
+    let font = family.font(weight);
+    let mut kept: Vec<(&str, Vec<i64>)> = Vec::new();
+    let covers = |a: &[i64], b: &[i64]| a.len() == b.len() && a.iter().zip(b).all(|(a, b)| a >= b);
+    for text in texts {
+        let widths = Units::new(font, text, true).into_widths();
+        if !kept.iter().any(|(_, other)| covers(other, &widths)) {
+            kept.retain(|(_, other)| !covers(&widths, other));
+            kept.push((text, widths));
+        }
+    }
+    kept.into_iter().map(|(text, _)| text).collect()
+}
+
+/// Sizes are tried in steps of half a point.
+const STEP: Length = Length::pt100(50);
+
+/// Breaks `text` into balanced lines no wider than `width` at the face's preferred size. A word wider than `width` gets a
+/// line of its own.
+pub fn wrap(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
+    let font = family.font(face.weight);
+    // Number words break after a hundred or a thousand, unless that makes a line too wide.
+    let sense = Units::new(font, text, true);
+    let limit = Units::limit(font, width, face.size);
+    if sense.widest() <= limit { sense.balanced(limit) } else { Units::new(font, text, false).balanced(limit) }
+}
+
+/// Like [`wrap`], but fills each line, as running text over more than three lines should: even lines there look like a
+/// narrow column. In wide columns the last line is kept from being a single short word.
+pub fn flow(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
+    let font = family.font(face.weight);
+    let units = Units::new(font, text, false);
+    let mut lines = units.lines(&units.ends(Units::limit(font, width, face.size)));
+    if let [.., before, last] = lines.as_mut_slice()
+        && !last.contains(' ')
+        && before.matches(' ').count() > 5
+        && let Some(at) = before.rfind(' ')
+        && font.width(&format!("{}{last}", &before[at..]), face.size) <= width
+    {
+        *last = format!("{} {last}", &before[at + 1..]);
+        before.truncate(at);
+    }
+    lines
+}
+
+/// How high running text of so many lines stands, from the top of its first strip to the bottom of its last.
+pub fn height(lines: usize, face: &Face) -> Length {
+    face.pitch() * i64::try_from(lines).unwrap_or(i64::MAX / 1_000_000_000)
+}
+
+/// Puts lines that were broken already into `frame` at the face's preferred size; the ink of line k lies in the k-th
+/// strip of [`Face::pitch`] height. What does not fit is the caller's to see: compare [`height`] first.
+pub fn run(family: &Family, lines: &[String], frame: Rect, face: &Face) -> Setting {
+    put(family, lines, frame, face, Align::TOP)
+}
+
+/// The lines at the face's preferred size, if all their ink lies inside the frame.
+fn place(family: &Family, text: &str, frame: Rect, face: &Face, align: Align) -> Option<Setting> {
+    let lines = wrap(family, text, frame.width(), face);
+    let setting = put(family, &lines, frame, face, align);
+    let font = family.font(face.weight);
+    let inside = |line: &Text| {
+        font.width(&line.text, line.size) <= frame.width()
+            && font.ink(&line.text, line.size, line.at).is_none_or(|ink| frame.contains(ink))
+    };
+    setting.lines.iter().all(inside).then_some(setting)
+}
+
+/// The lines in their places, whether or not they fit.
+fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align) -> Setting {
+    let font = family.font(face.weight);
+    let (size, pitch) = (face.size, face.pitch());
+    let ink = |text: &str| font.ink(text, size, Point::ORIGIN);
+    // A strip of text reaches from the top of the highest letter to the bottom of the deepest, in the middle of its pitch.
+    let (rise, drop) = ink(LETTERS).map_or((font.cap_height(size), font.below(size)), |ink| (-ink.top(), ink.bottom()));
+    let rest = pitch * i64::try_from(lines.len().saturating_sub(1)).unwrap_or(0);
+    let mut first = match align.down {
+        Down::Top => frame.top() + (pitch - rise - drop).half().max(Length::ZERO) + rise,
+        Down::Bottom => frame.bottom() - drop - rest,
+        Down::Base(base) => frame.top() + base,
+        Down::Middle => {
+            let cap = font.cap_height(size);
+            frame.top() + (frame.height() - cap - rest).half() + cap
+        }
+    };
+    if !matches!(align.down, Down::Base(_)) {
+        // What the eye does not count, descenders and marks above capitals, may need the room at the ends.
+        let deepest = lines.last().and_then(|line| ink(line)).map_or(Length::ZERO, Rect::bottom);
+        let highest = lines.first().and_then(|line| ink(line)).map_or(Length::ZERO, |ink| -ink.top());
+        first = first.min(frame.bottom() - deepest - rest).max(frame.top() + highest);
+    }
+    let place = |(k, text): (i64, &String)| {
+        let width = font.width(text, size);
+        let x = match align.across {
+            Across::Left => frame.left(),
+            Across::Centre => frame.left() + (frame.width() - width).half(),
+            Across::Right => frame.right() - width,
+        };
+        // A letter may stand out over its own start or end by a hair: keep its ink in the frame.
+        let ink = font.ink(text, size, Point::new(x, Length::ZERO));
+        let out = ink.map_or(Length::ZERO, |ink| (frame.left() - ink.left()).max(Length::ZERO));
+        let over = ink.map_or(Length::ZERO, |ink| (ink.right() - frame.right()).max(Length::ZERO));
+        let at = Point::new(if over > Length::ZERO { x - over } else { x + out }, first + pitch * k);
+        Text { at, size, weight: face.weight, text: text.clone(), paint: face.paint, reader: face.reader, frame }
+    };
+    Setting { size, lines: (0..).zip(lines).map(place).collect() }
+}
+
+/// The letters that stand highest and reach deepest.
+const LETTERS: &str = "HbdfhkltgjpqyQ";
+
+/// Says that a text does not fit, and what would.
+fn misfit(family: &Family, text: &str, room: Size, face: &Face) -> Problem {
+    let points = |size: Length| {
+        let text = format!("{:.2}", size.to_pt());
+        format!("{} pt", text.trim_end_matches('0').trim_end_matches('.'))
+    };
+    let fits = |size: Length, room: Size| {
+        place(family, text, Rect::new(Point::ORIGIN, room), &face.at(size), Align::CENTRE).is_some()
+    };
+    let problem =
+        Problem::new(format!("`{text}` does not fit into {} by {} at {}", room.width, room.height, points(face.least)));
+    let size = std::iter::successors(Some(face.least - STEP), |size| Some(*size - STEP))
+        .take_while(|size| *size >= Length::pt(4))
+        .find(|size| fits(*size, room));
+    let width = (1..=400)
+        .map(|more| room.width + Length::mm(more))
+        .find(|width| fits(face.least, Size::new(*width, room.height)));
+    match (size, width) {
+        (Some(size), Some(width)) => {
+            problem.hint(format!("it would fit at {}, or {} wide at {}", points(size), width, points(face.least)))
+        }
+        (Some(size), None) => problem.hint(format!("it would fit at {}", points(size))),
+        (None, Some(width)) => problem.hint(format!("it would fit {width} wide")),
+        (None, None) => problem.hint("it needs more height and width"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::fonts::{Bundled, bundled};
+
+    fn face(size: i64) -> Face {
+        Face {
+            weight: Weight::Regular,
+            paint: Paint::BLACK,
+            reader: Reader::Learner,
+            size: Length::pt(size),
+            least: Length::pt(14),
+            leading: 120,
+        }
+    }
+
+    fn room(width: i64, height: i64) -> Rect {
+        Rect::new(Point::new(Length::mm(20), Length::mm(30)), Size::new(Length::mm(width), Length::mm(height)))
+    }
+
+    #[track_caller]
+    fn breaks(text: &str, width: i64, want: &[&str]) {
+        let family = bundled(Bundled::Andika).unwrap();
+        assert_eq!(wrap(&family, text, Length::mm(width), &face(20)), want);
+    }
+
+    #[test]
+    fn lines_break_where_the_sense_does() {
+        breaks("five hundred one", 50, &["five hundred", "one"]);
+        breaks("600,000 + 70,000 + 8", 60, &["600,000", "+ 70,000 + 8"]);
+        breaks("8 tens 2 ones", 30, &["8 tens", "2 ones"]);
+        breaks(
+            "two hundred twenty-two thousand two hundred",
+            80,
+            &["two hundred", "twenty-two thousand", "two hundred"],
+        );
+        // Too narrow for the sense: any space will do.
+        breaks("seventy-eight thousand", 50, &["seventy-eight", "thousand"]);
+    }
+
+    #[test]
+    fn an_and_never_stands_alone() {
+        let family = bundled(Bundled::Andika).unwrap();
+        let text = "four thousand one hundred and ninety-three";
+        let lines = set(&family, text, room(48, 40), &face(20), Align::CENTRE).unwrap().lines;
+        let lines: Vec<&str> = lines.iter().map(|line| line.text.as_str()).collect();
+        assert_eq!(lines, ["four thousand", "one hundred", "and ninety-three"]);
+    }
+
+    #[test]
+    fn ink_lies_inside_the_frame_wherever_it_is_aligned() {
+        let family = bundled(Bundled::Andika).unwrap();
+        for down in [Down::Top, Down::Middle, Down::Bottom] {
+            for across in [Across::Left, Across::Centre, Across::Right] {
+                for text in ["jumping quickly", "406", "Qj"] {
+                    let frame = room(60, 12);
+                    let set = set(&family, text, frame, &face(24), Align { across, down }).unwrap();
+                    for line in &set.lines {
+                        let ink = family.regular.ink(&line.text, line.size, line.at).unwrap();
+                        assert!(frame.contains(ink), "{text} {across:?} {down:?}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn capitals_stand_in_the_middle() {
+        let family = bundled(Bundled::Andika).unwrap();
+        let frame = room(60, 20);
+        let line = set(&family, "H", frame, &face(24), Align::CENTRE).unwrap().lines.remove(0);
+        let ink = family.regular.ink("H", line.size, line.at).unwrap();
+        let (above, below) = (ink.top() - frame.top(), frame.bottom() - ink.bottom());
+        assert!((above - below).abs() < Length::mm100(20), "{above} {below}");
+    }
+
+    #[test]
+    fn what_does_not_fit_says_what_would() {
+        let family = bundled(Bundled::Andika).unwrap();
+        let problem = set(&family, "seventy-seven", room(30, 10), &face(20), Align::CENTRE).unwrap_err();
+        assert_eq!(problem.message, "`seventy-seven` does not fit into 30 mm by 10 mm at 14 pt");
+        let hint = problem.hint.unwrap();
+        let size: f64 = hint.split(' ').nth(4).unwrap().parse().unwrap();
+        // Following the hint must work.
+        let least = Length::pt100((size * 100.0).round() as i64);
+        assert!(set(&family, "seventy-seven", room(30, 10), &face(20).at(least), Align::CENTRE).is_ok(), "{hint}");
+        let missing = set(&family, "\u{2603}", room(30, 10), &face(20), Align::CENTRE).unwrap_err();
+        assert!(missing.message.contains("the font has no"), "{missing}");
+    }
+}

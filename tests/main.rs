@@ -1,0 +1,37 @@
+//! Every test of the whole program, in one binary: it links once, what several tests need is made once, and both cores are
+//! kept busy to the end. One file a subject; what they share is in `support`.
+
+#![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests fail by unwrapping and read best plain")]
+
+mod cells;
+mod chooser;
+mod class_sets;
+mod cli;
+mod exit;
+mod facts;
+mod given_fonts;
+mod habits;
+mod layered;
+mod layers;
+mod lessons;
+mod mangle;
+mod mat;
+mod matching;
+mod messages;
+mod output;
+mod packing;
+mod pdf_fonts;
+mod pdf_reading;
+mod pdf_samples;
+mod pdf_ua;
+mod pictures;
+mod piles;
+mod plan;
+mod preview;
+mod privacy;
+mod readme;
+mod start;
+mod substitute;
+mod support;
+mod text_sheets;
+mod words;

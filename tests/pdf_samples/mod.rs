@@ -1,0 +1,133 @@
+//! Every packet of every sample: accessible, well formed for four other readers, small, and always the same bytes.
+
+mod contrast;
+
+use crate::support;
+use std::process::Command;
+use std::sync::LazyLock;
+
+use hayro_syntax::Pdf;
+use placewright::measure::Family;
+use placewright::pdf::{Options, write};
+use support::samples::{self, Sample};
+use support::{matterhorn, pdf, structure};
+
+/// A packet as a file.
+struct File {
+    name: String,
+    bytes: Vec<u8>,
+    pages: Vec<pdf::Page>,
+    family: &'static Family,
+}
+
+/// Every packet of every sample, written and read once.
+fn files() -> &'static [File] {
+    static FILES: LazyLock<Vec<File>> = LazyLock::new(|| {
+        let files = samples::all().iter().flat_map(|sample| {
+            let family = &sample.family;
+            bytes(sample, Options::default()).into_iter().map(move |(name, bytes)| {
+                let pages = pdf::read(&bytes);
+                File { name, bytes, pages, family }
+            })
+        });
+        files.collect()
+    });
+    &FILES
+}
+
+fn bytes(sample: &Sample, options: Options) -> Vec<(String, Vec<u8>)> {
+    let packets = sample.packets.iter();
+    packets
+        .map(|packet| (format!("{}/{}", sample.name, packet.file), write(packet, &sample.family, &options).unwrap()))
+        .collect()
+}
+
+#[test]
+fn every_packet_meets_the_matterhorn_conditions() {
+    for file in files() {
+        assert_eq!(matterhorn::check(&file.bytes), [], "{}", file.name);
+    }
+}
+
+#[test]
+fn every_text_is_in_the_structure_and_every_picture_has_words() {
+    for File { name, bytes, pages, .. } in files() {
+        let root = structure::read(&Pdf::new(bytes.clone()).unwrap()).unwrap();
+        let heard = structure::listen(&root, pages);
+        assert!(heard.contains("H1 "), "{name} has no heading");
+        let folder = std::env::var_os("PLACEWRIGHT_LISTEN");
+        if let Some(folder) = folder {
+            let file = std::path::Path::new(&folder).join(name.replace('/', "-") + ".txt");
+            std::fs::write(file, &heard).unwrap();
+        }
+    }
+}
+
+#[test]
+fn no_page_has_pictures_of_dots_or_transparency() {
+    for file in files() {
+        assert!(file.pages.iter().all(|page| (page.images, page.groups) == (0, 0)), "{}", file.name);
+    }
+}
+
+#[test]
+fn the_bytes_do_not_depend_on_threads_or_on_when_they_are_made() {
+    for sample in samples::all() {
+        let one = bytes(sample, Options { threads: 1, ..Options::default() });
+        for threads in [2, 3, 8] {
+            assert_eq!(bytes(sample, Options { threads, ..Options::default() }), one);
+        }
+    }
+}
+
+/// The cost of a file without pages and of each further page, bytes.
+const FIXED: usize = 48_000;
+const PAGE: usize = 2_200;
+
+#[test]
+fn packets_keep_to_their_budget_of_bytes() {
+    for file in files() {
+        let (pages, bytes) = (file.pages.len(), file.bytes.len());
+        assert!(bytes <= FIXED + PAGE * pages, "{}: {pages} pages in {bytes} bytes", file.name);
+    }
+}
+
+/// Programs that read PDF, and how each is asked to find fault.
+const READERS: [(&str, &[&str]); 5] = [
+    ("qpdf", &["--check"]),
+    ("mutool", &["draw", "-q", "-F", "trace", "-o", "/dev/null"]),
+    ("gs", &["-q", "-dNOPAUSE", "-dBATCH", "-dPDFSTOPONWARNING", "-sDEVICE=nullpage"]),
+    ("pdftotext", &["-q"]),
+    // Reads the structure tree as a screen reader would, and is stricter about it than the others.
+    ("pdfinfo", &["-struct-text"]),
+];
+
+/// `pdfinfo` takes a time that grows with the square of the pages: longer files have no other kinds of pages.
+const SHORT: usize = 120;
+
+#[test]
+fn other_readers_open_every_packet_without_a_word() {
+    let folder = tempfile::tempdir().unwrap();
+    for File { name, bytes, pages, .. } in files() {
+        let path = folder.path().join("packet.pdf");
+        std::fs::write(&path, bytes).unwrap();
+        for (program, arguments) in READERS {
+            if program == "pdfinfo" && pages.len() > SHORT {
+                continue;
+            }
+            let mut command = Command::new(program);
+            command.args(arguments).arg(&path);
+            if program == "pdftotext" {
+                command.arg("/dev/null");
+            }
+            let Ok(output) = command.output() else {
+                println!("skipped: {program} is not installed");
+                continue;
+            };
+            let said = String::from_utf8_lossy(&output.stderr).into_owned();
+            // What a reader lacks is no fault of the file.
+            let said = said.replace("warning: ICC support is not available\n", "");
+            assert!(output.status.success() && said.is_empty(), "{program}, {name}: {said}");
+        }
+    }
+}
