@@ -5,7 +5,7 @@ mod names;
 mod place;
 mod slips;
 
-pub use forms::{Content, Form, Style, counted};
+pub use forms::{Breadth, Content, Form, Style, counted};
 pub use names::Names;
 pub use place::{Number, Place};
 pub use slips::Slip;

@@ -88,12 +88,7 @@ impl Ask {
     pub(super) fn sentence(self, number: Number, style: &Style) -> String {
         let numeral = written(number, style);
         match self {
-            Self::Match { given: Form::Numeral, wanted } => match wanted {
-                Form::Words => format!("Which words say {numeral}?"),
-                Form::Expanded => format!("Which is {numeral} in expanded form?"),
-                Form::Units | Form::Numeral => format!("Which says the same as {numeral}?"),
-                Form::Blocks => format!("Which picture shows {numeral}?"),
-            },
+            Self::Match { given: Form::Numeral, wanted } => wanted.which(&numeral),
             Self::Match { .. } => "Which number is this?".to_owned(),
             Self::Worth(place) => format!("What is the {} in {numeral} worth?", number.digit(place)),
             Self::Digit(place) => format!("Which digit of {numeral} is in the {} place?", place.words()),
@@ -105,15 +100,8 @@ impl Ask {
     pub(super) fn request(self, number: Number, style: &Style) -> String {
         let numeral = written(number, style);
         match self {
-            Self::Match { given: Form::Numeral, wanted } => match wanted {
-                Form::Words => format!("Write {numeral} in words."),
-                Form::Expanded => format!("Write {numeral} in expanded form."),
-                Form::Units => format!("Write how many of each place {numeral} has."),
-                Form::Numeral => format!("Write {numeral} again."),
-                Form::Blocks => format!("Draw {numeral} in blocks."),
-            },
-            Self::Match { given: Form::Blocks, .. } => "Write the number that the picture shows.".to_owned(),
-            Self::Match { .. } => "Write this as a number.".to_owned(),
+            Self::Match { given: Form::Numeral, wanted } => wanted.write(&numeral),
+            Self::Match { given, .. } => given.write_numeral().to_owned(),
             Self::Worth(_) | Self::Digit(_) | Self::Greater => self.sentence(number, style),
         }
     }

@@ -4,7 +4,7 @@ use super::talk::{telling_place, twins, worth_of};
 use super::{Scene, Step, act, ask, say};
 use crate::lesson::Lesson;
 use crate::lesson::say::{capital, list, small, spoken, written};
-use crate::number::{Form, Number};
+use crate::number::Number;
 use crate::spec::{Joiner, SheetKind};
 
 /// What the class will be able to do.
@@ -12,23 +12,12 @@ pub(super) fn aims(lesson: &Lesson) -> Vec<String> {
     let mut aims = vec!["Learners say what each digit of a number is worth.".to_owned()];
     let matched = &lesson.spec.forms.matched.value;
     if lesson.spec.numbers.sort.count.value > 0 {
-        let names: Vec<&str> = matched.iter().map(|form| plain(*form)).collect();
+        let names: Vec<&str> = matched.iter().map(|form| form.plural()).collect();
         aims.push(format!("Learners match {} that show the same number.", list(&names)));
     } else if lesson.spec.numbers.model.count.value > 0 {
         aims.push("Learners build a number and write it in more than one way.".to_owned());
     }
     aims
-}
-
-/// A form as a grown-up who does not teach mathematics would call it.
-pub(super) const fn plain(form: Form) -> &'static str {
-    match form {
-        Form::Numeral => "numerals",
-        Form::Words => "number words",
-        Form::Expanded => "expanded forms",
-        Form::Units => "unit forms",
-        Form::Blocks => "block pictures",
-    }
 }
 
 pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {

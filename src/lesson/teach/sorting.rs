@@ -1,6 +1,5 @@
 //! Sorting and matching: what the class does with boards and strips, and what to ask while walking round.
 
-use super::opening::plain;
 use super::talk::twins;
 use super::{Scene, Step, act, ask, say, watch};
 use crate::lesson::say::{capital, counted_s, expanded, list, spoken, written};
@@ -76,17 +75,11 @@ fn table(scene: &Scene<'_>, board: bool, strips: bool, scissors: bool) -> Vec<St
 fn task(scene: &Scene<'_>, board: bool, strips: bool) -> Vec<Step> {
     let matched = &scene.lesson.spec.forms.matched.value;
     let given = matched.first().copied().unwrap_or(Form::Numeral);
-    let others: Vec<&str> = matched.iter().skip(1).map(|form| plain(*form)).collect();
+    let others: Vec<&str> = matched.iter().skip(1).map(|form| form.plural()).collect();
     let mut steps = Vec::new();
     match (board, strips) {
         (true, true) => {
-            let shows = match given {
-                Form::Blocks => "a block picture",
-                Form::Words => "number words",
-                Form::Expanded => "an expanded form",
-                Form::Units => "hundreds, tens and ones",
-                Form::Numeral => "a numeral",
-            };
+            let shows = given.one();
             steps
                 .push(say(format!("Each row of your board shows {shows}. Find the strips that show the same number.")));
             steps.push(say("Lay each strip in a box of its row. Do not glue it yet."));
@@ -110,14 +103,7 @@ fn task(scene: &Scene<'_>, board: bool, strips: bool) -> Vec<Step> {
 }
 
 fn written_forms(matched: &[Form]) -> Vec<&'static str> {
-    let name = |form: &Form| match form {
-        Form::Numeral => None,
-        Form::Words => Some("words"),
-        Form::Expanded => Some("an expanded form"),
-        Form::Units => Some("hundreds, tens and ones"),
-        Form::Blocks => Some("a drawing"),
-    };
-    matched.iter().filter_map(name).collect()
+    matched.iter().filter(|form| **form != Form::Numeral).map(|form| form.written()).collect()
 }
 
 /// Questions for a set, on the pair of its rows that is most easily mixed up.

@@ -7,7 +7,7 @@
 use crate::diag::Problem;
 use crate::lesson::SortSet;
 use crate::measure::{Length, Size};
-use crate::number::{Content, Form};
+use crate::number::{Breadth, Content, Form};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::flow::rows::{self, Cell, Column, Part, Setup, Width};
@@ -104,11 +104,10 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
             Some(Cell::Text(text) | Cell::Bold(text)) => Some(text.as_str()),
             _ => None,
         });
-        let width = match form {
-            Form::Blocks => Width::Fixed(picture_width(pictures) + layout.padding * 2),
-            Form::Numeral => Width::Fixed(rows::natural(desk, texts.chain([heading]), &face, layout.padding)),
-            Form::Words | Form::Units => Width::Share(5),
-            Form::Expanded => Width::Share(4),
+        let width = match form.breadth() {
+            Breadth::Picture => Width::Fixed(picture_width(pictures) + layout.padding * 2),
+            Breadth::Natural => Width::Fixed(rows::natural(desk, texts.chain([heading]), &face, layout.padding)),
+            Breadth::Share(parts) => Width::Share(parts),
         };
         Column { heading: heading.to_owned(), width }
     });

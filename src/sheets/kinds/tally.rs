@@ -9,7 +9,7 @@ use crate::diag::Problem;
 use crate::lesson::Wrong;
 use crate::lesson::exit::{self, Ask};
 use crate::measure::{Length, Point, Rect, Sides, Size};
-use crate::number::{Content, Form, Slip};
+use crate::number::{Content, Slip};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::share;
 use crate::sheets::page::head::{self, Head, Headed};
@@ -63,15 +63,7 @@ fn skills(desk: &Desk<'_>) -> Vec<&'static str> {
     if !lesson.chosen.model.is_empty() {
         skills.push("builds it");
     }
-    for form in lesson.sets.first().map_or(&[][..], |set| &set.forms) {
-        skills.push(match form {
-            Form::Numeral => "numeral",
-            Form::Words => "number words",
-            Form::Expanded => "expanded form",
-            Form::Units => "unit form",
-            Form::Blocks => "block picture",
-        });
-    }
+    skills.extend(lesson.sets.first().into_iter().flat_map(|set| &set.forms).map(|form| form.skill()));
     let checks = exit::checks(lesson);
     if checks.iter().flat_map(|check| &check.questions).any(|q| matches!(q.ask, Ask::Worth(_) | Ask::Digit(_))) {
         skills.push("worth of a digit");

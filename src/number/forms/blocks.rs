@@ -1,0 +1,35 @@
+//! The block picture: flats, rods and cubes.
+
+use super::{Breadth, Content, Facts, Number, Texts};
+use crate::number::Place;
+
+pub(super) const FACTS: Facts = Facts {
+    word: "blocks",
+    texts: Texts {
+        heading: "Blocks",
+        plural: "block pictures",
+        one: "a block picture",
+        written: "a drawing",
+        skill: "block picture",
+        which: |numeral| format!("Which picture shows {numeral}?"),
+        write: |numeral| format!("Draw {numeral} in blocks."),
+        write_numeral: "Write the number that the picture shows.",
+    },
+    content: |number, _| fewest(number).map(Content::Blocks),
+    worth: |content| match content {
+        Content::Text(_) => None,
+        Content::Blocks(counts) => Some(worth(*counts)),
+    },
+    width: Breadth::Picture,
+};
+
+/// How many thousands, flats, rods and cubes show the number with the fewest pieces. Returns `None` above 9,999.
+fn fewest(number: Number) -> Option<[u32; 4]> {
+    let places = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones];
+    (number <= Number::MAX_BLOCKS).then(|| places.map(|place| u32::from(number.digit(place))))
+}
+
+/// How many cubes all pieces are together.
+fn worth(counts: [u32; 4]) -> u64 {
+    counts.iter().zip([1_000, 100, 10, 1]).map(|(&count, worth)| u64::from(count) * worth).sum()
+}

@@ -1,0 +1,33 @@
+//! Expanded form: 400 + 6.
+//!
+//! A place that holds 0 gives no term unless the style asks for it (common practice, no source).
+
+use super::{Breadth, Content, Facts, Number, Style, Texts, numeral};
+
+pub(super) const FACTS: Facts = Facts {
+    word: "expanded",
+    texts: Texts {
+        heading: "Expanded form",
+        plural: "expanded forms",
+        one: "an expanded form",
+        written: "an expanded form",
+        skill: "expanded form",
+        which: |numeral| format!("Which is {numeral} in expanded form?"),
+        write: |numeral| format!("Write {numeral} in expanded form."),
+        write_numeral: "Write this as a number.",
+    },
+    content: |number, style| Some(Content::Text(write(number, style))),
+    worth: |content| match content {
+        Content::Text(text) => text.split(" + ").map(numeral::read).sum(),
+        Content::Blocks(_) => None,
+    },
+    width: Breadth::Share(4),
+};
+
+/// 400 + 6; a single digit, 0 among them, is its own expanded form.
+pub(super) fn write(number: Number, style: &Style) -> String {
+    let terms = number.digits().filter(|&(_, digit)| digit != 0 || style.zero_terms);
+    let terms: Vec<String> =
+        terms.map(|(place, digit)| style.grouped(&(u32::from(digit) * place.worth()).to_string())).collect();
+    if terms.is_empty() { "0".to_owned() } else { terms.join(" + ") }
+}

@@ -1,0 +1,52 @@
+//! How forms are written, for the whole lesson.
+
+use super::{expanded, numeral, units};
+use crate::number::{Names, Number};
+
+/// How forms are written, for the whole lesson.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Style {
+    /// `true`: four hundred **and** six.
+    pub and: bool,
+    /// `true`: 400 **+ 0** + 6, in expanded form. Unit form says its zeros always.
+    pub zero_terms: bool,
+    /// What stands between thousands and hundreds: `Some(',')`, `Some('\u{202f}')` or `None`.
+    pub thousands: Option<char>,
+    /// What numbers, places and blocks are called.
+    pub names: &'static dyn Names,
+}
+
+impl Style {
+    /// 406; from 1,000 up with the thousands mark.
+    pub fn numeral(&self, number: Number) -> String {
+        numeral::write(number, self)
+    }
+
+    /// Four hundred six, in small letters: as the language spells it.
+    pub fn words(&self, number: Number) -> String {
+        self.names.cardinal(number.value(), self.and)
+    }
+
+    /// 400 + 6; a single digit, 0 among them, is its own expanded form.
+    pub fn expanded(&self, number: Number) -> String {
+        expanded::write(number, self)
+    }
+
+    /// 4 hundreds 0 tens 6 ones: every place that the numeral shows.
+    pub fn units(&self, number: Number) -> String {
+        units::write(number)
+    }
+
+    /// Bare digits with the thousands mark between each three, counted from the right.
+    pub(in crate::number) fn grouped(&self, digits: &str) -> String {
+        let Some(mark) = self.thousands else { return digits.to_owned() };
+        let mut text = String::new();
+        for (at, digit) in digits.chars().enumerate() {
+            if at > 0 && (digits.len() - at).is_multiple_of(3) {
+                text.push(mark);
+            }
+            text.push(digit);
+        }
+        text
+    }
+}
