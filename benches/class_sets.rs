@@ -46,7 +46,7 @@ fn planned(learners: u32, cut: &str) -> Lesson {
 /// Lays out and writes everything; gives pages and bytes.
 fn make(lesson: &Lesson, layouts: &Layouts, family: &Family) -> (u64, u64) {
     let desk = Desk::new(lesson, layouts, family);
-    let sheaves = sheaf::make(&desk, None).unwrap_or_else(|found| panic!("{found:?}"));
+    let sheaves = sheaf::make(&desk, &[]).unwrap_or_else(|found| panic!("{found:?}"));
     let write = |sheaf: &Sheaf<'_>| {
         let counter = pdf::write_sheaf(Counter::default(), sheaf, family, &pdf::Options::default());
         counter.unwrap_or_else(|failure| panic!("{failure:?}")).0

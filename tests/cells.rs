@@ -138,7 +138,7 @@ fn whole_boards_strips_keys_and_cut_out_blocks_show_what_they_say() {
     let family = family();
     let mut pictures = 0;
     for sheet in [SheetKind::Strips, SheetKind::Key, SheetKind::Blocks, SheetKind::Display] {
-        let packets = sheets::lay(&lesson, &Layouts::read(&[]).unwrap(), &family, Some(sheet)).unwrap();
+        let packets = sheets::lay(&lesson, &Layouts::read(&[]).unwrap(), &family, &[sheet]).unwrap();
         let packet = packets.iter().find(|packet| packet.file == "teacher.pdf").unwrap();
         let bytes = pdf::write(packet, &family, &pdf::Options::default()).unwrap();
         for (index, page) in packet.pages.iter().enumerate() {

@@ -32,7 +32,7 @@ fn sample(name: &str, paper: Paper, text: TextSize) -> (Lesson, Family) {
 
 fn packets(lesson: &Lesson, family: &Family) -> Vec<Packet> {
     let layouts = Layouts::read(&[]).unwrap();
-    sheets::lay(lesson, &layouts, family, None).unwrap_or_else(|found| {
+    sheets::lay(lesson, &layouts, family, &[]).unwrap_or_else(|found| {
         let found: Vec<_> = found.into_iter().map(|d| (d.problem.message, d.problem.hint)).collect();
         panic!("{} on {:?}: {found:#?}", lesson.spec.title.value, lesson.spec.paper.value)
     })

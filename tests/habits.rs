@@ -83,7 +83,7 @@ fn windows_line_ends_and_a_mark_in_front_change_nothing() {
 #[test]
 fn a_reader_that_leaves_early_is_no_error() {
     let at = folder();
-    let mut child = program(at.path(), &["--generate", "man"]).spawn().unwrap();
+    let mut child = program(at.path(), &["manual"]).spawn().unwrap();
     drop(child.stdout.take());
     let mut said = String::new();
     child.stderr.take().unwrap().read_to_string(&mut said).unwrap();
@@ -94,11 +94,12 @@ fn a_reader_that_leaves_early_is_no_error() {
 #[test]
 fn shells_and_the_manual_know_every_command() {
     let at = folder();
-    for kind in ["bash", "fish", "zsh", "powershell", "man"] {
-        let ran = program(at.path(), &["--generate", kind]).output().unwrap();
+    let shells = ["bash", "elvish", "fish", "zsh", "powershell"].map(|shell| vec!["completions", shell]);
+    for args in shells.into_iter().chain([vec!["manual"]]) {
+        let ran = program(at.path(), &args).output().unwrap();
         let text = String::from_utf8(ran.stdout).unwrap().to_lowercase();
         for command in ["start", "check", "numbers", "typeset", "preview", "sheets"] {
-            assert!(text.contains(command), "{kind} lacks {command}");
+            assert!(text.contains(command), "{args:?} lacks {command}");
         }
     }
 }

@@ -35,7 +35,7 @@ fn sample(name: &str) -> (Lesson, Packet, Vec<Page>) {
     }
     .unwrap();
     let lesson = lesson::plan(&source, spec, Vec::new()).unwrap();
-    let packets = sheets::lay(&lesson, &Layouts::read(&[]).unwrap(), &family, None).unwrap();
+    let packets = sheets::lay(&lesson, &Layouts::read(&[]).unwrap(), &family, &[]).unwrap();
     let packet = packets.into_iter().find(|packet| packet.file == "teacher.pdf").unwrap();
     let pages = pdf_reader::read(&pdf::write(&packet, &family, &Options::default()).unwrap());
     (lesson, packet, pages)

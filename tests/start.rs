@@ -110,3 +110,76 @@ fn a_no_keeps_the_file_that_is_there() {
     assert_eq!(start.end().0, Some(0));
     assert_eq!(fs::read(at.path().join("x.toml")).expect("kept"), b"mine");
 }
+
+#[cfg(unix)]
+#[test]
+fn answers_are_read_as_people_give_them() {
+    let at = tempfile::tempdir().expect("a folder");
+    let Some(mut start) = terminal::Terminal::start(at.path(), &["start", "x.toml", "--color", "never"]) else {
+        eprintln!("skipped: no pseudo-terminal");
+        return;
+    };
+    start.wait_for("What is the lesson called?");
+    start.press("\r");
+    start.wait_for("Which numbers?");
+    // The last of the list: numbers of one's own, with a dash as word processors type it.
+    start.press("\u{1b}[A\u{1b}[A\u{1b}[A\r");
+    start.wait_for("From which number to which?");
+    start.press("100–500\r");
+    start.wait_for("How many learners?");
+    start.press("twenty\r");
+    start.wait_for("expected a whole number from 1 to 20,000 in digits, such as 24");
+    start.press("20\r");
+    start.wait_for("Who cuts the strips?");
+    start.press("\r");
+    start.wait_for("Which paper?");
+    start.press("\r");
+    start.wait_for("Large print?");
+    start.press("maybe\r");
+    start.wait_for("expected yes or no");
+    start.press("no\r");
+    start.wait_for("placewright typeset x.toml");
+    let (status, screen) = start.end();
+    assert_eq!(status, Some(0), "{screen}");
+    let coloured = ["\u{1b}[32m", "\u{1b}[33m", "\u{1b}[36m", "\u{1b}[38", "\u{1b}[1m", "\u{1b}[0m"]
+        .iter()
+        .any(|code| screen.contains(code));
+    assert!(!coloured, "no colours: {screen:?}");
+    let text = fs::read_to_string(at.path().join("x.toml")).expect("written");
+    assert!(text.contains("range = [100, 500]") && text.contains("learners = 20"), "{text}");
+}
+
+#[cfg(unix)]
+#[test]
+fn ctrl_c_gives_the_cursor_back_and_writes_nothing() {
+    let at = tempfile::tempdir().expect("a folder");
+    let Some(mut start) = terminal::Terminal::start(at.path(), &["start", "x.toml"]) else {
+        eprintln!("skipped: no pseudo-terminal");
+        return;
+    };
+    start.wait_for("What is the lesson called?");
+    start.press("\r");
+    // It is hidden while a list is there to choose from.
+    start.wait_for("\u{1b}[?25l");
+    start.wait_for("other numbers");
+    start.press("\u{3}");
+    start.wait_for("stopped; nothing was written");
+    let (status, screen) = start.end();
+    assert_eq!(status, Some(130), "{screen}");
+    let (hidden, given) = (screen.rfind("\u{1b}[?25l"), screen.rfind("\u{1b}[?25h"));
+    assert!(given > hidden, "{screen:?}");
+    assert!(!at.path().join("x.toml").exists());
+}
+
+#[cfg(unix)]
+#[test]
+fn a_missing_folder_is_told_before_any_question() {
+    let at = tempfile::tempdir().expect("a folder");
+    let Some(start) = terminal::Terminal::start(at.path(), &["start", "no/x.toml"]) else {
+        eprintln!("skipped: no pseudo-terminal");
+        return;
+    };
+    let (status, screen) = start.end();
+    assert_eq!(status, Some(3), "{screen}");
+    assert!(screen.contains("there is no folder `no`") && !screen.contains("What is the lesson called?"), "{screen}");
+}

@@ -29,7 +29,7 @@ fn make() -> (Packet, Vec<pdf::Page>) {
     // True-size blocks are slow to draw and say nothing here.
     spec.sheets.make.value.retain(|kind| !matches!(kind, SheetKind::Blocks | SheetKind::Mat | SheetKind::Layered));
     let lesson = setup::lesson(spec, MODEL, SORT, EXIT).expect("a lesson");
-    let packets = placewright::sheets::lay(&lesson, &layouts, &family, None).expect("packets");
+    let packets = placewright::sheets::lay(&lesson, &layouts, &family, &[]).expect("packets");
     let packet = packets.into_iter().find(|packet| packet.file == "substitute.pdf").expect("the substitute's packet");
     let bytes = placewright::pdf::write(&packet, &family, &placewright::pdf::Options::default()).expect("a file");
     (packet, pdf::read(&bytes))

@@ -60,9 +60,9 @@ fn human(shared: &Shared, path: &Path, planned: &Planned, packets: &[Sheaf<'_>])
     for packet in packets {
         let _ = writeln!(text, "  {}: {}", packet.file(), holds(packet));
     }
-    if shared.only().is_none() {
+    if shared.only().is_empty() {
         let desk = shared.desk(planned);
-        if let Ok(order) = job::order(&Shelf::new(&desk), None)
+        if let Ok(order) = job::order(&Shelf::new(&desk), &[])
             && !order.jobs.is_empty()
         {
             let _ = writeln!(text, "\n{}", head("class copies"));

@@ -23,6 +23,8 @@ pub enum Failure {
     },
     /// A result could not be printed: exit status 3, or 0 when the reader has simply gone.
     Stream(io::Error),
+    /// Ctrl-C was pressed at a question: exit status 130, as for any program that it stops.
+    Stopped,
 }
 
 /// Everything was done.
@@ -51,6 +53,7 @@ impl Failure {
             Self::Usage(_) => 2,
             Self::Stream(error) if error.kind() == io::ErrorKind::BrokenPipe => DONE,
             Self::File { .. } | Self::Stream(_) => 3,
+            Self::Stopped => 130,
         }
     }
 
@@ -63,6 +66,7 @@ impl Failure {
             Self::File { diagnostic, .. } => report::draw(diagnostic, look),
             Self::Usage(problem) => report::draw(&unplaced(problem.clone()), look),
             Self::Stream(_) if self.status() == DONE => String::new(),
+            Self::Stopped => report::draw(&unplaced(stopped()), look),
             Self::Stream(error) => {
                 report::draw(&unplaced(Problem::new(format!("the results cannot be printed: {error}"))), look)
             }
@@ -88,8 +92,13 @@ impl Failure {
                 vec![finding]
             }
             Self::Stream(error) => vec![report::json(&unplaced(Problem::new(error.to_string())))],
+            Self::Stopped => vec![report::json(&unplaced(stopped()))],
         }
     }
+}
+
+fn stopped() -> Problem {
+    Problem::new("stopped; nothing was written")
 }
 
 fn unplaced(problem: Problem) -> Diagnostic {

@@ -49,10 +49,8 @@ impl<'i> Shared<'i> {
     pub fn read(input: &'i Input) -> Result<Self, Failure> {
         let texts = input.layouts.as_deref().map(read::layouts).transpose()?.unwrap_or_default();
         let layouts = Layouts::read(&texts).map_err(Failure::Lesson)?;
-        if let Some(kind) = input.only
-            && row(kind).made.is_none()
-        {
-            return Err(Failure::Lesson(vec![unplaced(not_yet(kind))]));
+        if let Some(kind) = input.only.iter().find(|kind| row(**kind).made.is_none()) {
+            return Err(Failure::Lesson(vec![unplaced(not_yet(*kind))]));
         }
         let threads = (crew::cores() / input.lessons.len().max(1)).max(1);
         Ok(Self { input, layouts, threads, progress: Progress::default(), coloured: false })
@@ -79,9 +77,9 @@ impl<'i> Shared<'i> {
         Ok(Planned { source, lesson, family, layouts, warnings })
     }
 
-    /// The one sheet that is asked for, if any.
-    pub fn only(&self) -> Option<SheetKind> {
-        self.input.only
+    /// The sheets that are asked for; none where all are.
+    pub fn only(&self) -> &'i [SheetKind] {
+        &self.input.only
     }
 
     /// What sheets are made from.
@@ -90,17 +88,19 @@ impl<'i> Shared<'i> {
         Desk::new(&planned.lesson, layouts, &planned.family)
     }
 
-    /// Makes the packets of a lesson, or with `only` those pages alone; no packet is empty.
-    pub fn lay<'p>(&'p self, planned: &'p Planned, only: Option<SheetKind>) -> Result<Vec<Sheaf<'p>>, Failure> {
+    /// Makes the packets of a lesson, or with `only` the pages of those sheets alone; no packet is empty, and each of the
+    /// sheets has a page.
+    pub fn lay<'p>(&'p self, planned: &'p Planned, only: &[SheetKind]) -> Result<Vec<Sheaf<'p>>, Failure> {
         let desk = self.desk(planned);
         let packets = sheaf::make(&desk, only).map_err(Failure::Lesson)?;
-        if !packets.is_empty() {
-            return Ok(packets);
-        }
-        let problem = match only {
+        let has = |kind: &SheetKind| packets.iter().any(|packet| packet.entries().any(|page| page.sheet == *kind));
+        let problem = match only.iter().find(|kind| !has(kind)) {
             Some(kind) => Problem::new(format!("the lesson has nothing to put on the sheet `{}`", kind.word()))
                 .hint("the role whose numbers it shows is left out"),
-            None => Problem::new("the lesson has no pages").hint("list more sheets under [sheets] make"),
+            None if packets.is_empty() => {
+                Problem::new("the lesson has no pages").hint("list more sheets under [sheets] make")
+            }
+            None => return Ok(packets),
         };
         Err(Failure::Lesson(vec![unplaced(problem)]))
     }

@@ -3,13 +3,14 @@
 //! One file a command; [`files`] alone touches the disk, and [`Failure`] alone knows exit statuses.
 
 mod ahead;
+mod answers;
 mod args;
 mod check;
 mod crew;
 mod failure;
 mod files;
 mod gather;
-mod generate;
+mod manual;
 mod numbers;
 mod pages;
 mod preview;
@@ -19,16 +20,15 @@ mod start;
 mod table;
 mod term;
 mod typeset;
+mod usage;
 
 use std::ffi::OsString;
-use std::io::Write;
 use std::path::Path;
 
-use clap::error::ErrorKind;
-use clap::{CommandFactory, Parser};
+use clap::Parser;
 use serde_json::{Value, json};
 
-use args::{Cli, Command, Format, Input};
+use args::{Cli, Command, Format, Input, Talk};
 use failure::{DONE, Failure};
 use files::watch::Seen;
 use gather::Shared;
@@ -39,22 +39,23 @@ use crate::diag::{Diagnostic, Problem, report};
 pub use term::{End, Io};
 
 /// Runs the program: `args` begins with the program's name. Results go to `io.out`, talk to `io.err`. Returns the exit
-/// status: 0 done, 1 the lesson cannot be made, 2 wrong usage, 3 a file could not be read or written.
+/// status: 0 done, 1 the lesson cannot be made, 2 wrong usage, 3 a file could not be read or written, 130 stopped with
+/// Ctrl-C.
 pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
-    let cli = match Cli::try_parse_from(args) {
+    let args: Vec<OsString> = args.into_iter().collect();
+    let cli = match Cli::try_parse_from(&args) {
         Ok(cli) => cli,
-        Err(error) => return usage(&error, io),
+        Err(error) => return usage::tell(&error, Talk::glimpse(&args), io),
     };
     let mut desk = Desk { cli: &cli, io };
-    let Some(command) = &cli.command else {
-        return match cli.generate {
-            Some(kind) => desk.generate(kind),
-            None => usage(&Cli::command().error(ErrorKind::MissingSubcommand, "a command is missing"), desk.io),
-        };
-    };
-    match command {
-        Command::Start(given) => desk.close(start::run(given, desk.io.can_ask).map(Some)),
+    match &cli.command {
+        Command::Start(given) => {
+            let asker = desk.io.can_ask.then(|| start::Asker { coloured: term::coloured(cli.talk, desk.io.err_is) });
+            desk.close(start::run(given, asker).map(Some))
+        }
         Command::Sheets => desk.close(sheets::run(&cli.talk).map(Some)),
+        Command::Completions { shell } => desk.raw(Ok(manual::completions(*shell))),
+        Command::Manual => desk.raw(manual::manual()),
         Command::Check { input } => desk.each(input, check::run),
         Command::Numbers { input } => desk.each(input, numbers::run),
         Command::Typeset { input, out, force, watch } => match typeset::open(input, out) {
@@ -63,22 +64,13 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
         },
         Command::Preview { input, out, pages, dpi, force, watch } => match typeset::open(input, out) {
             Ok(()) => {
-                let (only, pages) = (input.only, pages.as_ref());
-                let wanted = preview::Wanted { only, pages, dpi: *dpi, out, force: *force };
+                let wanted =
+                    preview::Wanted { only: &input.only, pages: pages.as_ref(), dpi: *dpi, out, force: *force };
                 desk.again(input, *watch, |shared, path| preview::run(shared, path, &wanted))
             }
             Err(failure) => desk.close(Err(failure)),
         },
     }
-}
-
-/// Prints help and the version, which were asked for, or what is wrong with the arguments.
-fn usage(error: &clap::Error, io: &mut Io) -> u8 {
-    let asked_for = matches!(error.kind(), ErrorKind::DisplayHelp | ErrorKind::DisplayVersion);
-    let (stream, end): (&mut dyn Write, End) = if asked_for { (io.out, io.out_is) } else { (io.err, io.err_is) };
-    let text = if end.colourful { error.render().ansi().to_string() } else { error.render().to_string() };
-    let printed = stream.write_all(text.as_bytes()).and_then(|()| stream.flush()).map_err(Failure::Stream);
-    if asked_for { printed.map_or_else(|failure| failure.status(), |()| DONE) } else { 2 }
 }
 
 /// What a command has to say about one lesson.
@@ -133,13 +125,13 @@ impl Desk<'_, '_, '_> {
                 Problem::new("standard input cannot be watched").hint("name the lesson file, or leave out --watch");
             return self.close(Err(Failure::Usage(problem)));
         }
+        if !watch {
+            return self.each(input, run);
+        }
         loop {
             // Looked at first, so that what is saved during the work is not missed.
             let seen = Seen::now(input);
-            let status = self.each(input, &run);
-            if !watch {
-                return status;
-            }
+            self.each(input, &run);
             let told = if self.cli.talk.quiet {
                 Ok(())
             } else {
@@ -152,11 +144,9 @@ impl Desk<'_, '_, '_> {
         }
     }
 
-    /// Prints completions or the manual.
-    fn generate(&mut self, kind: generate::Kind) -> u8 {
-        let printed =
-            generate::text(kind).and_then(|text| self.io.out.write_all(&text)).and_then(|()| self.io.out.flush());
-        match printed {
+    /// Prints what another program reads.
+    fn raw(&mut self, text: std::io::Result<Vec<u8>>) -> u8 {
+        match text.and_then(|text| self.io.out.write_all(&text)).and_then(|()| self.io.out.flush()) {
             Ok(()) => DONE,
             Err(error) => self.close(Err(Failure::Stream(error))),
         }

@@ -10,9 +10,9 @@ use serde_json::json;
 use super::Report;
 use super::check::{assumed, findings, pages};
 use super::failure::Failure;
-use super::files;
 use super::files::read::shown;
 use super::files::write::{self, Content};
+use super::files::{self, earlier};
 use super::gather::{Planned, Shared};
 use super::pages::Pages;
 use super::table::{self, Row};
@@ -33,8 +33,8 @@ const MOST: usize = 5_000;
 /// Which pages are pictured, how large, and where to.
 #[derive(Debug, Clone, Copy)]
 pub struct Wanted<'w> {
-    /// This sheet alone.
-    pub only: Option<SheetKind>,
+    /// These sheets alone; all of them where there is none.
+    pub only: &'w [SheetKind],
     /// These pages of each file.
     pub pages: Option<&'w Pages>,
     /// Dots to the inch.
@@ -57,8 +57,9 @@ struct Made {
 pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, Failure> {
     let folder = files::folder(wanted.out, path)?;
     let planned = shared.plan(path)?;
-    let packets = shared.lay(&planned, None)?;
+    let packets = shared.lay(&planned, &[])?;
     let mut notes = planned.lesson.chosen.notes.clone();
+    notes.extend(earlier::replaced(&folder, &planned.lesson.spec.title.value));
     let made = packets.iter().map(|sheaf| make(shared, &planned, sheaf, wanted, &mut notes));
     let made = made.collect::<Result<Vec<Made>, Failure>>()?;
     if made.iter().all(|made| made.pictures.is_empty()) {
@@ -179,7 +180,7 @@ fn make(
 
 /// The pages to picture, with what is said about each.
 fn choose(sheaf: &Sheaf<'_>, wanted: &Wanted<'_>, notes: &mut Vec<String>) -> Result<Vec<(usize, Entry)>, Failure> {
-    let only = |entry: &Entry| wanted.only.is_none_or(|only| only == entry.sheet);
+    let only = |entry: &Entry| wanted.only.is_empty() || wanted.only.contains(&entry.sheet);
     let asked = |index: usize| wanted.pages.is_none_or(|pages| pages.holds(index + 1));
     let all = (0..).zip(sheaf.entries()).filter(|(index, entry)| asked(*index) && only(entry));
     let mut chosen: Vec<(usize, Entry)> = all.collect();

@@ -13,9 +13,9 @@ use super::ahead::Ahead;
 use super::args::Input;
 use super::check::{assumed, findings, pages};
 use super::failure::Failure;
-use super::files;
 use super::files::read::shown;
 use super::files::write::{self, Content};
+use super::files::{self, earlier};
 use super::gather::Shared;
 use super::table::{self, Row};
 use crate::diag::Problem;
@@ -43,6 +43,10 @@ pub fn open(input: &Input, out: &Path) -> Result<(), Failure> {
 pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Report, Failure> {
     let folder = files::folder(out, path)?;
     let planned = shared.plan(path)?;
+    if !force {
+        earlier::guard(&folder, shared.only())?;
+    }
+    let replaced = earlier::replaced(&folder, &planned.lesson.spec.title.value);
     let packets = shared.lay(&planned, shared.only())?;
     let options = pdf::Options { threads: shared.threads, ..pdf::Options::default() };
     let ahead: Vec<Ahead<'_>> = packets.iter().map(|sheaf| Ahead::new(sheaf, &planned.family, options)).collect();
@@ -74,5 +78,7 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Repo
     drop(files);
     drop(ahead);
     drop(packets);
-    Ok(Report { human, notes: planned.lesson.chosen.notes, warnings: planned.warnings, json })
+    let mut notes = planned.lesson.chosen.notes;
+    notes.extend(replaced);
+    Ok(Report { human, notes, warnings: planned.warnings, json })
 }

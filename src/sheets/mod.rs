@@ -139,25 +139,30 @@ pub fn not_yet(kind: SheetKind) -> Problem {
         .hint(format!("this version makes {}", made.join(", ")))
 }
 
-/// Lays out every packet of a lesson, or with `only` the pages of one sheet. Reports the first sheet part that does not
+/// Lays out every packet of a lesson, or the pages of the sheets in `only` where it names any. Reports the first sheet part that does not
 /// fit, with what would.
 pub fn lay(
     lesson: &Lesson,
     layouts: &Layouts,
     family: &Family,
-    only: Option<SheetKind>,
+    only: &[SheetKind],
 ) -> Result<Vec<Packet>, Vec<Diagnostic>> {
     packets(&Shelf::new(&Desk::new(lesson, layouts, family)), only)
 }
 
 /// The packets whose pages are all in hand, from masters that others may share.
-fn packets(shelf: &Shelf<'_>, only: Option<SheetKind>) -> Result<Vec<Packet>, Vec<Diagnostic>> {
-    match only {
-        // The cover leads the substitute's packet and stands in no other.
-        Some(SheetKind::Cover) => packet::cover_only(shelf).map(|packet| vec![packet]),
-        Some(_) => packet::teacher(shelf, only).map(|packet| vec![packet]),
-        None => Ok(vec![packet::teacher(shelf, None)?, packet::substitute(shelf)?]),
+fn packets(shelf: &Shelf<'_>, only: &[SheetKind]) -> Result<Vec<Packet>, Vec<Diagnostic>> {
+    let mut packets = Vec::new();
+    if only != [SheetKind::Cover] {
+        packets.push(packet::teacher(shelf, only)?);
     }
+    if only.is_empty() {
+        packets.push(packet::substitute(shelf)?);
+    } else if only.contains(&SheetKind::Cover) {
+        // The cover leads the substitute's packet and stands in no other.
+        packets.push(packet::cover_only(shelf)?);
+    }
+    Ok(packets)
 }
 
 #[cfg(test)]

@@ -15,8 +15,8 @@ use crate::sheets::row;
 use crate::spec::{SheetKind, Sides};
 
 /// The teacher's packet: plan, display, one master of every learner sheet for each version, key, tally. With `only`, the
-/// pages of that sheet alone.
-pub fn teacher(shelf: &Shelf<'_>, only: Option<SheetKind>) -> Result<Packet, Vec<Diagnostic>> {
+/// pages of those sheets alone.
+pub fn teacher(shelf: &Shelf<'_>, only: &[SheetKind]) -> Result<Packet, Vec<Diagnostic>> {
     let desk = &shelf.desk;
     const FIRST: [SheetKind; 2] = [SheetKind::Plan, SheetKind::Display];
     const LAST: [SheetKind; 2] = [SheetKind::Key, SheetKind::Tally];
@@ -58,10 +58,10 @@ pub fn cover_only(shelf: &Shelf<'_>) -> Result<Packet, Vec<Diagnostic>> {
 
 /// The pages that follow the substitute's cover.
 fn covered(shelf: &Shelf<'_>) -> Result<Vec<Page>, Vec<Diagnostic>> {
-    let mut pages = shelf.masters(&[SheetKind::Plan, SheetKind::Display], None)?;
-    let learner = shelf.masters(&LEARNER, None)?;
+    let mut pages = shelf.masters(&[SheetKind::Plan, SheetKind::Display], &[])?;
+    let learner = shelf.masters(&LEARNER, &[])?;
     pages.extend(learner.into_iter().filter(|page| page.version.is_none_or(|version| version == Version(0))));
-    pages.extend(shelf.masters(&[SheetKind::Key, SheetKind::Tally], None)?);
+    pages.extend(shelf.masters(&[SheetKind::Key, SheetKind::Tally], &[])?);
     Ok(pages)
 }
 
@@ -105,13 +105,14 @@ impl<'a> Shelf<'a> {
         Self { desk: desk.clone(), laid: RefCell::default() }
     }
 
-    /// The masters of those of `kinds` that the lesson asks for and that can be made.
-    pub fn masters(&self, kinds: &[SheetKind], only: Option<SheetKind>) -> Result<Vec<Page>, Vec<Diagnostic>> {
+    /// The masters of those of `kinds` that the lesson asks for, or `only` names, and that can be made.
+    pub fn masters(&self, kinds: &[SheetKind], only: &[SheetKind]) -> Result<Vec<Page>, Vec<Diagnostic>> {
         let asked = &self.desk.lesson.spec.sheets.make.value;
         let mut pages = Vec::new();
         let mut wrong = Vec::new();
         for &kind in kinds {
-            let wanted = only.map_or(!kind.is_asked_for() || asked.contains(&kind), |only| only == kind);
+            let listed = !kind.is_asked_for() || asked.contains(&kind);
+            let wanted = if only.is_empty() { listed } else { only.contains(&kind) };
             let Some(made) = row(kind).made.filter(|_| wanted) else { continue };
             let laid = self.laid.borrow().get(&kind).cloned();
             match laid.map_or_else(|| (made.lay)(&self.desk), Ok) {

@@ -106,19 +106,20 @@ fn entry(page: &Page) -> Entry {
     Entry { sheet: page.sheet, version: page.version, learner: page.learner, stock: page.stock }
 }
 
-/// Makes every packet of a lesson, or with `only` the pages of one sheet; packets without pages are left out.
-pub fn make<'a>(desk: &Desk<'a>, only: Option<SheetKind>) -> Result<Vec<Sheaf<'a>>, Vec<Diagnostic>> {
+/// Makes every packet of a lesson, or the pages of the sheets in `only` where it names any; packets without pages are left
+/// out.
+pub fn make<'a>(desk: &Desk<'a>, only: &[SheetKind]) -> Result<Vec<Sheaf<'a>>, Vec<Diagnostic>> {
     // The contract's order: teacher, copy room, then whoever stands in.
     let shelf = Shelf::new(desk);
     let mut packets = crate::sheets::packets(&shelf, only)?.into_iter().map(Sheaf::Packet);
     let mut all: Vec<Sheaf<'_>> = packets.by_ref().take(1).collect();
-    let whole = only.is_none_or(|only| only == SheetKind::Ticket);
-    let order = job::order(&shelf, only.filter(|_| !whole))?;
-    let pages = if whole { ticket::draw(desk, &order).map_err(|problem| vec![unplaced(problem)])? } else { Vec::new() };
-    if only != Some(SheetKind::Ticket) {
-        all.extend(order.jobs.into_iter().map(Sheaf::Job));
-    }
-    let title = format!("{}: job ticket", desk.lesson.spec.title.value);
+    let order = job::order(&shelf, only)?;
+    // The ticket is about the whole job, also when it is asked for by itself.
+    let whole = if only.contains(&SheetKind::Ticket) { Some(job::order(&shelf, &[])?) } else { None };
+    let told = whole.as_ref().or(only.is_empty().then_some(&order));
+    let pages = told.map(|order| ticket::draw(desk, order)).transpose().map_err(|problem| vec![unplaced(problem)])?;
+    all.extend(order.jobs.into_iter().map(Sheaf::Job));
+    let (title, pages) = (format!("{}: job ticket", desk.lesson.spec.title.value), pages.unwrap_or_default());
     all.push(Sheaf::Packet(Packet { file: "copy-room-ticket.pdf", title, sides: Sides::One, copies: 1, pages }));
     all.extend(packets);
     all.retain(|sheaf| !sheaf.is_empty());

@@ -54,7 +54,7 @@ impl Shop {
     }
 
     pub fn order<'a>(&'a self, lesson: &'a Lesson) -> Order<'a> {
-        job::order(&Shelf::new(&self.desk(lesson)), None).unwrap_or_else(|found| panic!("{found:#?}"))
+        job::order(&Shelf::new(&self.desk(lesson)), &[]).unwrap_or_else(|found| panic!("{found:#?}"))
     }
 
     /// A job's file.

@@ -52,7 +52,7 @@ pub fn lay(path: &Path) -> Sample {
     let lesson =
         lesson::plan(&source_text, spec, roster).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
     let layouts = Layouts::read(&[]).unwrap_or_else(|found| panic!("{found:#?}"));
-    let made = sheaf::make(&Desk::new(&lesson, &layouts, &family), None);
+    let made = sheaf::make(&Desk::new(&lesson, &layouts, &family), &[]);
     let made = made.unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
     let packets = made.iter().map(packet).collect();
     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();

@@ -27,10 +27,15 @@ const PATIENCE: Duration = Duration::from_secs(120);
 impl Terminal {
     /// Starts the program in a folder; nothing where the system has no pseudo-terminals to give.
     pub fn start(folder: &Path, args: &[&str]) -> Option<Self> {
+        Self::wide(folder, args, 120)
+    }
+
+    /// [`Terminal::start`] at a terminal of so many columns.
+    pub fn wide(folder: &Path, args: &[&str], columns: u16) -> Option<Self> {
         let master = openpt(OpenptFlags::RDWR | OpenptFlags::NOCTTY).ok()?;
         grantpt(&master).ok()?;
         unlockpt(&master).ok()?;
-        tcsetwinsize(&master, Winsize { ws_row: 40, ws_col: 120, ws_xpixel: 0, ws_ypixel: 0 }).ok()?;
+        tcsetwinsize(&master, Winsize { ws_row: 40, ws_col: columns, ws_xpixel: 0, ws_ypixel: 0 }).ok()?;
         let name = ptsname(&master, Vec::new()).ok()?.into_string().ok()?;
         let end = OpenOptions::new().read(true).write(true).open(name).ok()?;
         let stdio = || Stdio::from(OwnedFd::from(end.try_clone().expect("a copy")));

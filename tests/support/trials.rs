@@ -124,8 +124,8 @@ pub fn layout(bytes: &[u8]) -> bool {
         Ok(layouts) => {
             let family = bundled(Bundled::Atkinson).expect("a font");
             let desk = Desk::new(small(), &layouts, &family);
-            let only = SHEETS.iter().find(|sheet| sheet.kind.word() == word).map(|sheet| sheet.kind);
-            match sheaf::make(&desk, only) {
+            let only: Vec<_> = SHEETS.iter().map(|sheet| sheet.kind).filter(|kind| kind.word() == word).collect();
+            match sheaf::make(&desk, &only) {
                 Ok(sheaves) => {
                     for page in sheaves.iter().flat_map(|sheaf| (0..sheaf.len()).map(|k| sheaf.page(k))) {
                         if let Err(problem) = page {
@@ -192,7 +192,7 @@ pub fn run(bytes: &[u8]) -> bool {
     let family: Family = bundled(Bundled::Atkinson).expect("a font");
     let layouts = LAYOUTS.get_or_init(|| Layouts::read(&[]).expect("bundled layouts"));
     let desk = Desk::new(&lesson, layouts, &family);
-    let sheaves = match sheaf::make(&desk, None) {
+    let sheaves = match sheaf::make(&desk, &[]) {
         Ok(sheaves) => sheaves,
         Err(found) => {
             sound(&found);

@@ -6,8 +6,6 @@
 mod ask;
 mod text;
 
-pub use ask::{range, title};
-
 use std::fmt::Write;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -16,54 +14,34 @@ use std::sync::Arc;
 use serde_json::json;
 
 use super::Report;
+use super::answers::Answers;
 use super::args::Start;
 use super::failure::{Failure, reason};
 use super::files;
 use super::files::read::shown;
 use super::files::write;
 use crate::diag::{Problem, Source};
-use crate::spec::{self, Cut, Paper};
+use crate::spec;
 
-/// What a first lesson file says.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Answers {
-    /// The title.
-    pub title: String,
-    /// Least and greatest number.
-    pub range: (u32, u32),
-    /// How many learners.
-    pub learners: u32,
-    /// Scissors or guillotine.
-    pub cut: Cut,
-    /// The paper.
-    pub paper: Paper,
-    /// Whether text is large.
-    pub large: bool,
-}
-
-impl Default for Answers {
-    /// What Enter answers.
-    fn default() -> Self {
-        Self {
-            title: "Hundreds, tens and ones".to_owned(),
-            range: (100, 999),
-            learners: 24,
-            cut: Cut::Scissors,
-            paper: Paper::Letter,
-            large: false,
-        }
-    }
+/// Someone at a terminal.
+#[derive(Debug, Clone, Copy)]
+pub struct Asker {
+    /// Whether questions are coloured.
+    pub coloured: bool,
 }
 
 /// Writes a lesson file and says what to type next.
-pub fn run(given: &Start, can_ask: bool) -> Result<Report, Failure> {
+pub fn run(given: &Start, asker: Option<Asker>) -> Result<Report, Failure> {
     let mut answers = Answers::default();
-    let asking = can_ask && !given.answers_anything();
     let mut replace = given.force;
+    // Before the questions: nobody answers them twice.
+    if let Some(file) = &given.file {
+        placed(file)?;
+    }
     let path;
-    if asking {
+    if let Some(asker) = asker.filter(|_| !given.answers_anything()) {
         let file = |title: &str| given.file.clone().unwrap_or_else(|| named_after(title));
-        let Some((found, at, over)) = ask::all(&answers, file, replace).map_err(|error| stopped(&error))? else {
+        let Some((found, at, over)) = ask::all(asker, &answers, file, replace).map_err(|error| stopped(&error))? else {
             let human = "Nothing was written.\n".to_owned();
             return Ok(report(human, None));
         };
@@ -72,14 +50,23 @@ pub fn run(given: &Start, can_ask: bool) -> Result<Report, Failure> {
         given.fill(&mut answers);
         path = given.file.clone().unwrap_or_else(|| named_after(&answers.title));
     }
-    // A lesson whose packets could not be written later is no help.
-    files::folder(Path::new("."), &path)?;
     let name = shown(&path);
     let text = text::write(&answers, &word(&name));
     let source = Arc::new(Source { name: name.clone(), text });
     spec::read(&source).map_err(Failure::Lesson)?;
     write::lesson(&path, &source.text, replace).map_err(|error| refused(&name, &error))?;
     Ok(report(next(&name), Some(&name)))
+}
+
+/// Whether a lesson file can be at a path. A lesson whose packets could not be written later is no help.
+fn placed(path: &Path) -> Result<(), Failure> {
+    files::folder(Path::new("."), path)?;
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    if folder.is_dir() {
+        return Ok(());
+    }
+    let problem = Problem::new(format!("cannot write `{}`: there is no folder `{}`", shown(path), shown(folder)));
+    Err(Failure::file(shown(path), problem.hint("make the folder first, or name a file in another one")))
 }
 
 fn report(human: String, written: Option<&str>) -> Report {
@@ -138,6 +125,10 @@ fn refused(name: &str, error: &io::Error) -> Failure {
 }
 
 fn stopped(error: &dialoguer::Error) -> Failure {
+    let dialoguer::Error::IO(cause) = error;
+    if cause.kind() == io::ErrorKind::Interrupted {
+        return Failure::Stopped;
+    }
     let problem = Problem::new(format!("the questions were broken off ({error}); nothing was written"));
     Failure::file("-", problem.hint("answer with flags instead; `placewright start --help` lists them"))
 }

@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use super::Answers;
+use crate::cli::answers::Answers;
 use crate::spec::{Cut, Paper};
 
 /// Writes the file. `word` is its name as one would type it. Lines that begin with `#: ` are suggestions.

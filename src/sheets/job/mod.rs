@@ -42,9 +42,9 @@ pub struct Order<'a> {
     pub jobs: Vec<Job<'a>>,
 }
 
-/// Plans the copies of every learner sheet the lesson asks for, or with `only` of that sheet alone. The order has no jobs
+/// Plans the copies of every learner sheet the lesson asks for, or with `only` of those sheets alone. The order has no jobs
 /// when there is nothing to copy.
-pub fn order<'a>(shelf: &Shelf<'a>, only: Option<SheetKind>) -> Result<Order<'a>, Vec<Diagnostic>> {
+pub fn order<'a>(shelf: &Shelf<'a>, only: &[SheetKind]) -> Result<Order<'a>, Vec<Diagnostic>> {
     let masters = shelf.masters(&packet::LEARNER, only)?;
     plan(&shelf.desk, masters).map_err(|problem| vec![unplaced(problem)])
 }

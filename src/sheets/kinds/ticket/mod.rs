@@ -20,7 +20,7 @@ use flow::Flow;
 
 /// The ticket of everything the lesson asks for.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
-    let order = job::order(&Shelf::new(desk), None).map_err(|mut found| found.swap_remove(0).problem)?;
+    let order = job::order(&Shelf::new(desk), &[]).map_err(|mut found| found.swap_remove(0).problem)?;
     draw(desk, &order)
 }
 

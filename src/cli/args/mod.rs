@@ -1,0 +1,175 @@
+//! What can be typed. The doc comments are the help.
+
+mod input;
+mod start;
+mod talk;
+mod words;
+
+use std::path::PathBuf;
+
+use clap::{Parser, Subcommand, ValueEnum};
+
+pub use input::Input;
+pub use start::Start;
+pub use talk::{Color, Format, Talk};
+
+use super::pages::Pages;
+use crate::raster::{DPI, LEAST_DPI, MOST_DPI};
+
+/// Makes print-ready packets for a lesson on place value from a short lesson file.
+#[derive(Debug, Parser)]
+#[command(name = "placewright", version, max_term_width = 100)]
+#[command(arg_required_else_help = true)]
+#[command(after_help = "Examples:
+  placewright start harbour.toml        write a first lesson file, asking a few questions
+  placewright check harbour.toml        what will come out, and what was assumed
+  placewright typeset harbour.toml      write the packets into out/harbour/
+  placewright preview harbour.toml      the same, with pictures of the pages
+  placewright sheets                    what can be made
+
+Exit status: 0 done, 1 the lesson cannot be made, 2 wrong usage, 3 a file could not be read or \
+written, 130 stopped with Ctrl-C.")]
+pub struct Cli {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+    /// How to talk.
+    #[command(flatten)]
+    pub talk: Talk,
+}
+
+/// What to do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Write a short lesson file with comments, asking a few plain questions on a terminal
+    #[command(after_help = "Examples:
+  placewright start                                        asks; Enter takes the answer shown
+  placewright start harbour.toml                           asks, and writes this file
+  placewright start --title \"Tram stops\" --range 10-99    asks nothing
+
+With any of the options that answer a question, or without a terminal, nothing is asked. A file \
+that is there already is left alone unless --force is given.")]
+    Start(Start),
+    /// Read lessons, choose numbers and lay out every page, but write nothing
+    #[command(after_help = "Examples:
+  placewright check harbour.toml
+  placewright check --format json lessons/*.toml")]
+    Check {
+        /// What to read.
+        #[command(flatten)]
+        input: Input,
+    },
+    /// Print the chosen numbers and why each is there
+    #[command(after_help = "Examples:
+  placewright numbers harbour.toml
+  placewright numbers --seed 7 harbour.toml")]
+    Numbers {
+        /// What to read.
+        #[command(flatten)]
+        input: Input,
+    },
+    /// Write the packets of lessons as PDF files
+    #[command(after_help = "Examples:
+  placewright typeset harbour.toml
+  placewright typeset lessons/*.toml --out packets
+  placewright typeset harbour.toml --only board,strips --out again
+
+The packets of harbour.toml go into out/harbour/, which is replaced as a whole. A folder that \
+holds files of other origin is left alone unless --force is given; so is a packet that holds \
+more than the sheets that --only names.")]
+    Typeset {
+        /// What to read.
+        #[command(flatten)]
+        input: Input,
+        /// The folder that gets a folder for each lesson
+        #[arg(long, value_name = "DIR", default_value = "out")]
+        out: PathBuf,
+        /// Also replace files that Placewright did not write
+        #[arg(long)]
+        force: bool,
+        /// Make the packets again each time a lesson file is saved, until stopped with Ctrl-C
+        #[arg(long)]
+        watch: bool,
+    },
+    /// Write the packets together with pictures of their pages, and a page that shows them
+    #[command(after_help = "Examples:
+  placewright preview harbour.toml
+  placewright preview harbour.toml --only board --dpi 150
+  placewright preview harbour.toml --pages 1-3,7 --watch
+
+Open out/harbour/index.html in a browser: it shows what each file looks like, who gets it and how \
+to print it. The pictures are in out/harbour/pictures/, a PNG a page and one of all pages of a \
+file. The packets are always written whole; --only and --pages choose what is pictured.")]
+    Preview {
+        /// What to read.
+        #[command(flatten)]
+        input: Input,
+        /// The folder that gets a folder for each lesson
+        #[arg(long, value_name = "DIR", default_value = "out")]
+        out: PathBuf,
+        /// Picture these pages of each file, such as 3, 2-5 or 1,4-6
+        #[arg(long, value_name = "PAGES", value_parser = Pages::parse)]
+        pages: Option<Pages>,
+        /// Dots to the inch
+        #[arg(long, value_name = "N", default_value_t = DPI)]
+        #[arg(value_parser = clap::value_parser!(u16).range(i64::from(LEAST_DPI)..=i64::from(MOST_DPI)))]
+        dpi: u16,
+        /// Also replace files that Placewright did not write
+        #[arg(long)]
+        force: bool,
+        /// Make everything again each time a lesson file is saved, until stopped with Ctrl-C
+        #[arg(long)]
+        watch: bool,
+    },
+    /// List what can be made
+    #[command(after_help = "Examples:
+  placewright sheets
+  placewright sheets --format json")]
+    Sheets,
+    /// Print completions for a shell
+    #[command(after_help = "Examples:
+  placewright completions bash > ~/.local/share/bash-completion/completions/placewright
+  placewright completions zsh > ~/.zfunc/_placewright
+  placewright completions fish > ~/.config/fish/completions/placewright.fish
+  placewright completions powershell >> $PROFILE
+
+For zsh, the folder must be in fpath: put `fpath+=~/.zfunc` before `compinit` in ~/.zshrc.")]
+    Completions {
+        /// The shell
+        #[arg(value_name = "SHELL", value_enum)]
+        shell: Shell,
+    },
+    /// Print the manual page of the program and all its commands
+    #[command(after_help = "Examples:
+  placewright manual > placewright.1
+  placewright manual | man -l -")]
+    Manual,
+}
+
+/// A shell that can complete words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Shell {
+    /// GNU Bash
+    Bash,
+    /// Elvish
+    Elvish,
+    /// Fish
+    Fish,
+    /// `PowerShell`
+    #[value(name = "powershell")]
+    PowerShell,
+    /// Zsh
+    Zsh,
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::CommandFactory;
+
+    use super::*;
+
+    #[test]
+    fn the_arguments_are_sound() {
+        Cli::command().debug_assert();
+    }
+}
