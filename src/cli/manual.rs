@@ -15,7 +15,7 @@ pub fn completions(shell: Shell) -> Vec<u8> {
         Shell::Bash => Kind::Bash,
         Shell::Elvish => Kind::Elvish,
         Shell::Fish => Kind::Fish,
-        Shell::PowerShell => Kind::PowerShell,
+        Shell::Power => Kind::PowerShell,
         Shell::Zsh => Kind::Zsh,
     };
     let mut text = Vec::new();

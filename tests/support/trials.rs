@@ -152,7 +152,7 @@ pub fn font(bytes: &[u8]) -> bool {
     };
     let layouts = LAYOUTS.get_or_init(|| Layouts::read(&[]).expect("bundled layouts"));
     let shelf = packet::Shelf::new(&Desk::new(small(), layouts, &family));
-    match packet::teacher(&shelf, Some(spec::SheetKind::Strips)) {
+    match packet::teacher(&shelf, &[spec::SheetKind::Strips]) {
         Err(found) => {
             sound(&found);
             false

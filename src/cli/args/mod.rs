@@ -157,7 +157,7 @@ pub enum Shell {
     Fish,
     /// `PowerShell`
     #[value(name = "powershell")]
-    PowerShell,
+    Power,
     /// Zsh
     Zsh,
 }
