@@ -39,7 +39,7 @@ impl<'p> Ahead<'p> {
     /// Writes the file, which is made now if it is not yet.
     pub fn write(&self, out: &mut dyn Write) -> Result<(), Failure> {
         if self.sheaf.len() > SHORT {
-            return pdf::write_sheaf(out, self.sheaf, self.family, &self.options).map(|_| ());
+            return pdf::write(out, self.sheaf, self.family, &self.options).map(|_| ());
         }
         match self.bytes() {
             Ok(bytes) => Ok(out.write_all(bytes)?),
@@ -48,6 +48,6 @@ impl<'p> Ahead<'p> {
     }
 
     fn bytes(&self) -> &Result<Vec<u8>, Problem> {
-        self.made.get_or_init(|| pdf::sheaf_bytes(self.sheaf, self.family, &self.options))
+        self.made.get_or_init(|| pdf::bytes(self.sheaf, self.family, &self.options))
     }
 }

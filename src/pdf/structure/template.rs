@@ -3,8 +3,7 @@
 //! A class set shows the same few pages thousands of times. Their elements differ in nothing but the numbers of objects, so
 //! what is between the numbers is made once.
 
-use super::file::references;
-use super::tags::reference;
+use crate::pdf::syntax::{reference, references};
 
 /// What stands in a gap.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -17,7 +16,7 @@ enum Gap {
 
 /// The elements of a page.
 #[derive(Debug, Default)]
-pub struct Skeleton {
+pub struct Template {
     /// All that is between gaps, without a break.
     text: Vec<u8>,
     /// Where in the text gaps are, in order, and what stands in them.
@@ -28,17 +27,17 @@ pub struct Skeleton {
     owners: Vec<u32>,
 }
 
-/// Where a page's elements hang in the file.
+/// The object numbers of a page and its elements.
 #[derive(Debug, Clone, Copy)]
-pub struct Hook {
+pub struct Numbers {
     /// The page.
     pub page: u32,
     /// The object of the page's section; its other elements follow.
     pub first: u32,
 }
 
-impl Skeleton {
-    /// A skeleton for a page with these owners of marked content.
+impl Template {
+    /// A template for a page with these owners of marked content.
     pub fn new(owners: Vec<u32>) -> Self {
         Self { owners, ..Self::default() }
     }
@@ -75,14 +74,14 @@ impl Skeleton {
     }
 
     /// The elements of a page, in the order of their objects; each writes itself.
-    pub fn elements(&self, hook: Hook) -> impl Iterator<Item = impl FnOnce(&mut Vec<u8>)> {
+    pub fn elements(&self, numbers: Numbers) -> impl Iterator<Item = impl FnOnce(&mut Vec<u8>)> {
         let starts = std::iter::once((0, 0)).chain(self.ends.iter().copied());
         starts.zip(&self.ends).map(move |((start, from), &(end, to))| {
             move |out: &mut Vec<u8>| {
                 let mut at = start;
                 for &(gap, what) in &self.gaps[from..to] {
                     out.extend_from_slice(&self.text[at..gap]);
-                    reference(out, hook.object(what));
+                    reference(out, numbers.object(what));
                     at = gap;
                 }
                 out.extend_from_slice(&self.text[at..end]);
@@ -91,12 +90,12 @@ impl Skeleton {
     }
 
     /// Writes the array that leads from marked content back to elements.
-    pub fn owners(&self, hook: Hook, out: &mut Vec<u8>) {
-        references(out, self.owners.iter().map(|place| hook.first + place));
+    pub fn owners(&self, numbers: Numbers, out: &mut Vec<u8>) {
+        references(out, self.owners.iter().map(|place| numbers.first + place));
     }
 }
 
-impl Hook {
+impl Numbers {
     fn object(self, what: Gap) -> u32 {
         match what {
             Gap::Page => self.page,
@@ -111,20 +110,20 @@ mod tests {
 
     #[test]
     fn gaps_are_filled_for_each_page() {
-        let mut skeleton = Skeleton::new(vec![1]);
-        skeleton.text().extend_from_slice(b"<</K ");
-        skeleton.element(1);
-        skeleton.text().extend_from_slice(b">>");
-        skeleton.end();
-        skeleton.text().extend_from_slice(b"<</Pg ");
-        skeleton.page();
-        skeleton.text().extend_from_slice(b"/K 0>>");
-        skeleton.end();
+        let mut template = Template::new(vec![1]);
+        template.text().extend_from_slice(b"<</K ");
+        template.element(1);
+        template.text().extend_from_slice(b">>");
+        template.end();
+        template.text().extend_from_slice(b"<</Pg ");
+        template.page();
+        template.text().extend_from_slice(b"/K 0>>");
+        template.end();
         let filled = |page, first| {
-            let hook = Hook { page, first };
+            let numbers = Numbers { page, first };
             let mut out = Vec::new();
-            skeleton.elements(hook).for_each(|element| element(&mut out));
-            skeleton.owners(hook, &mut out);
+            template.elements(numbers).for_each(|element| element(&mut out));
+            template.owners(numbers, &mut out);
             String::from_utf8(out).unwrap()
         };
         assert_eq!(filled(7, 20), "<</K 21 0 R>><</Pg 7 0 R/K 0>>[21 0 R]");

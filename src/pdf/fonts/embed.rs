@@ -16,6 +16,7 @@ use subsetter::GlyphRemapper;
 use super::face::{CODES, Code, Faces, Used};
 use crate::diag::Problem;
 use crate::measure::{Font, Glyph};
+use crate::pdf::failure::internal;
 
 /// The objects that hold fonts.
 pub struct Embedded {
@@ -62,7 +63,7 @@ pub fn embed(faces: &Faces<'_>, used: &Used) -> Result<Embedded, Problem> {
 
 /// The font object that printpdf put under a name into the resources of its pages.
 fn find(document: &lopdf::Document, name: &[u8]) -> Result<ObjectId, Problem> {
-    let lost = || super::internal("a font got lost on its way into the file");
+    let lost = || internal("a font got lost on its way into the file");
     let (_, page) = document.get_pages().into_iter().next().ok_or_else(lost)?;
     let read = || {
         let resources = document.get_dictionary(page).ok()?.get(b"Resources").ok()?;
@@ -122,7 +123,7 @@ impl<'a> Cut<'a> {
 
     /// Puts codes, widths and metrics right.
     fn amend(&self, document: &mut lopdf::Document, id: ObjectId) -> Result<(), Problem> {
-        let odd = |_| super::internal("a font object is not as expected");
+        let odd = |_| internal("a font object is not as expected");
         let encoding = document.add_object(self.encoding());
         let unicode = document.add_object(Stream::new(Dictionary::new(), self.unicode().into_bytes()));
         let (widths, default) = self.widths();
@@ -130,7 +131,7 @@ impl<'a> Cut<'a> {
         font.set("Encoding", encoding);
         font.set("ToUnicode", unicode);
         let descendants = font.get_mut(b"DescendantFonts").and_then(Object::as_array_mut).map_err(odd)?;
-        let descendant = descendants.first_mut().ok_or_else(|| super::internal("a font has no descendant"))?;
+        let descendant = descendants.first_mut().ok_or_else(|| internal("a font has no descendant"))?;
         let descendant = descendant.as_dict_mut().map_err(odd)?;
         descendant.set("W", widths);
         descendant.set("DW", default);

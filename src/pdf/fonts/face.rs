@@ -8,6 +8,7 @@ use std::ops::Range;
 
 use crate::diag::Problem;
 use crate::measure::{Family, Font, Weight};
+use crate::pdf::failure::internal;
 
 /// The first code of two bytes.
 const TWO: usize = 0x8000;
@@ -93,7 +94,7 @@ impl<'a> Faces<'a> {
         out: &mut Vec<u8>,
         used: &mut Used,
     ) -> Result<(), Problem> {
-        let face = self.faces.get(slot).ok_or_else(|| super::internal("a font has no slot"))?;
+        let face = self.faces.get(slot).ok_or_else(|| internal("a font has no slot"))?;
         out.push(b'(');
         let space = (spaced && !text.ends_with(' ') && face.index(' ').is_some()).then_some(' ');
         for character in text.chars().chain(space) {

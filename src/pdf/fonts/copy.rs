@@ -4,52 +4,50 @@ use std::collections::BTreeMap;
 
 use lopdf::{Dictionary, Object, ObjectId, StringFormat};
 
-use super::deflate::Deflater;
-use super::file::{Chunk, Form};
-use super::plan::Planner;
-use super::tags::reference;
 use crate::diag::Problem;
+use crate::pdf::failure::internal;
+use crate::pdf::file::{Chunk, Deflater, Numbering};
+use crate::pdf::syntax::{name, reference};
 
 /// Copies objects and all that they refer to.
 pub struct Copier<'d> {
     document: &'d lopdf::Document,
-    numbers: BTreeMap<ObjectId, u32>,
+    known: BTreeMap<ObjectId, u32>,
     waiting: Vec<ObjectId>,
 }
 
 impl<'d> Copier<'d> {
     /// A copier of a document's objects.
     pub fn new(document: &'d lopdf::Document) -> Self {
-        Self { document, numbers: BTreeMap::new(), waiting: Vec::new() }
+        Self { document, known: BTreeMap::new(), waiting: Vec::new() }
     }
 
     /// The number that an object has in our file. What is asked for is copied.
-    pub fn number(&mut self, id: ObjectId, planner: &mut Planner) -> u32 {
-        *self.numbers.entry(id).or_insert_with(|| {
+    pub fn number(&mut self, id: ObjectId, numbers: &mut Numbering) -> u32 {
+        *self.known.entry(id).or_insert_with(|| {
             self.waiting.push(id);
-            planner.object()
+            numbers.object()
         })
     }
 
     /// Writes all that was asked for.
     pub fn write(
         &mut self,
-        planner: &mut Planner,
+        numbers: &mut Numbering,
         chunk: &mut Chunk,
-        form: Form,
         deflater: &mut Deflater,
     ) -> Result<(), Problem> {
         while let Some(id) = self.waiting.pop() {
-            let number = self.number(id, planner);
-            let object = self.document.get_object(id).map_err(|_| super::internal("an object of a font is missing"))?;
+            let number = self.number(id, numbers);
+            let object = self.document.get_object(id).map_err(|_| internal("an object of a font is missing"))?;
             let mut out = Vec::new();
             match object {
                 Object::Stream(stream) => {
-                    self.entries(&stream.dict, &mut out, planner);
-                    chunk.stream(number, &out, &stream.content, form, deflater)?;
+                    self.entries(&stream.dict, &mut out, numbers);
+                    chunk.stream(number, &out, &stream.content, deflater)?;
                 }
                 other => {
-                    self.value(other, &mut out, planner);
+                    self.value(other, &mut out, numbers);
                     chunk.plain(number, &out);
                 }
             }
@@ -57,17 +55,17 @@ impl<'d> Copier<'d> {
         Ok(())
     }
 
-    fn entries(&mut self, dictionary: &Dictionary, out: &mut Vec<u8>, planner: &mut Planner) {
+    fn entries(&mut self, dictionary: &Dictionary, out: &mut Vec<u8>, numbers: &mut Numbering) {
         for (key, value) in dictionary.iter().filter(|(key, _)| *key != b"Length") {
             name(key, out);
             if !matches!(value, Object::Name(_) | Object::Array(_) | Object::Dictionary(_) | Object::String(..)) {
                 out.push(b' ');
             }
-            self.value(value, out, planner);
+            self.value(value, out, numbers);
         }
     }
 
-    fn value(&mut self, value: &Object, out: &mut Vec<u8>, planner: &mut Planner) {
+    fn value(&mut self, value: &Object, out: &mut Vec<u8>, numbers: &mut Numbering) {
         match value {
             Object::Boolean(value) => out.extend_from_slice(if *value { b"true" } else { b"false" }),
             Object::Integer(value) => out.extend_from_slice(value.to_string().as_bytes()),
@@ -86,29 +84,18 @@ impl<'d> Copier<'d> {
                     if k > 0 {
                         out.push(b' ');
                     }
-                    self.value(value, out, planner);
+                    self.value(value, out, numbers);
                 }
                 out.push(b']');
             }
             Object::Dictionary(dictionary) => {
                 out.extend_from_slice(b"<<");
-                self.entries(dictionary, out, planner);
+                self.entries(dictionary, out, numbers);
                 out.extend_from_slice(b">>");
             }
             // A stream never stands inside another object.
             Object::Null | Object::Stream(_) => out.extend_from_slice(b"null"),
-            Object::Reference(id) => reference(out, self.number(*id, planner)),
-        }
-    }
-}
-
-fn name(bytes: &[u8], out: &mut Vec<u8>) {
-    out.push(b'/');
-    for byte in bytes {
-        if byte.is_ascii_alphanumeric() || b"+-_.".contains(byte) {
-            out.push(*byte);
-        } else {
-            out.extend_from_slice(format!("#{byte:02X}").as_bytes());
+            Object::Reference(id) => reference(out, self.number(*id, numbers)),
         }
     }
 }

@@ -7,10 +7,12 @@ use std::borrow::Borrow;
 use std::collections::HashMap;
 use std::sync::Arc;
 
-use super::symbols::{Ids, Symbols};
-use super::tags::{Visitor, walk};
 use crate::diag::Problem;
 use crate::measure::Length;
+use crate::pdf::content::{Ids, Symbols};
+use crate::pdf::failure::internal;
+use crate::pdf::file::Numbering;
+use crate::pdf::structure::{Visitor, walk};
 use crate::sheets::page::{Item, Layer, Page, Tag};
 
 /// How many pages a run has: enough to fill an object stream, few enough to keep memory flat.
@@ -18,8 +20,8 @@ pub const RUN: usize = 48;
 
 /// Gives out numbers.
 pub struct Planner {
-    /// The next object's number.
-    next: u32,
+    /// Object numbers.
+    pub numbers: Numbering,
     /// The next page's index.
     page: u32,
     /// Whether a single run holds all pages.
@@ -97,10 +99,10 @@ pub struct SharedLayer {
 }
 
 impl Planner {
-    /// A planner that gives out numbers from `next`.
+    /// A planner that gives out object numbers from `next`.
     pub fn new(next: u32) -> Self {
         Self {
-            next,
+            numbers: Numbering::from(next),
             page: 0,
             single: false,
             symbols: Symbols::default(),
@@ -111,33 +113,16 @@ impl Planner {
         }
     }
 
-    /// A new object number.
-    pub fn object(&mut self) -> u32 {
-        self.next += 1;
-        self.next - 1
-    }
-
-    /// So many object numbers in a row; the first of them.
-    fn objects(&mut self, count: u32) -> u32 {
-        self.next += count;
-        self.next - count
-    }
-
-    /// Goes on from `next`, after somebody counted on from the last number given out.
-    pub fn skip_to(&mut self, next: u32) {
-        self.next = self.next.max(next);
-    }
-
     /// Plans a run. `pages` are at most [`RUN`].
     pub fn run<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<P>, Problem> {
         let mut ids = self.ids.clone();
         let facts = self.survey(&pages, &mut ids)?;
-        let node = self.objects(2);
+        let node = self.numbers.objects(2);
         let mut planned = Vec::with_capacity(pages.len());
-        let first_page = self.objects(u32::try_from(pages.len()).map_err(|_| super::internal("a run is too long"))?);
+        let first_page = self.numbers.objects(u32::try_from(pages.len()).map_err(|_| internal("a run is too long"))?);
         for (object, page) in (first_page..).zip(pages) {
             let elements = 1 + page.borrow().layers.iter().map(|layer| facts[&address(layer)].elements).sum::<u32>();
-            let section = self.objects(elements);
+            let section = self.numbers.objects(elements);
             planned.push(Planned {
                 page,
                 index: self.page,
@@ -149,7 +134,7 @@ impl Planner {
             });
             self.page += 1;
         }
-        let stream = self.object();
+        let stream = self.numbers.object();
         let mut layers = Vec::new();
         for page in &mut planned {
             page.streams = self.streams(page.page.borrow(), &facts, &mut layers)?;
@@ -194,7 +179,7 @@ impl Planner {
             match streams.last_mut() {
                 Some(last) if !shared && !last.shared => last.layers += 1,
                 _ => {
-                    let object = known.unwrap_or_else(|| self.object());
+                    let object = known.unwrap_or_else(|| self.numbers.object());
                     if shared && known.is_none() {
                         self.know(layer, here)?;
                         self.shared.insert(key, (object, Arc::clone(layer)));

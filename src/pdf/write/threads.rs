@@ -1,7 +1,7 @@
 //! Pages through any number of threads, in order.
 //!
 //! One thread plans and writes, in page order; the others build what is planned. No more runs are under way than the
-//! crew can use, so memory stays flat however many pages come.
+//! threads can use, so memory stays flat however many pages come.
 
 use std::borrow::Borrow;
 use std::collections::BTreeMap;
@@ -9,35 +9,33 @@ use std::io::Write;
 use std::sync::{Mutex, mpsc};
 use std::thread;
 
-use super::Failure;
-use super::face::{Faces, Used};
-use super::file::{Chunk, File, Form};
+use super::build::Builder;
+use super::index::Index;
 use super::plan::{Planner, RUN, Run};
-use super::run::Builder;
-use super::trail::Trail;
 use crate::diag::Problem;
+use crate::pdf::failure::{Failure, internal};
+use crate::pdf::file::{Chunk, Output};
+use crate::pdf::fonts::{Faces, Used};
 use crate::sheets::page::Page;
 
 /// A run that has been built, or why it could not be.
 type Built = Result<(Chunk, Used), Problem>;
 
 /// The thread that plans and writes.
-pub struct Foreman<'f, W> {
+pub struct Writer<'f, W> {
     /// Where the bytes go.
-    pub file: File<W>,
+    pub file: Output<W>,
     /// Gives out numbers.
     pub planner: Planner,
     /// What the end of the file has to know.
-    pub trail: Trail,
+    pub index: Index,
     /// The characters used so far.
     pub used: Used,
     /// The fonts.
     pub faces: &'f Faces<'f>,
-    /// How objects are put down.
-    pub form: Form,
 }
 
-impl<W: Write> Foreman<'_, W> {
+impl<W: Write> Writer<'_, W> {
     /// Writes all pages with so many threads; 0 and 1 make none besides this one.
     pub fn pages<P>(&mut self, mut pages: impl Iterator<Item = P>, threads: usize) -> Result<(), Failure>
     where
@@ -48,11 +46,11 @@ impl<W: Write> Foreman<'_, W> {
         self.planner.single = second.is_empty();
         let runs = Runs { ready: [first, second].into_iter(), pages };
         // A thread costs more than a single run gains.
-        if threads < 2 || self.planner.single { self.alone(runs) } else { self.crew(runs, threads) }
+        if threads < 2 || self.planner.single { self.alone(runs) } else { self.in_threads(runs, threads) }
     }
 
     fn alone<P: Borrow<Page>>(&mut self, runs: impl Iterator<Item = Vec<P>>) -> Result<(), Failure> {
-        let mut builder = Builder::new(self.faces, self.form);
+        let mut builder = Builder::new(self.faces);
         for pages in runs {
             let run = self.plan(pages)?;
             self.write(builder.build(&run))?;
@@ -60,43 +58,43 @@ impl<W: Write> Foreman<'_, W> {
         Ok(())
     }
 
-    fn crew<P>(&mut self, mut runs: impl Iterator<Item = Vec<P>>, threads: usize) -> Result<(), Failure>
+    fn in_threads<P>(&mut self, mut runs: impl Iterator<Item = Vec<P>>, threads: usize) -> Result<(), Failure>
     where
         P: Borrow<Page> + Send,
     {
-        let (to_crew, orders) = mpsc::channel::<(usize, Run<P>)>();
-        let (to_foreman, done) = mpsc::channel::<(usize, Built)>();
+        let (to_builders, orders) = mpsc::channel::<(usize, Run<P>)>();
+        let (to_writer, done) = mpsc::channel::<(usize, Built)>();
         let orders = Mutex::new(orders);
-        let (faces, form) = (self.faces, self.form);
+        let faces = self.faces;
         thread::scope(|scope| {
             for _ in 0..threads {
-                let (orders, to_foreman) = (&orders, to_foreman.clone());
+                let (orders, to_writer) = (&orders, to_writer.clone());
                 scope.spawn(move || {
-                    let mut builder = Builder::new(faces, form);
+                    let mut builder = Builder::new(faces);
                     // The lock is held while waiting: one waits for an order, the others for the lock.
                     while let Some((k, run)) = orders.lock().ok().and_then(|orders| orders.recv().ok()) {
-                        if to_foreman.send((k, builder.build(&run))).is_err() {
+                        if to_writer.send((k, builder.build(&run))).is_err() {
                             break;
                         }
                     }
                 });
             }
-            drop(to_foreman);
-            // Dropping the sender, on whatever way out, sends the crew home.
-            let to_crew = to_crew;
+            drop(to_writer);
+            // Dropping the sender, on whatever way out, sends the threads home.
+            let to_builders = to_builders;
             let (mut planned, mut written) = (0, 0);
             let mut early = BTreeMap::new();
             loop {
                 while planned < written + 2 * threads {
                     let Some(pages) = runs.next() else { break };
                     let run = self.plan(pages)?;
-                    to_crew.send((planned, run)).map_err(|_| super::internal("the threads have gone"))?;
+                    to_builders.send((planned, run)).map_err(|_| internal("the threads have gone"))?;
                     planned += 1;
                 }
                 if written == planned {
                     return Ok(());
                 }
-                let (k, built) = done.recv().map_err(|_| super::internal("the threads have gone"))?;
+                let (k, built) = done.recv().map_err(|_| internal("the threads have gone"))?;
                 early.insert(k, built);
                 while let Some(built) = early.remove(&written) {
                     self.write(built)?;
@@ -108,7 +106,7 @@ impl<W: Write> Foreman<'_, W> {
 
     fn plan<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<P>, Problem> {
         let run = self.planner.run(pages)?;
-        self.trail.note(&run);
+        self.index.note(&run);
         Ok(run)
     }
 

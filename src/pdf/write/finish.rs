@@ -2,49 +2,42 @@
 
 use std::io::Write;
 
-use super::copy::Copier;
-use super::crew::Foreman;
-use super::deflate::Deflater;
-use super::embed::embed;
-use super::file::{Chunk, Pack};
-use super::forms::form;
+use super::Head;
+use super::index::Index;
 use super::metadata;
-use super::tags::{reference, text};
-use super::trail::Trail;
-use super::units::integer;
-use super::{CATALOG, FIRST, FONTS, Failure, Head, PAGES, STRUCTURE};
+use super::plan::Planner;
+use super::threads::Writer;
+use crate::pdf::content::form;
+use crate::pdf::failure::Failure;
+use crate::pdf::file::{CATALOG, Chunk, Deflater, FIRST, FONTS, PAGES, Pack, STRUCTURE};
+use crate::pdf::fonts::{Copier, embed};
+use crate::pdf::syntax::{integer, reference, text};
 use crate::spec::Sides;
 
 /// Writes the rest of a file.
-pub fn finish<W: Write>(foreman: Foreman<'_, W>, head: &Head) -> Result<W, Failure> {
-    let Foreman { mut file, mut planner, trail, mut used, faces, form: form_of_file } = foreman;
+pub fn finish<W: Write>(writer: Writer<'_, W>, head: &Head) -> Result<W, Failure> {
+    let Writer { mut file, planner: Planner { mut numbers, symbols, .. }, index, mut used, faces } = writer;
     let mut deflater = Deflater::once();
     let mut chunk = Chunk::default();
-    let symbols = planner.symbols.list().to_vec();
-    let ids = planner.symbols.nested();
-    let objects: Vec<u32> = symbols.iter().map(|_| planner.object()).collect();
+    let ids = symbols.nested();
+    let symbols = symbols.list();
+    let objects: Vec<u32> = symbols.iter().map(|_| numbers.object()).collect();
     for (symbol, object) in symbols.iter().zip(&objects) {
         let (entries, content) = form(symbol, faces, &ids, |id| objects.get(id).copied(), &mut used)?;
-        chunk.stream(*object, &entries, &content, form_of_file, &mut deflater)?;
+        chunk.stream(*object, &entries, &content, &mut deflater)?;
     }
     let embedded = embed(faces, &used)?;
     let mut copier = Copier::new(&embedded.document);
     let mut fonts = b"<<".to_vec();
     for (name, id) in &embedded.fonts {
         fonts.extend_from_slice(format!("/{name} ").as_bytes());
-        reference(&mut fonts, copier.number(*id, &mut planner));
+        reference(&mut fonts, copier.number(*id, &mut numbers));
     }
     fonts.extend_from_slice(b">>");
-    copier.write(&mut planner, &mut chunk, form_of_file, &mut deflater)?;
-    let metadata = planner.object();
+    copier.write(&mut numbers, &mut chunk, &mut deflater)?;
+    let metadata = numbers.object();
     // Metadata stays as text, so that programs that know nothing of PDF find it (ISO 32000-1, 14.3.2).
-    chunk.stream(
-        metadata,
-        b"/Type/Metadata/Subtype/XML",
-        metadata::xmp(&head.title).as_bytes(),
-        super::Form::Readable,
-        &mut deflater,
-    )?;
+    chunk.stored(metadata, b"/Type/Metadata/Subtype/XML", metadata::xmp(&head.title).as_bytes());
 
     let mut resources = b"<</Font ".to_vec();
     reference(&mut resources, FONTS);
@@ -60,18 +53,18 @@ pub fn finish<W: Write>(foreman: Foreman<'_, W>, head: &Head) -> Result<W, Failu
     }
     resources.extend_from_slice(b">>");
 
-    let mut pack = Pack::new(planner.object(), form_of_file);
-    let outline = trail.outline(&mut pack);
-    planner.skip_to(pack.next());
+    let mut pack = Pack::new(numbers.object());
+    let outline = index.outline(&mut pack);
+    numbers.skip_to(pack.next());
     if outline.is_some() {
-        pack.finish(planner.object(), &mut chunk, &mut deflater)?;
+        pack.finish(numbers.object(), &mut chunk, &mut deflater)?;
     }
 
-    let mut pack = Pack::new(CATALOG, form_of_file);
-    pack.push_bytes(&catalog(head, &trail, metadata, outline));
-    pack.push_bytes(&trail.pages());
-    pack.push_bytes(&trail.structure());
-    pack.push_bytes(&trail.document());
+    let mut pack = Pack::new(CATALOG);
+    pack.push_bytes(&catalog(head, &index, metadata, outline));
+    pack.push_bytes(&index.pages());
+    pack.push_bytes(&index.structure());
+    pack.push_bytes(&index.document());
     pack.push_bytes(&resources);
     pack.push_bytes(&fonts);
     pack.push_bytes(b"<</O/Table/Scope/Row>>");
@@ -79,15 +72,15 @@ pub fn finish<W: Write>(foreman: Foreman<'_, W>, head: &Head) -> Result<W, Failu
     pack.push_bytes(b"<</O/List/ListNumbering/None>>");
     pack.push_bytes(b"<</O/List/ListNumbering/Decimal>>");
     debug_assert_eq!(pack.next(), FIRST);
-    let stream = planner.object();
+    let stream = numbers.object();
     pack.finish(stream, &mut chunk, &mut deflater)?;
     file.chunk(&chunk)?;
     let mut trailer = b"/Root ".to_vec();
     reference(&mut trailer, CATALOG);
-    file.finish(planner.object(), &trailer, form_of_file, &mut deflater)
+    file.finish(numbers.object(), &trailer, &mut deflater)
 }
 
-fn catalog(head: &Head, trail: &Trail, metadata: u32, outline: Option<u32>) -> Vec<u8> {
+fn catalog(head: &Head, index: &Index, metadata: u32, outline: Option<u32>) -> Vec<u8> {
     let mut out = b"<</Type/Catalog/Pages ".to_vec();
     reference(&mut out, PAGES);
     out.extend_from_slice(b"/StructTreeRoot ");
@@ -100,13 +93,13 @@ fn catalog(head: &Head, trail: &Trail, metadata: u32, outline: Option<u32>) -> V
         out.extend_from_slice(b"/PageMode/UseOutlines/Outlines ");
         reference(&mut out, outline);
     }
-    if let Some(labels) = trail.labels() {
+    if let Some(labels) = index.labels() {
         out.extend_from_slice(b"/PageLabels");
         out.extend_from_slice(&labels);
     }
     // Table 150 of ISO 32000-1: what the print dialogue starts with.
     out.extend_from_slice(b"/ViewerPreferences<</DisplayDocTitle true/PrintScaling/None/PickTrayByPDFSize true/Duplex");
-    out.extend_from_slice(match (head.sides, trail.landscape()) {
+    out.extend_from_slice(match (head.sides, index.landscape()) {
         (Sides::One, _) => b"/Simplex",
         (Sides::Two, false) => b"/DuplexFlipLongEdge",
         (Sides::Two, true) => b"/DuplexFlipShortEdge",

@@ -2,17 +2,15 @@
 
 use std::borrow::Borrow;
 
-use super::file::{Pack, references};
 use super::plan::Run;
-use super::tags::{reference, text};
-use super::units::integer;
-use super::{DOCUMENT, STRUCTURE};
+use crate::pdf::file::{DOCUMENT, Pack, STRUCTURE};
+use crate::pdf::syntax::{integer, reference, references, text};
 use crate::sheets::page::Page;
 use crate::spec::SheetKind;
 
 /// Collected page by page; a few bytes for a page, more for a bookmark.
 #[derive(Default)]
-pub struct Trail {
+pub struct Index {
     pages: u32,
     /// The nodes of the page tree; each is followed by its leaf of the parent tree.
     nodes: Vec<u32>,
@@ -38,7 +36,7 @@ struct Label {
     learner: Option<u32>,
 }
 
-impl Trail {
+impl Index {
     /// Notes the pages of a run.
     pub fn note<P: Borrow<Page>>(&mut self, run: &Run<P>) {
         self.nodes.push(run.node);

@@ -1,112 +1,14 @@
-//! The meaning of a page: from nodes to structure elements and marked content (ISO 32000-1, 14.7 and 14.8).
-//!
-//! One walk decides what is content of which element and what is an artifact; it is shared by those who count and those
-//! who draw, so that they cannot disagree.
+//! The meaning of a page: its structure elements and the marked content they own (ISO 32000-1, 14.7 and 14.8).
 
-use super::content::Canvas;
-use super::skeleton::Skeleton;
-use super::units::{integer, milli, number};
-use super::{DOCUMENT, LABELS, SCOPES};
+use super::template::Template;
+use super::walk::Visitor;
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Sides, Size};
-use crate::sheets::page::{Item, Layer, Node, Scope, Tag};
-
-/// What a walk over a layer meets, in reading order.
-pub trait Visitor<'a> {
-    /// An element starts.
-    fn open(&mut self, tag: &'a Tag);
-    /// The element that started last ends.
-    fn close(&mut self);
-    /// Things drawn that belong to the element around them.
-    fn content(&mut self, items: &[&'a Item]) -> Result<(), Problem>;
-    /// Things drawn that a listener does not need.
-    fn artifact(&mut self, items: &[&'a Item]) -> Result<(), Problem>;
-}
-
-/// Walks a layer.
-pub fn walk<'a>(layer: &'a Layer, visitor: &mut impl Visitor<'a>) -> Result<(), Problem> {
-    Walk { visitor, run: Vec::new(), apart: Vec::new() }.inside(None, &layer.nodes)
-}
-
-/// A walk under way. What it gathers is handed on before an element is gone into, so one gathering place does for all.
-struct Walk<'a, 'v, V> {
-    visitor: &'v mut V,
-    /// Items that stand side by side.
-    run: Vec<&'a Item>,
-    /// Artifacts that stand side by side.
-    apart: Vec<&'a Item>,
-}
-
-impl<'a, V: Visitor<'a>> Walk<'a, '_, V> {
-    fn inside(&mut self, around: Option<&Tag>, nodes: &'a [Node]) -> Result<(), Problem> {
-        for node in nodes {
-            match node {
-                Node::Item(item) => {
-                    self.set_apart()?;
-                    self.run.push(item);
-                }
-                Node::Tagged(tag, nodes) => {
-                    self.set_apart()?;
-                    self.flush(around)?;
-                    self.visitor.open(tag);
-                    self.inside(Some(tag), nodes)?;
-                    self.visitor.close();
-                }
-                Node::Artifact(items) => {
-                    self.flush(around)?;
-                    for item in items {
-                        // Only like things are drawn together, so that text is begun and ended seldom.
-                        if self.apart.last().is_some_and(|last| is_text(last) != is_text(item)) {
-                            self.set_apart()?;
-                        }
-                        self.apart.push(item);
-                    }
-                }
-            }
-        }
-        self.set_apart()?;
-        self.flush(around)
-    }
-
-    /// Hands on artifacts that stand side by side: one mark does for all of them.
-    fn set_apart(&mut self) -> Result<(), Problem> {
-        if self.apart.is_empty() {
-            return Ok(());
-        }
-        self.visitor.artifact(&self.apart)?;
-        self.apart.clear();
-        Ok(())
-    }
-
-    /// Hands on items that stand side by side. Where only elements may stand, drawing is furniture, and text becomes a
-    /// paragraph or, between the rows and cells of a table, a mistake of the sheet that put it there.
-    fn flush(&mut self, around: Option<&Tag>) -> Result<(), Problem> {
-        if self.run.is_empty() {
-            return Ok(());
-        }
-        let text = self.run.iter().any(|item| is_text(item));
-        match around {
-            None | Some(Tag::Section) if text => {
-                self.visitor.open(&Tag::Paragraph);
-                self.visitor.content(&self.run)?;
-                self.visitor.close();
-            }
-            Some(Tag::Table | Tag::Row | Tag::List | Tag::ListItem) if text => {
-                return Err(super::internal("text stands directly in a table, a row or a list"));
-            }
-            None | Some(Tag::Section | Tag::Table | Tag::Row | Tag::List | Tag::ListItem) => {
-                self.visitor.artifact(&self.run)?;
-            }
-            Some(_) => self.visitor.content(&self.run)?,
-        }
-        self.run.clear();
-        Ok(())
-    }
-}
-
-fn is_text(item: &Item) -> bool {
-    matches!(item, Item::Text(_))
-}
+use crate::pdf::content::{Canvas, overhang};
+use crate::pdf::failure::internal;
+use crate::pdf::file::{DOCUMENT, LABELS, SCOPES};
+use crate::pdf::syntax::{integer, rect, reference, text};
+use crate::sheets::page::{Item, Scope, Tag};
 
 /// A structure element of a page under construction.
 pub struct Element<'a> {
@@ -176,7 +78,7 @@ impl<'a> Visitor<'a> for Tree<'a, '_> {
 
     fn content(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
         let here = self.innermost();
-        let mcid = u32::try_from(self.owners.len()).map_err(|_| super::internal("a page has too much content"))?;
+        let mcid = u32::try_from(self.owners.len()).map_err(|_| internal("a page has too much content"))?;
         self.owners.push(here);
         let element = &mut self.elements[here];
         element.kids.push(Kid::Content(mcid));
@@ -204,18 +106,18 @@ impl<'a> Visitor<'a> for Tree<'a, '_> {
 
 impl Tree<'_, '_> {
     /// The elements of a page so high, as text whose numbers are still to come.
-    pub fn skeleton(&self, height: Length) -> Result<Skeleton, Problem> {
+    pub fn template(&self, height: Length) -> Result<Template, Problem> {
         let owners = self.owners.iter().map(|place| narrow(*place)).collect::<Result<_, _>>()?;
-        let mut skeleton = Skeleton::new(owners);
+        let mut template = Template::new(owners);
         for (place, element) in self.elements.iter().enumerate() {
-            write(place, element, height, &mut skeleton)?;
-            skeleton.end();
+            write(place, element, height, &mut template)?;
+            template.end();
         }
-        Ok(skeleton)
+        Ok(template)
     }
 }
 
-fn write(place: usize, element: &Element<'_>, height: Length, out: &mut Skeleton) -> Result<(), Problem> {
+fn write(place: usize, element: &Element<'_>, height: Length, out: &mut Template) -> Result<(), Problem> {
     out.text().extend_from_slice(b"<<");
     if element.kids.iter().any(|kid| matches!(kid, Kid::Content(_))) {
         out.text().extend_from_slice(b"/Pg ");
@@ -269,7 +171,7 @@ fn write(place: usize, element: &Element<'_>, height: Length, out: &mut Skeleton
 }
 
 impl Kid {
-    fn write(&self, out: &mut Skeleton) -> Result<(), Problem> {
+    fn write(&self, out: &mut Template) -> Result<(), Problem> {
         match self {
             Kid::Content(mcid) => integer(out.text(), u64::from(*mcid)),
             Kid::Element(place) => out.element(narrow(*place)?),
@@ -279,7 +181,7 @@ impl Kid {
 }
 
 fn narrow(place: usize) -> Result<u32, Problem> {
-    u32::try_from(place).map_err(|_| super::internal("a page has too many elements"))
+    u32::try_from(place).map_err(|_| internal("a page has too many elements"))
 }
 
 /// The structure type's name.
@@ -322,47 +224,7 @@ fn extent(item: &Item) -> Rect {
             Rect::new(*centre, Size::default()).grown(Sides::splat(*radius)).grown(pen(stroke.map(|s| s.width)))
         }
         Item::Symbol { symbol, at } => {
-            Rect::new(*at, symbol.size).grown(Sides::splat(super::symbols::overhang(symbol)))
+            Rect::new(*at, symbol.size).grown(Sides::splat(overhang(symbol)))
         }
-    }
-}
-
-/// `[left bottom right top]` in points.
-pub fn rect(out: &mut Vec<u8>, rect: Rect, height: Length) {
-    out.push(b'[');
-    let (left, right) = (milli(rect.left()), milli(rect.right()));
-    let (bottom, top) = (milli(height - rect.bottom()), milli(height - rect.top()));
-    for (k, value) in [left, bottom, right, top].into_iter().enumerate() {
-        if k > 0 {
-            out.push(b' ');
-        }
-        number(out, value);
-    }
-    out.push(b']');
-}
-
-/// A reference to an object.
-pub fn reference(out: &mut Vec<u8>, object: u32) {
-    integer(out, u64::from(object));
-    out.extend_from_slice(b" 0 R");
-}
-
-/// A text string: in ASCII as it is, else in UTF-16 with its byte order mark (ISO 32000-1, 7.9.2.2).
-pub fn text(out: &mut Vec<u8>, text: &str) {
-    if text.bytes().all(|b| matches!(b, b' '..=b'~')) {
-        out.push(b'(');
-        for byte in text.bytes() {
-            if matches!(byte, b'(' | b')' | b'\\') {
-                out.push(b'\\');
-            }
-            out.push(byte);
-        }
-        out.push(b')');
-    } else {
-        out.extend_from_slice(b"<FEFF");
-        for unit in text.encode_utf16() {
-            out.extend_from_slice(format!("{unit:04X}").as_bytes());
-        }
-        out.push(b'>');
     }
 }

@@ -4,33 +4,30 @@ use std::borrow::Borrow;
 use std::collections::HashMap;
 use std::rc::Rc;
 
-use super::content::Canvas;
-use super::deflate::Deflater;
-use super::face::{Faces, Used};
-use super::file::{Chunk, Form, Pack, references};
 use super::plan::{Planned, Run, SharedLayer};
-use super::skeleton::{Hook, Skeleton};
-use super::tags::{Tree, rect, reference, walk};
-use super::units::integer;
-use super::{PAGES, RESOURCES};
 use crate::diag::Problem;
 use crate::measure::{Point, Rect};
+use crate::pdf::content::Canvas;
+use crate::pdf::failure::internal;
+use crate::pdf::file::{Chunk, Deflater, PAGES, Pack, RESOURCES};
+use crate::pdf::fonts::{Faces, Used};
+use crate::pdf::structure::{Numbers, Template, Tree, walk};
+use crate::pdf::syntax::{integer, rect, reference, references};
 use crate::sheets::page::Page;
 
 /// Builds runs: what a thread owns.
 pub struct Builder<'f> {
     faces: &'f Faces<'f>,
-    form: Form,
     once: Deflater,
     many: Deflater,
     /// The structure of pages that come again and again, by [`Planned::shape`].
-    known: HashMap<u32, Rc<Skeleton>>,
+    known: HashMap<u32, Rc<Template>>,
 }
 
 impl<'f> Builder<'f> {
-    /// A builder with these fonts that puts objects down in this way.
-    pub fn new(faces: &'f Faces<'f>, form: Form) -> Self {
-        Self { faces, form, once: Deflater::once(), many: Deflater::many(), known: HashMap::new() }
+    /// A builder with these fonts.
+    pub fn new(faces: &'f Faces<'f>) -> Self {
+        Self { faces, once: Deflater::once(), many: Deflater::many(), known: HashMap::new() }
     }
 
     /// Builds a run; the chunk and the characters it uses.
@@ -39,23 +36,23 @@ impl<'f> Builder<'f> {
         for layer in &run.layers {
             self.shared(layer, run, &mut chunk, &mut used)?;
         }
-        let mut pack = Pack::new(run.node, self.form);
+        let mut pack = Pack::new(run.node);
         pack.push(|out| node(run, out));
         let mut pages = Vec::with_capacity(run.pages.len());
         for page in &run.pages {
-            let hook = Hook { page: page.object, first: page.section };
-            pages.push((page.index, self.page(page, run, &mut chunk, &mut used)?, hook));
+            let numbers = Numbers { page: page.object, first: page.section };
+            pages.push((page.index, self.page(page, run, &mut chunk, &mut used)?, numbers));
         }
-        let elements = pages.iter().map(|(_, skeleton, _)| skeleton.len()).sum::<usize>();
-        let text = pages.iter().map(|(_, skeleton, _)| skeleton.size()).sum::<usize>();
+        let elements = pages.iter().map(|(_, template, _)| template.len()).sum::<usize>();
+        let text = pages.iter().map(|(_, template, _)| template.size()).sum::<usize>();
         // A page object has some 300 bytes; the leaf names each element once.
         pack.reserve(pages.len() + elements, text + pages.len() * 320 + elements * 12);
         pack.push(|out| leaf(&pages, out));
         for page in &run.pages {
             pack.push(|out| page_object(page, run.node, out));
         }
-        for (_, skeleton, hook) in &pages {
-            for element in skeleton.elements(*hook) {
+        for (_, template, numbers) in &pages {
+            for element in template.elements(*numbers) {
                 pack.push(element);
             }
         }
@@ -75,7 +72,7 @@ impl<'f> Builder<'f> {
         let mut tree = Tree::new(shared.first);
         tree.canvas = Some(Canvas::page(shared.height, self.faces, &run.ids));
         walk(&shared.layer, &mut tree)?;
-        put(tree.canvas.take(), shared.object, true, (chunk, used), (self.form, &mut self.once))
+        put(tree.canvas.take(), shared.object, true, (chunk, used), &mut self.once)
     }
 
     /// Writes a page's own streams; its structure.
@@ -85,7 +82,7 @@ impl<'f> Builder<'f> {
         run: &Run<P>,
         chunk: &mut Chunk,
         used: &mut Used,
-    ) -> Result<Rc<Skeleton>, Problem> {
+    ) -> Result<Rc<Template>, Problem> {
         let known = planned.shape.and_then(|shape| self.known.get(&shape).map(Rc::clone));
         let page = planned.page.borrow();
         let mut tree = Tree::new(0);
@@ -99,19 +96,19 @@ impl<'f> Builder<'f> {
             }
             let guarded = planned.streams.len() > 1;
             let deflater = if run.only { &mut self.once } else { &mut self.many };
-            put(tree.canvas.take(), stream.object, guarded, (chunk, used), (self.form, deflater))?;
+            put(tree.canvas.take(), stream.object, guarded, (chunk, used), deflater)?;
         }
-        let skeleton = match known {
+        let template = match known {
             Some(known) => known,
-            None => Rc::new(tree.skeleton(page.size.height)?),
+            None => Rc::new(tree.template(page.size.height)?),
         };
-        if skeleton.len() != planned.elements as usize {
-            return Err(super::internal("a page has other elements than were counted"));
+        if template.len() != planned.elements as usize {
+            return Err(internal("a page has other elements than were counted"));
         }
         if let Some(shape) = planned.shape {
-            self.known.entry(shape).or_insert_with(|| Rc::clone(&skeleton));
+            self.known.entry(shape).or_insert_with(|| Rc::clone(&template));
         }
-        Ok(skeleton)
+        Ok(template)
     }
 }
 
@@ -121,7 +118,7 @@ fn put(
     object: u32,
     guarded: bool,
     (chunk, used): (&mut Chunk, &mut Used),
-    (form, deflater): (Form, &mut Deflater),
+    deflater: &mut Deflater,
 ) -> Result<(), Problem> {
     let Some(canvas) = canvas else { return Ok(()) };
     let (mut content, here) = canvas.finish();
@@ -131,7 +128,7 @@ fn put(
         content.extend_from_slice(b"Q\n");
     }
     used.add(&here);
-    chunk.stream(object, b"", &content, form, deflater)
+    chunk.stream(object, b"", &content, deflater)
 }
 
 /// The node of the page tree that holds the run.
@@ -146,16 +143,16 @@ fn node<P>(run: &Run<P>, out: &mut Vec<u8>) {
 }
 
 /// The leaf of the parent tree that leads from the run's marked content to its elements.
-fn leaf(pages: &[(u32, Rc<Skeleton>, Hook)], out: &mut Vec<u8>) {
+fn leaf(pages: &[(u32, Rc<Template>, Numbers)], out: &mut Vec<u8>) {
     out.extend_from_slice(b"<</Limits[");
     let indices = || pages.iter().map(|(index, ..)| u64::from(*index));
     integer(out, indices().next().unwrap_or(0));
     out.push(b' ');
     integer(out, indices().next_back().unwrap_or(0));
     out.extend_from_slice(b"]/Nums[");
-    for (index, skeleton, hook) in pages {
+    for (index, template, numbers) in pages {
         integer(out, u64::from(*index));
-        skeleton.owners(*hook, out);
+        template.owners(*numbers, out);
     }
     out.extend_from_slice(b"]>>");
 }

@@ -1,10 +1,9 @@
 //! Deflating: bytes in, a zlib stream out, with reused states for each thread.
 
-use std::sync::{Mutex, MutexGuard, PoisonError};
-
 use flate2::{Compress, Compression, FlushCompress, Status};
 
 use crate::diag::Problem;
+use crate::pdf::failure::internal;
 
 /// Streams up to this many bytes stay as they are: deflated they would be hardly smaller, or even larger.
 const TINY: usize = 96;
@@ -50,20 +49,16 @@ impl Deflater {
         self.out.reserve(plain.len() + plain.len() / 1000 + 64);
         match state.ready().compress_vec(plain, &mut self.out, FlushCompress::Finish) {
             Ok(Status::StreamEnd) => Ok(Some(&self.out)),
-            Ok(_) | Err(_) => Err(super::internal("a stream could not be deflated")),
+            Ok(_) | Err(_) => Err(internal("a stream could not be deflated")),
         }
     }
 }
 
-/// A compressor that is made when it is first needed, and is left to others afterwards.
+/// A compressor that is made when it is first needed: it has a third of a megabyte that the system must clear.
 struct State {
     level: u32,
     made: Option<Compress>,
 }
-
-/// Compressors that nobody uses, with their levels. Each has a third of a megabyte that the system must clear before its
-/// first stream, which takes longer than many a stream; a packet has several files, and each would need its own.
-static IDLE: Mutex<Vec<(u32, Compress)>> = Mutex::new(Vec::new());
 
 impl State {
     fn at(level: u32) -> Self {
@@ -72,28 +67,10 @@ impl State {
 
     /// The compressor, ready for a new stream.
     fn ready(&mut self) -> &mut Compress {
-        let level = self.level;
-        let state = self.made.get_or_insert_with(|| {
-            let mut idle = idle();
-            let place = idle.iter().position(|(other, _)| *other == level);
-            place.map_or_else(|| Compress::new(Compression::new(level), true), |place| idle.swap_remove(place).1)
-        });
+        let state = self.made.get_or_insert_with(|| Compress::new(Compression::new(self.level), true));
         state.reset();
         state
     }
-}
-
-impl Drop for State {
-    fn drop(&mut self) {
-        if let Some(made) = self.made.take() {
-            idle().push((self.level, made));
-        }
-    }
-}
-
-/// A thread that panicked with the list in hand has left it whole: it is only added to and taken from.
-fn idle() -> MutexGuard<'static, Vec<(u32, Compress)>> {
-    IDLE.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
 #[cfg(test)]

@@ -3,11 +3,12 @@
 //! In: items with lengths from the top left. Out: a stream in points from the bottom left. The canvas remembers colour,
 //! pen, font and text position, and writes only what changes.
 
-use super::face::{Faces, Used};
 use super::symbols::Ids;
-use super::units::{Milli, integer, milli, number};
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect};
+use crate::pdf::failure::internal;
+use crate::pdf::fonts::{Faces, Used};
+use crate::pdf::syntax::{Milli, integer, milli, number};
 use crate::sheets::page::{Item, Paint, Stroke, Text};
 
 /// Room for what most pages draw, in bytes: a stream that grows step by step is copied each time.
@@ -68,7 +69,7 @@ impl<'a> Canvas<'a> {
 
     /// Draws items as content `mcid` of the page, marked with a structure type.
     pub fn tagged(&mut self, tag: &[u8], mcid: u32, items: &[&Item]) -> Result<(), Problem> {
-        self.seat(items);
+        self.enter(items);
         self.out.push(b'/');
         self.out.extend_from_slice(tag);
         self.out.extend_from_slice(b"<</MCID ");
@@ -79,13 +80,13 @@ impl<'a> Canvas<'a> {
 
     /// Draws items that mean nothing to a listener.
     pub fn artifact(&mut self, items: &[&Item]) -> Result<(), Problem> {
-        self.seat(items);
+        self.enter(items);
         self.out.extend_from_slice(b"/Artifact BMC\n");
         self.marked(items)
     }
 
     /// Gets in or out of a text object, so that marked content and text objects nest.
-    fn seat(&mut self, items: &[&Item]) {
+    fn enter(&mut self, items: &[&Item]) {
         if items.iter().all(|item| matches!(item, Item::Text(_))) {
             self.begin_text();
         } else {
@@ -143,7 +144,7 @@ impl<'a> Canvas<'a> {
                 }
             }
             Item::Symbol { symbol, at } => {
-                let id = self.symbols.id(symbol).ok_or_else(|| super::internal("a symbol was not surveyed"))?;
+                let id = self.symbols.id(symbol).ok_or_else(|| internal("a symbol was not surveyed"))?;
                 self.end_text();
                 self.out.extend_from_slice(b"q 1 0 0 1 ");
                 self.point(at.moved(Length::ZERO, symbol.size.height), b"cm/S");

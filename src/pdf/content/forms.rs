@@ -1,13 +1,13 @@
 //! Symbols as form `XObject`s.
 
-use super::FONTS;
-use super::content::Canvas;
-use super::face::{Faces, Used};
+use super::canvas::Canvas;
 use super::symbols::{Ids, inside, overhang};
-use super::tags::{rect, reference};
-use super::units::integer;
 use crate::diag::Problem;
 use crate::measure::{Point, Rect, Sides};
+use crate::pdf::failure::internal;
+use crate::pdf::file::FONTS;
+use crate::pdf::fonts::{Faces, Used};
+use crate::pdf::syntax::{integer, rect, reference};
 use crate::sheets::page::{Item, Symbol};
 
 /// The entries of a form's dictionary and its operators. `object` gives the object of a symbol by its number.
@@ -38,7 +38,7 @@ pub fn form(
     if !inner.is_empty() {
         entries.extend_from_slice(b"/XObject<<");
         for id in inner {
-            let object = object(id).ok_or_else(|| super::internal("a symbol inside another has no object"))?;
+            let object = object(id).ok_or_else(|| internal("a symbol inside another has no object"))?;
             entries.extend_from_slice(b"/S");
             integer(&mut entries, id as u64);
             entries.push(b' ');

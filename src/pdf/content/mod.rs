@@ -1,0 +1,9 @@
+//! What pages show: items as operators, pictures as form `XObject`s.
+
+mod canvas;
+mod forms;
+mod symbols;
+
+pub use canvas::Canvas;
+pub use forms::form;
+pub use symbols::{Ids, Symbols, overhang};
