@@ -48,7 +48,7 @@ fn make(lesson: &Lesson, layouts: &Layouts, family: &Family) -> (u64, u64) {
     let desk = Desk::new(lesson, layouts, family);
     let sheaves = sheaf::make(&desk, &[]).unwrap_or_else(|found| panic!("{found:?}"));
     let write = |sheaf: &Sheaf<'_>| {
-        let counter = pdf::write_sheaf(Counter::default(), sheaf, family, &pdf::Options::default());
+        let counter = pdf::write(Counter::default(), sheaf, family, 2);
         counter.unwrap_or_else(|failure| panic!("{failure:?}")).0
     };
     let bytes = sheaves.iter().map(write).sum();

@@ -15,7 +15,7 @@ use hayro_syntax::object::{Array, MaybeRef, ObjectIdentifier, Stream};
 use placewright::lesson::Version;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Size, Weight};
-use placewright::pdf::{Deflater, Head, Options, write_to};
+use placewright::pdf::{Deflater, Head, write_pages};
 use placewright::sheets::page::{Item, Layer, Node, Page, Paint, Reader, Scope, Stock, Stroke, Symbol, Tag, Text};
 use placewright::spec::{SheetKind, Sides};
 
@@ -187,9 +187,8 @@ fn learner(learner: usize, furniture: &Furniture) -> [Page; 3] {
 fn ours(pages: &[Page], family: &Family, threads: usize) -> (f64, Vec<u8>) {
     let head = Head { title: "Harbour stalls".to_owned(), sides: Sides::One, copies: 1 };
     let start = Instant::now();
-    let options = Options { threads, ..Options::default() };
     let bytes =
-        write_to(Vec::new(), &head, family, &options, pages.iter()).unwrap_or_else(|failure| panic!("{failure:?}"));
+        write_pages(Vec::new(), &head, family, threads, pages.iter()).unwrap_or_else(|failure| panic!("{failure:?}"));
     (start.elapsed().as_secs_f64(), bytes)
 }
 

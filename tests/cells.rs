@@ -7,7 +7,6 @@ use placewright::diag::Source;
 use placewright::lesson;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Size};
-use placewright::pdf;
 use placewright::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
 use placewright::sheets::blocks::picture::Pictures;
 use placewright::sheets::page::layout::Layouts;
@@ -46,7 +45,7 @@ fn page(pictures: &Pictures, counts: Counts) -> Page {
 fn cells(pictures: &Pictures, all: &[Counts], scale: f64, line: u8) -> Vec<Vec<Cell>> {
     let pages: Vec<Page> = all.iter().map(|counts| page(pictures, *counts)).collect();
     let packet = Packet { file: "pictures.pdf", title: "Pictures".to_owned(), sides: Sides::One, copies: 1, pages };
-    let bytes = pdf::write(&packet, &family(), &pdf::Options::default()).unwrap();
+    let bytes = support::pdf::write(&packet, &family(), 1);
     let whole = Area { left: 0.0, top: 0.0, right: 10_000.0, bottom: 10_000.0 };
     (0..all.len()).map(|index| draw(&bytes, index, scale).enclosed(whole, line)).collect()
 }
@@ -140,7 +139,7 @@ fn whole_boards_strips_keys_and_cut_out_blocks_show_what_they_say() {
     for sheet in [SheetKind::Strips, SheetKind::Key, SheetKind::Blocks, SheetKind::Display] {
         let packets = sheets::lay(&lesson, &Layouts::read(&[]).unwrap(), &family, &[sheet]).unwrap();
         let packet = packets.iter().find(|packet| packet.file == "teacher.pdf").unwrap();
-        let bytes = pdf::write(packet, &family, &pdf::Options::default()).unwrap();
+        let bytes = support::pdf::write(packet, &family, 1);
         for (index, page) in packet.pages.iter().enumerate() {
             let mut found = Vec::new();
             page.layers.iter().for_each(|layer| figures(&layer.nodes, &mut found));

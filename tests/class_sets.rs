@@ -3,7 +3,6 @@
 use crate::support;
 use crate::support::plain;
 use crate::support::run;
-use placewright::pdf;
 use placewright::sheets::job::PrintSides;
 use placewright::sheets::job::backs::Edge;
 use placewright::sheets::kinds::ticket::facts;
@@ -150,10 +149,8 @@ fn a_job_is_the_same_page_by_page_and_in_any_number_of_threads() {
     let order = shop.order(&lesson);
     for job in &order.jobs {
         let packet = job.packet().unwrap();
-        let one = pdf::Options { threads: 1, ..pdf::Options::default() };
-        let four = pdf::Options { threads: 4, ..pdf::Options::default() };
-        let bytes = pdf::write(&packet, &shop.family, &one).unwrap();
-        assert!(bytes == pdf::write(&packet, &shop.family, &four).unwrap());
+        let bytes = support::pdf::write(&packet, &shop.family, 1);
+        assert!(bytes == support::pdf::write(&packet, &shop.family, 4));
         assert!((0..job.pages()).rev().all(|k| job.page(k).unwrap() == packet.pages[k]));
     }
 }

@@ -11,7 +11,6 @@ use placewright::diag::Source;
 use placewright::lesson::{self, Lesson};
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::number::Form;
-use placewright::pdf::{self, Options};
 use placewright::sheets::page::Packet;
 use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::{self};
@@ -37,7 +36,7 @@ fn sample(name: &str) -> (Lesson, Packet, Vec<Page>) {
     let lesson = lesson::plan(&source, spec, Vec::new()).unwrap();
     let packets = sheets::lay(&lesson, &Layouts::read(&[]).unwrap(), &family, &[]).unwrap();
     let packet = packets.into_iter().find(|packet| packet.file == "teacher.pdf").unwrap();
-    let pages = pdf_reader::read(&pdf::write(&packet, &family, &Options::default()).unwrap());
+    let pages = pdf_reader::read(&pdf_reader::write(&packet, &family, 1));
     (lesson, packet, pages)
 }
 

@@ -308,7 +308,7 @@ fn the_unit_in_the_file_is_10_mm_and_the_check_lines_are_true() {
         copies: 1,
         pages: pages(&lesson),
     };
-    let bytes = placewright::pdf::write(&packet, &lessons::family(), &placewright::pdf::Options::default()).unwrap();
+    let bytes = support::pdf::write(&packet, &lessons::family(), 1);
     // In the file itself, through a reader that is not the writer. First the grid lines of the flat: the thin ones.
     let read = support::pdf::read(&bytes);
     let points = |mm: f64| mm * 72.0 / 25.4;

@@ -5,10 +5,9 @@ use std::sync::Arc;
 
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Length, Point, Rect, Size, Weight};
-use placewright::pdf::{Options, write};
 use placewright::sheets::page::{Item, Layer, Node, Packet, Page, Paint, Reader, Stock, Stroke, Symbol, Tag, Text};
 use placewright::spec::{SheetKind, Sides};
-use support::pdf::{Mark, read};
+use support::pdf::{Mark, read, write};
 use support::raster::{Area, draw};
 
 fn stroke() -> Stroke {
@@ -86,32 +85,29 @@ fn packet() -> Packet {
     }
 }
 
-fn bytes(readable: bool) -> Vec<u8> {
-    let family = bundled(Bundled::Andika).unwrap();
-    write(&packet(), &family, &Options { readable, ..Options::default() }).unwrap()
+fn bytes() -> Vec<u8> {
+    write(&packet(), &bundled(Bundled::Andika).unwrap(), 1)
 }
 
 #[test]
 fn text_comes_back_at_its_place_and_size() {
-    for readable in [false, true] {
-        let pages = read(&bytes(readable));
-        assert_eq!(pages.len(), 2);
-        assert_eq!((pages[0].width, pages[0].height), (612.0, 792.0));
-        let texts: Vec<_> = pages.iter().flat_map(|p| &p.texts).map(|t| t.text.as_str()).collect();
-        assert_eq!(texts, ["Harbour stalls", "four hundred (six) \\ \u{e9}", "Harbour stalls", "zwei\u{202f}010"]);
-        let run = &pages[0].texts[1];
-        let family = bundled(Bundled::Andika).unwrap();
-        assert!((run.x - Length::mm(20).to_pt()).abs() < 0.001 && (run.y - Length::mm(40).to_pt()).abs() < 0.001);
-        assert!((run.size - 14.0).abs() < 1e-4, "{}", run.size);
-        let width = family.regular.width(&run.text, Length::pt(14)).to_pt();
-        assert!((run.width - width).abs() < 0.001, "{} is not {width}", run.width);
-        assert_eq!(run.mark, Mark::Content(1));
-    }
+    let pages = read(&bytes());
+    assert_eq!(pages.len(), 2);
+    assert_eq!((pages[0].width, pages[0].height), (612.0, 792.0));
+    let texts: Vec<_> = pages.iter().flat_map(|p| &p.texts).map(|t| t.text.as_str()).collect();
+    assert_eq!(texts, ["Harbour stalls", "four hundred (six) \\ \u{e9}", "Harbour stalls", "zwei\u{202f}010"]);
+    let run = &pages[0].texts[1];
+    let family = bundled(Bundled::Andika).unwrap();
+    assert!((run.x - Length::mm(20).to_pt()).abs() < 0.001 && (run.y - Length::mm(40).to_pt()).abs() < 0.001);
+    assert!((run.size - 14.0).abs() < 1e-4, "{}", run.size);
+    let width = family.regular.width(&run.text, Length::pt(14)).to_pt();
+    assert!((run.width - width).abs() < 0.001, "{} is not {width}", run.width);
+    assert_eq!(run.mark, Mark::Content(1));
 }
 
 #[test]
 fn every_path_is_content_or_artifact_and_keeps_its_pen() {
-    let pages = read(&bytes(false));
+    let pages = read(&bytes());
     assert_eq!(pages[0].paths.len(), 2 * 19 + 1);
     assert!(pages.iter().flat_map(|p| &p.paths).all(|p| p.mark != Mark::Loose));
     assert!(pages[0].paths.iter().all(|p| p.stroke.is_some_and(|(width, _)| (width - 0.75).abs() < 1e-6)));
@@ -120,7 +116,7 @@ fn every_path_is_content_or_artifact_and_keeps_its_pen() {
 
 #[test]
 fn a_flat_has_a_hundred_cells_of_one_size() {
-    let bitmap = draw(&bytes(false), 0, 3.0);
+    let bitmap = draw(&bytes(), 0, 3.0);
     let mm = |mm: f64| mm * 72.0 / 25.4;
     let cells = bitmap.enclosed(Area { left: mm(15.0), top: mm(55.0), right: mm(135.0), bottom: mm(115.0) }, 128);
     assert_eq!(cells.len(), 200);
@@ -131,5 +127,5 @@ fn a_flat_has_a_hundred_cells_of_one_size() {
 
 #[test]
 fn the_same_pages_are_the_same_bytes() {
-    assert_eq!(bytes(false), bytes(false));
+    assert_eq!(bytes(), bytes());
 }

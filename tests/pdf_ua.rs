@@ -6,7 +6,6 @@ use std::sync::Arc;
 use hayro_syntax::Pdf;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Length, Point, Rect, Size, Weight};
-use placewright::pdf::{Options, write};
 use placewright::sheets::page::{
     Item, Layer, Node, Packet, Page, Paint, Reader, Scope, Stock, Stroke, Symbol, Tag, Text,
 };
@@ -99,21 +98,19 @@ fn packet(pages: i64) -> Packet {
     }
 }
 
-fn bytes(readable: bool) -> Vec<u8> {
-    let family = bundled(Bundled::Andika).unwrap();
-    write(&packet(5), &family, &Options { readable, ..Options::default() }).unwrap()
+fn bytes() -> Vec<u8> {
+    pdf::write(&packet(5), &bundled(Bundled::Andika).unwrap(), 1)
 }
 
 #[test]
 fn a_file_with_everything_passes() {
-    for readable in [false, true] {
-        assert_eq!(check(&bytes(readable)), []);
-    }
+    assert_eq!(check(&bytes()), []);
+    assert_eq!(check(&pdf::opened(&bytes())), []);
 }
 
 #[test]
 fn a_listener_hears_what_is_on_the_page_in_order() {
-    let bytes = bytes(false);
+    let bytes = bytes();
     let root = structure::read(&Pdf::new(bytes.clone()).unwrap()).unwrap();
     let heard = structure::listen(&root, &pdf::read(&bytes));
     let first: Vec<&str> = heard.lines().take(26).collect();
@@ -148,9 +145,9 @@ fn a_listener_hears_what_is_on_the_page_in_order() {
     );
 }
 
-/// The readable file with each `from` replaced, wherever it stands, by the `to` beside it, filled up to its length.
+/// The opened file with each `from` replaced, wherever it stands, by the `to` beside it, filled up to its length.
 fn broken(changes: &[(&str, &str)]) -> Vec<u8> {
-    let mut bytes = bytes(true);
+    let mut bytes = pdf::opened(&bytes());
     for (from, to) in changes {
         assert!(to.len() <= from.len(), "{from} {to}");
         let (mut at, mut times) = (0, 0);

@@ -31,7 +31,7 @@ fn make() -> (Packet, Vec<pdf::Page>) {
     let lesson = setup::lesson(spec, MODEL, SORT, EXIT).expect("a lesson");
     let packets = placewright::sheets::lay(&lesson, &layouts, &family, &[]).expect("packets");
     let packet = packets.into_iter().find(|packet| packet.file == "substitute.pdf").expect("the substitute's packet");
-    let bytes = placewright::pdf::write(&packet, &family, &placewright::pdf::Options::default()).expect("a file");
+    let bytes = pdf::write(&packet, &family, 1);
     (packet, pdf::read(&bytes))
 }
 

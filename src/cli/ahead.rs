@@ -8,7 +8,7 @@ use std::sync::OnceLock;
 
 use crate::diag::Problem;
 use crate::measure::Family;
-use crate::pdf::{self, Failure, Options};
+use crate::pdf::{self, Failure};
 use crate::sheets::sheaf::Sheaf;
 
 /// Up to how many pages a file is held as a whole: some hundred kilobytes. Longer ones are written as they are made.
@@ -19,14 +19,14 @@ pub struct Ahead<'p> {
     /// Its pages.
     pub sheaf: &'p Sheaf<'p>,
     family: &'p Family,
-    options: Options,
+    threads: usize,
     made: OnceLock<Result<Vec<u8>, Problem>>,
 }
 
 impl<'p> Ahead<'p> {
     /// A file that is still to be made.
-    pub fn new(sheaf: &'p Sheaf<'p>, family: &'p Family, options: Options) -> Self {
-        Self { sheaf, family, options, made: OnceLock::new() }
+    pub fn new(sheaf: &'p Sheaf<'p>, family: &'p Family, threads: usize) -> Self {
+        Self { sheaf, family, threads, made: OnceLock::new() }
     }
 
     /// Makes a short file, unless it is made or being made; waits for whoever is at it.
@@ -39,7 +39,7 @@ impl<'p> Ahead<'p> {
     /// Writes the file, which is made now if it is not yet.
     pub fn write(&self, out: &mut dyn Write) -> Result<(), Failure> {
         if self.sheaf.len() > SHORT {
-            return pdf::write(out, self.sheaf, self.family, &self.options).map(|_| ());
+            return pdf::write(out, self.sheaf, self.family, self.threads).map(|_| ());
         }
         match self.bytes() {
             Ok(bytes) => Ok(out.write_all(bytes)?),
@@ -48,6 +48,6 @@ impl<'p> Ahead<'p> {
     }
 
     fn bytes(&self) -> &Result<Vec<u8>, Problem> {
-        self.made.get_or_init(|| pdf::bytes(self.sheaf, self.family, &self.options))
+        self.made.get_or_init(|| pdf::bytes(self.sheaf, self.family, self.threads))
     }
 }

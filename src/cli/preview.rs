@@ -117,8 +117,7 @@ fn make(
 ) -> Result<Made, Failure> {
     let file = sheaf.file();
     shared.progress.say(&format!("{file}: setting {}", pages(sheaf.len())));
-    let options = pdf::Options { threads: shared.threads, ..pdf::Options::default() };
-    let bytes = match pdf::write(Vec::new(), sheaf, &planned.family, &options) {
+    let bytes = match pdf::write(Vec::new(), sheaf, &planned.family, shared.threads) {
         Ok(bytes) => Arc::new(bytes),
         Err(pdf::Failure::Problem(problem)) => return Err(broken(file, problem)),
         Err(pdf::Failure::Io(error)) => return Err(broken(file, Problem::new(error.to_string()))),

@@ -19,7 +19,7 @@ use super::files::{self, earlier};
 use super::gather::Shared;
 use super::table::{self, Row};
 use crate::diag::Problem;
-use crate::{manifest, pdf};
+use crate::manifest;
 
 /// Looks at where the packets go before any work: clears up after runs that were stopped, and refuses lessons that would go
 /// into the same folder. Folders whose names differ in case, or in how accents are stored, count as the same, because they
@@ -48,8 +48,8 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Repo
     }
     let replaced = earlier::replaced(&folder, &planned.lesson.spec.title.value);
     let packets = shared.lay(&planned, shared.only())?;
-    let options = pdf::Options { threads: shared.threads, ..pdf::Options::default() };
-    let ahead: Vec<Ahead<'_>> = packets.iter().map(|sheaf| Ahead::new(sheaf, &planned.family, options)).collect();
+    let ahead: Vec<Ahead<'_>> =
+        packets.iter().map(|sheaf| Ahead::new(sheaf, &planned.family, shared.threads)).collect();
     let mut files: Vec<(&str, Content<'_>)> = Vec::new();
     for file in &ahead {
         let content = move |out: &mut dyn Write| {

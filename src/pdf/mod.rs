@@ -14,4 +14,4 @@ mod write;
 
 pub use failure::Failure;
 pub use file::Deflater;
-pub use write::{Head, Options, bytes, write, write_pages};
+pub use write::{Head, bytes, write, write_pages};

@@ -8,7 +8,6 @@ use std::sync::LazyLock;
 
 use hayro_syntax::Pdf;
 use placewright::measure::Family;
-use placewright::pdf::{Options, write};
 use support::samples::{self, Sample};
 use support::{matterhorn, pdf, structure};
 
@@ -25,7 +24,7 @@ fn files() -> &'static [File] {
     static FILES: LazyLock<Vec<File>> = LazyLock::new(|| {
         let files = samples::all().iter().flat_map(|sample| {
             let family = &sample.family;
-            bytes(sample, Options::default()).into_iter().map(move |(name, bytes)| {
+            bytes(sample, 1).into_iter().map(move |(name, bytes)| {
                 let pages = pdf::read(&bytes);
                 File { name, bytes, pages, family }
             })
@@ -35,10 +34,10 @@ fn files() -> &'static [File] {
     &FILES
 }
 
-fn bytes(sample: &Sample, options: Options) -> Vec<(String, Vec<u8>)> {
+fn bytes(sample: &Sample, threads: usize) -> Vec<(String, Vec<u8>)> {
     let packets = sample.packets.iter();
     packets
-        .map(|packet| (format!("{}/{}", sample.name, packet.file), write(packet, &sample.family, &options).unwrap()))
+        .map(|packet| (format!("{}/{}", sample.name, packet.file), pdf::write(packet, &sample.family, threads)))
         .collect()
 }
 
@@ -73,9 +72,9 @@ fn no_page_has_pictures_of_dots_or_transparency() {
 #[test]
 fn the_bytes_do_not_depend_on_threads_or_on_when_they_are_made() {
     for sample in samples::all() {
-        let one = bytes(sample, Options { threads: 1, ..Options::default() });
+        let one = bytes(sample, 1);
         for threads in [2, 3, 8] {
-            assert_eq!(bytes(sample, Options { threads, ..Options::default() }), one);
+            assert_eq!(bytes(sample, threads), one);
         }
     }
 }

@@ -14,8 +14,8 @@ use placewright::sheets::packet::Shelf;
 use placewright::sheets::page::Packet;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
+use placewright::spec;
 use placewright::spec::Sides;
-use placewright::{pdf, spec};
 
 /// A lesson on numbers from 102 to 999, different in every version.
 pub fn lesson(text: &str, roster: &[&str]) -> Lesson {
@@ -59,7 +59,7 @@ impl Shop {
 
     /// A job's file.
     pub fn write(&self, job: &Job<'_>) -> Vec<u8> {
-        pdf::write(&job.packet().expect("pages"), &self.family, &pdf::Options::default()).expect("a file")
+        super::pdf::write(&job.packet().expect("pages"), &self.family, 1)
     }
 
     /// The ticket's file.
@@ -67,6 +67,6 @@ impl Shop {
         let pages = ticket::draw(&self.desk(lesson), order).expect("a ticket");
         let title = "Job ticket".to_owned();
         let packet = Packet { file: "copy-room-ticket.pdf", title, sides: Sides::One, copies: 1, pages };
-        pdf::write(&packet, &self.family, &pdf::Options::default()).expect("a file")
+        super::pdf::write(&packet, &self.family, 1)
     }
 }

@@ -15,6 +15,7 @@ use placewright::measure::fonts::{Bundled, bundled, single};
 use placewright::sheets::job::names;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
+use placewright::sheets::sheaf::Sheaf;
 use placewright::sheets::{SHEETS, packet, sheaf};
 use placewright::spec::{self, Given, Spec};
 use placewright::{manifest, pdf};
@@ -157,7 +158,7 @@ pub fn font(bytes: &[u8]) -> bool {
             sound(&found);
             false
         }
-        Ok(packet) => match pdf::write(&packet, &family, &plain()) {
+        Ok(packet) => match pdf::bytes(&Sheaf::Packet(packet), &family, 1) {
             Ok(bytes) => {
                 whole_file(&bytes);
                 true
@@ -200,7 +201,7 @@ pub fn run(bytes: &[u8]) -> bool {
         }
     };
     for sheaf in &sheaves {
-        match pdf::write_sheaf(Vec::new(), sheaf, &family, &plain()) {
+        match pdf::write(Vec::new(), sheaf, &family, 1) {
             Ok(bytes) => whole_file(&bytes),
             Err(pdf::Failure::Problem(problem)) => said(&problem),
             Err(pdf::Failure::Io(error)) => panic!("{error}"),
@@ -209,14 +210,9 @@ pub fn run(bytes: &[u8]) -> bool {
     let mut contents = Vec::new();
     manifest::write(&mut contents, &lesson, &sheaves).expect("a vector takes whatever is written");
     let contents: serde_json::Value = serde_json::from_slice(&contents).expect("JSON");
-    let pages: usize = sheaves.iter().map(sheaf::Sheaf::len).sum();
+    let pages: usize = sheaves.iter().map(Sheaf::len).sum();
     assert_eq!(contents["pages"].as_array().expect("pages").len(), pages);
     !sheaves.is_empty()
-}
-
-/// One thread, so that trials can run side by side.
-fn plain() -> pdf::Options {
-    pdf::Options { threads: 1, ..pdf::Options::default() }
 }
 
 /// A file with its head and its foot.

@@ -223,8 +223,6 @@ fn extent(item: &Item) -> Rect {
         Item::Circle { centre, radius, stroke, .. } => {
             Rect::new(*centre, Size::default()).grown(Sides::splat(*radius)).grown(pen(stroke.map(|s| s.width)))
         }
-        Item::Symbol { symbol, at } => {
-            Rect::new(*at, symbol.size).grown(Sides::splat(overhang(symbol)))
-        }
+        Item::Symbol { symbol, at } => Rect::new(*at, symbol.size).grown(Sides::splat(overhang(symbol))),
     }
 }

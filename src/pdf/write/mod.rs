@@ -1,7 +1,7 @@
 //! A file from its pages, in any number of threads.
 //!
 //! Pages are planned in order, built in runs by any thread, and written in order as they are done; fonts, pictures and what
-//! ties the file together follow at its end.
+//! ties the file together follow at its end. How many threads build makes no difference to the bytes.
 
 mod build;
 mod finish;
@@ -25,13 +25,6 @@ use crate::sheets::page::Page;
 use crate::sheets::sheaf::Sheaf;
 use crate::spec::Sides;
 
-/// How a file is written.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Options {
-    /// How many threads build pages; 0 for as many as the machine has. Makes no difference to the bytes.
-    pub threads: usize,
-}
-
 /// What a file says besides its pages.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Head {
@@ -43,26 +36,26 @@ pub struct Head {
     pub copies: u32,
 }
 
-/// Makes a packet in memory.
-pub fn bytes(sheaf: &Sheaf<'_>, family: &Family, options: &Options) -> Result<Vec<u8>, Problem> {
-    write(Vec::new(), sheaf, family, options).map_err(|failure| match failure {
+/// Makes a packet in memory, with up to so many threads.
+pub fn bytes(sheaf: &Sheaf<'_>, family: &Family, threads: usize) -> Result<Vec<u8>, Problem> {
+    write(Vec::new(), sheaf, family, threads).map_err(|failure| match failure {
         Failure::Problem(problem) => problem,
         Failure::Io(error) => Problem::new(format!("the file could not be written: {error}")),
     })
 }
 
-/// Writes a packet, whose pages may be made as they are written.
-pub fn write<W: Write>(out: W, sheaf: &Sheaf<'_>, family: &Family, options: &Options) -> Result<W, Failure> {
+/// Writes a packet, whose pages may be made as they are written, with up to so many threads.
+pub fn write<W: Write>(out: W, sheaf: &Sheaf<'_>, family: &Family, threads: usize) -> Result<W, Failure> {
     let head = Head { title: sheaf.title().to_owned(), sides: sheaf.sides(), copies: sheaf.copies() };
     // A page that cannot be made ends the run; the reason is told in place of a file that ends early.
     let mut wrong = None;
     let pages = (0..sheaf.len()).map_while(|index| sheaf.page(index).map_err(|problem| wrong = Some(problem)).ok());
-    let written = write_pages(out, &head, family, options, pages);
+    let written = write_pages(out, &head, family, threads, pages);
     wrong.map_or(written, |problem| Err(problem.into()))
 }
 
-/// Writes pages as they come. Memory stays flat: no more pages are held than the threads are building.
-pub fn write_pages<W, I>(out: W, head: &Head, family: &Family, options: &Options, pages: I) -> Result<W, Failure>
+/// Writes pages as they come, with up to so many threads. Memory stays flat: no more pages are held than the threads are building.
+pub fn write_pages<W, I>(out: W, head: &Head, family: &Family, threads: usize, pages: I) -> Result<W, Failure>
 where
     W: Write,
     I: IntoIterator,
@@ -75,10 +68,6 @@ where
         index: Index::default(),
         used: Used::default(),
         faces: &faces,
-    };
-    let threads = match options.threads {
-        0 => std::thread::available_parallelism().map_or(1, std::num::NonZero::get),
-        threads => threads,
     };
     writer.pages(pages.into_iter(), threads)?;
     finish::finish(writer, head)
