@@ -2,6 +2,7 @@
 //!
 //! Questions at a terminal and options on the command line are read by the same functions.
 
+use crate::spec::keys::list;
 use crate::spec::limits;
 use crate::spec::{Cut, Paper};
 
@@ -28,9 +29,9 @@ impl Default for Answers {
         Self {
             title: "Hundreds, tens and ones".to_owned(),
             range: (100, 999),
-            learners: 24,
-            cut: Cut::Scissors,
-            paper: Paper::Letter,
+            learners: list::LEARNERS.value,
+            cut: list::CUT.value,
+            paper: list::PAPER.value,
             large: false,
         }
     }

@@ -34,7 +34,7 @@ pub fn run(shared: &Shared, path: &Path) -> Result<Report, Failure> {
 
 /// What the file leaves open, with the values taken.
 pub(super) fn assumed(planned: &Planned) -> Map<String, Value> {
-    spec::assumed(&planned.lesson.spec).into_iter().map(|(key, value)| (key.to_owned(), value)).collect()
+    spec::assumed(&planned.lesson.spec).into_iter().collect()
 }
 
 /// Warnings and notes as programs get them.
@@ -73,7 +73,7 @@ fn human(shared: &Shared, path: &Path, planned: &Planned, packets: &[Sheaf<'_>])
     if !assumed.is_empty() {
         let _ = writeln!(text, "\n{}", head("assumed, because the file does not say"));
         for (key, value) in assumed {
-            let _ = writeln!(text, "  {key} = {}", as_toml(&value));
+            let _ = writeln!(text, "  {key} = {}", spec::keys::as_toml(&value));
         }
     }
     text
@@ -111,14 +111,6 @@ fn holds(packet: &Sheaf<'_>) -> String {
     }
     let list = totals.iter().map(|(word, n)| if *n == 1 { (*word).to_owned() } else { format!("{word} x{n}") });
     list.collect::<Vec<_>>().join(", ")
-}
-
-/// A value as a lesson file would give it.
-fn as_toml(value: &Value) -> String {
-    match value {
-        Value::Array(items) => format!("[{}]", items.iter().map(as_toml).collect::<Vec<_>>().join(", ")),
-        other => other.to_string(),
-    }
 }
 
 /// `1 page`, `12 pages`.

@@ -10,6 +10,7 @@ mod crew;
 mod failure;
 mod files;
 mod gather;
+mod keys;
 mod manual;
 mod numbers;
 mod pages;
@@ -35,6 +36,7 @@ use gather::Shared;
 use term::Progress;
 
 use crate::diag::{Diagnostic, Problem, report};
+use crate::spec;
 
 pub use term::{End, Io};
 
@@ -54,6 +56,11 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
             desk.close(start::run(given, asker).map(Some))
         }
         Command::Sheets => desk.close(sheets::run(&cli.talk).map(Some)),
+        Command::Keys { schema: true, .. } => desk.raw(Ok(spec::keys::schema::text().into_bytes())),
+        Command::Keys { key, .. } => {
+            let coloured = term::coloured(cli.talk, desk.io.out_is);
+            desk.close(keys::run(key.as_deref(), coloured).map(Some))
+        }
         Command::Completions { shell } => desk.raw(Ok(manual::completions(*shell))),
         Command::Manual => desk.raw(manual::manual()),
         Command::Check { input } => desk.each(input, check::run),

@@ -1,5 +1,6 @@
 //! `[forms]`: which forms are matched and how they are written.
 
+use super::keys::list;
 use super::limits;
 use super::log::Log;
 use super::table::Table;
@@ -7,20 +8,17 @@ use super::types::{FormsSpec, Given, Joiner, NumbersSpec, Thousands};
 use crate::diag::Problem;
 use crate::number::{Form, Number};
 
-/// Decoys in a set of a lesson whose file does not say: one for every second row, and no more than this.
-const DECOYS: u32 = 4;
-
 /// What the table says; what it leaves open depends on the numbers.
 pub(super) struct Asked {
     matched: Option<Given<Vec<Form>>>,
-    joiner: Option<Given<Joiner>>,
-    zero_terms: Option<Given<bool>>,
-    thousands: Option<Given<Thousands>>,
+    joiner: Given<Joiner>,
+    zero_terms: Given<bool>,
+    thousands: Given<Thousands>,
     decoys: Option<Given<u32>>,
 }
 
 pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
-    let matched = table.take("match").and_then(|v| v.words(log, &Form::ALL, Form::word));
+    let matched = table.read(&list::MATCH, log);
     if let Some(given) = &matched
         && !limits::FORMS.allows(given.value.len() as u64)
         && log.is_clean()
@@ -34,10 +32,10 @@ pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
     }
     let asked = Asked {
         matched,
-        joiner: table.take("joiner").and_then(|v| v.one_of(log, &Joiner::ALL, Joiner::word)),
-        zero_terms: table.take("zero_terms").and_then(|v| v.switch(log)),
-        thousands: table.take("thousands").and_then(|v| v.one_of(log, &Thousands::ALL, Thousands::word)),
-        decoys: table.take("decoys").and_then(|v| v.count(log, limits::DECOYS)),
+        joiner: table.settle(&list::JOINER, log),
+        zero_terms: table.settle(&list::ZERO_TERMS, log),
+        thousands: table.settle(&list::THOUSANDS, log),
+        decoys: table.read(&list::DECOYS, log),
     };
     table.finish(log);
     asked
@@ -66,10 +64,10 @@ impl Asked {
         });
         FormsSpec {
             matched,
-            joiner: self.joiner.unwrap_or(Given::assumed(Joiner::None)),
-            zero_terms: self.zero_terms.unwrap_or(Given::assumed(false)),
-            thousands: self.thousands.unwrap_or(Given::assumed(Thousands::Comma)),
-            decoys: self.decoys.unwrap_or(Given::assumed(DECOYS.min(numbers.sort.count.value / 2))),
+            joiner: self.joiner,
+            zero_terms: self.zero_terms,
+            thousands: self.thousands,
+            decoys: self.decoys.unwrap_or(Given::assumed(list::DECOYS_MOST.min(numbers.sort.count.value / 2))),
         }
     }
 }

@@ -91,6 +91,8 @@ pub const VERSIONS: Limit = Limit::new(1, 26);
 /// Pages of one file for the copy room: hours of printing, and well within the 8,388,607 objects that a PDF reader need
 /// not fail at (ISO 32000-1, annex C).
 pub const PAGES: usize = 1_000_000;
+/// Sheets to make.
+pub const SHEETS: Limit = Limit::new(1, 64);
 /// Forms to match.
 pub const FORMS: Limit = Limit::new(2, 5);
 

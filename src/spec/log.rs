@@ -67,6 +67,12 @@ impl Log {
         self.missing.push((key, span, problem));
     }
 
+    /// The keys that were taken, by table.
+    #[cfg(test)]
+    pub(super) fn tables(&self) -> &[(String, Vec<&'static str>)] {
+        &self.known
+    }
+
     /// Whether something was found already, so that checks which need a sound lesson are skipped.
     pub(super) fn is_clean(&self) -> bool {
         self.found.is_empty() && self.left.is_empty() && self.missing.is_empty()

@@ -7,12 +7,14 @@ mod assumed;
 mod checks;
 mod class;
 mod forms;
+pub mod keys;
 mod language;
 pub mod limits;
 mod log;
 mod numbers;
 mod pool;
 mod print;
+mod request;
 pub mod roster;
 mod sheets;
 mod syntax;
@@ -26,6 +28,8 @@ mod version;
 use std::sync::Arc;
 
 use crate::diag::{Diagnostic, Problem, Source};
+use keys::kind::Readable;
+use keys::list;
 use log::Log;
 use table::Table;
 
@@ -37,18 +41,9 @@ pub use types::{
 };
 pub use version::Version;
 
-/// Minutes in a lesson whose file does not say.
-const MINUTES: u32 = 45;
-/// The seed of a lesson whose file does not say.
-const SEED: u64 = 1;
-
 /// Reads a lesson file. All mistakes are reported together, in the order of the text.
 ///
-/// Only `title` and `[numbers] range` must be given. Where the file is silent: 45 minutes, letter paper, seed 1, English; 3 model, 8
-/// sort and 4 exit numbers, fewer when the range holds few and more when a role's requests need more; all forms but the
-/// units, without the block pictures when the range goes above 9,999; half as many decoys as sort numbers, at most 4; 24
-/// learners, 2 spare sets, 1 version; scissors, one side, grey, standard text, 6.35 mm margin, Andika; every sheet that
-/// has numbers to show.
+/// Only `title` and `[numbers] range` must be given; [`keys::list`] says what is taken for the rest.
 pub fn read(source: &Arc<Source>) -> Result<Spec, Vec<Diagnostic>> {
     let document = syntax::parse(source);
     let mut log = Log::new(source);
@@ -64,24 +59,23 @@ pub fn read(source: &Arc<Source>) -> Result<Spec, Vec<Diagnostic>> {
 /// Reads every table. `whole` is false when a part of the text did not parse: then nothing counts as missing, and what
 /// needs several values is not checked.
 fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
-    let title = root.take("title");
+    let title = root.take(&list::TITLE);
     if title.is_none() && whole {
         let problem = Problem::new("the lesson has no title").hint("expected title = \"...\" at the top of the file");
-        log.missing("title", 0..0, problem);
+        log.missing(list::TITLE.name, 0..0, problem);
     }
-    let title = title.and_then(|v| v.line(log, limits::TITLE));
-    let grade = root.take("grade").and_then(|v| v.line(log, limits::GRADE));
-    let minutes = root.take("minutes").and_then(|v| v.count(log, limits::MINUTES));
-    let paper = root.take("paper").and_then(|v| v.one_of(log, &Paper::ALL, Paper::word));
-    let paper = paper.unwrap_or(Given::assumed(Paper::Letter));
-    let seed = root.take("seed").and_then(|v| v.whole(log, limits::SEED));
-    let language = root.take("language").and_then(|v| v.one_of(log, &Language::ALL, Language::word));
+    let title = title.and_then(|value| list::TITLE.kind.read(&value, log));
+    let grade = root.read(&list::GRADE, log);
+    let minutes = root.settle(&list::MINUTES, log);
+    let paper = root.settle(&list::PAPER, log);
+    let seed = root.settle(&list::SEED, log);
+    let language = root.settle(&list::LANGUAGE, log);
 
-    let asked = numbers::read(root.table("numbers", log), whole, log);
-    let forms = forms::read(root.table("forms", log), log);
-    let class = class::read(root.table("class", log), log);
-    let print = print::read(root.table("print", log), paper.value, log);
-    let sheets = sheets::read(root.table("sheets", log), log);
+    let asked = numbers::read(root.inner("numbers", log), whole, log);
+    let forms = forms::read(root.inner("forms", log), log);
+    let class = class::read(root.inner("class", log), log);
+    let print = print::read(root.inner("print", log), paper.value, log);
+    let sheets = sheets::read(root.inner("sheets", log), log);
     root.finish(log);
 
     let numbers = asked?.settle(class.versions.value);
@@ -90,17 +84,5 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     if log.is_clean() && whole {
         checks::numbers(&numbers, log);
     }
-    Some(Spec {
-        title: title?,
-        grade,
-        minutes: minutes.unwrap_or(Given::assumed(MINUTES)),
-        paper,
-        seed: seed.unwrap_or(Given::assumed(SEED)),
-        language: language.unwrap_or(Given::assumed(Language::En)),
-        numbers,
-        forms,
-        class,
-        print,
-        sheets,
-    })
+    Some(Spec { title: title?, grade, minutes, paper, seed, language, numbers, forms, class, print, sheets })
 }

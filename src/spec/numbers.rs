@@ -1,18 +1,15 @@
 //! `[numbers]`: which numbers.
 
-use std::collections::BTreeMap;
-
+use super::keys::kind::Readable;
+use super::keys::{ROLES, list};
 use super::limits;
 use super::log::Log;
 use super::pool::Pool;
+use super::request;
 use super::table::Table;
 use super::types::{AtMost, Bound, Given, NumbersSpec, RoleSpec};
-use super::value::Value;
 use crate::diag::Problem;
-use crate::number::{Number, Place};
-
-/// Model, sort and exit numbers of a lesson whose file does not say.
-const COUNTS: [u32; 3] = [3, 8, 4];
+use crate::number::Number;
 
 /// What the table says; how many numbers a silent role has depends on the rest.
 pub(super) struct Asked {
@@ -25,75 +22,34 @@ pub(super) struct Asked {
 
 /// Reads the table; `None` without a range that can be used.
 pub(super) fn read(mut table: Table, whole: bool, log: &mut Log) -> Option<Asked> {
-    let range = table.take("range");
+    let range = table.take(&list::RANGE);
     if range.is_none() && whole && table.is_sound() {
         let problem = Problem::new("the lesson has no range of numbers");
-        log.missing("range", table.header(), problem.hint("expected range = [100, 999] under [numbers]"));
+        log.missing(list::RANGE.name, table.header(), problem.hint("expected range = [100, 999] under [numbers]"));
     }
-    let range = range.and_then(|v| read_range(&v, log));
-    let never = table.take("never").map(|v| v.numbers(log)).unwrap_or_default();
-    let at_most = places(table.table("at_most", log), log, |v, log| {
-        let digit = v.count(log, limits::DIGIT)?;
-        Some(Given::read(u8::try_from(digit.value).ok()?, v.span()))
-    });
-    let roles = ["model", "sort", "exit"].map(|key| role(table.table(key, log), log));
+    let range = range.and_then(|value| list::RANGE.kind.read(&value, log));
+    let never = table.read(&list::NEVER, log).map(|given| given.value).unwrap_or_default();
+    let at_most = request::places(&mut table, &list::AT_MOST, log).into_iter();
+    let at_most =
+        at_most.filter_map(|(place, digit)| Some((place, Given::read(u8::try_from(digit.value).ok()?, digit.span()?))));
+    let at_most = at_most.collect();
+    let roles = ROLES.map(|role| read_role(table.inner(role, log), log));
     table.finish(log);
     Some(Asked { range: range?, never, at_most, roles })
 }
 
-/// `[least, greatest]`, both included.
-fn read_range(value: &Value, log: &mut Log) -> Option<Given<(Number, Number)>> {
-    let items = value.list(log, "the least and the greatest number")?;
-    let [least, most] = items.as_slice() else {
-        let problem = Problem::new(format!("`numbers.range` lists {}", counted(items.len())))
-            .hint("expected the least and the greatest number, such as [100, 999]");
-        log.error(value.span(), problem);
-        return None;
-    };
-    let (least, most) = (least.number(log), most.number(log));
-    let (least, most) = (least?.value, most?.value);
-    if least > most {
-        let problem = Problem::new(format!("the range goes down from {least} to {most}"))
-            .hint(format!("the least number comes first: [{most}, {least}]"));
-        log.error(value.span(), problem);
-        return None;
-    }
-    Some(Given::read((least, most), value.span()))
-}
-
-/// `1 number`, `2 numbers`.
-fn counted(count: usize) -> String {
-    if count == 1 { "1 number".to_owned() } else { format!("{count} numbers") }
-}
-
-/// A value for each place that the table names.
-fn places<T>(mut table: Table, log: &mut Log, read: fn(&Value, &mut Log) -> Option<T>) -> BTreeMap<Place, T> {
-    let mut values = BTreeMap::new();
-    for place in Place::ALL {
-        if let Some(value) = table.take(place.key()).and_then(|v| read(&v, log)) {
-            values.insert(place, value);
-        }
-    }
-    table.finish(log);
-    values
-}
-
-fn bound(value: &Value, log: &mut Log) -> Option<Given<Bound>> {
-    value.bound(log)
-}
-
 /// A role's requests. A role without `count` has 0 for now.
-fn role(mut table: Table, log: &mut Log) -> RoleSpec {
-    let count = table.take("count").and_then(|v| v.count(log, limits::COUNT));
-    let always = table.take("always").map(|v| v.numbers(log)).unwrap_or_default();
+fn read_role(mut table: Table, log: &mut Log) -> RoleSpec {
+    let count = table.read(&list::COUNT, log);
+    let always = table.read(&list::ALWAYS, log).map(|given| given.value).unwrap_or_default();
     let role = RoleSpec {
         count: count.unwrap_or(Given::assumed(0)),
         always,
-        zeros: places(table.table("zeros", log), log, bound),
-        repeats: table.take("repeats").and_then(|v| v.bound(log)),
-        teens: table.take("teens").and_then(|v| v.bound(log)),
-        same_digits: table.take("same_digits").and_then(|v| v.bound(log)),
-        look_alikes: table.take("look_alikes").and_then(|v| v.count(log, limits::REQUEST)),
+        zeros: request::places(&mut table, &list::ZEROS, log),
+        repeats: table.read(&list::REPEATS, log),
+        teens: table.read(&list::TEENS, log),
+        same_digits: table.read(&list::SAME_DIGITS, log),
+        look_alikes: table.take_named("look_alikes").and_then(|v| v.count(log, limits::REQUEST)),
     };
     table.finish(log);
     role
@@ -106,7 +62,7 @@ impl Asked {
         let [model, sort, exit] = self.roles;
         let mut numbers =
             NumbersSpec { range: self.range, never: self.never, at_most: self.at_most, model, sort, exit };
-        let [of_model, of_sort, of_exit] = COUNTS;
+        let [of_model, of_sort, of_exit] = list::COUNTS;
         let wanted = of_model + of_sort * versions + of_exit;
         let pool = Pool::new(&numbers).numbers().take(wanted as usize).count();
         let pool = u32::try_from(pool).unwrap_or(wanted);

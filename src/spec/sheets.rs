@@ -1,6 +1,7 @@
 //! `[sheets]`: which sheets to make.
 
-use super::limits;
+use super::keys::kind::Readable;
+use super::keys::list;
 use super::log::Log;
 use super::table::Table;
 use super::types::{Given, NumbersSpec, SheetKind, SheetsSpec};
@@ -13,8 +14,8 @@ pub(super) struct Asked {
 }
 
 pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
-    let make = table.take("make").and_then(|value| {
-        let make = value.words(log, &SheetKind::ALL, SheetKind::word)?;
+    let make = table.take(&list::MAKE).and_then(|value| {
+        let make = list::MAKE.kind.read(&value, log)?;
         for kind in make.value.iter().filter(|kind| !kind.is_asked_for()) {
             let problem = Problem::new(format!("`sheets.make` lists `{}`, which comes by itself", kind.word()))
                 .hint("leave it out: the packets that need it have it");
@@ -28,7 +29,7 @@ pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
         }
         Some(make)
     });
-    let layouts = table.take("layouts").and_then(|value| value.line(log, limits::PATH));
+    let layouts = table.read(&list::LAYOUTS, log);
     table.finish(log);
     Asked { make, layouts }
 }

@@ -6,7 +6,10 @@ use std::ops::Range;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
+use super::keys::kind::{Kind, Readable};
+use super::keys::{Keyed, Usually};
 use super::log::Log;
+use super::types::Given;
 use super::value::Value;
 
 /// A table of the file while it is read. A table that the file lacks is an empty one, so that its keys become known.
@@ -43,20 +46,49 @@ impl<'t> Table<'t> {
     }
 
     /// The value of a key, if the file gives it.
-    pub(super) fn take(&mut self, key: &'static str) -> Option<Value<'t>> {
+    pub(super) fn take(&mut self, key: &impl Keyed) -> Option<Value<'t>> {
+        self.take_named(key.key().name)
+    }
+
+    /// [`Table::take`] for names that are no keys of their own: tables, places, and the two ends of a count.
+    pub(super) fn take_named(&mut self, key: &'static str) -> Option<Value<'t>> {
         self.taken.push(key);
         let (key_span, value) = self.entries.remove(key)?;
         let name = if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) };
         Some(Value::new(name, key_span, value))
     }
 
+    /// What the file says under a key, if it can be read.
+    pub(super) fn read<K: Keyed<Kind: Readable>>(
+        &mut self,
+        key: &K,
+        log: &mut Log,
+    ) -> Option<Given<<K::Kind as Kind>::Value>> {
+        self.take(key).and_then(|value| key.key().kind.read(&value, log))
+    }
+
+    /// What the file says under a key, or the key's default.
+    pub(super) fn settle<K: Readable>(&mut self, key: &Usually<K>, log: &mut Log) -> Given<K::Value> {
+        self.read(key, log).unwrap_or_else(|| Given::assumed(key.value.clone()))
+    }
+
     /// A table inside this one; empty when the file lacks it or gives something else there.
-    pub(super) fn table(&mut self, key: &'static str, log: &mut Log) -> Self {
-        if let Some(value) = self.take(key) {
-            return value.table(log);
+    pub(super) fn inner(&mut self, key: &'static str, log: &mut Log) -> Self {
+        if let Some(value) = self.take_named(key) {
+            return Self::of(&value, log);
         }
         let path = if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) };
         Self::new(path, self.header.clone(), None, true)
+    }
+
+    /// A value as a table.
+    pub(super) fn of(value: &Value<'t>, log: &mut Log) -> Self {
+        let inner = value.inner();
+        if !inner.is_table() {
+            let name = value.name();
+            value.mistaken(log, "a section", &format!("expected a section that begins with the line [{name}]"));
+        }
+        Self::new(value.name().to_owned(), value.key(), inner.as_table(), inner.is_table())
     }
 
     /// Reports what no one took.

@@ -108,3 +108,53 @@ fn every_sample_reads() {
     }
     assert!(seen >= 3, "{seen}");
 }
+
+#[test]
+fn the_reference_is_what_the_readers_take() {
+    let text = "title = 'T'\n[numbers]\nrange = [1, 2]\n";
+    let source = source(text);
+    let document = syntax::parse(&source);
+    let mut log = Log::new(&source);
+    file(Table::root(document.table.get_ref()), true, &mut log);
+    let mut taken: Vec<String> = Vec::new();
+    for (table, keys) in log.tables() {
+        let tables = ["numbers", "forms", "class", "print", "sheets", "model", "sort", "exit"];
+        // Places are not keys of their own, and of what the file nests only the outermost name is a key.
+        if !["zeros", "at_most"].iter().any(|nested| table.ends_with(nested)) {
+            taken.extend(keys.iter().filter(|key| !tables.contains(key)).map(|key| format!("{table}.{key}")));
+        }
+    }
+    let rows = list::rows();
+    let rows = rows.iter().flat_map(|row| row.tables().into_iter().map(move |table| format!("{table}.{}", row.name)));
+    let mut rows: Vec<String> = rows.collect();
+    taken.sort();
+    rows.sort();
+    taken.retain(|key| !key.ends_with("look_alikes"));
+    assert_eq!(rows, taken);
+}
+
+#[test]
+fn the_largest_sample_has_every_key() {
+    let text = include_str!("../../samples/harbour.toml").replace("#: ", "");
+    let spec = reads(&text);
+    assert!(spec.sheets.layouts.is_some());
+    let file: toml::Table = text.parse().expect("TOML");
+    for row in list::rows() {
+        let given = row.tables().iter().any(|table| {
+            let mut parts = table.split('.').filter(|part| !part.is_empty());
+            let of = parts.try_fold(&file, |at, part| at.get(part).and_then(toml::Value::as_table));
+            of.is_some_and(|of| of.contains_key(row.name))
+        });
+        assert!(given, "{row:?}");
+    }
+}
+
+#[test]
+fn the_schema_is_the_one_that_is_checked_in() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/lesson.schema.json");
+    let text = keys::schema::text();
+    if std::env::var_os("REPLACE").is_some() {
+        std::fs::write(path, &text).expect("written");
+    }
+    assert_eq!(std::fs::read_to_string(path).unwrap_or_default(), text, "REPLACE=1 writes it again");
+}

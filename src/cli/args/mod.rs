@@ -126,6 +126,23 @@ file. The packets are always written whole; --only and --pages choose what is pi
   placewright sheets
   placewright sheets --format json")]
     Sheets,
+    /// Explain what a lesson file can say: every key with its values, default and an example
+    #[command(after_help = "Examples:
+  placewright keys
+  placewright keys margin
+  placewright keys print
+  placewright keys --schema > lesson.schema.json
+
+Editors that know JSON Schema complete keys and words in a lesson file that begins with the \
+line `#:schema lesson.schema.json`.")]
+    Keys {
+        /// A key such as margin or print.margin, or a table such as print
+        #[arg(value_name = "KEY")]
+        key: Option<String>,
+        /// Print them as a JSON Schema
+        #[arg(long, conflicts_with = "key")]
+        schema: bool,
+    },
     /// Print completions for a shell
     #[command(after_help = "Examples:
   placewright completions bash > ~/.local/share/bash-completion/completions/placewright

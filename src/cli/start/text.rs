@@ -1,82 +1,88 @@
 //! The text of a first lesson file.
 
-use std::fmt::Write;
-
 use crate::cli::answers::Answers;
-use crate::spec::{Cut, Paper};
+use crate::spec::TextSize;
+use crate::spec::keys::{Keyed, Row, Shape, list};
 
 /// Writes the file. `word` is its name as one would type it. Lines that begin with `#: ` are suggestions.
 pub fn write(answers: &Answers, word: &str) -> String {
     let Answers { title, range: (least, most), learners, cut, paper, large } = answers;
-    let papers = Paper::ALL.map(Paper::word).join(" | ");
-    let mut text = String::new();
-    let _ = write!(
-        text,
+    let text = if *large { TextSize::Large } else { TextSize::Standard };
+    let quoted = |text: &str| toml::Value::from(text).to_string();
+    let mut file = format!(
         "# A lesson for Placewright. Change it, save it, and see what will come out:\n\
          #     placewright check {word}\n\
-         # Lines that begin with #: are suggestions. Take the #: away to use one.\n\n\
-         title = {}\n\
-         #: grade = \"2\"                     # printed on the plan\n\
-         #: minutes = 45                    # the plan's times add up to this\n\
-         paper = \"{}\"                  # {papers}\n\
-         #: seed = 2                        # another seed, other numbers\n\n\
-         [numbers]\n\
-         range = [{least}, {most}]              # the smallest and the largest number\n\n\
-         [numbers.model]                     # built with the whole class\n\
-         #: count = 3\n\
-         {}\n\
-         [numbers.sort]                      # matched on the sorting board\n\
-         #: count = 6\n\
-         {}\n\
-         [numbers.exit]                      # the quick check at the end\n\
-         #: count = 4\n\n",
-        quoted(title),
-        paper.word(),
-        zeros(*most, 1),
-        digits(*least, *most),
+         # Lines that begin with #: are suggestions. Take the #: away to use one. All keys: placewright keys\n\n"
     );
-    let _ = write!(
-        text,
-        "[class]\n\
-         learners = {learners}\n\
-         #: spares = 2                      # extra sets, for pieces that get lost\n\
-         #: versions = 2                    # different but equally hard sets for neighbours\n\
-         #: roster = \"names.csv\"            # a table saved as CSV, with a column called name\n\n\
-         [print]\n\
-         cut = \"{}\"                    # {}\n\
-         text = \"{}\"                   # standard | large\n\
-         #: ink = \"colour\"                 # grey | colour\n\
-         #: sides = \"two\"                  # one | two: backs carry a self-check mark\n",
-        cut.word(),
-        match cut {
-            Cut::Scissors => "learners cut their own page; stack: the copy room cuts piles",
-            Cut::Stack => "the copy room cuts piles; scissors: learners cut their own page",
-        },
-        if *large { "large" } else { "standard" },
-    );
-    text
+    let mut add = |text: String| file.push_str(&text);
+    add(format!("{} = {}\n", list::TITLE.name, quoted(title)));
+    add(suggestion(&list::GRADE));
+    add(suggestion(&list::MINUTES));
+    add(line("", &list::PAPER, &quoted(paper.word())));
+    add(suggestion(&list::SEED));
+    add("\n[numbers]\n".to_owned());
+    add(line("", &list::RANGE, &format!("[{least}, {most}]")));
+    add(heading("numbers.model", "built with the whole class"));
+    add(line("#: ", &list::COUNT, "3"));
+    add(zeros(*most));
+    add(heading("numbers.sort", "matched on the sorting board"));
+    add(suggestion(&list::COUNT));
+    add(digits(*least, *most));
+    add(heading("numbers.exit", "the quick check at the end"));
+    add(line("#: ", &list::COUNT, "4"));
+    add("\n[class]\n".to_owned());
+    add(line("", &list::LEARNERS, &learners.to_string()));
+    for row in [list::SPARES.row(), list::VERSIONS.row(), list::ROSTER.row()] {
+        add(drawn("#: ", &row, row.example));
+    }
+    add("\n[print]\n".to_owned());
+    add(line("", &list::CUT, &quoted(cut.word())));
+    add(line("", &list::TEXT, &quoted(text.word())));
+    add(suggestion(&list::INK));
+    add(suggestion(&list::SIDES));
+    file
+}
+
+/// A table's header with what it is for.
+fn heading(table: &str, says: &str) -> String {
+    let header = format!("[{table}]");
+    format!("\n{header:COLUMN$}# {says}\n")
+}
+
+/// A key with the example of the reference, as a suggestion.
+fn suggestion(key: &impl Keyed) -> String {
+    line("#: ", key, key.key().example)
+}
+
+/// A key with a value and what the reference says of it.
+fn line(mark: &str, key: &impl Keyed, value: &str) -> String {
+    drawn(mark, &key.row(), value)
+}
+
+/// The column in which comments begin.
+const COLUMN: usize = 36;
+
+fn drawn(mark: &str, row: &Row, value: &str) -> String {
+    let says = match &row.shape {
+        // The words themselves, unless the text tells them apart.
+        Shape::Word(words) if !words.iter().any(|word| row.says.contains(&format!("{word}:"))) => words.join(" | "),
+        _ => row.says.to_owned(),
+    };
+    format!("{:COLUMN$}# {says}\n", format!("{mark}{} = {value}", row.name))
 }
 
 /// Zeros that hold a place, where the numbers are large enough to show one.
-fn zeros(most: u32, count: u32) -> String {
+fn zeros(most: u32) -> String {
     match most {
         0..20 => String::new(),
-        20..200 => format!("#: zeros = {{ ones = {count} }}             # at least one that ends in 0\n"),
-        _ => format!("#: zeros = {{ tens = {count} }}             # at least one with a 0 that holds the tens place\n"),
+        20..200 => line("#: ", &list::ZEROS, "{ ones = 1 }"),
+        _ => line("#: ", &list::ZEROS, "{ tens = 1 }"),
     }
 }
 
 /// The same digits in different places, where there are such numbers.
 fn digits(least: u32, most: u32) -> String {
-    if most < 99 || least > most - most / 2 {
-        return String::new();
-    }
-    "#: same_digits = 2                 # at least two made of the same digits, such as 27 and 72\n".to_owned()
-}
-
-/// A text as a TOML string.
-fn quoted(text: &str) -> String {
-    toml::Value::from(text).to_string()
+    if most < 99 || least > most - most / 2 { String::new() } else { suggestion(&list::SAME_DIGITS) }
 }
 
 #[cfg(test)]
@@ -85,7 +91,7 @@ mod tests {
 
     use super::*;
     use crate::diag::Source;
-    use crate::spec::{self, Spec, TextSize};
+    use crate::spec::{self, Cut, Paper, Spec, TextSize};
 
     #[track_caller]
     fn read(text: &str) -> Spec {

@@ -1,0 +1,245 @@
+//! The keys themselves, in the order of the lesson file's full form.
+
+use super::kind::{Count, Font, Line, Measure, Numbers, OneOf, Path, Places, Range, Request, Switch, Whole, Words};
+use super::{Key, Keyed, ROLE, Row, Usually};
+use crate::measure::Length;
+use crate::number::Form;
+use crate::spec::Language;
+use crate::spec::limits;
+use crate::spec::types::{Cut, FontChoice, Ink, Joiner, Paper, SheetKind, Sides, TextSize, Thousands};
+
+const fn one_of<T>(all: &'static [T], word: fn(T) -> &'static str) -> OneOf<T> {
+    OneOf { all, word, also: &[] }
+}
+
+/// The lesson's name.
+pub const TITLE: Key<Line> =
+    Key::new("", "title", Line(limits::TITLE), "\"Harbour stalls\"", "the lesson's name, on every page").needed();
+/// The grade.
+pub const GRADE: Key<Line> = Key::new("", "grade", Line(limits::GRADE), "\"2\"", "printed on the plan, nothing else");
+/// How long the lesson lasts.
+pub const MINUTES: Usually<Count> =
+    Key::new("", "minutes", Count(limits::MINUTES), "50", "the plan's times add up to exactly this").usually(45);
+/// The paper.
+pub const PAPER: Usually<OneOf<Paper>> =
+    Key::new("", "paper", one_of(&Paper::ALL, Paper::word), "\"a4\"", "the paper of every page").usually(Paper::Letter);
+/// Where the choice of numbers starts.
+pub const SEED: Usually<Whole> =
+    Key::new("", "seed", Whole(limits::SEED), "2", "another seed, other numbers; the same seed, the same pages")
+        .usually(1);
+/// The language of the pages.
+pub const LANGUAGE: Usually<OneOf<Language>> =
+    Key::new("", "language", one_of(&Language::ALL, Language::word), "\"en\"", "the language of the pages")
+        .usually(Language::En);
+
+/// Least and greatest number.
+pub const RANGE: Key<Range> =
+    Key::new("numbers", "range", Range(limits::NUMBER), "[100, 999]", "the smallest and the largest number").needed();
+/// Numbers never chosen.
+pub const NEVER: Key<Numbers> = Key::new("numbers", "never", Numbers(limits::NUMBER), "[500]", "numbers to leave out");
+/// The largest digit in each place.
+pub const AT_MOST: Key<Places<Count>> = Key::new(
+    "numbers",
+    "at_most",
+    Places(Count(limits::DIGIT)),
+    "{ hundreds = 6 }",
+    "the largest digit in a place, such as what the class's tub of blocks holds",
+);
+
+/// How many numbers a role has where the file is silent, in the order of [`super::ROLES`].
+pub const COUNTS: [u32; 3] = [3, 8, 4];
+/// How many numbers a role has.
+pub const COUNT: Key<Count> = Key::new(ROLE, "count", Count(limits::COUNT), "6", "how many; 0 leaves the role out")
+    .worked("3 model, 8 sort and 4 exit numbers; fewer in a small range, more where requests need them");
+/// Numbers that must be among them.
+pub const ALWAYS: Key<Numbers> =
+    Key::new(ROLE, "always", Numbers(limits::NUMBER), "[640]", "numbers that must be among them");
+/// Zeros that hold a place.
+pub const ZEROS: Key<Places<Request>> = Key::new(
+    ROLE,
+    "zeros",
+    Places(Request(limits::REQUEST)),
+    "{ tens = 1 }",
+    "at least this many numbers with a 0 that holds this place",
+);
+/// Digits that come again.
+pub const REPEATS: Key<Request> = Key::new(
+    ROLE,
+    "repeats",
+    Request(limits::REQUEST),
+    "1",
+    "at least this many in which a digit appears more than once",
+);
+/// Teens.
+pub const TEENS: Key<Request> =
+    Key::new(ROLE, "teens", Request(limits::REQUEST), "1", "at least this many that end in 11 to 19");
+/// The same digits in other places.
+pub const SAME_DIGITS: Key<Request> = Key::new(
+    ROLE,
+    "same_digits",
+    Request(limits::REQUEST),
+    "2",
+    "at least this many made of the same digits, such as 406, 460 and 640",
+);
+
+/// The forms that are matched.
+pub const MATCH: Key<Words<Form>> = Key::new(
+    "forms",
+    "match",
+    Words { of: one_of(&Form::ALL, Form::word), limit: limits::FORMS, listed: |_| true },
+    "[\"numeral\", \"words\", \"expanded\"]",
+    "the first form is printed on the board, the rest are strips",
+)
+.worked("numeral, words and expanded form, and blocks where the range ends by 9,999");
+/// Between the hundreds and the rest.
+pub const JOINER: Usually<OneOf<Joiner>> = Key::new(
+    "forms",
+    "joiner",
+    one_of(&Joiner::ALL, Joiner::word),
+    "\"and\"",
+    "none: four hundred six; and: four hundred and six",
+)
+.usually(Joiner::None);
+/// Zeros in expanded form.
+pub const ZERO_TERMS: Usually<Switch> =
+    Key::new("forms", "zero_terms", Switch, "true", "true: 400 + 0 + 6; false: 400 + 6").usually(false);
+/// The mark between thousands and hundreds.
+pub const THOUSANDS: Usually<OneOf<Thousands>> = Key::new(
+    "forms",
+    "thousands",
+    one_of(&Thousands::ALL, Thousands::word),
+    "\"space\"",
+    "the mark between thousands and hundreds: 1,010 or 1 010 or 1010",
+)
+.usually(Thousands::Comma);
+/// The most decoys of a set whose file is silent.
+pub const DECOYS_MOST: u32 = 4;
+/// Extra strips made by slips.
+pub const DECOYS: Key<Count> = Key::new(
+    "forms",
+    "decoys",
+    Count(limits::DECOYS),
+    "2",
+    "extra strips that match no row, made by slips in thinking",
+)
+.worked("one for every second sort number, at most 4");
+
+/// How many learners.
+pub const LEARNERS: Usually<Count> =
+    Key::new("class", "learners", Count(limits::LEARNERS), "24", "how many learners, unless a roster says").usually(24);
+/// Extra sets.
+pub const SPARES: Usually<Count> =
+    Key::new("class", "spares", Count(limits::SPARES), "2", "extra sets, for pieces that get lost").usually(2);
+/// Sort sets.
+pub const VERSIONS: Usually<Count> = Key::new(
+    "class",
+    "versions",
+    Count(limits::VERSIONS),
+    "3",
+    "different but equally hard sort sets, so that neighbours differ",
+)
+.usually(1);
+/// The class list.
+pub const ROSTER: Key<Path> = Key::new(
+    "class",
+    "roster",
+    Path(limits::PATH),
+    "\"roster.csv\"",
+    "the class list: a table saved as CSV, with a column called name",
+);
+
+/// How the class sets are cut.
+pub const CUT: Usually<OneOf<Cut>> = Key::new(
+    "print",
+    "cut",
+    one_of(&Cut::ALL, Cut::word),
+    "\"stack\"",
+    "scissors: learners cut their own page; stack: the copy room cuts piles",
+)
+.usually(Cut::Scissors);
+/// Which sides are printed.
+pub const SIDES: Usually<OneOf<Sides>> =
+    Key::new("print", "sides", one_of(&Sides::ALL, Sides::word), "\"two\"", "two: backs carry a self-check mark")
+        .usually(Sides::One);
+/// Grey or colour.
+pub const INK: Usually<OneOf<Ink>> = Key::new(
+    "print",
+    "ink",
+    OneOf { all: &Ink::ALL, word: Ink::word, also: &[("gray", Ink::Grey), ("color", Ink::Colour)] },
+    "\"colour\"",
+    "colour: a palette that also works in grey",
+)
+.usually(Ink::Grey);
+/// How large text is.
+pub const TEXT: Usually<OneOf<TextSize>> = Key::new(
+    "print",
+    "text",
+    one_of(&TextSize::ALL, TextSize::word),
+    "\"large\"",
+    "standard: learners read 14 pt or more; large: 24 pt or more",
+)
+.usually(TextSize::Standard);
+/// What the printer cannot reach. A quarter of an inch: what office printers leave blank (common practice, no source).
+pub const MARGIN: Usually<Measure> =
+    Key::new("print", "margin", Measure, "\"10 mm\"", "what the printer cannot reach, on every side")
+        .usually(Length::mm100(635));
+/// The typeface.
+pub const FONT: Usually<Font> =
+    Key::new("print", "font", Font(limits::PATH), "\"atkinson\"", "the typeface of every page")
+        .usually(FontChoice::Andika);
+
+/// The sheets.
+pub const MAKE: Key<Words<SheetKind>> = Key::new(
+    "sheets",
+    "make",
+    Words { of: one_of(&SheetKind::ALL, SheetKind::word), limit: limits::SHEETS, listed: |kind| kind.is_asked_for() },
+    "[\"board\", \"strips\", \"key\"]",
+    "which sheets to make; `placewright sheets` lists them",
+)
+.worked("every sheet that has numbers to show");
+/// Layouts of the lesson's own.
+pub const LAYOUTS: Key<Path> = Key::new(
+    "sheets",
+    "layouts",
+    Path(limits::PATH),
+    "\"my-layouts\"",
+    "a folder of layout files that take the place of the built-in ones",
+);
+
+/// Every key, in the order of the lesson file's full form.
+pub fn rows() -> Vec<Row> {
+    vec![
+        TITLE.row(),
+        GRADE.row(),
+        MINUTES.row(),
+        PAPER.row(),
+        SEED.row(),
+        LANGUAGE.row(),
+        RANGE.row(),
+        NEVER.row(),
+        AT_MOST.row(),
+        COUNT.row(),
+        ALWAYS.row(),
+        ZEROS.row(),
+        REPEATS.row(),
+        TEENS.row(),
+        SAME_DIGITS.row(),
+        MATCH.row(),
+        JOINER.row(),
+        ZERO_TERMS.row(),
+        THOUSANDS.row(),
+        DECOYS.row(),
+        LEARNERS.row(),
+        SPARES.row(),
+        VERSIONS.row(),
+        ROSTER.row(),
+        CUT.row(),
+        SIDES.row(),
+        INK.row(),
+        TEXT.row(),
+        MARGIN.row(),
+        FONT.row(),
+        MAKE.row(),
+        LAYOUTS.row(),
+    ]
+}
