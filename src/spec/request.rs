@@ -46,7 +46,7 @@ fn bound(value: &Value, log: &mut Log, limit: Limit) -> Option<Given<Bound>> {
         return Some(Given::read(Bound { min: least.value, max: None }, value.span()));
     }
     if !value.inner().is_table() {
-        value.mistaken(log, "a count", &format!("expected {}, or {{ min = 1, max = 2 }}", limit));
+        value.mistaken(log, "a count", &format!("expected {limit}, or {{ min = 1, max = 2 }}"));
         return None;
     }
     let mut table = Table::of(value, log);

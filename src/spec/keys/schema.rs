@@ -13,26 +13,9 @@ use crate::spec::limits::Limit;
 
 /// The schema of a lesson file.
 pub fn schema() -> Value {
-    let mut root = object("A lesson file of Placewright");
-    for row in rows() {
-        for table in row.tables() {
-            let mut at = &mut root;
-            for part in table.split('.').filter(|part| !part.is_empty()) {
-                let tables = properties(at);
-                at = tables.entry(part).or_insert_with(|| object(&format!("The table [{table}]")));
-            }
-            properties(at).insert(row.name.to_owned(), property(&row));
-            if row.default == Default::Needed {
-                let needed = at["required"].as_array().cloned().unwrap_or_default();
-                at["required"] = needed.into_iter().chain([json!(row.name)]).collect();
-            }
-        }
-    }
-    // The table of a key that must be given must be there itself.
-    root["required"] = json!(["title", "numbers"]);
     let mut schema =
         json!({ "$schema": "https://json-schema.org/draft/2020-12/schema", "title": "Placewright lesson" });
-    if let (Value::Object(schema), Value::Object(root)) = (&mut schema, root) {
+    if let (Value::Object(schema), Value::Object(root)) = (&mut schema, table("")) {
         schema.extend(root);
     }
     schema
@@ -43,32 +26,49 @@ pub fn text() -> String {
     format!("{:#}\n", schema())
 }
 
-fn object(description: &str) -> Value {
-    json!({ "description": description, "type": "object", "additionalProperties": false, "properties": {} })
+/// A table with its keys, then the tables inside it.
+fn table(name: &str) -> Value {
+    let rows: Vec<(String, Row)> =
+        rows().into_iter().flat_map(|row| row.tables().into_iter().map(move |of| (of, row.clone()))).collect();
+    let mut properties = Map::new();
+    let mut required = Vec::new();
+    for (of, row) in &rows {
+        if of == name {
+            properties.insert(row.name.to_owned(), property(row));
+            required.extend((row.default == Default::Needed).then_some(row.name));
+        } else if let Some(inner) = inner(name, of).filter(|inner| !properties.contains_key(*inner)) {
+            let path = if name.is_empty() { inner.to_owned() } else { format!("{name}.{inner}") };
+            let table = table(&path);
+            // A table that lacks a key which must be given must be there itself.
+            required.extend(table.get("required").map(|_| inner));
+            properties.insert(inner.to_owned(), table);
+        }
+    }
+    let says = if name.is_empty() { "A lesson file of Placewright".to_owned() } else { format!("The table [{name}]") };
+    let mut table = json!({
+        "description": says, "type": "object", "additionalProperties": false, "properties": properties,
+    });
+    if !required.is_empty() {
+        table["required"] = json!(required);
+    }
+    table
 }
 
-fn properties(of: &mut Value) -> &mut Map<String, Value> {
-    // Every object here was made by `object`.
-    static EMPTY: &str = "properties";
-    if !of[EMPTY].is_object() {
-        of[EMPTY] = json!({});
-    }
-    match &mut of[EMPTY] {
-        Value::Object(map) => map,
-        _ => unreachable!("made an object just now"),
-    }
+/// The first part of a table's name after that of the table around it.
+fn inner<'n>(around: &str, name: &'n str) -> Option<&'n str> {
+    let rest = if around.is_empty() { name } else { name.strip_prefix(around)?.strip_prefix('.')? };
+    rest.split('.').next().filter(|part| !part.is_empty())
 }
 
 fn property(row: &Row) -> Value {
     let mut value = of(&row.shape);
-    value["description"] = json!(format!("{}: {}", capital(row.says), row.shape.words()));
+    let mut says = format!("{}: {}", capital(row.says), row.shape.words());
     match &row.default {
         Default::Value(default) => value["default"] = default.clone(),
-        Default::Worked(how) => {
-            value["description"] = json!(format!("{}. If left out: {how}", value["description"].as_str().unwrap_or("")))
-        }
+        Default::Worked(how) => says = format!("{says}. If left out: {how}"),
         Default::Needed | Default::Nothing => {}
     }
+    value["description"] = json!(says);
     value
 }
 
