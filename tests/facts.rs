@@ -8,6 +8,8 @@ use placewright::lesson::{self, Lesson};
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Sides};
 use placewright::sheets;
+use placewright::sheets::kinds::ticket;
+use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::ink;
 use placewright::sheets::page::layout::{Layouts, least};
 use placewright::sheets::page::{CutLine, Item, Packet, Page, Stroke, Text};
@@ -196,6 +198,20 @@ fn hold(lesson: &Lesson, family: &Family) {
         }
         if packet.file == "teacher.pdf" {
             check_boxes(&packet.pages, lesson);
+        }
+    }
+}
+
+/// The copy room's ticket keeps its words in their cells, on every paper.
+#[test]
+fn job_tickets() {
+    let layouts = Layouts::read(&[]).unwrap();
+    for name in SAMPLES {
+        for paper in [Paper::Letter, Paper::A4, Paper::Legal] {
+            let (lesson, family) = sample(name, paper, TextSize::Standard);
+            let pages = ticket::lay(&Desk::new(&lesson, &layouts, &family)).unwrap();
+            assert!(!pages.is_empty());
+            pages.iter().for_each(|page| check(page, &lesson, &family));
         }
     }
 }

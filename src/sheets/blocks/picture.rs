@@ -41,6 +41,13 @@ impl Pictures {
         &self.work
     }
 
+    /// How wide a picture is, pen included.
+    pub fn width(&self, counts: Counts) -> Length {
+        let blocks = self.work.place(counts, Rect::default());
+        let whole = blocks.into_iter().map(|block| block.rect).reduce(Rect::union);
+        whole.map_or(Length::ZERO, Rect::width) + OUTLINE.width
+    }
+
     /// One picture in the middle of `room`, as a figure that a listener hears as `6 flats, no rods, 2 cubes`.
     pub fn figure(&self, counts: Counts, room: Rect) -> Node {
         let items = self.items(counts, room).into_iter().map(Node::Item).collect();

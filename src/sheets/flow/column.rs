@@ -55,10 +55,7 @@ impl<'a> Column<'a> {
 
     /// Sets a text of at most `width` from `indent` on without moving: for what stands side by side.
     pub fn beside(&self, text: &str, face: &Face, indent: Length, width: Length, tag: Tag) -> Result<Node, Problem> {
-        let font = self.desk.family.font(face.weight);
-        if let Some(missing) = font.lacks(text) {
-            return Err(Problem::new(format!("the font has no `{missing}`, needed for `{text}`")));
-        }
+        text::settable(self.desk.family, text, face)?;
         let lines = text::flow(self.desk.family, text, width, face);
         let high = text::height(lines.len(), face);
         let frame = Rect::new(Point::new(self.frame.left() + indent, self.y), Size::new(width, high));

@@ -2,7 +2,7 @@
 //!
 //! In: the sort sets. Out: pages for grown-ups, version after version: the board with all its forms, then the decoys, each
 //! with the slip that makes it, what the learner thinks and what to do next. A sheet with answers of its own adds
-//! [`Part`]s to [`parts`].
+//! [`TitledTable`]s to [`parts`].
 
 use crate::diag::Problem;
 use crate::lesson::SortSet;
@@ -10,7 +10,9 @@ use crate::measure::{Length, Size};
 use crate::number::{Breadth, Content, Form};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
 use crate::sheets::blocks::picture::Pictures;
-use crate::sheets::flow::rows::{self, Cell, Column, Part, Setup, Width};
+use crate::sheets::flow::table::{self, Table, TableCell, TableColumn};
+use crate::sheets::flow::titled::{self, TablePages, TitledTable};
+use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::kinds::pieces;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
@@ -68,22 +70,22 @@ fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result
         } else {
             crate::sheets::name(SheetKind::Key, Some(set.version))
         };
-        let setup = Setup { kind: SheetKind::Key, layout, title: &title, note: None, pictures };
-        let laid = rows::lay(desk, &setup, &parts(desk, set, pictures)?)?;
+        let setup = TablePages { kind: SheetKind::Key, layout, title: &title, note: None, pictures };
+        let laid = titled::lay(desk, &setup, &parts(desk, set, pictures)?)?;
         pages.extend(laid.into_iter().map(|page| page.of(set.version)));
     }
     Ok(pages)
 }
 
 /// What a version's key holds, in order.
-fn parts(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Vec<Part>, Problem> {
+fn parts(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Vec<TitledTable>, Problem> {
     let mut parts = vec![board(desk, set, pictures)?];
     parts.extend(decoys(desk, set, pictures)?);
     Ok(parts)
 }
 
 /// The board with every box filled.
-fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Part, Problem> {
+fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<TitledTable, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let face = desk.face(layout, "text")?;
     let forms: Vec<Form> = [pieces::given(desk)].into_iter().chain(set.forms.iter().copied()).collect();
@@ -91,9 +93,9 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
     for &number in &set.rows {
         let cells = forms.iter().enumerate().map(|(k, &form)| {
             Ok(match pieces::shown(desk, number, form)? {
-                Content::Text(text) if k == 0 => Cell::Bold(text),
-                Content::Text(text) => Cell::Text(text),
-                Content::Blocks(counts) => Cell::Picture(counts),
+                Content::Text(text) if k == 0 => TableCell::Bold(text),
+                Content::Text(text) => TableCell::Text(text),
+                Content::Blocks(counts) => TableCell::Picture(counts),
             })
         });
         rows.push(cells.collect::<Result<Vec<_>, Problem>>()?);
@@ -101,22 +103,22 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
     let columns = forms.iter().enumerate().map(|(k, form)| {
         let heading = form.heading();
         let texts = rows.iter().filter_map(|row| match row.get(k) {
-            Some(Cell::Text(text) | Cell::Bold(text)) => Some(text.as_str()),
+            Some(TableCell::Text(text) | TableCell::Bold(text)) => Some(text.as_str()),
             _ => None,
         });
         let width = match form.breadth() {
-            Breadth::Picture => Width::Fixed(picture_width(pictures) + layout.padding * 2),
-            Breadth::Natural => Width::Fixed(rows::natural(desk, texts.chain([heading]), &face, layout.padding)),
-            Breadth::Share(parts) => Width::Share(parts),
+            Breadth::Picture => ColumnWidth::Fixed(picture_width(pictures) + layout.padding * 2),
+            Breadth::Natural => ColumnWidth::Fixed(table::natural(desk, texts.chain([heading]), &face, layout.padding)),
+            Breadth::Share(parts) => ColumnWidth::Share(parts),
         };
-        Column { heading: heading.to_owned(), width }
+        TableColumn { heading: heading.to_owned(), width }
     });
     let columns = columns.collect();
-    Ok(Part { heading: format!("Board {}, answered", set.version), note: None, columns, rows })
+    Ok(TitledTable { heading: format!("Board {}, answered", set.version), note: None, table: Table { columns, rows } })
 }
 
 /// The decoys, if there are any.
-fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Option<Part>, Problem> {
+fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Option<TitledTable>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let face = desk.face(layout, "text")?;
     let mut wrong: Vec<_> = set.strips.iter().filter_map(|strip| Some((strip, strip.wrong?))).collect();
@@ -125,48 +127,50 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
         return Ok(None);
     }
     let widest = wrong.iter().filter_map(|(strip, _)| match (&strip.content, pictures) {
-        (Content::Blocks(counts), Some(pictures)) => Some(rows::picture_width(pictures, *counts)),
+        (Content::Blocks(counts), Some(pictures)) => Some(pictures.width(*counts)),
         _ => None,
     });
     let widest = widest.max();
     let mut rows = Vec::new();
     for (strip, (of, slip)) in wrong {
         let shown = match &strip.content {
-            Content::Text(text) => Cell::Bold(text.clone()),
-            Content::Blocks(counts) => Cell::Picture(*counts),
+            Content::Text(text) => TableCell::Bold(text.clone()),
+            Content::Blocks(counts) => TableCell::Picture(*counts),
         };
         let of = desk.lesson.style.numeral(of);
-        let text = |text: &str| Cell::Text(text.to_owned());
+        let text = |text: &str| TableCell::Text(text.to_owned());
         rows.push(vec![shown, text(&of), text(slip.name()), text(slip.thinking()), text(slip.next_step())]);
     }
     let numerals: Vec<String> = set.rows.iter().map(|number| desk.lesson.style.numeral(*number)).collect();
-    let made_of = rows::natural(desk, numerals.iter().map(String::as_str).chain(["Made of"]), &face, layout.padding);
+    let made_of = table::natural(desk, numerals.iter().map(String::as_str).chain(["Made of"]), &face, layout.padding);
     let names: Vec<&str> = rows
         .iter()
         .filter_map(|row| match row.get(2) {
-            Some(Cell::Text(name)) => Some(name.as_str()),
+            Some(TableCell::Text(name)) => Some(name.as_str()),
             _ => None,
         })
         .collect();
-    let slip = rows::natural(desk, names.iter().flat_map(|name| name.split(' ')), &face, layout.padding);
+    let slip = table::natural(desk, names.iter().flat_map(|name| name.split(' ')), &face, layout.padding);
     let strip = match widest {
-        Some(width) => Width::Fixed((width + layout.padding * 2).max(layout.length("strip")?)),
-        None => Width::Share(4),
+        Some(width) => ColumnWidth::Fixed((width + layout.padding * 2).max(layout.length("strip")?)),
+        None => ColumnWidth::Share(4),
     };
     let columns = [
         ("Strip", strip),
-        ("Made of", Width::Fixed(made_of)),
-        ("Slip", Width::Fixed(slip.max(layout.length("slip")?))),
-        ("The learner thinks", Width::Share(5)),
-        ("Next", Width::Share(5)),
+        ("Made of", ColumnWidth::Fixed(made_of)),
+        ("Slip", ColumnWidth::Fixed(slip.max(layout.length("slip")?))),
+        ("The learner thinks", ColumnWidth::Share(5)),
+        ("Next", ColumnWidth::Share(5)),
     ];
-    Ok(Some(Part {
+    Ok(Some(TitledTable {
         heading: "Decoys".to_owned(),
         note: Some(
             "These strips belong in no row. A learner who lays one down shows how they are thinking.".to_owned(),
         ),
-        columns: columns.into_iter().map(|(h, width)| Column { heading: h.to_owned(), width }).collect(),
-        rows,
+        table: Table {
+            columns: columns.into_iter().map(|(h, width)| TableColumn { heading: h.to_owned(), width }).collect(),
+            rows,
+        },
     }))
 }
 

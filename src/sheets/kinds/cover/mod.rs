@@ -8,14 +8,15 @@ mod says;
 
 use crate::diag::Problem;
 use crate::lesson::teach::materials;
-use crate::measure::{Length, Point, Rect, Size};
-use crate::sheets::flow::column::Column;
+use crate::measure::{Length, Point, Sides};
+use crate::sheets::flow::list::{ListLook, ListMark};
+use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
+use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
+use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::page::desk::Desk;
-use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::ink;
-use crate::sheets::page::layout::{Layout, Turn};
 use crate::sheets::page::text::Face;
-use crate::sheets::page::{Item, Layer, Node, Page, Reader, Tag};
+use crate::sheets::page::{Item, Node, Page, Tag};
 use crate::spec::SheetKind;
 
 /// A page of the packet: its kind and its name.
@@ -76,7 +77,6 @@ impl Run {
 struct Look {
     section: Face,
     body: Face,
-    figure: Face,
     small: Face,
     figures: Length,
     line: Length,
@@ -84,196 +84,124 @@ struct Look {
     gutter: Length,
 }
 
-/// The pages so far and the one that is being filled.
-struct Sheet<'a> {
-    desk: &'a Desk<'a>,
-    layout: &'a Layout,
+/// The cover's pages.
+struct Start<'a> {
+    flow: Flow<'a>,
     look: Look,
-    size: Size,
-    done: Vec<(Headed, Layer)>,
-    headed: Headed,
-    nodes: Vec<Node>,
-    column: Column<'a>,
 }
+
+/// Between the heading of a section and what it heads.
+const BELOW: Length = Length::mm(1);
 
 fn pages(desk: &Desk<'_>, runs: &[Run]) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Cover)?;
-    let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let face = |name| desk.face(layout, name);
     let look = Look {
         section: face("section")?,
         body: face("body")?,
-        figure: face("figure")?,
         small: face("small")?.painted(ink::QUIET),
         figures: layout.length("figures")?,
         line: layout.length("line")?,
         between: layout.length("section")?,
         gutter: layout.grid.gutter,
     };
-    let headed = headed(desk, layout, size, true)?;
-    let column = Column::new(desk, headed.body);
-    let mut sheet = Sheet { desk, layout, look, size, done: Vec::new(), headed, nodes: Vec::new(), column };
-    sheet.list("The first five minutes", &says::first(desk, runs))?;
-    sheet.contents_and_materials(runs)?;
-    sheet.list("Where the answers are", &says::answers(runs))?;
-    sheet.list("Early finishers", &says::finishers(desk))?;
-    sheet.list("If the copies are missing", &says::missing(desk, runs))?;
-    sheet.list("Cautions", &says::cautions(desk))?;
-    sheet.lines("Only the school can fill this in", says::SCHOOL_NOTE, &says::SCHOOL)?;
-    sheet.lines("Note back to the teacher", says::BACK_NOTE, &says::BACK)?;
-    sheet.pages()
+    let title = format!("Start here: {}", desk.lesson.spec.title.value);
+    let first = Heading { title, note: Some(says::opening(desk.lesson)) };
+    let later = Heading { title: "Start here, continued".to_owned(), note: None };
+    let flow = Flow::new(desk, Setup { kind: SheetKind::Cover, layout, first, later, widest: None })?;
+    let mut start = Start { flow, look };
+    start.list("The first five minutes", &says::first(desk, runs))?;
+    start.contents_and_materials(desk, runs)?;
+    start.list("Where the answers are", &says::answers(runs))?;
+    start.list("Early finishers", &says::finishers(desk))?;
+    start.list("If the copies are missing", &says::missing(desk, runs))?;
+    start.list("Cautions", &says::cautions(desk))?;
+    start.lines("Only the school can fill this in", says::SCHOOL_NOTE, &says::SCHOOL)?;
+    start.lines("Note back to the teacher", says::BACK_NOTE, &says::BACK)?;
+    start.flow.finish()
 }
 
-fn headed(desk: &Desk<'_>, layout: &Layout, size: Size, first: bool) -> Result<Headed, Problem> {
-    let spec = &desk.lesson.spec;
-    let title = if first { format!("Start here: {}", spec.title.value) } else { "Start here, continued".to_owned() };
-    let note = says::opening(desk.lesson);
-    let note = first.then_some(&*note);
-    let head = Head { title: &title, note, reader: Reader::Staff, name: false, code: false };
-    head::lay(desk, desk.live(size, layout), &head)
-}
-
-impl Sheet<'_> {
-    fn turn(&mut self) -> Result<(), Problem> {
-        let next = headed(self.desk, self.layout, self.size, false)?;
-        let before = std::mem::replace(&mut self.headed, next);
-        let nodes = std::mem::take(&mut self.nodes);
-        self.done.push((before, Layer { nodes, ..Layer::default() }));
-        self.column = Column::new(self.desk, self.headed.body);
-        Ok(())
+impl Start<'_> {
+    /// Heads a section.
+    fn section(&mut self, title: &str) {
+        let (text, above) = (title.to_owned(), self.look.between);
+        self.flow.lead(Lead { text, face: self.look.section, tag: Tag::Heading(2), above, below: BELOW });
     }
 
-    /// Starts a section that needs so much room in all.
-    fn section(&mut self, title: &str, high: Length) -> Result<(), Problem> {
-        let high = high + self.look.section.pitch() + Length::mm(1);
-        if self.column.left() < high && !self.nodes.is_empty() {
-            self.turn()?;
-        }
-        let node = self.column.text(title, &self.look.section, Length::ZERO, Tag::Heading(2))?;
-        self.nodes.push(node);
-        self.column.skip(Length::mm(1));
-        Ok(())
-    }
-
-    /// A section of short numbered or marked sentences.
+    /// A section of short sentences.
     fn list(&mut self, title: &str, items: &[String]) -> Result<(), Problem> {
-        let indent = Length::mm(5);
-        let high = items.iter().map(|item| self.column.height(item, &self.look.body, indent)).sum();
-        self.section(title, high)?;
-        let mut nodes = Vec::new();
-        for item in items {
-            // A mark that every font has and that a copy of a copy keeps.
-            let dot =
-                Point::new(self.column.frame.left() + Length::mm(2), self.column.y + self.look.body.pitch().half());
-            let mark = Item::Circle { centre: dot, radius: Length::mm100(70), fill: Some(ink::TEXT), stroke: None };
-            let text = self.column.text(item, &self.look.body, indent, Tag::ListBody)?;
-            nodes.push(Node::tagged(Tag::ListItem, [Node::artifact(mark), text]));
-        }
-        self.nodes.push(Node::Tagged(Tag::List, nodes));
-        self.column.skip(self.look.between);
-        Ok(())
+        self.section(title);
+        let (face, mark, indent) = (self.look.body, ListMark::Dot, Length::mm(5));
+        self.flow.list(items, &ListLook { face, mark, indent, gap: Length::ZERO, whole: true })
     }
 
     /// What is in the packet beside what to lay out.
-    fn contents_and_materials(&mut self, runs: &[Run]) -> Result<(), Problem> {
-        let pages: Vec<[String; 3]> = runs.iter().map(|run| [run.pages(), run.name.clone(), String::new()]).collect();
-        let things: Vec<[String; 3]> =
-            materials(self.desk.lesson).into_iter().map(|m| [m.count.to_string(), m.what, m.note]).collect();
-        let frame = self.column.frame;
-        let half = (frame.width() - self.look.gutter).half();
-        let left = Rect::new(frame.origin(), Size::new(half, frame.height()));
-        let right = left.moved(half + self.look.gutter, Length::ZERO);
-        let head = self.look.section.pitch() + Length::mm(1);
-        let high = |rows: &[[String; 3]]| self.table_height(left, rows);
-        if self.column.left() < high(&pages).max(high(&things)) + head && !self.nodes.is_empty() {
-            self.turn()?;
-        }
-        let top = self.column.y;
-        let one = self.table(left, top, "Page", "In this packet", &pages)?;
-        let two = self.table(right, top, "Count", "To lay out", &things)?;
-        self.column.y = one.max(two) + self.look.between;
-        Ok(())
-    }
-
-    fn table_height(&self, area: Rect, rows: &[[String; 3]]) -> Length {
-        let column = Column::new(self.desk, area);
-        let row = |[_, what, note]: &[String; 3]| {
-            let note =
-                if note.is_empty() { Length::ZERO } else { column.height(note, &self.look.small, self.look.figures) };
-            column.height(what, &self.look.body, self.look.figures) + note + Length::mm100(40)
+    fn contents_and_materials(&mut self, desk: &Desk<'_>, runs: &[Run]) -> Result<(), Problem> {
+        let row = |figure: String, what, note| vec![TableCell::Bold(figure), TableCell::Noted(what, note)];
+        let pages = runs.iter().map(|run| row(run.pages(), run.name.clone(), String::new())).collect();
+        let things = materials(desk.lesson).into_iter().map(|m| row(m.count.to_string(), m.what, m.note)).collect();
+        let look = TableLook {
+            head: (self.look.small, Sides::default()),
+            cell: (self.look.body, Sides { bottom: Length::mm100(40), ..Sides::default() }),
+            remark: self.look.small,
+            rules: Rules::Open,
+            row_heads: true,
+            pictures: None,
         };
-        rows.iter().map(row).sum()
-    }
-
-    /// A table of a figure and what it counts; returns where it ends.
-    fn table(
-        &mut self,
-        area: Rect,
-        top: Length,
-        figure: &str,
-        title: &str,
-        rows: &[[String; 3]],
-    ) -> Result<Length, Problem> {
-        use crate::sheets::page::Scope::{Column as OfColumn, Row as OfRow};
-        let look = &self.look;
-        let mut column = Column::new(self.desk, area);
-        column.y = top;
-        self.nodes.push(column.text(title, &look.section, Length::ZERO, Tag::Heading(2))?);
-        column.skip(Length::mm(1));
-        let mut nodes = Vec::new();
-        let width = area.width() - look.figures;
-        // The column headings are for a listener's table and for the eye alike.
-        let head = [
-            column.beside(figure, &look.small, Length::ZERO, look.figures, Tag::HeaderCell(OfColumn))?,
-            column.beside("What", &look.small, look.figures, width, Tag::HeaderCell(OfColumn))?,
-        ];
-        column.skip(look.small.pitch());
-        nodes.push(Node::tagged(Tag::Row, head));
-        for [count, what, note] in rows {
-            let figure = column.beside(count, &look.figure, Length::ZERO, look.figures, Tag::HeaderCell(OfRow))?;
-            let mut cell = vec![column.text(what, &look.body, look.figures, Tag::Paragraph)?];
-            if !note.is_empty() {
-                cell.push(column.text(note, &look.small, look.figures, Tag::Paragraph)?);
-            }
-            column.skip(Length::mm100(40));
-            nodes.push(Node::tagged(Tag::Row, [figure, Node::Tagged(Tag::Cell, cell)]));
+        let half = (self.flow.frame().width() - self.look.gutter).half();
+        let table = |figure: &str, rows: Vec<Vec<TableCell>>| {
+            let column = |heading: &str, width| TableColumn { heading: heading.to_owned(), width };
+            let columns =
+                vec![column(figure, ColumnWidth::Fixed(self.look.figures)), column("What", ColumnWidth::Share(1))];
+            Table { columns, rows }.set(desk, &look, half)
+        };
+        let (pages, things) = (table("Page", pages)?, table("Count", things)?);
+        let head = self.look.section.pitch() + BELOW;
+        let above = if self.flow.at_top() { Length::ZERO } else { self.look.between };
+        self.flow.begin(above + head + pages.height().max(things.height()))?;
+        self.flow.gap(self.look.between);
+        let (frame, top) = (self.flow.frame(), self.flow.column().y);
+        let mut bottom = top;
+        for (x, title, table) in
+            [(frame.left(), "In this packet", pages), (frame.left() + half + self.look.gutter, "To lay out", things)]
+        {
+            let title =
+                self.flow.column().beside(title, &self.look.section, x - frame.left(), half, Tag::Heading(2))?;
+            self.flow.push(title);
+            let (nodes, end) = table.draw_all(Point::new(x, top + head));
+            self.flow.extend(nodes);
+            bottom = bottom.max(end);
         }
-        self.nodes.push(Node::Tagged(Tag::Table, nodes));
-        Ok(column.y)
+        self.flow.column().y = bottom;
+        Ok(())
     }
 
     /// A section of labelled lines to write on.
     fn lines(&mut self, title: &str, note: &str, labels: &[(&str, u32)]) -> Result<(), Problem> {
+        self.section(title);
+        let (body, line) = (self.look.body, self.look.line);
         let count: u32 = labels.iter().map(|(_, lines)| lines).sum();
-        let high = self.look.line * i64::from(count) + self.column.height(note, &self.look.body, Length::ZERO);
-        self.section(title, high)?;
-        let said = self.column.text(note, &self.look.body, Length::ZERO, Tag::Paragraph)?;
-        self.nodes.push(said);
-        let (left, right) = (self.column.frame.left(), self.column.frame.right());
+        let high = line * i64::from(count) + self.flow.column().height(note, &body, Length::ZERO);
+        self.flow.begin(high)?;
+        self.flow.text(note, &body)?;
         for (label, lines) in labels {
             for k in 0..*lines {
-                let base = self.column.y + self.look.line - Length::mm(1);
-                let mut from = left;
+                let column = self.flow.column();
+                let (mut from, to) = (column.frame.left(), column.frame.right());
+                let base = column.y + line - Length::mm(1);
+                let mut nodes = Vec::new();
                 if k == 0 {
-                    self.column.y = base - self.look.body.pitch() + Length::mm(1);
-                    let wide = self.desk.width(label, &self.look.body) + Length::mm(1);
-                    let named = self.column.beside(label, &self.look.body, Length::ZERO, wide, Tag::Paragraph)?;
-                    self.nodes.push(named);
-                    from = left + wide + Length::mm(2);
+                    column.y = base - body.pitch() + Length::mm(1);
+                    let wide = column.width(label, &body) + Length::mm(1);
+                    nodes.push(column.beside(label, &body, Length::ZERO, wide, Tag::Paragraph)?);
+                    from += wide + Length::mm(2);
                 }
-                let rule = Item::Line { from: Point::new(from, base), to: Point::new(right, base), stroke: ink::FINE };
-                self.nodes.push(Node::artifact(rule));
-                self.column.y = base + Length::mm(1);
+                column.y = base + Length::mm(1);
+                let rule = Item::Line { from: Point::new(from, base), to: Point::new(to, base), stroke: ink::FINE };
+                nodes.push(Node::artifact(rule));
+                self.flow.extend(nodes);
             }
         }
-        self.column.skip(self.look.between);
         Ok(())
-    }
-
-    fn pages(mut self) -> Result<Vec<Page>, Problem> {
-        self.turn()?;
-        let Self { desk, layout, size, done, .. } = self;
-        let finish = |(headed, layer)| desk.finish(SheetKind::Cover, size, layout.stock, headed, layer);
-        Ok(done.into_iter().map(finish).collect())
     }
 }

@@ -4,7 +4,9 @@ use crate::diag::Problem;
 use crate::lesson::exit::{Check, Question, checks};
 use crate::number::Content;
 use crate::sheets::blocks::geometry;
-use crate::sheets::flow::rows::{self, Cell, Column, Part, Setup, Width};
+use crate::sheets::flow::table::{Table, TableCell, TableColumn};
+use crate::sheets::flow::titled::{self, TablePages, TitledTable};
+use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::kinds::exit::questions;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
@@ -21,19 +23,19 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     }
     let layout = desk.layout(SheetKind::Key)?;
     let questions = questions(desk)?;
-    let parts: Vec<Part> = checks.iter().map(|check| part(check, questions)).collect();
+    let parts: Vec<TitledTable> = checks.iter().map(|check| part(check, questions)).collect();
     let note = "The number of a check stands in its top right corner.";
-    let setup = Setup { kind: SheetKind::Key, layout, title: TITLE, note: Some(note), pictures: None };
-    let pages = rows::lay(desk, &setup, &parts)?;
+    let setup = TablePages { kind: SheetKind::Key, layout, title: TITLE, note: Some(note), pictures: None };
+    let pages = titled::lay(desk, &setup, &parts)?;
     Ok(pages.into_iter().map(|page| Page { name: TITLE.to_owned(), ..page }).collect())
 }
 
 /// One check's answers.
-fn part(check: &Check, questions: usize) -> Part {
+fn part(check: &Check, questions: usize) -> TitledTable {
     let columns = [
-        ("Question", Width::Share(5)),
-        ("Right answer", Width::Share(4)),
-        ("Wrong choices, and the slip behind each", Width::Share(8)),
+        ("Question", ColumnWidth::Share(5)),
+        ("Right answer", ColumnWidth::Share(4)),
+        ("Wrong choices, and the slip behind each", ColumnWidth::Share(8)),
     ];
     let row = |(k, question): (u32, &Question)| {
         let letter = question.letter().map(|letter| format!("{letter}: ")).unwrap_or_default();
@@ -43,16 +45,18 @@ fn part(check: &Check, questions: usize) -> Part {
             .collect();
         let wrong = if wrong.is_empty() { "The answer is written.".to_owned() } else { wrong.join(" ") };
         vec![
-            Cell::Text(asked(k, question)),
-            Cell::Bold(format!("{letter}{}", shown(&question.answer))),
-            Cell::Text(wrong),
+            TableCell::Text(asked(k, question)),
+            TableCell::Bold(format!("{letter}{}", shown(&question.answer))),
+            TableCell::Text(wrong),
         ]
     };
-    Part {
+    TitledTable {
         heading: format!("Check {}", check.mark),
         note: None,
-        columns: columns.into_iter().map(|(h, width)| Column { heading: h.to_owned(), width }).collect(),
-        rows: (1..).zip(check.questions.iter().take(questions)).map(row).collect(),
+        table: Table {
+            columns: columns.into_iter().map(|(h, width)| TableColumn { heading: h.to_owned(), width }).collect(),
+            rows: (1..).zip(check.questions.iter().take(questions)).map(row).collect(),
+        },
     }
 }
 

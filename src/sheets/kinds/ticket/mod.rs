@@ -4,7 +4,7 @@
 //! same facts stand in the files' own preferences and in the print command at the end.
 
 pub mod facts;
-mod flow;
+mod form;
 
 use crate::diag::Problem;
 use crate::measure::Length;
@@ -16,7 +16,7 @@ use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{CutLine, Page, Stock};
 use crate::spec::SheetKind;
 use facts::{Cutting, Facts, Line, count, distance};
-use flow::Flow;
+use form::Form;
 
 /// The ticket of everything the lesson asks for.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
@@ -30,9 +30,9 @@ pub fn draw(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<Page>, Problem> {
         return Ok(Vec::new());
     }
     let facts = facts::gather(desk, order);
-    let mut flow = Flow::new(desk)?;
-    flow.text(&facts.title, "job")?;
-    flow.text(&class(&facts), "text")?;
+    let mut flow = Form::new(desk)?;
+    flow.job(&facts.title)?;
+    flow.text(&class(&facts))?;
     flow.gap(Length::mm(2));
     flow.banner("Print at actual size: scaling none, 100 %. Do not fit to page.")?;
     print(&mut flow, &facts)?;
@@ -65,8 +65,8 @@ fn class(facts: &Facts) -> String {
 }
 
 /// The files, and how to print each.
-fn print(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
-    flow.heading("What to print", Length::mm(30))?;
+fn print(flow: &mut Form<'_>, facts: &Facts) -> Result<(), Problem> {
+    flow.heading("What to print");
     let row = |line: &Line| {
         let (stock, sides) = (weight(line.stock), sides(line.sides));
         vec![
@@ -81,10 +81,7 @@ fn print(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
     let columns = [("File", 37), ("Stock", 44), ("Sheets", 14), ("Impressions", 22), ("Sides", 26), ("Holds", 52)];
     flow.table(&columns, &facts.lines.iter().map(row).collect::<Vec<_>>())?;
     flow.gap(Length::mm(2));
-    flow.text(
-        "Print each file once, all pages, and keep their order: every learner's copies are in it already.",
-        "text",
-    )
+    flow.text("Print each file once, all pages, and keep their order: every learner's copies are in it already.")
 }
 
 /// The stock in words. Weights are common practice, no source.
@@ -105,20 +102,17 @@ fn sides(sides: PrintSides) -> &'static str {
 }
 
 /// Every cut in its order.
-fn cut(flow: &mut Flow<'_>, cutting: &Cutting) -> Result<(), Problem> {
+fn cut(flow: &mut Form<'_>, cutting: &Cutting) -> Result<(), Problem> {
     let total = cutting.cuts.len();
-    flow.heading(&format!("Cut the piles: {}", count(total, "cut")), Length::mm(40))?;
+    flow.heading(&format!("Cut the piles: {}", count(total, "cut")));
     let held = if cutting.size.width > cutting.size.height { "wide" } else { "upright" };
-    flow.text(
-        &format!(
-            "{}: {} of {}. Keep each pile in print order, front up, sheet 1 on top, held {held} so that its text reads. \
+    flow.text(&format!(
+        "{}: {} of {}. Keep each pile in print order, front up, sheet 1 on top, held {held} so that its text reads. \
              Measure from the top edge and from the left edge of the front.",
-            cutting.file,
-            count(cutting.piles.len(), "pile"),
-            each(cutting),
-        ),
-        "text",
-    )?;
+        cutting.file,
+        count(cutting.piles.len(), "pile"),
+        each(cutting),
+    ))?;
     flow.gap(Length::mm(1));
     let row = |(k, cut): (usize, &CutLine)| {
         let (edge, at) = match *cut {
@@ -138,14 +132,11 @@ fn cut(flow: &mut Flow<'_>, cutting: &Cutting) -> Result<(), Problem> {
     let columns = [("Cut", 8), ("From the top", 20), ("", 16), ("Cut", 8), ("From the left", 20), ("", 16)];
     flow.table(&columns, &lines.collect::<Vec<_>>())?;
     flow.gap(Length::mm(2));
-    flow.text(
-        &format!(
-            "First the {} across, then the {} down through every row. The first and the last of each trim the edges.",
-            count(level.len(), "cut"),
-            count(upright.len(), "cut"),
-        ),
-        "text",
-    )
+    flow.text(&format!(
+        "First the {} across, then the {} down through every row. The first and the last of each trim the edges.",
+        count(level.len(), "cut"),
+        count(upright.len(), "cut"),
+    ))
 }
 
 /// How many sheets the piles have.
@@ -161,18 +152,16 @@ fn each(cutting: &Cutting) -> String {
 const LISTED: usize = 6;
 
 /// What lies where after the cuts.
-fn piles(flow: &mut Flow<'_>, cutting: &Cutting, facts: &Facts) -> Result<(), Problem> {
-    flow.heading("What each pile is", Length::mm(40))?;
+fn piles(flow: &mut Form<'_>, cutting: &Cutting, facts: &Facts) -> Result<(), Problem> {
+    flow.heading("What each pile is");
     let (columns, rows) = cutting.grid;
     let places = usize::try_from(columns * rows).unwrap_or(usize::MAX);
     flow.text(
         "After the cuts, the pieces at each place are one learner's whole set in order, band on top: nothing to sort. Put \
-         a rubber band or clip round each set.",
-        "text",
-    )?;
+         a rubber band or clip round each set.")?;
     flow.gap(Length::mm(1));
     let across: Vec<String> = (1..=columns).map(|c| format!("Column {c}")).collect();
-    let mut heads: Vec<(&str, i64)> = vec![("Pile, row", 10)];
+    let mut heads: Vec<(&str, u32)> = vec![("Pile, row", 10)];
     heads.extend(across.iter().map(|name| (name.as_str(), 10)));
     let wide = usize::try_from(columns).unwrap_or(1);
     let mut lines = Vec::new();
@@ -188,10 +177,7 @@ fn piles(flow: &mut Flow<'_>, cutting: &Cutting, facts: &Facts) -> Result<(), Pr
     flow.gap(Length::mm(2));
     if cutting.piles.len() > LISTED {
         let more = cutting.piles.len() - LISTED;
-        flow.text(
-            &format!("{} more go on in the same way; their bands say whose they are.", count(more, "pile")),
-            "text",
-        )?;
+        flow.text(&format!("{} more go on in the same way; their bands say whose they are.", count(more, "pile")))?;
     }
     let sheets: usize = cutting.piles.iter().map(|pile| pile.sheets).sum();
     let sets = facts.class.0 + facts.class.1 + facts.class.2;
@@ -214,29 +200,26 @@ fn piles(flow: &mut Flow<'_>, cutting: &Cutting, facts: &Facts) -> Result<(), Pr
             );
         }
     }
-    flow.text(&text, "text")
+    flow.text(&text)
 }
 
 /// What is cut apart before it is handed out.
-fn apart(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
+fn apart(flow: &mut Form<'_>, facts: &Facts) -> Result<(), Problem> {
     let Some((sheets, cuts)) = facts.slips else { return Ok(()) };
-    flow.heading("Cut the quick checks apart", Length::mm(12))?;
-    flow.text(
-        &format!(
-            "{}, {} on each, all alike: cut them as one pile. Any slip serves any learner.",
-            count(sheets, "sheet"),
-            count(cuts, "straight cut"),
-        ),
-        "text",
-    )
+    flow.heading("Cut the quick checks apart");
+    flow.text(&format!(
+        "{}, {} on each, all alike: cut them as one pile. Any slip serves any learner.",
+        count(sheets, "sheet"),
+        count(cuts, "straight cut"),
+    ))
 }
 
 /// What learners cut themselves.
-fn scissors(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
+fn scissors(flow: &mut Form<'_>, facts: &Facts) -> Result<(), Problem> {
     if facts.scissors.is_empty() {
         return Ok(());
     }
-    flow.heading("Do not cut these: learners do", Length::mm(20))?;
+    flow.heading("Do not cut these: learners do");
     let row = |s: &facts::Scissors| {
         let title = crate::sheets::row(s.sheet).title.to_owned();
         vec![title, count(s.most.0, "page"), count(s.most.1, "straight cut")]
@@ -246,8 +229,8 @@ fn scissors(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
 }
 
 /// What is done by hand, the checks, and the cautions.
-fn finishing(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
-    flow.heading("Tick off", Length::mm(30))?;
+fn finishing(flow: &mut Form<'_>, facts: &Facts) -> Result<(), Problem> {
+    flow.heading("Tick off");
     let ruled = facts.scissors.iter().any(|s| s.sheet == SheetKind::Blocks);
     let measured = if ruled {
         "Scaling is off: the 10 cm line on a sheet of blocks measures 10 cm."
@@ -273,20 +256,18 @@ fn finishing(flow: &mut Flow<'_>, facts: &Facts) -> Result<(), Problem> {
     );
     flow.ticks(&todo)?;
     if facts.cutting.is_some() {
-        flow.heading("Care at the guillotine", Length::mm(20))?;
+        flow.heading("Care at the guillotine");
         flow.text(
             "Trained adults only, and the rules of this workplace come first. Guard in place, never removed. Flat, stable \
              table. Fingers behind the rail; loose clothing and hair away. No more sheets at a time than the machine is made \
-             for: split a pile if need be and put the parts back in order. Latch the blade down after use.",
-            "text",
-        )?;
+             for: split a pile if need be and put the parts back in order. Latch the blade down after use.")?;
     }
     Ok(())
 }
 
 /// What print software is told.
-fn machine(flow: &mut Flow<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
-    flow.heading("For the print software", Length::mm(45))?;
+fn machine(flow: &mut Form<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
+    flow.heading("For the print software");
     let paper = desk.lesson.spec.paper.value;
     let all: Vec<_> = facts.lines.iter().map(|line| facts::attributes(line.stock, line.sides, paper)).collect();
     let mut columns = vec![("IPP attribute", 40)];
@@ -303,23 +284,21 @@ fn machine(flow: &mut Flow<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Pr
     rows.push(copies);
     flow.table(&columns, &rows)?;
     flow.gap(Length::mm(2));
-    flow.text("Ready to run where these files are (add -d and a printer's name if it is not the usual one):", "text")?;
+    flow.text("Ready to run where these files are (add -d and a printer's name if it is not the usual one):")?;
     flow.gap(Length::mm(1));
     for line in &facts.lines {
-        let lines = broken(flow, &line.command)?;
-        flow.verbatim(&lines)?;
+        let lines = broken(flow, &line.command);
+        flow.command(&lines)?;
     }
     Ok(())
 }
 
 /// A command over as many lines as it needs, each but the last ending in a backslash, so that it runs as printed.
-fn broken(flow: &Flow<'_>, parts: &[String]) -> Result<Vec<String>, Problem> {
-    let face = flow.face("command")?;
-    let room = flow.width() - Length::mm(4);
+fn broken(flow: &Form<'_>, parts: &[String]) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for part in parts {
         match lines.last_mut() {
-            Some(line) if flow.measure(&format!("{line} {part} \\"), &face) <= room => {
+            Some(line) if flow.holds(&format!("{line} {part} \\")) => {
                 line.push(' ');
                 line.push_str(part);
             }
@@ -330,5 +309,5 @@ fn broken(flow: &Flow<'_>, parts: &[String]) -> Result<Vec<String>, Problem> {
     for line in &mut lines[..last] {
         line.push_str(" \\");
     }
-    Ok(lines)
+    lines
 }

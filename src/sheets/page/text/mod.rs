@@ -151,14 +151,17 @@ pub fn set(family: &Family, text: &str, frame: Rect, face: &Face, align: Align) 
 /// The largest size, in half points, between the face's preferred and least size at which each of the texts fits into
 /// a frame of size `room`: for pieces that must look alike. Fails like [`set`], naming the first text that does not fit.
 pub fn largest(family: &Family, texts: &[&str], room: Size, face: &Face) -> Result<Length, Problem> {
-    let font = family.font(face.weight);
-    for text in texts {
-        if let Some(missing) = font.lacks(text) {
-            return Err(Problem::new(format!("the font has no `{missing}`, needed for `{text}`"))
-                .hint("choose another font: `andika` and `atkinson` come with Placewright"));
-        }
-    }
+    texts.iter().try_for_each(|text| settable(family, text, face))?;
     fitting(family, texts, room, face).map_err(|text| misfit(family, text, room, face))
+}
+
+/// Fails when the font lacks a character of a text.
+pub fn settable(family: &Family, text: &str, face: &Face) -> Result<(), Problem> {
+    match family.font(face.weight).lacks(text) {
+        None => Ok(()),
+        Some(missing) => Err(Problem::new(format!("the font has no `{missing}`, needed for `{text}`"))
+            .hint("choose another font: `andika` and `atkinson` come with Placewright")),
+    }
 }
 
 /// [`largest`] without the words: on failure the first text that does not fit. Missing characters count as nothing.

@@ -1,0 +1,203 @@
+//! Pages that are filled from the top, one thing below the other.
+//!
+//! In: how the pages are headed, and what comes next, with the room it needs to begin. Out: finished pages. A heading is
+//! held back until what it heads is known, so that it never ends a page.
+
+use crate::diag::Problem;
+use crate::measure::{Length, Rect, Size};
+use crate::sheets::flow::column::Column;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::head::{self, Head, Headed};
+use crate::sheets::page::layout::{Layout, Turn};
+use crate::sheets::page::text::Face;
+use crate::sheets::page::{Layer, Node, Page, Reader, Tag};
+use crate::spec::SheetKind;
+
+/// Which pages are filled.
+#[derive(Debug, Clone)]
+pub struct Setup<'s> {
+    /// The sheet.
+    pub kind: SheetKind,
+    /// Its layout.
+    pub layout: &'s Layout,
+    /// The heading of the first page.
+    pub first: Heading,
+    /// The heading of each page after it.
+    pub later: Heading,
+    /// The widest line that is easy to read; `None` for all the room there is.
+    pub widest: Option<Length>,
+}
+
+/// The heading of a page for grown-ups.
+#[derive(Debug, Clone, Default)]
+pub struct Heading {
+    /// Its title.
+    pub title: String,
+    /// A line below it.
+    pub note: Option<String>,
+}
+
+/// A text that stays with what follows it: a heading, or a sentence below one.
+#[derive(Debug, Clone)]
+pub struct Lead {
+    /// The text.
+    pub text: String,
+    /// Its type.
+    pub face: Face,
+    /// What it is.
+    pub tag: Tag,
+    /// The room above it, which the top of a page does without.
+    pub above: Length,
+    /// The room below it.
+    pub below: Length,
+}
+
+/// Pages that are being filled.
+#[derive(Debug)]
+pub struct Flow<'a> {
+    desk: &'a Desk<'a>,
+    setup: Setup<'a>,
+    size: Size,
+    done: Vec<Page>,
+    headed: Headed,
+    nodes: Vec<Node>,
+    column: Column<'a>,
+    waiting: Vec<Lead>,
+}
+
+impl<'a> Flow<'a> {
+    /// A first, empty page.
+    pub fn new(desk: &'a Desk<'a>, setup: Setup<'a>) -> Result<Self, Problem> {
+        let size = desk.page(setup.layout.turns.first().copied().unwrap_or(Turn::Portrait));
+        let headed = headed(desk, &setup, size, &setup.first)?;
+        let column = Column::new(desk, room(&setup, headed.body));
+        Ok(Self { desk, setup, size, done: Vec::new(), headed, nodes: Vec::new(), column, waiting: Vec::new() })
+    }
+
+    /// The finished pages. Fails when a heading that nothing followed does not fit.
+    pub fn finish(mut self) -> Result<Vec<Page>, Problem> {
+        self.begin(Length::ZERO)?;
+        self.close();
+        Ok(self.done)
+    }
+
+    /// What the pages are laid out on.
+    pub fn desk(&self) -> &'a Desk<'a> {
+        self.desk
+    }
+
+    /// The sheet's layout.
+    pub fn layout(&self) -> &'a Layout {
+        self.setup.layout
+    }
+
+    /// Where the next thing goes.
+    pub fn column(&mut self) -> &mut Column<'a> {
+        &mut self.column
+    }
+
+    /// The room of the page that is being filled.
+    pub fn frame(&self) -> Rect {
+        self.column.frame
+    }
+
+    /// Whether nothing stands on this page yet.
+    pub fn at_top(&self) -> bool {
+        self.column.y == self.column.frame.top()
+    }
+
+    /// Adds content to the page.
+    pub fn push(&mut self, node: Node) {
+        self.nodes.push(node);
+    }
+
+    /// Adds several.
+    pub fn extend(&mut self, nodes: impl IntoIterator<Item = Node>) {
+        self.nodes.extend(nodes);
+    }
+
+    /// Leaves room, except at the top of a page.
+    pub fn gap(&mut self, high: Length) {
+        if !self.at_top() {
+            self.column.skip(high);
+        }
+    }
+
+    /// A text that stays with whatever comes next.
+    pub fn lead(&mut self, lead: Lead) {
+        self.waiting.push(lead);
+    }
+
+    /// The room left below what waits to be set: negative where even that does not fit.
+    pub fn left(&self) -> Length {
+        self.column.left() - self.waiting_high(self.at_top())
+    }
+
+    /// The room that a page of its own would leave below what waits to be set.
+    pub fn whole(&self) -> Length {
+        self.column.frame.height() - self.waiting_high(true)
+    }
+
+    fn waiting_high(&self, at_top: bool) -> Length {
+        let high = |(k, lead): (usize, &Lead)| {
+            let above = if at_top && k == 0 { Length::ZERO } else { lead.above };
+            above + self.column.height(&lead.text, &lead.face, Length::ZERO) + lead.below
+        };
+        self.waiting.iter().enumerate().map(high).sum()
+    }
+
+    /// Finds the page for something that takes `high` to begin, and sets what waited for it. Fails when no page is so high.
+    pub fn begin(&mut self, high: Length) -> Result<(), Problem> {
+        if self.left() < high && !self.at_top() {
+            self.turn()?;
+        }
+        if self.left() < high {
+            let (whole, sheet) = (self.column.frame.height(), self.setup.kind.word());
+            return Err(Problem::new(format!(
+                "a part of `{sheet}` is {high} high and does not fit on a page of {whole}"
+            ))
+            .hint("use larger paper or a smaller margin"));
+        }
+        for lead in std::mem::take(&mut self.waiting) {
+            self.gap(lead.above);
+            let node = self.column.text(&lead.text, &lead.face, Length::ZERO, lead.tag)?;
+            self.nodes.push(node);
+            self.column.skip(lead.below);
+        }
+        Ok(())
+    }
+
+    /// Ends the page and begins another. What waits goes there.
+    pub fn turn(&mut self) -> Result<(), Problem> {
+        let next = headed(self.desk, &self.setup, self.size, &self.setup.later)?;
+        self.close();
+        self.headed = next;
+        self.column = Column::new(self.desk, room(&self.setup, self.headed.body));
+        Ok(())
+    }
+
+    fn close(&mut self) {
+        let layer = Layer { nodes: std::mem::take(&mut self.nodes), ..Layer::default() };
+        let (kind, stock) = (self.setup.kind, self.setup.layout.stock);
+        self.done.push(self.desk.finish(kind, self.size, stock, self.headed.clone(), layer));
+    }
+
+    /// A paragraph, kept whole.
+    pub fn text(&mut self, text: &str, face: &Face) -> Result<(), Problem> {
+        self.begin(self.column.height(text, face, Length::ZERO))?;
+        let node = self.column.text(text, face, Length::ZERO, Tag::Paragraph)?;
+        self.nodes.push(node);
+        Ok(())
+    }
+}
+
+fn headed(desk: &Desk<'_>, setup: &Setup<'_>, size: Size, heading: &Heading) -> Result<Headed, Problem> {
+    let (title, note) = (&*heading.title, heading.note.as_deref());
+    let head = Head { title, note, reader: Reader::Staff, name: false, code: false };
+    head::lay(desk, desk.live(size, setup.layout), &head)
+}
+
+fn room(setup: &Setup<'_>, body: Rect) -> Rect {
+    let width = setup.widest.map_or(body.width(), |widest| body.width().min(widest));
+    Rect::new(body.origin(), Size::new(width, body.height()))
+}

@@ -1,0 +1,315 @@
+//! Tables: rows stay whole, no column is narrower than its widest word, and the headings come again on every page.
+//!
+//! In: columns and cells. Out: a [`SetTable`], whose lines are broken and measured, ready to be drawn row by row; or pages
+//! of it.
+
+use std::ops::Range;
+
+use crate::diag::Problem;
+use crate::measure::{Length, Point, Rect, Sides, Size, Weight};
+use crate::sheets::blocks::geometry::Counts;
+use crate::sheets::blocks::picture::Pictures;
+use crate::sheets::flow::pages::Flow;
+use crate::sheets::flow::widths::{ColumnWidth, widths};
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::ink;
+use crate::sheets::page::text::{self, Face};
+use crate::sheets::page::{Item, Node, Scope, Tag};
+
+/// A table.
+#[derive(Debug, Clone)]
+pub struct Table {
+    /// The columns, left to right.
+    pub columns: Vec<TableColumn>,
+    /// The rows; each has a cell a column.
+    pub rows: Vec<Vec<TableCell>>,
+}
+
+/// A column.
+#[derive(Debug, Clone)]
+pub struct TableColumn {
+    /// Its heading.
+    pub heading: String,
+    /// How wide it is.
+    pub width: ColumnWidth,
+}
+
+/// What a cell shows.
+#[derive(Debug, Clone)]
+pub enum TableCell {
+    /// Text, broken into lines where it must.
+    Text(String),
+    /// The same, in bold.
+    Bold(String),
+    /// Text with a remark below it; none where that is empty.
+    Noted(String, String),
+    /// A block picture, at the left of its cell.
+    Picture(Counts),
+    /// Nothing, to be filled in.
+    Empty,
+}
+
+/// The lines of a table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Rules {
+    /// A strong line above and below every row, headings on a shade, texts in the middle of their rows.
+    Strong,
+    /// A fine line below every row, headings on a shade.
+    Fine,
+    /// None.
+    Open,
+}
+
+/// How a table is set.
+#[derive(Debug, Clone, Copy)]
+pub struct TableLook<'p> {
+    /// The type of the headings, and the room around each.
+    pub head: (Face, Sides<Length>),
+    /// The type of the cells, and the room around each.
+    pub cell: (Face, Sides<Length>),
+    /// The type of remarks.
+    pub remark: Face,
+    /// Its lines.
+    pub rules: Rules,
+    /// Whether the first cell of a row heads it.
+    pub row_heads: bool,
+    /// The pictures, where a cell shows one.
+    pub pictures: Option<&'p Pictures>,
+}
+
+/// A table whose lines are broken and whose rows are measured.
+#[derive(Debug)]
+pub struct SetTable<'t> {
+    desk: &'t Desk<'t>,
+    look: &'t TableLook<'t>,
+    widths: Vec<Length>,
+    head: SetRow,
+    rows: Vec<SetRow>,
+}
+
+#[derive(Debug)]
+struct SetRow {
+    cells: Vec<SetCell>,
+    high: Length,
+    sides: Sides<Length>,
+}
+
+#[derive(Debug)]
+enum SetCell {
+    Lines(Vec<String>, Face),
+    Paragraphs(Vec<(Vec<String>, Face)>),
+    Picture(Counts),
+    Empty,
+}
+
+impl Table {
+    /// Breaks its lines for a width. Fails when its longest words are wider together, or the font lacks a character.
+    pub fn set<'t>(&self, desk: &'t Desk<'t>, look: &'t TableLook<'t>, width: Length) -> Result<SetTable<'t>, Problem> {
+        let heads: Vec<_> = self.columns.iter().map(|column| TableCell::Text(column.heading.clone())).collect();
+        let columns: Vec<_> = self.columns.iter().map(|column| column.width).collect();
+        let need = |(k, head): (usize, &TableCell)| {
+            let cells = self.rows.iter().filter_map(|row| row.get(k));
+            let cells = cells.map(|cell| need(desk, look, cell, &look.cell));
+            cells.fold(need(desk, look, head, &look.head), Length::max)
+        };
+        let needs: Vec<_> = heads.iter().enumerate().map(need).collect();
+        let widths = widths(&columns, &needs, width)?;
+        let head = row(desk, look, &heads, &widths, &look.head)?;
+        let rows = self.rows.iter().map(|cells| row(desk, look, cells, &widths, &look.cell));
+        Ok(SetTable { desk, look, head, rows: rows.collect::<Result<_, _>>()?, widths })
+    }
+}
+
+/// How wide a column must be for this cell: as its widest word, or its picture.
+fn need(desk: &Desk<'_>, look: &TableLook<'_>, cell: &TableCell, set: &(Face, Sides<Length>)) -> Length {
+    let (face, sides) = set;
+    let word = |text: &str, face: &Face| {
+        let words = text::flow(desk.family, text, Length::ZERO, face);
+        words.iter().map(|word| desk.width(word, face)).max().unwrap_or(Length::ZERO)
+    };
+    let wide = match cell {
+        TableCell::Empty => Length::ZERO,
+        TableCell::Picture(counts) => look.pictures.map_or(Length::ZERO, |pictures| pictures.width(*counts)),
+        TableCell::Text(text) => word(text, face),
+        TableCell::Bold(text) => word(text, &face.bold()),
+        TableCell::Noted(text, remark) => word(text, face).max(word(remark, &look.remark)),
+    };
+    wide + sides.left + sides.right
+}
+
+fn row(
+    desk: &Desk<'_>,
+    look: &TableLook<'_>,
+    cells: &[TableCell],
+    widths: &[Length],
+    set: &(Face, Sides<Length>),
+) -> Result<SetRow, Problem> {
+    let (face, sides) = *set;
+    let mut high = Length::ZERO;
+    let mut row = Vec::new();
+    for (cell, width) in cells.iter().zip(widths) {
+        let lines = |text: &str, face: &Face| {
+            text::settable(desk.family, text, face)?;
+            Ok::<_, Problem>(text::flow(desk.family, text, *width - sides.left - sides.right, face))
+        };
+        let (cell, tall) = match cell {
+            TableCell::Empty => (SetCell::Empty, face.pitch()),
+            TableCell::Picture(counts) => {
+                let pictures = look.pictures.ok_or_else(|| Problem::new("internal: a picture was never measured"))?;
+                (SetCell::Picture(*counts), pictures.work().size().height)
+            }
+            TableCell::Text(text) | TableCell::Bold(text) => {
+                let face = if matches!(cell, TableCell::Bold(_)) { face.bold() } else { face };
+                let lines = lines(text, &face)?;
+                let tall = text::height(lines.len(), &face);
+                (SetCell::Lines(lines, face), tall)
+            }
+            TableCell::Noted(text, remark) => {
+                let mut parts = vec![(lines(text, &face)?, face)];
+                if !remark.is_empty() {
+                    parts.push((lines(remark, &look.remark)?, look.remark));
+                }
+                let tall = parts.iter().map(|(lines, face)| text::height(lines.len(), face)).sum();
+                (SetCell::Paragraphs(parts), tall)
+            }
+        };
+        high = high.max(tall);
+        row.push(cell);
+    }
+    Ok(SetRow { cells: row, high: high + sides.top + sides.bottom, sides })
+}
+
+impl SetTable<'_> {
+    /// How high each row is, from the first to the last.
+    fn highs(&self) -> Vec<Length> {
+        self.rows.iter().map(|row| row.high).collect()
+    }
+
+    /// How high it is with all its rows.
+    pub fn height(&self) -> Length {
+        self.head.high + self.rows.iter().map(|row| row.high).sum()
+    }
+
+    /// The whole table, from `at` down; and where it ends.
+    pub fn draw_all(&self, at: Point) -> (Vec<Node>, Length) {
+        self.draw(0..self.rows.len(), at)
+    }
+
+    /// The headings and some of the rows, from `at` down; and where they end.
+    fn draw(&self, rows: Range<usize>, at: Point) -> (Vec<Node>, Length) {
+        let width = self.widths.iter().copied().sum();
+        let rule = |y: Length, stroke| {
+            let from = Point::new(at.x, y);
+            Item::Line { from, to: from.moved(width, Length::ZERO), stroke }
+        };
+        let (mut nodes, mut lines, mut drawn) = (Vec::new(), Vec::new(), Vec::new());
+        if self.look.rules != Rules::Open {
+            let rect = Rect::new(at, Size::new(width, self.head.high));
+            nodes.push(Node::artifact(Item::Rect { rect, fill: Some(ink::SHADE), stroke: None }));
+        }
+        if self.look.rules == Rules::Strong {
+            lines.push(rule(at.y, ink::OUTLINE));
+        }
+        let mut y = at.y;
+        for (k, row) in std::iter::once(&self.head).chain(&self.rows[rows]).enumerate() {
+            drawn.push(self.row(row, Point::new(at.x, y), k == 0));
+            y += row.high;
+            match self.look.rules {
+                Rules::Strong => lines.push(rule(y, ink::OUTLINE)),
+                Rules::Fine => lines.push(rule(y, ink::FINE)),
+                Rules::Open => {}
+            }
+        }
+        nodes.push(Node::Tagged(Tag::Table, drawn));
+        if !lines.is_empty() {
+            nodes.push(Node::Artifact(lines));
+        }
+        (nodes, y)
+    }
+
+    /// One row, with its top left corner here.
+    fn row(&self, row: &SetRow, at: Point, heads: bool) -> Node {
+        let mut x = at.x;
+        let mut nodes = Vec::new();
+        for (k, (cell, &width)) in row.cells.iter().zip(&self.widths).enumerate() {
+            let frame = Rect::new(Point::new(x, at.y), Size::new(width, row.high)).shrunk(row.sides);
+            let content = match (cell, self.look.pictures) {
+                (SetCell::Empty, _) | (SetCell::Picture(_), None) => Vec::new(),
+                (SetCell::Picture(counts), Some(pictures)) => {
+                    let room = Size::new(pictures.width(*counts), frame.height());
+                    vec![pictures.figure(*counts, Rect::new(frame.origin(), room))]
+                }
+                (SetCell::Lines(lines, face), _) => {
+                    let spare = (frame.height() - text::height(lines.len(), face)).half();
+                    let top = if self.look.rules == Rules::Strong { spare } else { Length::ZERO };
+                    let strip = frame.shrunk(Sides { top, ..Sides::default() });
+                    text::run(self.desk.family, lines, strip, face).nodes()
+                }
+                (SetCell::Paragraphs(parts), _) => {
+                    let mut strip = frame;
+                    let mut paragraph = |(lines, face): &(Vec<String>, Face)| {
+                        let set = text::run(self.desk.family, lines, strip, face).tagged(Tag::Paragraph);
+                        strip = strip.shrunk(Sides { top: text::height(lines.len(), face), ..Sides::default() });
+                        set
+                    };
+                    parts.iter().map(&mut paragraph).collect()
+                }
+            };
+            let tag = match (heads, k) {
+                (true, _) => Tag::HeaderCell(Scope::Column),
+                (false, 0) if self.look.row_heads => Tag::HeaderCell(Scope::Row),
+                _ => Tag::Cell,
+            };
+            nodes.push(Node::Tagged(tag, content));
+            x += width;
+        }
+        Node::Tagged(Tag::Row, nodes)
+    }
+}
+
+impl Flow<'_> {
+    /// A table over as many pages as it needs. Fails when a row is higher than a page, or its words are wider.
+    pub fn table(&mut self, table: &Table, look: &TableLook<'_>) -> Result<(), Problem> {
+        let set = table.set(self.desk(), look, self.frame().width())?;
+        let (highs, head) = (set.highs(), set.head.high);
+        if !self.at_top() && !breaks_well(self.left() - head, self.whole() - head, &highs) {
+            self.turn()?;
+        }
+        let mut from = 0;
+        while from < highs.len() {
+            self.begin(head + highs[from])?;
+            let room = self.left() - head;
+            let fits = fitting(room, &highs[from..]);
+            let at = Point::new(self.frame().left(), self.column().y);
+            let (nodes, y) = set.draw(from..from + fits, at);
+            self.extend(nodes);
+            self.column().y = y;
+            from += fits;
+        }
+        Ok(())
+    }
+}
+
+/// How many of the first rows a room holds.
+fn fitting(mut room: Length, highs: &[Length]) -> usize {
+    let fits = |high: &&Length| {
+        room -= **high;
+        room >= Length::ZERO
+    };
+    highs.iter().take_while(fits).count()
+}
+
+/// Whether a table may begin with `here` left for its rows. It may where it fits. Where it goes on over the page, no row
+/// stands alone on either side; but for that alone no table is broken that a page of its own, with `whole` for its rows,
+/// would hold.
+fn breaks_well(here: Length, whole: Length, highs: &[Length]) -> bool {
+    let (fit, rows) = (fitting(here, highs), highs.len());
+    let lone = fit == 1 || rows - fit == 1;
+    fit == rows || fit > 0 && !(lone && highs.iter().copied().sum::<Length>() <= whole)
+}
+
+/// The width of a column that holds these texts on one line each.
+pub fn natural<'t>(desk: &Desk<'_>, texts: impl Iterator<Item = &'t str>, face: &Face, padding: Length) -> Length {
+    let bold = Face { weight: Weight::Bold, ..*face };
+    texts.map(|text| desk.width(text, &bold)).max().unwrap_or(Length::ZERO) + padding * 2 + Length::mm(1)
+}
