@@ -13,9 +13,9 @@ use placewright::diag::Source;
 use placewright::lesson::{self, Lesson};
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled};
+use placewright::sheets::packets::{self, Packet};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
-use placewright::sheets::sheaf::{self, Sheaf};
 use placewright::{pdf, spec};
 
 /// Counts what is written.
@@ -46,13 +46,13 @@ fn planned(learners: u32, cut: &str) -> Lesson {
 /// Lays out and writes everything; gives pages and bytes.
 fn make(lesson: &Lesson, layouts: &Layouts, family: &Family) -> (u64, u64) {
     let desk = Desk::new(lesson, layouts, family);
-    let sheaves = sheaf::make(&desk, &[]).unwrap_or_else(|found| panic!("{found:?}"));
-    let write = |sheaf: &Sheaf<'_>| {
-        let counter = pdf::write(Counter::default(), sheaf, family, 2);
+    let packets = packets::make(&desk, &[]).unwrap_or_else(|found| panic!("{found:?}"));
+    let write = |packet: &Packet<'_>| {
+        let counter = pdf::write(Counter::default(), packet, family, 2);
         counter.unwrap_or_else(|failure| panic!("{failure:?}")).0
     };
-    let bytes = sheaves.iter().map(write).sum();
-    (sheaves.iter().map(|sheaf| sheaf.len() as u64).sum(), bytes)
+    let bytes = packets.iter().map(write).sum();
+    (packets.iter().map(|packet| packet.len() as u64).sum(), bytes)
 }
 
 fn classes(criterion: &mut Criterion) {

@@ -9,7 +9,7 @@ use serde_json::{Map, Value, json};
 
 use crate::lesson::{Chosen, Lesson, Role, Version};
 use crate::number::{Content, Number};
-use crate::sheets::sheaf::Sheaf;
+use crate::sheets::packets::Packet;
 
 /// The name of the file.
 pub const FILE: &str = "contents.json";
@@ -19,7 +19,7 @@ pub const MARK: &str = "\"made_by\": \"Placewright ";
 
 /// Writes the file: one object, each page on a line of its own, a line end at the end. Pages are written as they come: a
 /// class of thousands has a million.
-pub fn write(out: &mut (impl Write + ?Sized), lesson: &Lesson, packets: &[Sheaf<'_>]) -> io::Result<()> {
+pub fn write(out: &mut (impl Write + ?Sized), lesson: &Lesson, packets: &[Packet<'_>]) -> io::Result<()> {
     let spec = &lesson.spec;
     let keys = [
         ("title", json!(spec.title.value)),

@@ -1,6 +1,7 @@
 //! The picture is the number: an independent renderer draws every block picture and finds exactly n closed unit cells.
 
 use crate::support;
+use crate::support::packets::{self, teachers};
 use std::sync::Arc;
 
 use placewright::diag::Source;
@@ -9,10 +10,9 @@ use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Size};
 use placewright::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
 use placewright::sheets::blocks::picture::Pictures;
-use placewright::sheets::page::layout::Layouts;
-use placewright::sheets::page::{Item, Layer, Node, Packet, Page, Stock, Tag};
-use placewright::sheets::{self};
-use placewright::spec::{self, Ink, SheetKind, Sides};
+use placewright::sheets::files::PacketKind;
+use placewright::sheets::page::{Item, Layer, Node, Page, Stock, Tag};
+use placewright::spec::{self, Ink, SheetKind};
 use support::raster::{Area, Cell, draw};
 
 fn family() -> Family {
@@ -44,8 +44,7 @@ fn page(pictures: &Pictures, counts: Counts) -> Page {
 /// The enclosed cells of each picture, drawn at `scale` dots to the point; what is darker than `line` is a line.
 fn cells(pictures: &Pictures, all: &[Counts], scale: f64, line: u8) -> Vec<Vec<Cell>> {
     let pages: Vec<Page> = all.iter().map(|counts| page(pictures, *counts)).collect();
-    let packet = Packet { file: "pictures.pdf", title: "Pictures".to_owned(), sides: Sides::One, copies: 1, pages };
-    let bytes = support::pdf::write(&packet, &family(), 1);
+    let bytes = teachers("Pictures", pages).bytes(&family(), 1);
     let whole = Area { left: 0.0, top: 0.0, right: 10_000.0, bottom: 10_000.0 };
     (0..all.len()).map(|index| draw(&bytes, index, scale).enclosed(whole, line)).collect()
 }
@@ -137,9 +136,9 @@ fn whole_boards_strips_keys_and_cut_out_blocks_show_what_they_say() {
     let family = family();
     let mut pictures = 0;
     for sheet in [SheetKind::Strips, SheetKind::Key, SheetKind::Blocks, SheetKind::Display] {
-        let packets = sheets::lay(&lesson, &Layouts::read(&[]).unwrap(), &family, &[sheet]).unwrap();
-        let packet = packets.iter().find(|packet| packet.file == "teacher.pdf").unwrap();
-        let bytes = support::pdf::write(packet, &family, 1);
+        let packets = packets::all(&lesson, &family, &[sheet]).unwrap();
+        let packet = packets.iter().find(|packet| packet.kind == PacketKind::Teacher).unwrap();
+        let bytes = packet.bytes(&family, 1);
         for (index, page) in packet.pages.iter().enumerate() {
             let mut found = Vec::new();
             page.layers.iter().for_each(|layer| figures(&layer.nodes, &mut found));

@@ -3,12 +3,13 @@
 use crate::support;
 use crate::support::plain;
 use crate::support::run;
-use placewright::sheets::job::PrintSides;
-use placewright::sheets::job::backs::Edge;
-use placewright::sheets::kinds::ticket::facts;
+use placewright::lesson::job::{Edge, PrintSides};
+use placewright::sheets::files::PacketKind;
+use placewright::sheets::job::deal;
 use placewright::spec::SheetKind;
 use plain::{holds, plain};
 use support::class::{Shop, lesson};
+use support::packets::Laid;
 
 const TEXT: &str = r#"
 title = "Harbour market: matching"
@@ -29,10 +30,10 @@ fn with(class: &str, print: &str) -> String {
 fn every_learner_gets_every_page_in_order() {
     let shop = Shop::open();
     let lesson = lesson(&with("learners = 5\nspares = 2\nversions = 3", ""), &["Marrow", "Quill"]);
-    let order = shop.order(&lesson);
-    for job in &order.jobs {
-        let (pages, read) = (job.packet().unwrap().pages, support::pdf::read(&shop.write(job)));
-        assert_eq!((pages.len(), read.len()), (job.pages(), job.leaves()));
+    let seats = deal::deal(5, 2, 3);
+    for packet in &shop.copies(&lesson) {
+        let (pages, read) = (Laid::new(packet).pages, support::pdf::read(&shop.write(packet)));
+        assert_eq!((pages.len(), read.len()), (packet.len(), packet.sheets()));
         let learners: Vec<u32> = pages.iter().filter_map(|page| page.learner).collect();
         assert!(learners.is_sorted() && learners.first() == Some(&1) && learners.last() == Some(&7));
         for (page, read) in pages.iter().zip(&read) {
@@ -41,7 +42,7 @@ fn every_learner_gets_every_page_in_order() {
                 assert_eq!(page.sheet, SheetKind::Exit);
                 continue;
             };
-            let seat = order.seats[learner as usize - 1];
+            let seat = seats[learner as usize - 1];
             let has = |want: &str| read.texts.iter().any(|run| run.text.contains(want));
             assert!(has(&format!("{} \u{b7} {learner}", seat.version)), "{} of {learner}", page.name);
             assert!(page.version.is_none_or(|v| v == seat.version));
@@ -50,7 +51,6 @@ fn every_learner_gets_every_page_in_order() {
             }
         }
     }
-    assert_eq!(order.seats.len(), 7);
 }
 
 #[test]
@@ -63,23 +63,24 @@ fn the_ticket_counts_what_the_files_hold() {
         ("learners = 9\nspares = 1\nversions = 3", "cut = \"stack\"\nsides = \"two\""),
     ] {
         let lesson = lesson(&with(class, print), &[]);
-        let (desk, order) = (shop.desk(&lesson), shop.order(&lesson));
-        let facts = facts::gather(&desk, &order);
-        assert_eq!(facts.lines.len(), order.jobs.len());
-        let ticket = support::pdf::text(&support::pdf::read(&shop.ticket(&lesson, &order)));
+        let ticket = support::pdf::text(&support::pdf::read(&shop.ticket(&lesson)));
         // A packet a set, where pages go to one learner after the other.
-        let sets = order.seats.len();
+        let sets = lesson.spec.class.learners.value + lesson.spec.class.spares.value;
         assert!(
             !print.is_empty()
                 || ticket.split_whitespace().collect::<Vec<_>>().join(" ").contains(&format!("{sets} packets"))
         );
-        for (line, job) in facts.lines.iter().zip(&order.jobs) {
-            let read = support::pdf::read(&shop.write(job)).len();
-            assert_eq!(line.impressions, read, "{class} {print}");
-            assert_eq!(line.sheets * if job.sides == PrintSides::One { 1 } else { 2 }, read);
-            assert!(ticket.contains(&format!("{}\n", line.file)) && ticket.contains(&format!("\n{}\n", line.sheets)));
+        for packet in &shop.copies(&lesson) {
+            let read = support::pdf::read(&shop.write(packet)).len();
+            let sheets = if packet.sides == PrintSides::One { read } else { read / 2 };
+            assert_eq!(packet.sheets(), sheets, "{class} {print}");
+            let file = packet.file();
+            assert!(
+                ticket.contains(&format!("{file}\n")) && ticket.contains(&format!("\n{sheets}\n{read}\n")),
+                "{file}"
+            );
         }
-        assert!(support::pdf::read(&shop.ticket(&lesson, &order)).len() <= 2, "{class} {print}");
+        assert!(support::pdf::read(&shop.ticket(&lesson)).len() <= 2, "{class} {print}");
     }
 }
 
@@ -88,8 +89,8 @@ fn viewer_preferences_say_what_the_ticket_says() {
     let shop = Shop::open();
     for print in ["", "sides = \"two\"\ncut = \"stack\""] {
         let lesson = lesson(&with("learners = 3", print), &[]);
-        let order = shop.order(&lesson);
-        let job = order.jobs.iter().find(|job| job.file.contains("paper")).unwrap();
+        let copies = shop.copies(&lesson);
+        let job = copies.iter().find(|packet| packet.kind == PacketKind::Paper).unwrap();
         let raw = String::from_utf8_lossy(&plain(&shop.write(job))).into_owned();
         let (duplex, sides) = match job.sides {
             PrintSides::One => ("/Simplex", "one-sided"),
@@ -98,7 +99,7 @@ fn viewer_preferences_say_what_the_ticket_says() {
         };
         assert_eq!(job.sides == PrintSides::One, print.is_empty());
         assert!(raw.contains("/PrintScaling/None") && raw.contains(&format!("/Duplex{duplex}")), "{print} {duplex}");
-        let ticket = support::pdf::text(&support::pdf::read(&shop.ticket(&lesson, &order)));
+        let ticket = support::pdf::text(&support::pdf::read(&shop.ticket(&lesson)));
         for word in [sides, "print-scaling=none", "media=na_letter_8.5x11in", "copies", "copy-room-paper.pdf"] {
             assert!(ticket.contains(word), "{word}");
         }
@@ -110,8 +111,8 @@ fn viewer_preferences_say_what_the_ticket_says() {
 fn sheets_of_piles_are_counted() {
     let shop = Shop::open();
     let lesson = lesson(&with("learners = 40\nspares = 0", "cut = \"stack\"\nsides = \"two\""), &[]);
-    let order = shop.order(&lesson);
-    let pages = order.jobs.iter().flat_map(|job| job.packet().unwrap().pages);
+    let copies = shop.copies(&lesson);
+    let pages = copies.iter().flat_map(|packet| Laid::new(packet).pages);
     let names: Vec<String> = pages.map(|page| page.name).filter(|name| name.starts_with("Pile ")).collect();
     let (mut pile, mut sheet, mut piles) = (1, 0, 1);
     for pair in names.chunks(2) {
@@ -129,8 +130,7 @@ fn no_roster_name_leaves_the_page() {
     let shop = Shop::open();
     for print in ["", "cut = \"stack\""] {
         let lesson = lesson(&with("learners = 3", print), &["Wrenholt", "Quillmarsh", "Tansyfield"]);
-        let order = shop.order(&lesson);
-        for (file, bytes) in order.jobs.iter().map(|job| (job.file, shop.write(job))) {
+        for (file, bytes) in shop.copies(&lesson).iter().map(|packet| (packet.file(), shop.write(packet))) {
             let shown = support::pdf::text(&support::pdf::read(&bytes));
             let raw = plain(&bytes);
             // The title is in the metadata, so the search finds what is there.
@@ -146,12 +146,10 @@ fn no_roster_name_leaves_the_page() {
 fn a_job_is_the_same_page_by_page_and_in_any_number_of_threads() {
     let shop = Shop::open();
     let lesson = lesson(&with("learners = 9\nversions = 2", "cut = \"stack\"\nsides = \"two\""), &["Marrow"]);
-    let order = shop.order(&lesson);
-    for job in &order.jobs {
-        let packet = job.packet().unwrap();
-        let bytes = support::pdf::write(&packet, &shop.family, 1);
-        assert!(bytes == support::pdf::write(&packet, &shop.family, 4));
-        assert!((0..job.pages()).rev().all(|k| job.page(k).unwrap() == packet.pages[k]));
+    for packet in &shop.copies(&lesson) {
+        let laid = Laid::new(packet);
+        assert!(laid.bytes(&shop.family, 1) == laid.bytes(&shop.family, 4));
+        assert!((0..packet.len()).rev().all(|k| *packet.page(k).unwrap() == laid.pages[k]));
     }
 }
 
@@ -195,5 +193,5 @@ fn the_ticket_of_a_usual_class_is_one_page() {
     let shop = Shop::open();
     let text = std::fs::read_to_string("samples/harbour.toml").unwrap();
     let lesson = lesson(&text, &[]);
-    assert_eq!(support::pdf::read(&shop.ticket(&lesson, &shop.order(&lesson))).len(), 1);
+    assert_eq!(support::pdf::read(&shop.ticket(&lesson)).len(), 1);
 }

@@ -1,13 +1,13 @@
 //! The sheet *layered*: cards stacked with their right edges together read as the numeral, to a tenth of a millimetre.
 
 use crate::support::lesson as lessons;
+use crate::support::packets::masters;
 use std::collections::BTreeMap;
 
 use placewright::measure::{Length, Point, Rect, Sides};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::page::{CutLine, Item, Node, Page, Text};
-use placewright::sheets::row;
 use placewright::spec::{Given, Paper, SheetKind, TextSize};
 
 fn pages(paper: Paper, text: TextSize, margin: Length, greatest: u32) -> Vec<Page> {
@@ -16,7 +16,7 @@ fn pages(paper: Paper, text: TextSize, margin: Length, greatest: u32) -> Vec<Pag
     lesson.spec.print.margin = Given::assumed(margin);
     let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
     let desk = Desk::new(&lesson, &layouts, &family);
-    (row(SheetKind::Layered).made.unwrap().lay)(&desk).unwrap_or_else(|problem| panic!("{paper:?} {problem:?}"))
+    masters(&desk, SheetKind::Layered).unwrap_or_else(|problem| panic!("{paper:?} {problem:?}"))
 }
 
 /// Each card's edges and its digits, by what it shows.

@@ -1,11 +1,11 @@
 //! The sheet *mat*: columns wide enough for what is built on them, on one page or on pages that join.
 
 use crate::support::lesson as lessons;
+use crate::support::packets::masters;
 use placewright::measure::{Length, Point, Rect, Sides};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::page::{CutLine, Item, Layer, Node, Page, Symbol};
-use placewright::sheets::row;
 use placewright::spec::{Given, Paper, SheetKind, TextSize};
 
 fn pages(paper: Paper, text: TextSize, margin: i64, numbers: &[u32]) -> Vec<Page> {
@@ -14,7 +14,7 @@ fn pages(paper: Paper, text: TextSize, margin: i64, numbers: &[u32]) -> Vec<Page
     lesson.spec.print.margin = Given::assumed(Length::mm100(margin));
     let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
     let desk = Desk::new(&lesson, &layouts, &family);
-    (row(SheetKind::Mat).made.unwrap().lay)(&desk).unwrap_or_else(|problem| panic!("{paper:?} {text:?} {problem:?}"))
+    masters(&desk, SheetKind::Mat).unwrap_or_else(|problem| panic!("{paper:?} {text:?} {problem:?}"))
 }
 
 fn walk(nodes: &[Node], items: &mut Vec<Item>) {

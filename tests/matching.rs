@@ -1,6 +1,7 @@
 //! Board, strips and key of every sample, read back out of the PDF by a reader that had no part in writing it: together
 //! they are a perfect matching, and every decoy is an orphan.
 
+use crate::support::packets::{self, Laid};
 use crate::support::pdf as pdf_reader;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -11,9 +12,7 @@ use placewright::diag::Source;
 use placewright::lesson::{self, Lesson};
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::number::Form;
-use placewright::sheets::page::Packet;
-use placewright::sheets::page::layout::Layouts;
-use placewright::sheets::{self};
+use placewright::sheets::files::PacketKind;
 use placewright::spec::{self, FontChoice, SheetKind};
 
 /// What a strip or a cell shows, as read from a page.
@@ -24,7 +23,7 @@ enum Shown {
     Blocks([usize; 4]),
 }
 
-fn sample(name: &str) -> (Lesson, Packet, Vec<Page>) {
+fn sample(name: &str) -> (Lesson, Laid, Vec<Page>) {
     let path = format!("{}/samples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
     let source = Arc::new(Source { text: std::fs::read_to_string(&path).unwrap(), name: path });
     let spec = spec::read(&source).unwrap();
@@ -34,9 +33,8 @@ fn sample(name: &str) -> (Lesson, Packet, Vec<Page>) {
     }
     .unwrap();
     let lesson = lesson::plan(&source, spec, Vec::new()).unwrap();
-    let packets = sheets::lay(&lesson, &Layouts::read(&[]).unwrap(), &family, &[]).unwrap();
-    let packet = packets.into_iter().find(|packet| packet.file == "teacher.pdf").unwrap();
-    let pages = pdf_reader::read(&pdf_reader::write(&packet, &family, 1));
+    let packet = packets::one(&lesson, &family, PacketKind::Teacher);
+    let pages = pdf_reader::read(&packet.bytes(&family, 1));
     (lesson, packet, pages)
 }
 

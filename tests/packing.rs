@@ -2,20 +2,20 @@
 
 use crate::support;
 use crate::support::lesson as lessons;
+use crate::support::packets::{masters, teachers};
 use placewright::lesson::Lesson;
 use placewright::measure::{Length, Point, Rect, Sides, Size};
 use placewright::rng::Stream;
 use placewright::sheets::kinds::blocks;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
-use placewright::sheets::page::{CutLine, Item, Layer, Node, Packet, Page, Text};
-use placewright::sheets::row;
+use placewright::sheets::page::{CutLine, Item, Layer, Node, Page, Text};
 use placewright::spec::{Given, Ink, Paper, SheetKind, TextSize};
 
 fn pages(lesson: &Lesson) -> Vec<Page> {
     let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
     let desk = Desk::new(lesson, &layouts, &family);
-    (row(SheetKind::Blocks).made.unwrap().lay)(&desk).unwrap_or_else(|problem| panic!("{problem:?}"))
+    masters(&desk, SheetKind::Blocks).unwrap_or_else(|problem| panic!("{problem:?}"))
 }
 
 fn layer(page: &Page) -> &Layer {
@@ -301,14 +301,8 @@ fn a_page_too_narrow_for_a_flat_says_so() {
 #[test]
 fn the_unit_in_the_file_is_10_mm_and_the_check_lines_are_true() {
     let lesson = lessons::lesson(SheetKind::Blocks, Paper::Letter, &[], &[&[101]]);
-    let packet = Packet {
-        file: "blocks.pdf",
-        title: "Blocks".to_owned(),
-        sides: placewright::spec::Sides::One,
-        copies: 1,
-        pages: pages(&lesson),
-    };
-    let bytes = support::pdf::write(&packet, &lessons::family(), 1);
+    let packet = teachers("Blocks", pages(&lesson));
+    let bytes = packet.bytes(&lessons::family(), 1);
     // In the file itself, through a reader that is not the writer. First the grid lines of the flat: the thin ones.
     let read = support::pdf::read(&bytes);
     let points = |mm: f64| mm * 72.0 / 25.4;

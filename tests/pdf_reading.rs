@@ -5,9 +5,10 @@ use std::sync::Arc;
 
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Length, Point, Rect, Size, Weight};
-use placewright::sheets::page::{Item, Layer, Node, Packet, Page, Paint, Reader, Stock, Stroke, Symbol, Tag, Text};
-use placewright::spec::{SheetKind, Sides};
-use support::pdf::{Mark, read, write};
+use placewright::sheets::page::{Item, Layer, Node, Page, Paint, Reader, Stock, Stroke, Symbol, Tag, Text};
+use placewright::spec::SheetKind;
+use support::packets::{Laid, teachers};
+use support::pdf::{Mark, read};
 use support::raster::{Area, draw};
 
 fn stroke() -> Stroke {
@@ -43,7 +44,7 @@ fn flat() -> Arc<Symbol> {
     Arc::new(Symbol { size: Size::new(edge, edge), items })
 }
 
-fn packet() -> Packet {
+fn packet() -> Laid {
     let shared = Arc::new(Layer {
         nodes: vec![Node::Tagged(Tag::Heading(1), vec![text("Harbour stalls", 20, 20)])],
         ..Layer::default()
@@ -76,17 +77,12 @@ fn packet() -> Packet {
             layers: vec![Arc::clone(&shared), own],
         }
     };
-    Packet {
-        file: "teacher.pdf",
-        title: "Harbour stalls (A & B)".to_owned(),
-        sides: Sides::One,
-        copies: 1,
-        pages: vec![page("four hundred (six) \\ \u{e9}", 2), page("zwei\u{202f}010", 3)],
-    }
+    let pages = vec![page("four hundred (six) \\ \u{e9}", 2), page("zwei\u{202f}010", 3)];
+    teachers("Harbour stalls (A & B)", pages)
 }
 
 fn bytes() -> Vec<u8> {
-    write(&packet(), &bundled(Bundled::Andika).unwrap(), 1)
+    packet().bytes(&bundled(Bundled::Andika).unwrap(), 1)
 }
 
 #[test]

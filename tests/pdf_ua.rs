@@ -1,15 +1,16 @@
 //! Every packet is PDF/UA-1 as far as a program can tell, and the checker fails on files broken on purpose.
 
 use crate::support;
+use crate::support::packets::Laid;
 use std::sync::Arc;
 
 use hayro_syntax::Pdf;
+use placewright::lesson::job::{Edge, PrintSides};
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Length, Point, Rect, Size, Weight};
-use placewright::sheets::page::{
-    Item, Layer, Node, Packet, Page, Paint, Reader, Scope, Stock, Stroke, Symbol, Tag, Text,
-};
-use placewright::spec::{SheetKind, Sides};
+use placewright::sheets::files::PacketKind;
+use placewright::sheets::page::{Item, Layer, Node, Page, Paint, Reader, Scope, Stock, Stroke, Symbol, Tag, Text};
+use placewright::spec::SheetKind;
 use support::matterhorn::{check, indices};
 use support::{pdf, structure};
 
@@ -86,20 +87,19 @@ fn page(index: i64, furniture: &Arc<Layer>) -> Page {
     }
 }
 
-fn packet(pages: i64) -> Packet {
+fn packet(pages: i64) -> Laid {
     let heading = Node::Tagged(Tag::Heading(1), vec![text("Harbour", 20, 20)]);
     let furniture = Arc::new(Layer { nodes: vec![heading], ..Layer::default() });
-    Packet {
-        file: "teacher.pdf",
+    Laid {
+        kind: PacketKind::Teacher,
         title: "Harbour".to_owned(),
-        sides: Sides::Two,
-        copies: 2,
+        sides: PrintSides::Two(Edge::Long),
         pages: (1..=pages).map(|k| page(k, &furniture)).collect(),
     }
 }
 
 fn bytes() -> Vec<u8> {
-    pdf::write(&packet(5), &bundled(Bundled::Andika).unwrap(), 1)
+    packet(5).bytes(&bundled(Bundled::Andika).unwrap(), 1)
 }
 
 #[test]

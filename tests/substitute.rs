@@ -1,6 +1,7 @@
 //! The substitute's packet, read back by a reader that had no part in writing it: what the cover lists is where it says,
 //! and what the key says is right.
 
+use crate::support::packets::{self, Laid};
 use crate::support::pdf;
 use crate::support::setup;
 use std::sync::OnceLock;
@@ -8,8 +9,8 @@ use std::sync::OnceLock;
 use placewright::lesson::say::{sentences, word_count};
 use placewright::lesson::teach::LONGEST;
 use placewright::measure::fonts::{Bundled, bundled};
-use placewright::sheets::page::layout::Layouts;
-use placewright::sheets::page::{Item, Node, Packet, Tag};
+use placewright::sheets::files::PacketKind;
+use placewright::sheets::page::{Item, Node, Tag};
 use placewright::spec::SheetKind;
 
 const MODEL: &[u32] = &[406, 383];
@@ -17,21 +18,19 @@ const SORT: &[&[u32]] = &[&[640, 604, 460], &[338, 833, 500]];
 const EXIT: &[u32] = &[911, 264, 170];
 
 /// The packet and its file as read back, made once.
-fn packet() -> &'static (Packet, Vec<pdf::Page>) {
-    static MADE: OnceLock<(Packet, Vec<pdf::Page>)> = OnceLock::new();
+fn packet() -> &'static (Laid, Vec<pdf::Page>) {
+    static MADE: OnceLock<(Laid, Vec<pdf::Page>)> = OnceLock::new();
     MADE.get_or_init(make)
 }
 
-fn make() -> (Packet, Vec<pdf::Page>) {
+fn make() -> (Laid, Vec<pdf::Page>) {
     let family = bundled(Bundled::Andika).expect("a font");
-    let layouts = Layouts::read(&[]).expect("layouts");
     let mut spec = setup::spec(50, MODEL, SORT, EXIT);
     // True-size blocks are slow to draw and say nothing here.
     spec.sheets.make.value.retain(|kind| !matches!(kind, SheetKind::Blocks | SheetKind::Mat | SheetKind::Layered));
     let lesson = setup::lesson(spec, MODEL, SORT, EXIT).expect("a lesson");
-    let packets = placewright::sheets::lay(&lesson, &layouts, &family, &[]).expect("packets");
-    let packet = packets.into_iter().find(|packet| packet.file == "substitute.pdf").expect("the substitute's packet");
-    let bytes = pdf::write(&packet, &family, 1);
+    let packet = packets::one(&lesson, &family, PacketKind::Substitute);
+    let bytes = packet.bytes(&family, 1);
     (packet, pdf::read(&bytes))
 }
 

@@ -1,6 +1,7 @@
 //! The text sheets (record, word bank, quick check, tally, plan) on every paper at both text sizes: nothing spills, nothing
 //! overlaps, nothing is too small, and what is cut out is equal and cut straight.
 
+use crate::support::packets::masters;
 use crate::support::setup;
 use placewright::lesson::Lesson;
 use placewright::lesson::say::{sentences, word_count};
@@ -9,7 +10,6 @@ use placewright::measure::{Family, Length, Rect, Sides};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::{Layouts, least};
 use placewright::sheets::page::{CutLine, Item, Node, Page, Reader, Tag, Text};
-use placewright::sheets::row;
 use placewright::spec::{Given, Joiner, Paper, SheetKind, TextSize};
 use setup::{lesson, plain, spec};
 
@@ -40,8 +40,7 @@ fn made(numbers: Numbers, paper: Paper, text: TextSize) -> Lesson {
 
 fn pages(lesson: &Lesson, layouts: &Layouts, family: &Family, kind: SheetKind) -> Vec<Page> {
     let desk = Desk::new(lesson, layouts, family);
-    let made = row(kind).made.expect("made");
-    (made.lay)(&desk).unwrap_or_else(|problem| panic!("{}: {problem:?}", kind.word()))
+    masters(&desk, kind).unwrap_or_else(|problem| panic!("{}: {problem:?}", kind.word()))
 }
 
 /// Everything drawn on a page, and its texts.

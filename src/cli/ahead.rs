@@ -9,7 +9,7 @@ use std::sync::OnceLock;
 use crate::diag::Problem;
 use crate::measure::Family;
 use crate::pdf::{self, Failure};
-use crate::sheets::sheaf::Sheaf;
+use crate::sheets::packets::Packet;
 
 /// Up to how many pages a file is held as a whole: some hundred kilobytes. Longer ones are written as they are made.
 const SHORT: usize = 48;
@@ -17,7 +17,7 @@ const SHORT: usize = 48;
 /// A packet's file.
 pub struct Ahead<'p> {
     /// Its pages.
-    pub sheaf: &'p Sheaf<'p>,
+    pub packet: &'p Packet<'p>,
     family: &'p Family,
     threads: usize,
     made: OnceLock<Result<Vec<u8>, Problem>>,
@@ -25,21 +25,21 @@ pub struct Ahead<'p> {
 
 impl<'p> Ahead<'p> {
     /// A file that is still to be made.
-    pub fn new(sheaf: &'p Sheaf<'p>, family: &'p Family, threads: usize) -> Self {
-        Self { sheaf, family, threads, made: OnceLock::new() }
+    pub fn new(packet: &'p Packet<'p>, family: &'p Family, threads: usize) -> Self {
+        Self { packet, family, threads, made: OnceLock::new() }
     }
 
     /// Makes a short file, unless it is made or being made; waits for whoever is at it.
     pub fn make(&self) {
-        if self.sheaf.len() <= SHORT {
+        if self.packet.len() <= SHORT {
             self.bytes();
         }
     }
 
     /// Writes the file, which is made now if it is not yet.
     pub fn write(&self, out: &mut dyn Write) -> Result<(), Failure> {
-        if self.sheaf.len() > SHORT {
-            return pdf::write(out, self.sheaf, self.family, self.threads).map(|_| ());
+        if self.packet.len() > SHORT {
+            return pdf::write(out, self.packet, self.family, self.threads).map(|_| ());
         }
         match self.bytes() {
             Ok(bytes) => Ok(out.write_all(bytes)?),
@@ -48,6 +48,6 @@ impl<'p> Ahead<'p> {
     }
 
     fn bytes(&self) -> &Result<Vec<u8>, Problem> {
-        self.made.get_or_init(|| pdf::bytes(self.sheaf, self.family, self.threads))
+        self.made.get_or_init(|| pdf::bytes(self.packet, self.family, self.threads))
     }
 }

@@ -13,10 +13,11 @@ use super::numbers;
 use super::table::{self, Row};
 use super::term::bold;
 use crate::diag::report;
-use crate::sheets::job::{self, PrintSides};
+use crate::lesson::job::PrintSides;
+use crate::sheets::job;
 use crate::sheets::kinds::ticket::facts::{self, Facts, count};
-use crate::sheets::packet::Shelf;
-use crate::sheets::sheaf::Sheaf;
+use crate::sheets::masters::Masters;
+use crate::sheets::packets::Packet;
 use crate::spec;
 
 /// Says what would come out of a lesson, and what was assumed where its file is silent.
@@ -50,19 +51,19 @@ fn finding(planned: &Planned, note: &str) -> Value {
     })
 }
 
-fn human(shared: &Shared, path: &Path, planned: &Planned, packets: &[Sheaf<'_>]) -> String {
+fn human(shared: &Shared, path: &Path, planned: &Planned, packets: &[Packet<'_>]) -> String {
     let lesson = &planned.lesson;
     let head = |text: &str| bold(text, shared.coloured);
     let mut text = format!("{}: \"{}\" can be made.\n", shown(path), lesson.spec.title.value);
     text.push_str(&numbers::sets(&lesson.chosen));
-    let rows: Vec<Row> = packets.iter().map(|sheaf| Row::of(sheaf, sheaf.file().to_owned())).collect();
+    let rows: Vec<Row> = packets.iter().map(|packet| Row::of(packet, packet.file().to_owned())).collect();
     let _ = write!(text, "\n{}", table::draw(&rows, shared.coloured));
     for packet in packets {
         let _ = writeln!(text, "  {}: {}", packet.file(), holds(packet));
     }
     if shared.only().is_empty() {
         let desk = shared.desk(planned);
-        if let Ok(order) = job::order(&Shelf::new(&desk), &[])
+        if let Ok(order) = job::order(&Masters::new(&desk), &[])
             && !order.jobs.is_empty()
         {
             let _ = writeln!(text, "\n{}", head("class copies"));
@@ -100,7 +101,7 @@ fn copies(text: &mut String, facts: &Facts) {
 }
 
 /// The sheets of a packet in the order they first come, with their numbers of pages.
-fn holds(packet: &Sheaf<'_>) -> String {
+fn holds(packet: &Packet<'_>) -> String {
     let mut totals: Vec<(&str, usize)> = Vec::new();
     for page in packet.entries() {
         let word = page.sheet.word();

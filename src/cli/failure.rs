@@ -5,7 +5,7 @@ use std::io;
 use serde_json::{Value, json};
 
 use crate::diag::report::{self, Look};
-use crate::diag::{Diagnostic, Place, Problem, Severity};
+use crate::diag::{Diagnostic, Place, Problem};
 
 /// Why a command failed.
 #[derive(Debug)]
@@ -33,8 +33,7 @@ pub const DONE: u8 = 0;
 impl Failure {
     /// A file that could not be read or written.
     pub fn file(file: impl Into<String>, problem: Problem) -> Self {
-        let diagnostic = Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() };
-        Self::File { file: file.into(), diagnostic: Box::new(diagnostic) }
+        Self::File { file: file.into(), diagnostic: Box::new(problem.unplaced()) }
     }
 
     /// The same failure, at the place that named the file.
@@ -64,11 +63,11 @@ impl Failure {
                 found.iter().map(|diagnostic| report::draw_about(lesson, diagnostic, look)).collect()
             }
             Self::File { diagnostic, .. } => report::draw(diagnostic, look),
-            Self::Usage(problem) => report::draw(&unplaced(problem.clone()), look),
+            Self::Usage(problem) => report::draw(&problem.clone().unplaced(), look),
             Self::Stream(_) if self.status() == DONE => String::new(),
-            Self::Stopped => report::draw(&unplaced(stopped()), look),
+            Self::Stopped => report::draw(&stopped().unplaced(), look),
             Self::Stream(error) => {
-                report::draw(&unplaced(Problem::new(format!("the results cannot be printed: {error}"))), look)
+                report::draw(&Problem::new(format!("the results cannot be printed: {error}")).unplaced(), look)
             }
         }
     }
@@ -83,7 +82,7 @@ impl Failure {
                 }
                 findings
             }
-            Self::Usage(problem) => vec![report::json(&unplaced(problem.clone()))],
+            Self::Usage(problem) => vec![report::json(&problem.clone().unplaced())],
             Self::File { file, diagnostic } => {
                 let mut finding = report::json(diagnostic);
                 if diagnostic.place.is_none() {
@@ -91,18 +90,14 @@ impl Failure {
                 }
                 vec![finding]
             }
-            Self::Stream(error) => vec![report::json(&unplaced(Problem::new(error.to_string())))],
-            Self::Stopped => vec![report::json(&unplaced(stopped()))],
+            Self::Stream(error) => vec![report::json(&Problem::new(error.to_string()).unplaced())],
+            Self::Stopped => vec![report::json(&stopped().unplaced())],
         }
     }
 }
 
 fn stopped() -> Problem {
     Problem::new("stopped; nothing was written")
-}
-
-fn unplaced(problem: Problem) -> Diagnostic {
-    Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }
 }
 
 /// What the operating system says, in the same words on all of them.

@@ -8,14 +8,13 @@ use super::crew;
 use super::failure::Failure;
 use super::files::read;
 use super::term::Progress;
-use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
+use crate::diag::{Diagnostic, Place, Problem, Source};
 use crate::lesson::{self, Lesson};
 use crate::measure::{Family, fonts};
 use crate::sheets::job::names;
+use crate::sheets::packets::{self, Packet};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layouts;
-use crate::sheets::sheaf::{self, Sheaf};
-use crate::sheets::{not_yet, row};
 use crate::spec::{self, FontChoice, Given, SheetKind, Spec};
 
 /// What all lessons of a run share.
@@ -49,9 +48,6 @@ impl<'i> Shared<'i> {
     pub fn read(input: &'i Input) -> Result<Self, Failure> {
         let texts = input.layouts.as_deref().map(read::layouts).transpose()?.unwrap_or_default();
         let layouts = Layouts::read(&texts).map_err(Failure::Lesson)?;
-        if let Some(kind) = input.only.iter().find(|kind| row(**kind).made.is_none()) {
-            return Err(Failure::Lesson(vec![unplaced(not_yet(*kind))]));
-        }
         let threads = (crew::cores() / input.lessons.len().max(1)).max(1);
         Ok(Self { input, layouts, threads, progress: Progress::default(), coloured: false })
     }
@@ -68,7 +64,6 @@ impl<'i> Shared<'i> {
         if let Some(seed) = self.input.seed {
             spec.seed = Given::read(seed, 0..0);
         }
-        settle_sheets(&mut spec, &source).map_err(Failure::Lesson)?;
         let family = family(path, &spec, &source)?;
         let (roster, warnings) = roster(path, &spec, &source, &family)?;
         let own = spec.sheets.layouts.as_ref().filter(|_| self.input.layouts.is_none());
@@ -90,9 +85,9 @@ impl<'i> Shared<'i> {
 
     /// Makes the packets of a lesson, or with `only` the pages of those sheets alone; no packet is empty, and each of the
     /// sheets has a page.
-    pub fn lay<'p>(&'p self, planned: &'p Planned, only: &[SheetKind]) -> Result<Vec<Sheaf<'p>>, Failure> {
+    pub fn lay<'p>(&'p self, planned: &'p Planned, only: &[SheetKind]) -> Result<Vec<Packet<'p>>, Failure> {
         let desk = self.desk(planned);
-        let packets = sheaf::make(&desk, only).map_err(Failure::Lesson)?;
+        let packets = packets::make(&desk, only).map_err(Failure::Lesson)?;
         let has = |kind: &SheetKind| packets.iter().any(|packet| packet.entries().any(|page| page.sheet == *kind));
         let problem = match only.iter().find(|kind| !has(kind)) {
             Some(kind) => Problem::new(format!("the lesson has nothing to put on the sheet `{}`", kind.word()))
@@ -102,21 +97,8 @@ impl<'i> Shared<'i> {
             }
             None => return Ok(packets),
         };
-        Err(Failure::Lesson(vec![unplaced(problem)]))
+        Err(Failure::Lesson(vec![problem.unplaced()]))
     }
-}
-
-/// Sheets that no version makes yet: left out where the file is silent, an error where it lists them.
-fn settle_sheets(spec: &mut Spec, source: &Arc<Source>) -> Result<(), Vec<Diagnostic>> {
-    let make = &mut spec.sheets.make;
-    let Some(span) = make.span() else {
-        make.value.retain(|kind| row(*kind).made.is_some());
-        return Ok(());
-    };
-    let missing = make.value.iter().filter(|kind| row(**kind).made.is_none());
-    let found: Vec<Diagnostic> =
-        missing.map(|kind| not_yet(*kind).at(source, source.word(kind.word(), &span))).collect();
-    if found.is_empty() { Ok(()) } else { Err(found) }
 }
 
 /// The names of the roster that the lesson names, if it does, and what to say of those that cannot be printed.
@@ -162,8 +144,4 @@ fn named_at<T>(failure: Failure, source: &Arc<Source>, given: &Given<T>) -> Fail
         Some(span) => failure.named_at(Place { source: Arc::clone(source), span }),
         None => failure,
     }
-}
-
-fn unplaced(problem: Problem) -> Diagnostic {
-    Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }
 }

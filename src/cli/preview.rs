@@ -16,13 +16,14 @@ use super::files::{self, earlier};
 use super::gather::{Planned, Shared};
 use super::pages::Pages;
 use super::table::{self, Row};
-use crate::diag::{Diagnostic, Problem, Severity};
+use crate::diag::Problem;
 use crate::gallery::{self, Gallery, Image, Shown};
+use crate::lesson::job::PrintSides;
 use crate::raster::{self, Document, SMALL};
-use crate::sheets::reader::about;
+use crate::sheets::packets::Packet;
+use crate::sheets::page::entry::Entry;
 use crate::sheets::row;
-use crate::sheets::sheaf::{Entry, Sheaf};
-use crate::spec::{SheetKind, Sides, limits::grouped};
+use crate::spec::{SheetKind, limits::grouped};
 use crate::{manifest, pdf};
 
 /// How many pages of a file are pictured when nobody says which: more show a class what it has seen.
@@ -60,7 +61,7 @@ pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, 
     let packets = shared.lay(&planned, &[])?;
     let mut notes = planned.lesson.chosen.notes.clone();
     notes.extend(earlier::replaced(&folder, &planned.lesson.spec.title.value));
-    let made = packets.iter().map(|sheaf| make(shared, &planned, sheaf, wanted, &mut notes));
+    let made = packets.iter().map(|packet| make(shared, &planned, packet, wanted, &mut notes));
     let made = made.collect::<Result<Vec<Made>, Failure>>()?;
     if made.iter().all(|made| made.pictures.is_empty()) {
         let problem = Problem::new("no page of the lesson is pictured");
@@ -76,8 +77,8 @@ pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, 
     });
     let contents = |out: &mut dyn Write| Ok(manifest::write(out, &planned.lesson, &packets)?);
     let mut files: Vec<(&str, Content<'_>)> = Vec::new();
-    for (sheaf, made) in packets.iter().zip(&made) {
-        files.push((sheaf.file(), content(&made.bytes)));
+    for (packet, made) in packets.iter().zip(&made) {
+        files.push((packet.file(), content(&made.bytes)));
         files.extend(made.pictures.iter().map(|(name, bytes)| (name.as_str(), content(bytes))));
     }
     files.push((manifest::FILE, Box::new(contents)));
@@ -86,7 +87,7 @@ pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, 
 
     let pictures: usize = made.iter().map(|made| made.shown.images.len()).sum();
     let name = |file: &str| shown(&folder.join(file));
-    let mut rows: Vec<Row> = packets.iter().map(|sheaf| Row::of(sheaf, name(sheaf.file()))).collect();
+    let mut rows: Vec<Row> = packets.iter().map(|packet| Row::of(packet, name(packet.file()))).collect();
     rows.push(Row { file: name(manifest::FILE), pages: None, sheets: None, reader: "programs" });
     rows.push(Row { file: name(gallery::FILE), pages: None, sheets: None, reader: "you: open it in a browser" });
     let human = format!(
@@ -111,28 +112,28 @@ fn content(bytes: &[u8]) -> Content<'_> {
 fn make(
     shared: &Shared,
     planned: &Planned,
-    sheaf: &Sheaf<'_>,
+    packet: &Packet<'_>,
     wanted: &Wanted<'_>,
     notes: &mut Vec<String>,
 ) -> Result<Made, Failure> {
-    let file = sheaf.file();
-    shared.progress.say(&format!("{file}: setting {}", pages(sheaf.len())));
-    let bytes = match pdf::write(Vec::new(), sheaf, &planned.family, shared.threads) {
+    let file = packet.file();
+    shared.progress.say(&format!("{file}: setting {}", pages(packet.len())));
+    let bytes = match pdf::write(Vec::new(), packet, &planned.family, shared.threads) {
         Ok(bytes) => Arc::new(bytes),
         Err(pdf::Failure::Problem(problem)) => return Err(broken(file, problem)),
         Err(pdf::Failure::Io(error)) => return Err(broken(file, Problem::new(error.to_string()))),
     };
-    let chosen = choose(sheaf, wanted, notes)?;
+    let chosen = choose(packet, wanted, notes)?;
     let indices: Vec<usize> = chosen.iter().map(|(index, _)| *index).collect();
     let broken = |problem| broken(file, problem);
     let document = Document::open(Arc::clone(&bytes)).map_err(broken)?;
     let stem = format!("{}/{}", gallery::PICTURES, file.trim_end_matches(".pdf"));
-    let digits = sheaf.len().to_string().len();
+    let digits = packet.len().to_string().len();
     let done = AtomicUsize::new(0);
     let drawn = document.each(&indices, [wanted.dpi, SMALL], shared.threads, |place, [large, small]| {
         let (index, entry) = chosen[place];
         let page = index + 1;
-        let mut name = sheaf.page(index)?.name.clone();
+        let mut name = packet.page(index)?.name.clone();
         if let Some(learner) = entry.learner {
             name = format!("{name}, learner {learner}");
         }
@@ -156,10 +157,10 @@ fn make(
     let contact = raster::sheet(&small);
     let mut pictures = Vec::with_capacity(drawn.len() + 1);
     let mut shown = Shown {
-        about: about(file),
-        pages: sheaf.len(),
-        sheets: table::sheets(sheaf),
-        two_sided: sheaf.sides() == Sides::Two,
+        about: *packet.kind.about(),
+        pages: packet.len(),
+        sheets: packet.sheets(),
+        two_sided: packet.sides != PrintSides::One,
         contact: None,
         images: Vec::with_capacity(drawn.len()),
     };
@@ -178,12 +179,12 @@ fn make(
 }
 
 /// The pages to picture, with what is said about each.
-fn choose(sheaf: &Sheaf<'_>, wanted: &Wanted<'_>, notes: &mut Vec<String>) -> Result<Vec<(usize, Entry)>, Failure> {
+fn choose(packet: &Packet<'_>, wanted: &Wanted<'_>, notes: &mut Vec<String>) -> Result<Vec<(usize, Entry)>, Failure> {
     let only = |entry: &Entry| wanted.only.is_empty() || wanted.only.contains(&entry.sheet);
     let asked = |index: usize| wanted.pages.is_none_or(|pages| pages.holds(index + 1));
-    let all = (0..).zip(sheaf.entries()).filter(|(index, entry)| asked(*index) && only(entry));
+    let all = (0..).zip(packet.entries()).filter(|(index, entry)| asked(*index) && only(entry));
     let mut chosen: Vec<(usize, Entry)> = all.collect();
-    let file = sheaf.file();
+    let file = packet.file();
     let many = grouped(chosen.len() as u64);
     if wanted.pages.is_some() && chosen.len() > MOST {
         let problem = Problem::new(format!("--pages names {many} pages of {file}"));
@@ -198,5 +199,5 @@ fn choose(sheaf: &Sheaf<'_>, wanted: &Wanted<'_>, notes: &mut Vec<String>) -> Re
 
 fn broken(file: &str, problem: Problem) -> Failure {
     let problem = Problem { message: format!("{file}: {}", problem.message), ..problem };
-    Failure::Lesson(vec![Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }])
+    Failure::Lesson(vec![problem.unplaced()])
 }

@@ -3,9 +3,7 @@
 use std::fmt::Write;
 
 use super::term::bold;
-use crate::sheets::reader::about;
-use crate::sheets::sheaf::Sheaf;
-use crate::spec::Sides;
+use crate::sheets::packets::Packet;
 
 /// A line of the table.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -22,19 +20,10 @@ pub struct Row {
 
 impl Row {
     /// The line of a packet, under this name.
-    pub fn of(sheaf: &Sheaf<'_>, file: String) -> Self {
-        let reader = about(sheaf.file()).reader;
-        Self { file, pages: Some(sheaf.len()), sheets: Some(sheets(sheaf)), reader }
+    pub fn of(packet: &Packet<'_>, file: String) -> Self {
+        let reader = packet.kind.about().reader;
+        Self { file, pages: Some(packet.len()), sheets: Some(packet.sheets()), reader }
     }
-}
-
-/// How many sheets of paper it takes to print a packet as it asks to be printed.
-pub fn sheets(sheaf: &Sheaf<'_>) -> usize {
-    let sheets = match sheaf.sides() {
-        Sides::One => sheaf.len(),
-        Sides::Two => sheaf.len().div_ceil(2),
-    };
-    sheets.saturating_mul(usize::try_from(sheaf.copies()).unwrap_or(1))
 }
 
 /// Draws the table, its head bold where the stream is coloured.

@@ -49,15 +49,15 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Repo
     let replaced = earlier::replaced(&folder, &planned.lesson.spec.title.value);
     let packets = shared.lay(&planned, shared.only())?;
     let ahead: Vec<Ahead<'_>> =
-        packets.iter().map(|sheaf| Ahead::new(sheaf, &planned.family, shared.threads)).collect();
+        packets.iter().map(|packet| Ahead::new(packet, &planned.family, shared.threads)).collect();
     let mut files: Vec<(&str, Content<'_>)> = Vec::new();
     for file in &ahead {
         let content = move |out: &mut dyn Write| {
-            let sheaf = file.sheaf;
-            shared.progress.say(&format!("{}: setting {}", sheaf.file(), pages(sheaf.len())));
+            let packet = file.packet;
+            shared.progress.say(&format!("{}: setting {}", packet.file(), pages(packet.len())));
             file.write(out)
         };
-        files.push((file.sheaf.file(), Box::new(content)));
+        files.push((file.packet.file(), Box::new(content)));
     }
     let contents = |out: &mut dyn Write| Ok(manifest::write(out, &planned.lesson, &packets)?);
     files.push((manifest::FILE, Box::new(contents)));
@@ -70,7 +70,7 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Repo
     })?;
 
     let name = |file: &str| shown(&folder.join(file));
-    let mut rows: Vec<Row> = packets.iter().map(|sheaf| Row::of(sheaf, name(sheaf.file()))).collect();
+    let mut rows: Vec<Row> = packets.iter().map(|packet| Row::of(packet, name(packet.file()))).collect();
     rows.push(Row { file: name(manifest::FILE), pages: None, sheets: None, reader: "programs" });
     let human = table::draw(&rows, shared.coloured);
     let mut json = json!({ "findings": findings(&planned), "assumed": assumed(&planned) });

@@ -43,6 +43,11 @@ impl Problem {
             related: Vec::new(),
         }
     }
+
+    /// The same problem, when no place in a file is to blame for it.
+    pub fn unplaced(self) -> Diagnostic {
+        Diagnostic { severity: Severity::Error, place: None, problem: self, related: Vec::new() }
+    }
 }
 
 impl fmt::Display for Problem {

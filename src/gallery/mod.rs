@@ -7,7 +7,7 @@ mod html;
 
 use std::fmt::Write;
 
-use crate::sheets::reader::About;
+use crate::sheets::files::About;
 use html::{escaped, plural};
 
 /// The name of the page.
@@ -128,7 +128,7 @@ fn printing(page: &mut String, gallery: &Gallery) {
 }
 
 fn section(page: &mut String, file: &Shown) {
-    let About { file: name, title, reader, purpose, printing } = file.about;
+    let About { file: name, title, reader, purpose, printing, .. } = file.about;
     let anchor = anchor(file);
     let sides = if file.two_sided { "both sides" } else { "one side" };
     let _ = write!(

@@ -5,6 +5,7 @@
 pub mod choose;
 pub mod decoys;
 pub mod exit;
+pub mod job;
 pub mod say;
 mod strips;
 pub mod teach;

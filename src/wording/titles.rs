@@ -10,6 +10,9 @@ area! {
     /// A sheet's title: the heading of its pages.
     fn sheet_title(kind: SheetKind) -> &'static str;
 
+    /// The heading and the bookmark of the key's pages that answer the quick checks.
+    fn checks_key_title() -> &'static str;
+
     /// A page's name in bookmarks: the sheet's title, with its version where it has one.
     fn page_name(kind: SheetKind, version: Option<Version>) -> String;
 }

@@ -9,7 +9,7 @@ use placewright::measure::{Length, Point, Rect, Size};
 use placewright::sheets::page::{Item, Layer, Node, Paint};
 
 use super::files;
-use crate::support::pdf::{Page, read, write};
+use crate::support::pdf::{Page, read};
 use crate::support::samples;
 
 type Colour = [u8; 3];
@@ -120,7 +120,7 @@ fn every_grey_and_colour_keeps_its_value_in_the_file() {
     };
     let artifact = Node::Artifact((0..=255).map(square).collect());
     page.layers = vec![Arc::new(Layer { nodes: vec![artifact], ..Layer::default() })];
-    let bytes = write(&packet, files()[0].family, 1);
+    let bytes = packet.bytes(files()[0].family, 1);
     let fills: Vec<Colour> = read(&bytes)[0].paths.iter().filter_map(|path| path.fill).collect();
     let want: Vec<Colour> = (0..=255_u8).map(|v| if v % 2 == 0 { [v; 3] } else { [v, 0, v] }).collect();
     assert_eq!(fills, want);

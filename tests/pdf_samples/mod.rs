@@ -37,7 +37,7 @@ fn files() -> &'static [File] {
 fn bytes(sample: &Sample, threads: usize) -> Vec<(String, Vec<u8>)> {
     let packets = sample.packets.iter();
     packets
-        .map(|packet| (format!("{}/{}", sample.name, packet.file), pdf::write(packet, &sample.family, threads)))
+        .map(|packet| (format!("{}/{}", sample.name, packet.file()), packet.bytes(&sample.family, threads)))
         .collect()
 }
 

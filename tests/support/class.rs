@@ -8,14 +8,11 @@ use placewright::lesson::{self, Chosen, Lesson};
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::number::Number;
-use placewright::sheets::job::{self, Job, Order};
-use placewright::sheets::kinds::ticket;
-use placewright::sheets::packet::Shelf;
-use placewright::sheets::page::Packet;
+use placewright::sheets::files::PacketKind;
+use placewright::sheets::packets::{self, Packet};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
-use placewright::spec;
-use placewright::spec::Sides;
+use placewright::{pdf, spec};
 
 /// A lesson on numbers from 102 to 999, different in every version.
 pub fn lesson(text: &str, roster: &[&str]) -> Lesson {
@@ -53,20 +50,25 @@ impl Shop {
         Desk::new(lesson, &self.layouts, &self.family)
     }
 
-    pub fn order<'a>(&'a self, lesson: &'a Lesson) -> Order<'a> {
-        job::order(&Shelf::new(&self.desk(lesson)), &[]).unwrap_or_else(|found| panic!("{found:#?}"))
+    /// Every packet, as the program makes it.
+    pub fn packets<'a>(&'a self, lesson: &'a Lesson) -> Vec<Packet<'a>> {
+        packets::make(&self.desk(lesson), &[]).unwrap_or_else(|found| panic!("{found:#?}"))
     }
 
-    /// A job's file.
-    pub fn write(&self, job: &Job<'_>) -> Vec<u8> {
-        super::pdf::write(&job.packet().expect("pages"), &self.family, 1)
+    /// The copy room's packets of copies.
+    pub fn copies<'a>(&'a self, lesson: &'a Lesson) -> Vec<Packet<'a>> {
+        let copies = |packet: &Packet<'_>| matches!(packet.kind, PacketKind::Paper | PacketKind::Card);
+        self.packets(lesson).into_iter().filter(copies).collect()
+    }
+
+    /// A packet's file.
+    pub fn write(&self, packet: &Packet<'_>) -> Vec<u8> {
+        pdf::bytes(packet, &self.family, 1).expect("a file")
     }
 
     /// The ticket's file.
-    pub fn ticket(&self, lesson: &Lesson, order: &Order<'_>) -> Vec<u8> {
-        let pages = ticket::draw(&self.desk(lesson), order).expect("a ticket");
-        let title = "Job ticket".to_owned();
-        let packet = Packet { file: "copy-room-ticket.pdf", title, sides: Sides::One, copies: 1, pages };
-        super::pdf::write(&packet, &self.family, 1)
+    pub fn ticket(&self, lesson: &Lesson) -> Vec<u8> {
+        let packets = self.packets(lesson);
+        self.write(packets.iter().find(|packet| packet.kind == PacketKind::Ticket).expect("a ticket"))
     }
 }

@@ -5,6 +5,7 @@ pub mod html;
 pub mod lesson;
 pub mod matterhorn;
 pub mod otf;
+pub mod packets;
 pub mod pdf;
 pub mod plain;
 pub mod raster;

@@ -15,14 +15,6 @@ use hayro_interpret::{
 };
 use hayro_syntax::Pdf;
 use hayro_syntax::object::Dict;
-use placewright::measure::Family;
-use placewright::sheets::page::Packet;
-use placewright::sheets::sheaf::Sheaf;
-
-/// A packet's file, written as the program writes it.
-pub fn write(packet: &Packet, family: &Family, threads: usize) -> Vec<u8> {
-    placewright::pdf::bytes(&Sheaf::Packet(packet.clone()), family, threads).expect("a file")
-}
 
 /// A file whose streams are not deflated and whose objects stand each on its own: every key and every operator is there
 /// to be searched for and changed.

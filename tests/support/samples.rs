@@ -6,17 +6,18 @@ use std::sync::{Arc, LazyLock};
 use placewright::diag::Source;
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled};
-use placewright::sheets::page::Packet;
+use placewright::sheets::packets;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
-use placewright::sheets::sheaf::{self, Sheaf};
 use placewright::spec::FontChoice;
 use placewright::{lesson, spec};
+
+use super::packets::Laid;
 
 /// A sample's name, its packets and the type they are set in.
 pub struct Sample {
     pub name: String,
-    pub packets: Vec<Packet>,
+    pub packets: Vec<Laid>,
     pub family: Family,
 }
 
@@ -52,23 +53,11 @@ pub fn lay(path: &Path) -> Sample {
     let lesson =
         lesson::plan(&source_text, spec, roster).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
     let layouts = Layouts::read(&[]).unwrap_or_else(|found| panic!("{found:#?}"));
-    let made = sheaf::make(&Desk::new(&lesson, &layouts, &family), &[]);
+    let made = packets::make(&Desk::new(&lesson, &layouts, &family), &[]);
     let made = made.unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
-    let packets = made.iter().map(packet).collect();
+    let packets = made.iter().map(Laid::new).collect();
     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
     Sample { name, packets, family }
-}
-
-/// All pages of a packet in hand.
-fn packet(sheaf: &Sheaf<'_>) -> Packet {
-    let pages = (0..sheaf.len()).map(|index| sheaf.page(index).expect("a page").into_owned());
-    Packet {
-        file: sheaf.file(),
-        title: sheaf.title().to_owned(),
-        sides: sheaf.sides(),
-        copies: sheaf.copies(),
-        pages: pages.collect(),
-    }
 }
 
 /// Every sample, laid out once a test program.

@@ -15,8 +15,7 @@ use placewright::measure::fonts::{Bundled, bundled, single};
 use placewright::sheets::job::names;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
-use placewright::sheets::sheaf::Sheaf;
-use placewright::sheets::{SHEETS, packet, sheaf};
+use placewright::sheets::{SHEETS, packets};
 use placewright::spec::{self, Given, Spec};
 use placewright::{manifest, pdf};
 
@@ -126,9 +125,9 @@ pub fn layout(bytes: &[u8]) -> bool {
             let family = bundled(Bundled::Atkinson).expect("a font");
             let desk = Desk::new(small(), &layouts, &family);
             let only: Vec<_> = SHEETS.iter().map(|sheet| sheet.kind).filter(|kind| kind.word() == word).collect();
-            match sheaf::make(&desk, &only) {
-                Ok(sheaves) => {
-                    for page in sheaves.iter().flat_map(|sheaf| (0..sheaf.len()).map(|k| sheaf.page(k))) {
+            match packets::make(&desk, &only) {
+                Ok(packets) => {
+                    for page in packets.iter().flat_map(|packet| (0..packet.len()).map(|k| packet.page(k))) {
                         if let Err(problem) = page {
                             said(&problem);
                         }
@@ -152,13 +151,13 @@ pub fn font(bytes: &[u8]) -> bool {
         }
     };
     let layouts = LAYOUTS.get_or_init(|| Layouts::read(&[]).expect("bundled layouts"));
-    let shelf = packet::Shelf::new(&Desk::new(small(), layouts, &family));
-    match packet::teacher(&shelf, &[spec::SheetKind::Strips]) {
+    let desk = Desk::new(small(), layouts, &family);
+    match packets::make(&desk, &[spec::SheetKind::Strips]) {
         Err(found) => {
             sound(&found);
             false
         }
-        Ok(packet) => match pdf::bytes(&Sheaf::Packet(packet), &family, 1) {
+        Ok(packets) => match pdf::bytes(&packets[0], &family, 1) {
             Ok(bytes) => {
                 whole_file(&bytes);
                 true
@@ -193,26 +192,26 @@ pub fn run(bytes: &[u8]) -> bool {
     let family: Family = bundled(Bundled::Atkinson).expect("a font");
     let layouts = LAYOUTS.get_or_init(|| Layouts::read(&[]).expect("bundled layouts"));
     let desk = Desk::new(&lesson, layouts, &family);
-    let sheaves = match sheaf::make(&desk, &[]) {
-        Ok(sheaves) => sheaves,
+    let packets = match packets::make(&desk, &[]) {
+        Ok(packets) => packets,
         Err(found) => {
             sound(&found);
             return false;
         }
     };
-    for sheaf in &sheaves {
-        match pdf::write(Vec::new(), sheaf, &family, 1) {
+    for packet in &packets {
+        match pdf::write(Vec::new(), packet, &family, 1) {
             Ok(bytes) => whole_file(&bytes),
             Err(pdf::Failure::Problem(problem)) => said(&problem),
             Err(pdf::Failure::Io(error)) => panic!("{error}"),
         }
     }
     let mut contents = Vec::new();
-    manifest::write(&mut contents, &lesson, &sheaves).expect("a vector takes whatever is written");
+    manifest::write(&mut contents, &lesson, &packets).expect("a vector takes whatever is written");
     let contents: serde_json::Value = serde_json::from_slice(&contents).expect("JSON");
-    let pages: usize = sheaves.iter().map(Sheaf::len).sum();
+    let pages: usize = packets.iter().map(packets::Packet::len).sum();
     assert_eq!(contents["pages"].as_array().expect("pages").len(), pages);
-    !sheaves.is_empty()
+    !packets.is_empty()
 }
 
 /// A file with its head and its foot.

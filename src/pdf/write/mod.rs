@@ -21,8 +21,8 @@ use super::file::{FIRST, Output};
 use super::fonts::{Faces, Used};
 use crate::diag::Problem;
 use crate::measure::Family;
+use crate::sheets::packets::Packet;
 use crate::sheets::page::Page;
-use crate::sheets::sheaf::Sheaf;
 use crate::spec::Sides;
 
 /// What a file says besides its pages.
@@ -37,19 +37,19 @@ pub struct Head {
 }
 
 /// Makes a packet in memory, with up to so many threads.
-pub fn bytes(sheaf: &Sheaf<'_>, family: &Family, threads: usize) -> Result<Vec<u8>, Problem> {
-    write(Vec::new(), sheaf, family, threads).map_err(|failure| match failure {
+pub fn bytes(packet: &Packet<'_>, family: &Family, threads: usize) -> Result<Vec<u8>, Problem> {
+    write(Vec::new(), packet, family, threads).map_err(|failure| match failure {
         Failure::Problem(problem) => problem,
         Failure::Io(error) => Problem::new(format!("the file could not be written: {error}")),
     })
 }
 
 /// Writes a packet, whose pages may be made as they are written, with up to so many threads.
-pub fn write<W: Write>(out: W, sheaf: &Sheaf<'_>, family: &Family, threads: usize) -> Result<W, Failure> {
-    let head = Head { title: sheaf.title().to_owned(), sides: sheaf.sides(), copies: sheaf.copies() };
+pub fn write<W: Write>(out: W, packet: &Packet<'_>, family: &Family, threads: usize) -> Result<W, Failure> {
+    let head = Head { title: packet.title.clone(), sides: packet.sides.word(), copies: 1 };
     // A page that cannot be made ends the run; the reason is told in place of a file that ends early.
     let mut wrong = None;
-    let pages = (0..sheaf.len()).map_while(|index| sheaf.page(index).map_err(|problem| wrong = Some(problem)).ok());
+    let pages = (0..packet.len()).map_while(|index| packet.page(index).map_err(|problem| wrong = Some(problem)).ok());
     let written = write_pages(out, &head, family, threads, pages);
     wrong.map_or(written, |problem| Err(problem.into()))
 }

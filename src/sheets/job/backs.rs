@@ -5,6 +5,7 @@
 //! it is turned over.
 
 use crate::lesson::SortSet;
+use crate::lesson::job::Edge;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::rng::Stream;
 use crate::sheets::page::{self, Item, Layer, Node, Page, Paint, Piece, Says, Stroke, Tag};
@@ -13,15 +14,6 @@ use crate::sheets::page::{self, Item, Layer, Node, Page, Paint, Piece, Says, Str
 ///
 /// Service manuals of digital presses allow 0 +- 1 mm between the sides; 2 mm is common practice, no source.
 pub const REGISTRATION: Length = Length::mm(2);
-
-/// The edge a sheet is turned over, named as in IPP's `sides` (RFC 8011) and PDF's `Duplex` (ISO 32000-1, 12.2).
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Edge {
-    /// Over the long edge, like a book's page where the sheet is upright.
-    Long,
-    /// Over the short edge, like a wall calendar's where the sheet is upright.
-    Short,
-}
 
 impl Edge {
     /// The edge for a file whose first page has this size: the one over which its pages turn like a book's.

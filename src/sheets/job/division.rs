@@ -37,7 +37,7 @@ impl Sheet {
             let (columns, rows) = (count(area.width().holds(piece.width)), count(area.height().holds(piece.height)));
             (columns * rows > 0).then(|| {
                 let mut grid = Grid::of(area, piece, columns, rows, Length::ZERO);
-                grid.origin = snapped(area.centred(grid.area().size()).origin());
+                grid.origin = snapped(area, grid.area().size());
                 (size, line, grid)
             })
         };
@@ -102,8 +102,17 @@ impl Sheet {
     }
 }
 
-/// The first cut stands on a tenth of a millimetre, for people who set it by hand.
-fn snapped(point: Point) -> Point {
+/// Where a grid of this size starts in the middle of an area. The first cut stands on a tenth of a millimetre, for people
+/// who set it by hand, unless that would take the grid out of its area.
+fn snapped(area: Rect, grid: Size) -> Point {
     let tenth = Length::mm100(10);
-    Point::new(tenth * point.x.holds(tenth), tenth * point.y.holds(tenth))
+    let middle = area.centred(grid).origin();
+    let snap = |at: Length, least: Length, most: Length| {
+        let down = tenth * at.holds(tenth);
+        [down, down + tenth].into_iter().find(|at| least <= *at && *at <= most).unwrap_or(at)
+    };
+    Point::new(
+        snap(middle.x, area.left(), area.right() - grid.width),
+        snap(middle.y, area.top(), area.bottom() - grid.height),
+    )
 }

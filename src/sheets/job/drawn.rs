@@ -7,8 +7,9 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::diag::Problem;
+use crate::lesson::job::Edge;
 use crate::lesson::{SortSet, Version};
-use crate::sheets::job::backs::{self, Edge};
+use crate::sheets::job::backs;
 use crate::sheets::job::division::Sheet;
 use crate::sheets::kinds::strips;
 use crate::sheets::page::desk::Desk;

@@ -1,35 +1,16 @@
 //! One file for the copy room: what is printed on one stock, page by page.
 
 use crate::diag::Problem;
-use crate::sheets::job::backs::Edge;
+use crate::lesson::job::{Edge, PrintSides};
 use crate::sheets::job::deal::Seat;
 use crate::sheets::job::packets::Packets;
 use crate::sheets::job::piles::Piles;
 use crate::sheets::job::shared::Shared;
 use crate::sheets::page::desk::Desk;
+use crate::sheets::page::entry::Entry;
 use crate::sheets::page::mark::{self, Copy};
-use crate::sheets::page::{Packet, Page, Stock};
-use crate::sheets::sheaf::Entry;
-use crate::spec::{SheetKind, Sides};
-
-/// One side or two, and over which edge; the same in the ticket, the print command and the file's own preferences.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum PrintSides {
-    /// Fronts only.
-    One,
-    /// Front and back, the sheet turned over this edge.
-    Two(Edge),
-}
-
-impl PrintSides {
-    /// One or two, as a packet says it: which edge follows from the first page (see [`Edge::of`]).
-    pub fn word(self) -> Sides {
-        match self {
-            Self::One => Sides::One,
-            Self::Two(_) => Sides::Two,
-        }
-    }
-}
+use crate::sheets::page::{Page, Stock};
+use crate::spec::SheetKind;
 
 /// A part of a job, printed before the next begins.
 #[derive(Debug, Clone)]
@@ -65,10 +46,6 @@ impl Part {
 /// Everything that is printed on one stock.
 #[derive(Debug, Clone)]
 pub struct Job<'a> {
-    /// The file's name.
-    pub file: &'static str,
-    /// The document's title.
-    pub title: String,
     /// What it is printed on.
     pub stock: Stock,
     /// One side or two.
@@ -91,13 +68,8 @@ impl<'a> Job<'a> {
         if parts.is_empty() {
             return None;
         }
-        let file = match stock {
-            Stock::Paper => "copy-room-paper.pdf",
-            Stock::Card => "copy-room-card.pdf",
-        };
-        let title = format!("{}: class sets on {}", desk.lesson.spec.title.value, stock.word());
         let sides = edge.filter(|_| parts.iter().any(Part::backed)).map_or(PrintSides::One, PrintSides::Two);
-        Some(Self { file, title, stock, sides, parts, desk, seats: seats.to_vec() })
+        Some(Self { stock, sides, parts, desk, seats: seats.to_vec() })
     }
 
     /// How many sheets of paper.
@@ -153,10 +125,10 @@ impl<'a> Job<'a> {
             Some((Part::Shared(shared), leaf, back)) => match shared.leaf(leaf) {
                 Some(front) if back => Ok(blank(front)),
                 Some(front) => Ok(front.clone()),
-                None => Err(lost(self.file, index)),
+                None => Err(lost(self.stock, index)),
             },
             Some((Part::Packets(packets), leaf, back)) => self.packet_page(packets, leaf, back),
-            None => Err(lost(self.file, index)),
+            None => Err(lost(self.stock, index)),
         }
     }
 
@@ -164,7 +136,7 @@ impl<'a> Job<'a> {
     fn packet_page(&self, packets: &Packets, leaf: usize, back: bool) -> Result<Page, Problem> {
         let found = packets.leaf(leaf).and_then(|(seat, leaf)| Some((self.seats.get(seat)?, leaf)));
         let Some((seat, leaf)) = found else {
-            return Err(lost(self.file, leaf));
+            return Err(lost(self.stock, leaf));
         };
         let master = match (back, &leaf.back) {
             (false, _) => leaf.front.clone(),
@@ -177,12 +149,6 @@ impl<'a> Job<'a> {
         let coded = Page { version: Some(seat.version), ..master };
         let page = mark::on(coded, &copy, self.desk.layouts, self.desk.family, self.desk.text())?;
         Ok(Page { version, ..page })
-    }
-
-    /// All pages at once, for jobs that are known to be small.
-    pub fn packet(&self) -> Result<Packet, Problem> {
-        let pages = (0..self.pages()).map(|k| self.page(k)).collect::<Result<_, _>>()?;
-        Ok(Packet { file: self.file, title: self.title.clone(), sides: self.sides.word(), copies: 1, pages })
     }
 }
 
@@ -198,6 +164,7 @@ fn blank(front: &Page) -> Page {
 }
 
 /// A fault of ours: a page that was counted and is not there.
-fn lost(file: &str, index: usize) -> Problem {
-    Problem::new(format!("internal: {file} has no page {}", index + 1)).hint("please report this")
+fn lost(stock: Stock, index: usize) -> Problem {
+    Problem::new(format!("internal: the copies on {} have no page {}", stock.word(), index + 1))
+        .hint("please report this")
 }

@@ -16,17 +16,17 @@ mod piles;
 mod shared;
 mod stamp;
 
-pub use file::{Job, Part, PrintSides};
+pub use file::{Job, Part};
 pub use packets::Packets;
 pub use piles::Piles;
 pub use shared::Shared;
 
-use crate::diag::{Diagnostic, Problem, Severity};
+use crate::diag::{Diagnostic, Problem};
 use crate::lesson::Version;
-use crate::sheets::job::backs::Edge;
+use crate::lesson::job::Edge;
 use crate::sheets::job::deal::Seat;
 use crate::sheets::job::impose::Fill;
-use crate::sheets::packet::{self, Shelf};
+use crate::sheets::masters::Masters;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{Page, Stock};
 use crate::spec::{Cut, SheetKind, Sides, limits};
@@ -42,11 +42,11 @@ pub struct Order<'a> {
     pub jobs: Vec<Job<'a>>,
 }
 
-/// Plans the copies of every learner sheet the lesson asks for, or with `only` of those sheets alone. The order has no jobs
+/// Plans the copies of every learner sheet the lesson asks for, or of the sheets in `only` where it names any. The order has no jobs
 /// when there is nothing to copy.
-pub fn order<'a>(shelf: &Shelf<'a>, only: &[SheetKind]) -> Result<Order<'a>, Vec<Diagnostic>> {
-    let masters = shelf.masters(&packet::LEARNER, only)?;
-    plan(&shelf.desk, masters).map_err(|problem| vec![unplaced(problem)])
+pub fn order<'a>(masters: &Masters<'a>, only: &[SheetKind]) -> Result<Order<'a>, Vec<Diagnostic>> {
+    let pages = masters.of(crate::sheets::of_learners(), only)?;
+    plan(&masters.desk, pages).map_err(|problem| vec![problem.unplaced()])
 }
 
 /// The order for masters that were laid out already.
@@ -116,9 +116,4 @@ fn printable(pages: usize, stock: Stock) -> Result<(), Problem> {
         grouped(limits::PAGES)
     );
     Err(Problem::new(what).hint(hint))
-}
-
-/// A problem that no place in a file is to blame for.
-fn unplaced(problem: Problem) -> Diagnostic {
-    Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }
 }

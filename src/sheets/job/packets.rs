@@ -2,8 +2,9 @@
 //!
 //! In: masters and seats. Out: for any leaf of the job whose it is and which master it copies. Nothing is copied here.
 
+use crate::lesson::job::Edge;
 use crate::lesson::{SortSet, Version};
-use crate::sheets::job::backs::{self, Edge};
+use crate::sheets::job::backs;
 use crate::sheets::job::deal::Seat;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{Page, Stock};

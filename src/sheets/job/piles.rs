@@ -7,9 +7,9 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 
 use crate::diag::Problem;
+use crate::lesson::job::Edge;
 use crate::lesson::{Lesson, SortSet};
 use crate::measure::Rect;
-use crate::sheets::job::backs::Edge;
 use crate::sheets::job::deal::Seat;
 use crate::sheets::job::division::Sheet;
 use crate::sheets::job::drawn::{Drawn, Key, set_of};

@@ -29,7 +29,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
             let (these, rest) = rows.split_at(rows.len().min(usize::try_from(count).unwrap_or(usize::MAX)));
             rows = rest;
             if !these.is_empty() {
-                pages.push(page(desk, layout, design, set, these)?.of(set.version));
+                pages.push(desk.versioned(page(desk, layout, design, set, these)?, set.version));
             }
         }
     }

@@ -207,7 +207,8 @@ impl<'a> Wall<'a> {
             layer.nodes.push(self.desk.set(&text, frame, face, Align::CENTRE)?.tagged(Tag::Paragraph));
         }
         let mut page = self.desk.finish(SheetKind::Display, size, self.layout.stock, headed, layer);
-        page.name = format!("{} {k}: {}", crate::sheets::row(SheetKind::Display).title, style.numeral(number));
+        page.name =
+            format!("{} {k}: {}", self.desk.lesson.wording().sheet_title(SheetKind::Display), style.numeral(number));
         Ok(page)
     }
 

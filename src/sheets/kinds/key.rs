@@ -66,13 +66,13 @@ fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result
     let mut pages = Vec::new();
     for set in &desk.lesson.sets {
         let title = if desk.lesson.sets.len() == 1 {
-            crate::sheets::row(SheetKind::Key).title.to_owned()
+            desk.lesson.wording().sheet_title(SheetKind::Key).to_owned()
         } else {
-            crate::sheets::name(SheetKind::Key, Some(set.version))
+            desk.lesson.wording().page_name(SheetKind::Key, Some(set.version))
         };
         let setup = TablePages { kind: SheetKind::Key, layout, title: &title, note: None, pictures };
         let laid = titled::lay(desk, &setup, &parts(desk, set, pictures)?)?;
-        pages.extend(laid.into_iter().map(|page| page.of(set.version)));
+        pages.extend(laid.into_iter().map(|page| desk.versioned(page, set.version)));
     }
     Ok(pages)
 }

@@ -17,7 +17,6 @@ use crate::sheets::page::text::Face;
 use crate::sheets::page::{CutLine, Item, Layer, Node, Page, Piece, Reader, Tag, Text};
 use crate::spec::SheetKind;
 
-const TITLE: &str = "Layered cards";
 const NOTE: &str = "Sit down to cut. Lay cards on top of each other, right edges together.";
 /// One card a place for each of the digits 1 to 9.
 const SETS: u32 = 9;
@@ -123,7 +122,8 @@ fn digit(desk: &Desk<'_>, layout: &Layout, face: &Face, cell: Size, bar: Length)
 }
 
 fn headed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<Headed, Problem> {
-    let head = Head { title: TITLE, note: Some(NOTE), reader: Reader::Learner, name: false, code: true };
+    let title = desk.lesson.wording().sheet_title(SheetKind::Layered);
+    let head = Head { title, note: Some(NOTE), reader: Reader::Learner, name: false, code: true };
     head::lay(desk, desk.live(page, layout), &head)
 }
 

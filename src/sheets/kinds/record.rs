@@ -24,7 +24,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     }
     let mut all = Vec::new();
     for set in &desk.lesson.sets {
-        all.extend(pages(desk, &set.rows)?.into_iter().map(|page| page.of(set.version)));
+        all.extend(pages(desk, &set.rows)?.into_iter().map(|page| desk.versioned(page, set.version)));
     }
     Ok(all)
 }

@@ -29,7 +29,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
             for &count in &class.shares {
                 let these: Vec<_> = strips.by_ref().take(usize::try_from(count).unwrap_or(usize::MAX)).collect();
                 if !these.is_empty() {
-                    pages.push(page(desk, layout, design, class, &these)?.of(set.version));
+                    pages.push(desk.versioned(page(desk, layout, design, class, &these)?, set.version));
                 }
             }
         }

@@ -45,7 +45,8 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 
 fn headed(desk: &Desk<'_>, layout: &Layout, size: Size) -> Result<Headed, Problem> {
     let note = "A tick means yes. Leave a box empty when you have not seen it.";
-    let head = Head { title: "Class tally", note: Some(note), reader: Reader::Staff, name: false, code: false };
+    let title = desk.lesson.wording().sheet_title(SheetKind::Tally);
+    let head = Head { title, note: Some(note), reader: Reader::Staff, name: false, code: false };
     head::lay(desk, desk.live(size, layout), &head)
 }
 

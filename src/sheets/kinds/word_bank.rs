@@ -24,7 +24,8 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     }
     let layout = desk.layout(SheetKind::WordBank)?;
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
-    let head = Head { title: "Word bank", note: None, reader: Reader::Learner, name: false, code: true };
+    let title = desk.lesson.wording().sheet_title(SheetKind::WordBank);
+    let head = Head { title, note: None, reader: Reader::Learner, name: false, code: true };
     let headed = head::lay(desk, desk.live(size, layout), &head)?;
     let notes = notes(desk);
     let bank = Bank::fit(desk, layout, headed.body, &groups, &notes)?;

@@ -1,7 +1,6 @@
 //! What every sheet works with: the lesson, its layouts and its type, and what follows from its `[print]` table.
 //!
-//! A sheet is one file with one function, `lay(&Desk) -> Result<Vec<Page>, Problem>`, named in the table of
-//! [`SHEETS`](crate::sheets::SHEETS) with its layout file. It makes masters: one run of pages a version (with `Page::version`
+//! A sheet is one file with one function, `lay(&Desk) -> Result<Vec<Page>, Problem>`. It makes masters: one run of pages a version (with `Page::version`
 //! set) where the sheet has versions, one run in all where it has none. Copies for learners are masters with another
 //! mark layer, so a sheet never draws a learner's mark itself: it leaves room with a [`Mark`](crate::sheets::page::Mark).
 //!
@@ -107,16 +106,14 @@ impl<'a> Desk<'a> {
             version: None,
             learner: None,
             stock,
-            name: crate::sheets::name(kind, None),
+            name: self.lesson.wording().page_name(kind, None),
             layers: vec![layer.into()],
         }
     }
-}
 
-impl Page {
     /// The same page as one of a version's.
-    #[must_use]
-    pub fn of(self, version: Version) -> Self {
-        Self { version: Some(version), name: crate::sheets::name(self.sheet, Some(version)), ..self }
+    pub fn versioned(&self, page: Page, version: Version) -> Page {
+        let name = self.lesson.wording().page_name(page.sheet, Some(version));
+        Page { version: Some(version), name, ..page }
     }
 }

@@ -5,6 +5,7 @@
 
 pub mod checkline;
 pub mod desk;
+pub mod entry;
 pub mod grid;
 pub mod head;
 pub mod ink;
@@ -15,42 +16,9 @@ pub mod text;
 use std::sync::Arc;
 
 use crate::lesson::Version;
+pub use crate::lesson::job::Stock;
 use crate::measure::{Length, Point, Rect, Size, Weight};
-use crate::spec::{SheetKind, Sides};
-
-/// What a page is printed on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Stock {
-    /// Ordinary paper.
-    Paper,
-    /// Card.
-    Card,
-}
-
-impl Stock {
-    /// The word in `contents.json`.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Paper => "paper",
-            Self::Card => "card",
-        }
-    }
-}
-
-/// A PDF for one reader.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Packet {
-    /// The file's name, such as `teacher.pdf`.
-    pub file: &'static str,
-    /// The document's title, shown by viewers.
-    pub title: String,
-    /// Which sides are printed, as the file tells the viewer.
-    pub sides: Sides,
-    /// How many copies to print, as the file tells the viewer; at least 1.
-    pub copies: u32,
-    /// The pages in the order to print.
-    pub pages: Vec<Page>,
-}
+use crate::spec::SheetKind;
 
 /// One side of a sheet of paper.
 #[derive(Debug, Clone, PartialEq, Eq)]

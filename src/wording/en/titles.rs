@@ -24,6 +24,10 @@ impl Titles for English {
         }
     }
 
+    fn checks_key_title(&self) -> &'static str {
+        "Key: quick checks"
+    }
+
     fn page_name(&self, kind: SheetKind, version: Option<Version>) -> String {
         let title = self.sheet_title(kind);
         version.map_or_else(|| title.to_owned(), |version| format!("{title} {version}"))

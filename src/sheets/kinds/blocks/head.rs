@@ -54,9 +54,10 @@ const PRINT: &str = "Print at actual size, 100 %, no scaling.";
 
 /// Heading and foot like every sheet's, then the check lines.
 fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32)) -> Result<Headed, Problem> {
+    let title = desk.lesson.wording().sheet_title(SheetKind::Blocks);
     let title = match pages {
-        1 => crate::sheets::row(SheetKind::Blocks).title.to_owned(),
-        _ => format!("{}, sheet {page} of {pages}", crate::sheets::row(SheetKind::Blocks).title),
+        1 => title.to_owned(),
+        _ => format!("{title}, sheet {page} of {pages}"),
     };
     let note = Some("Sit down to cut. Cut the long lines first, then the short ones.");
     let mut headed =

@@ -7,6 +7,8 @@
 mod says;
 
 use crate::diag::Problem;
+use crate::lesson::Version;
+use crate::lesson::job::For;
 use crate::lesson::teach::materials;
 use crate::measure::{Length, Point, Sides};
 use crate::sheets::flow::list::{ListLook, ListMark};
@@ -24,6 +26,10 @@ use crate::spec::SheetKind;
 pub struct Entry {
     /// What kind of page it is.
     pub sheet: SheetKind,
+    /// Whose it is.
+    pub reader: For,
+    /// Whose set it shows, where it shows one.
+    pub version: Option<Version>,
     /// What its bookmark calls it.
     pub name: String,
 }
@@ -32,6 +38,8 @@ pub struct Entry {
 #[derive(Debug, Clone, PartialEq, Eq)]
 struct Run {
     sheet: SheetKind,
+    reader: For,
+    version: Option<Version>,
     name: String,
     first: usize,
     last: usize,
@@ -42,7 +50,7 @@ pub fn lay(desk: &Desk<'_>, entries: &[Entry]) -> Result<Vec<Page>, Problem> {
     // The cover's own length moves all numbers: two tries settle it, as numbers take no more lines when they grow by one.
     let mut own = 1;
     for _ in 0..3 {
-        let pages = pages(desk, &runs(entries, own))?;
+        let pages = pages(desk, &runs(desk, entries, own))?;
         if pages.len() == own {
             return Ok(pages);
         }
@@ -52,15 +60,23 @@ pub fn lay(desk: &Desk<'_>, entries: &[Entry]) -> Result<Vec<Page>, Problem> {
 }
 
 /// The packet's pages as they are listed; the cover itself takes the first `own`.
-fn runs(entries: &[Entry], own: usize) -> Vec<Run> {
-    let title = crate::sheets::row(SheetKind::Cover).title.to_owned();
-    let mut runs = vec![Run { sheet: SheetKind::Cover, name: title, first: 1, last: own }];
+fn runs(desk: &Desk<'_>, entries: &[Entry], own: usize) -> Vec<Run> {
+    let title = desk.lesson.wording().sheet_title(SheetKind::Cover).to_owned();
+    let mut runs =
+        vec![Run { sheet: SheetKind::Cover, reader: For::Substitute, version: None, name: title, first: 1, last: own }];
     for (page, entry) in (own + 1..).zip(entries) {
         // "Blocks, sheet 1 of 3": the range of pages says as much.
         let name = entry.name.split(", sheet ").next().unwrap_or(&entry.name);
         match runs.last_mut() {
             Some(run) if run.sheet == entry.sheet && run.name == name => run.last = page,
-            _ => runs.push(Run { sheet: entry.sheet, name: name.to_owned(), first: page, last: page }),
+            _ => runs.push(Run {
+                sheet: entry.sheet,
+                reader: entry.reader,
+                version: entry.version,
+                name: name.to_owned(),
+                first: page,
+                last: page,
+            }),
         }
     }
     runs
@@ -105,9 +121,10 @@ fn pages(desk: &Desk<'_>, runs: &[Run]) -> Result<Vec<Page>, Problem> {
         between: layout.length("section")?,
         gutter: layout.grid.gutter,
     };
-    let title = format!("Start here: {}", desk.lesson.spec.title.value);
+    let own = desk.lesson.wording().sheet_title(SheetKind::Cover);
+    let title = format!("{own}: {}", desk.lesson.spec.title.value);
     let first = Heading { title, note: Some(says::opening(desk.lesson)) };
-    let later = Heading { title: "Start here, continued".to_owned(), note: None };
+    let later = Heading { title: format!("{own}, continued"), note: None };
     let flow = Flow::new(desk, Setup { kind: SheetKind::Cover, layout, first, later, widest: None })?;
     let mut start = Start { flow, look };
     start.list("The first five minutes", &says::first(desk, runs))?;

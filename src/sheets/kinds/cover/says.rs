@@ -1,6 +1,7 @@
 //! What the cover says.
 
 use crate::lesson::Lesson;
+use crate::lesson::job::For;
 use crate::lesson::say::{counted_s, list};
 use crate::sheets::kinds::cover::Run;
 use crate::sheets::page::desk::Desk;
@@ -45,7 +46,8 @@ pub(super) fn first(desk: &Desk<'_>, runs: &[Run]) -> Vec<String> {
 
 pub(super) fn answers(runs: &[Run]) -> Vec<String> {
     let mut items = vec!["In the plan: the answer to expect stands with each question.".to_owned()];
-    let exit = |run: &Run| run.sheet == SheetKind::Key && run.name.contains("quick");
+    // The answers to boards are a version's; those to quick checks are everyone's.
+    let exit = |run: &Run| run.sheet == SheetKind::Key && run.version.is_none();
     if let Some(key) = pages(runs, |run| run.sheet == SheetKind::Key && !exit(run)) {
         items.push(format!("Boards and strips: the key on {key}. It also says what each wrong strip shows."));
     }
@@ -73,7 +75,7 @@ pub(super) fn finishers(desk: &Desk<'_>) -> Vec<String> {
 pub(super) fn missing(desk: &Desk<'_>, runs: &[Run]) -> Vec<String> {
     let lesson = desk.lesson;
     let mut items = Vec::new();
-    if let Some(found) = pages(runs, |run| crate::sheets::packet::LEARNER.contains(&run.sheet)) {
+    if let Some(found) = pages(runs, |run| matches!(run.reader, For::Learner(_))) {
         items.push(format!("Copy {found} of this packet at actual size, once for each learner."));
     }
     let rows = lesson.chosen.sort.first().map_or(&[][..], |rows| rows);

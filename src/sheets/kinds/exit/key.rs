@@ -12,9 +12,6 @@ use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
 
-/// The pages' title and their name in bookmarks.
-pub const TITLE: &str = "Key: quick checks";
-
 /// Lays the key's pages out; none where no check is printed. They are pages of the key.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let checks = checks(desk.lesson);
@@ -24,10 +21,11 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let questions = questions(desk)?;
     let parts: Vec<TitledTable> = checks.iter().map(|check| part(check, questions)).collect();
+    let title = desk.lesson.wording().checks_key_title();
     let note = "The number of a check stands in its top right corner.";
-    let setup = TablePages { kind: SheetKind::Key, layout, title: TITLE, note: Some(note), pictures: None };
+    let setup = TablePages { kind: SheetKind::Key, layout, title, note: Some(note), pictures: None };
     let pages = titled::lay(desk, &setup, &parts)?;
-    Ok(pages.into_iter().map(|page| Page { name: TITLE.to_owned(), ..page }).collect())
+    Ok(pages.into_iter().map(|page| Page { name: title.to_owned(), ..page }).collect())
 }
 
 /// One check's answers.

@@ -78,7 +78,8 @@ fn cut_line(cut: CutLine, printable: Rect, layout: &Layout) -> Item {
 }
 
 fn headed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<head::Headed, Problem> {
-    let head = Head { title: "Quick check", note: None, reader: Reader::Staff, name: false, code: false };
+    let title = desk.lesson.wording().sheet_title(SheetKind::Exit);
+    let head = Head { title, note: None, reader: Reader::Staff, name: false, code: false };
     // Cuts run along the edge of what can be printed: the heading keeps clear of them, the slips do not.
     let live = desk.live(page, layout);
     let clear = Sides { left: Length::mm(3), right: Length::mm(3), ..Sides::default() };

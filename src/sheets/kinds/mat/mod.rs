@@ -96,7 +96,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, mat: &Mat, columns: &[Column], k: usiz
 
 /// The heading, the same height on every page of a mat so that the columns meet.
 fn headed(desk: &Desk<'_>, live: Rect, (k, count): (usize, usize)) -> Result<Headed, Problem> {
-    let title = crate::sheets::row(SheetKind::Mat).title;
+    let title = desk.lesson.wording().sheet_title(SheetKind::Mat);
     let title = if count > 1 { format!("{title}, page {} of {count}", k + 1) } else { title.to_owned() };
     let note = match count {
         1 => None,

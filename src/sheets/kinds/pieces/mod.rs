@@ -143,7 +143,7 @@ pub fn board_page(desk: &Desk<'_>, turn: Turn) -> Result<(Size, Headed), Problem
     } else {
         "Lay each strip in the row it belongs to."
     };
-    let title = crate::sheets::row(SheetKind::Board).title;
+    let title = desk.lesson.wording().sheet_title(SheetKind::Board);
     let head = Head { title, note: Some(note), reader: Reader::Learner, name: true, code: true };
     let page = desk.page(turn);
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Board)?), &head)?))
@@ -152,7 +152,7 @@ pub fn board_page(desk: &Desk<'_>, turn: Turn) -> Result<(Size, Headed), Problem
 /// A page of strips held this way.
 pub fn strips_page(desk: &Desk<'_>, turn: Turn) -> Result<(Size, Headed), Problem> {
     let note = "Sit down to cut. Cut along the dashed lines.";
-    let title = crate::sheets::row(SheetKind::Strips).title;
+    let title = desk.lesson.wording().sheet_title(SheetKind::Strips);
     let head = Head { title, note: Some(note), reader: Reader::Learner, name: false, code: true };
     let page = desk.page(turn);
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Strips)?), &head)?))

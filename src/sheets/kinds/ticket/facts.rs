@@ -1,9 +1,10 @@
 //! What the ticket says, as data: worked out from the very jobs that make the files.
 
+use crate::lesson::job::{Edge, PrintSides};
 use crate::measure::{Length, Size};
-use crate::sheets::job::backs::Edge;
+use crate::sheets::files::PacketKind;
 use crate::sheets::job::impose::Fill;
-use crate::sheets::job::{Job, Order, Part, Piles, PrintSides};
+use crate::sheets::job::{Job, Order, Part, Piles};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{CutLine, Page, Stock};
 use crate::spec::{Paper, SheetKind};
@@ -95,7 +96,7 @@ pub fn gather(desk: &Desk<'_>, order: &Order<'_>) -> Facts {
     Facts {
         title: spec.title.value.clone(),
         class: (learners, spares, extra, desk.lesson.sets.len()),
-        lines: order.jobs.iter().map(|job| line(job, spec.paper.value, &spec.title.value)).collect(),
+        lines: order.jobs.iter().map(|job| line(desk, job)).collect(),
         cutting,
         scissors: scissors(order),
         slips: parts().find_map(|(_, part)| match part {
@@ -105,7 +106,10 @@ pub fn gather(desk: &Desk<'_>, order: &Order<'_>) -> Facts {
     }
 }
 
-fn line(job: &Job<'_>, paper: Paper, title: &str) -> Line {
+fn line(desk: &Desk<'_>, job: &Job<'_>) -> Line {
+    let spec = &desk.lesson.spec;
+    let wording = desk.lesson.wording();
+    let file = file(job);
     let holds = job.parts.iter().map(|part| match part {
         Part::Piles(piles) => {
             let (sheets, groups) = (count(piles.leaves(), "sheet"), count(piles.stacks().groups(), "pile"));
@@ -118,18 +122,26 @@ fn line(job: &Job<'_>, paper: Paper, title: &str) -> Line {
             let mut kinds: Vec<SheetKind> = packets.versions().iter().flatten().map(|leaf| leaf.front.sheet).collect();
             kinds.sort_unstable();
             kinds.dedup();
-            let names: Vec<String> = kinds.iter().map(|kind| crate::sheets::row(*kind).title.to_lowercase()).collect();
+            let names: Vec<String> = kinds.iter().map(|kind| wording.sheet_title(*kind).to_lowercase()).collect();
             format!("{}: {}", count(packets.len(), "packet"), names.join(", "))
         }
     });
     Line {
-        file: job.file,
+        file,
         stock: job.stock,
         sheets: job.leaves(),
         impressions: job.pages(),
         sides: job.sides,
         holds: holds.collect(),
-        command: command(job.file, job.stock, job.sides, paper, title),
+        command: command(file, job.stock, job.sides, spec.paper.value, &spec.title.value),
+    }
+}
+
+/// The name of a job's file.
+fn file(job: &Job<'_>) -> &'static str {
+    match job.stock {
+        Stock::Paper => PacketKind::Paper.about().file,
+        Stock::Card => PacketKind::Card.about().file,
     }
 }
 
@@ -179,7 +191,7 @@ fn cutting(job: &Job<'_>, piles: &Piles, order: &Order<'_>) -> Cutting {
     };
     let all: Vec<Pile> = (0..stacks.groups()).map(pile).collect();
     Cutting {
-        file: job.file,
+        file: file(job),
         size: piles.sheet().size(),
         cuts,
         grid: (grid.columns, grid.rows),

@@ -28,7 +28,7 @@ impl<'d> Form<'d> {
     pub(super) fn new(desk: &'d Desk<'d>) -> Result<Self, Problem> {
         let layout = desk.layout(SheetKind::Ticket)?;
         let face = |name| desk.face(layout, name);
-        let title = crate::sheets::row(SheetKind::Ticket).title.to_owned();
+        let title = desk.lesson.wording().sheet_title(SheetKind::Ticket).to_owned();
         let heading = Heading { title, note: None };
         let (first, later) = (heading.clone(), heading);
         let padding = layout.padding;

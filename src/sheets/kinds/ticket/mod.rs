@@ -1,49 +1,37 @@
 //! The copy room's job ticket: what to print on which stock, where to cut, what each pile is, what to do with it.
 //!
-//! In: the [`Order`] that the copy-room files are made from. Out: one or two pages that can be run without a phone call. The
+//! In: the [`Facts`] of the copy room's files. Out: one or two pages that can be run without a phone call. The
 //! same facts stand in the files' own preferences and in the print command at the end.
 
 pub mod facts;
 mod form;
 
 use crate::diag::Problem;
+use crate::lesson::job::{Edge, PrintSides};
 use crate::measure::Length;
-use crate::sheets::job::backs::Edge;
 use crate::sheets::job::impose::Fill;
-use crate::sheets::job::{self, Order, PrintSides};
-use crate::sheets::packet::Shelf;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{CutLine, Page, Stock};
 use crate::spec::SheetKind;
 use facts::{Cutting, Facts, Line, count, distance};
 use form::Form;
 
-/// The ticket of everything the lesson asks for.
-pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
-    let order = job::order(&Shelf::new(desk), &[]).map_err(|mut found| found.swap_remove(0).problem)?;
-    draw(desk, &order)
-}
-
-/// The ticket of an order; no pages where nothing is printed.
-pub fn draw(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<Page>, Problem> {
-    if order.jobs.is_empty() {
-        return Ok(Vec::new());
-    }
-    let facts = facts::gather(desk, order);
+/// Lays the ticket out.
+pub fn lay(desk: &Desk<'_>, facts: &Facts) -> Result<Vec<Page>, Problem> {
     let mut flow = Form::new(desk)?;
     flow.job(&facts.title)?;
-    flow.text(&class(&facts))?;
+    flow.text(&class(facts))?;
     flow.gap(Length::mm(2));
     flow.banner("Print at actual size: scaling none, 100 %. Do not fit to page.")?;
-    print(&mut flow, &facts)?;
+    print(&mut flow, facts)?;
     if let Some(cutting) = &facts.cutting {
         cut(&mut flow, cutting)?;
-        piles(&mut flow, cutting, &facts)?;
+        piles(&mut flow, cutting, facts)?;
     }
-    apart(&mut flow, &facts)?;
-    scissors(&mut flow, &facts)?;
-    finishing(&mut flow, &facts)?;
-    machine(&mut flow, &facts, desk)?;
+    apart(&mut flow, facts)?;
+    scissors(&mut flow, facts, desk)?;
+    finishing(&mut flow, facts)?;
+    machine(&mut flow, facts, desk)?;
     flow.finish()
 }
 
@@ -215,13 +203,13 @@ fn apart(flow: &mut Form<'_>, facts: &Facts) -> Result<(), Problem> {
 }
 
 /// What learners cut themselves.
-fn scissors(flow: &mut Form<'_>, facts: &Facts) -> Result<(), Problem> {
+fn scissors(flow: &mut Form<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
     if facts.scissors.is_empty() {
         return Ok(());
     }
     flow.heading("Do not cut these: learners do");
     let row = |s: &facts::Scissors| {
-        let title = crate::sheets::row(s.sheet).title.to_owned();
+        let title = desk.lesson.wording().sheet_title(s.sheet).to_owned();
         vec![title, count(s.most.0, "page"), count(s.most.1, "straight cut")]
     };
     let columns = [("Sheet", 30), ("Each learner gets", 30), ("Cuts on them", 30)];

@@ -99,9 +99,6 @@ pub struct Layouts {
     sheets: BTreeMap<SheetKind, Layout>,
 }
 
-/// What all pages share: heading and foot.
-const PAGE: &str = include_str!("../../../../layouts/page.toml");
-
 impl Layouts {
     /// The layouts compiled in, with `overrides` in place of what they give. An override is named like its sheet, such as
     /// `strips.toml`, or `page.toml` for the heading and foot of every page. Reports every mistake of every override.
@@ -110,11 +107,9 @@ impl Layouts {
             let name = format!("layouts/{word}.toml");
             file::read(&Arc::new(Source { name, text: text.to_owned() }), None)
         };
-        let mut layouts = Self { page: bundled("page", PAGE)?, sheets: BTreeMap::new() };
-        for sheet in &crate::sheets::SHEETS {
-            if let Some(made) = &sheet.made {
-                layouts.sheets.insert(sheet.kind, bundled(sheet.kind.word(), made.layout)?);
-            }
+        let mut layouts = Self { page: bundled("page", bundled::PAGE)?, sheets: BTreeMap::new() };
+        for kind in SheetKind::ALL {
+            layouts.sheets.insert(kind, bundled(kind.word(), bundled::of(kind))?);
         }
         let mut wrong = Vec::new();
         for source in overrides {
@@ -139,9 +134,9 @@ impl Layouts {
         slot.ok_or_else(|| vec![problem().at(source, 0..0)])
     }
 
-    /// The layout of a sheet; fails for a sheet that is not made yet.
+    /// The layout of a sheet; fails only by a fault of ours, as every sheet has one.
     pub fn of(&self, kind: SheetKind) -> Result<&Layout, Problem> {
-        self.sheets.get(&kind).ok_or_else(|| crate::sheets::not_yet(kind))
+        self.sheets.get(&kind).ok_or_else(|| missing("sheets", kind.word()))
     }
 
     /// What all pages share: heading and foot.
@@ -155,4 +150,5 @@ fn words<'a>(kinds: impl Iterator<Item = &'a SheetKind>) -> String {
     kinds.map(|kind| kind.word()).collect::<Vec<_>>().join(", ")
 }
 
+mod bundled;
 mod file;

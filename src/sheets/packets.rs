@@ -1,0 +1,191 @@
+//! The packets of a lesson: which pages each reader gets, and in which order.
+//!
+//! In: a [`Desk`]. Out: a [`Packet`] a file, in the order of the contract, with marks, names and page numbers in place. What
+//! a class of thousands gets is never held as a whole: its pages come one at a time.
+
+use std::borrow::Cow;
+
+use crate::diag::{Diagnostic, Problem};
+use crate::lesson::Version;
+use crate::lesson::job::{PrintSides, Stock};
+use crate::sheets::files::PacketKind;
+use crate::sheets::job::{self, Job, Order};
+use crate::sheets::kinds::cover;
+use crate::sheets::kinds::ticket::facts;
+use crate::sheets::masters::Masters;
+use crate::sheets::page::Page;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::entry::Entry;
+use crate::sheets::page::mark::{self, Copy};
+use crate::sheets::{Lay, row};
+use crate::spec::SheetKind;
+
+/// A PDF for one reader.
+#[derive(Debug, Clone)]
+pub struct Packet<'a> {
+    /// Which; its row says whose it is.
+    pub kind: PacketKind,
+    /// The document's title, shown by viewers.
+    pub title: String,
+    /// Which sides are printed.
+    pub sides: PrintSides,
+    pages: Pages<'a>,
+}
+
+#[derive(Debug, Clone)]
+enum Pages<'a> {
+    /// All are in hand.
+    Made(Vec<Page>),
+    /// Each is made when it is asked for.
+    Copies(Box<Job<'a>>),
+}
+
+impl Packet<'_> {
+    /// A packet of finished pages.
+    pub fn of(kind: PacketKind, title: String, sides: PrintSides, pages: Vec<Page>) -> Self {
+        Self { kind, title, sides, pages: Pages::Made(pages) }
+    }
+
+    /// The name of its file.
+    pub fn file(&self) -> &'static str {
+        self.kind.about().file
+    }
+
+    /// How many pages.
+    pub fn len(&self) -> usize {
+        match &self.pages {
+            Pages::Made(pages) => pages.len(),
+            Pages::Copies(job) => job.pages(),
+        }
+    }
+
+    /// Whether there is nothing to print.
+    pub fn is_empty(&self) -> bool {
+        self.len() == 0
+    }
+
+    /// How many sheets of paper it takes to print.
+    pub fn sheets(&self) -> usize {
+        self.sides.sheets(self.len())
+    }
+
+    /// The page at an index below [`Packet::len`]. Pages may be asked for in any order.
+    pub fn page(&self, index: usize) -> Result<Cow<'_, Page>, Problem> {
+        match &self.pages {
+            Pages::Made(pages) => pages.get(index).map(Cow::Borrowed).ok_or_else(|| {
+                Problem::new(format!("internal: {} has no page {}", self.file(), index + 1)).hint("please report this")
+            }),
+            Pages::Copies(job) => job.page(index).map(Cow::Owned),
+        }
+    }
+
+    /// What is said about each page, in order, without making it.
+    pub fn entries(&self) -> Box<dyn Iterator<Item = Entry> + '_> {
+        match &self.pages {
+            Pages::Made(pages) => Box::new(pages.iter().map(Entry::from)),
+            Pages::Copies(job) => Box::new((0..job.pages()).map(|k| job.entry(k))),
+        }
+    }
+}
+
+/// Makes every packet of a lesson, or the pages of the sheets in `only` where it names any; packets without pages are left
+/// out. Reports the sheets that do not fit, with what would.
+pub fn make<'a>(desk: &Desk<'a>, only: &[SheetKind]) -> Result<Vec<Packet<'a>>, Vec<Diagnostic>> {
+    let masters = Masters::new(desk);
+    let mut packets = vec![teacher(&masters, only)?];
+    packets.extend(copies(&masters, only)?);
+    // The cover leads the substitute's packet and stands in no other.
+    if only.is_empty() || only.contains(&SheetKind::Cover) {
+        packets.push(substitute(&masters, only)?);
+    }
+    packets.retain(|packet| !packet.is_empty());
+    Ok(packets)
+}
+
+/// A packet whose pages are in hand.
+fn made<'a>(desk: &Desk<'_>, kind: PacketKind, pages: Vec<Page>) -> Packet<'a> {
+    Packet::of(kind, title(desk, kind), PrintSides::One, pages)
+}
+
+/// The document's title.
+fn title(desk: &Desk<'_>, kind: PacketKind) -> String {
+    format!("{}: {}", desk.lesson.spec.title.value, kind.about().subject)
+}
+
+/// The pages with their numbers in the packet.
+fn counted(desk: &Desk<'_>, pages: Vec<Page>) -> Result<Vec<Page>, Vec<Diagnostic>> {
+    let pages = (1..).zip(pages).map(|(folio, page)| {
+        let copy = Copy { folio: Some(folio), ..Copy::default() };
+        mark::on(page, &copy, desk.layouts, desk.family, desk.text()).map_err(|problem| vec![problem.unplaced()])
+    });
+    pages.collect()
+}
+
+/// The teacher's packet: learners' sheets once for each version, those that all versions share first. With `only`, the
+/// pages of that sheet alone.
+fn teacher<'a>(masters: &Masters<'_>, only: &[SheetKind]) -> Result<Packet<'a>, Vec<Diagnostic>> {
+    let kinds = PacketKind::Teacher.about().sheets.iter().copied();
+    let mut pages = masters.of(kinds, only)?;
+    let learners: Vec<SheetKind> = crate::sheets::of_learners().collect();
+    let first = pages.iter().position(|page| learners.contains(&page.sheet)).unwrap_or(pages.len());
+    let count = pages[first..].iter().take_while(|page| learners.contains(&page.sheet)).count();
+    // A stable sort keeps the order of the sheets within what all versions share and within each version.
+    pages[first..first + count].sort_by_key(|page| page.version.map_or(0, |Version(version)| u32::from(version) + 1));
+    Ok(made(&masters.desk, PacketKind::Teacher, counted(&masters.desk, pages)?))
+}
+
+/// The copy room's packets: the copies on each stock, and the ticket for all of them.
+fn copies<'a>(masters: &Masters<'a>, only: &[SheetKind]) -> Result<Vec<Packet<'a>>, Vec<Diagnostic>> {
+    let desk = &masters.desk;
+    let order = job::order(masters, only)?;
+    // The ticket is about the whole job, also when it is asked for by itself.
+    let whole = if only.contains(&SheetKind::Ticket) { Some(job::order(masters, &[])?) } else { None };
+    let told = whole.as_ref().or(only.is_empty().then_some(&order));
+    let pages = told.map(|order| ticket(desk, order)).transpose().map_err(|problem| vec![problem.unplaced()])?;
+    let mut packets: Vec<Packet<'_>> = order
+        .jobs
+        .into_iter()
+        .map(|job| {
+            let kind = match job.stock {
+                Stock::Paper => PacketKind::Paper,
+                Stock::Card => PacketKind::Card,
+            };
+            Packet { kind, title: title(desk, kind), sides: job.sides, pages: Pages::Copies(Box::new(job)) }
+        })
+        .collect();
+    packets.push(made(desk, PacketKind::Ticket, pages.unwrap_or_default()));
+    Ok(packets)
+}
+
+/// The ticket; no pages where nothing is printed.
+fn ticket(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<Page>, Problem> {
+    match row(SheetKind::Ticket).lay {
+        Lay::Ticket(lay) if !order.jobs.is_empty() => lay(desk, &facts::gather(desk, order)),
+        _ => Ok(Vec::new()),
+    }
+}
+
+/// The substitute's packet: versioned sheets are there once, as version A; the key has every version. With `only`, the
+/// cover alone, with the page numbers of the packet that it leads.
+fn substitute<'a>(masters: &Masters<'_>, only: &[SheetKind]) -> Result<Packet<'a>, Vec<Diagnostic>> {
+    let desk = &masters.desk;
+    let mut others = masters.of(PacketKind::Substitute.about().sheets.iter().copied(), &[])?;
+    let learners: Vec<SheetKind> = crate::sheets::of_learners().collect();
+    let first = Version(0);
+    others.retain(|page| !learners.contains(&page.sheet) || page.version.is_none_or(|version| version == first));
+    let entry = |page: &Page| cover::Entry {
+        sheet: page.sheet,
+        reader: row(page.sheet).reader,
+        version: page.version,
+        name: page.name.clone(),
+    };
+    let entries: Vec<cover::Entry> = others.iter().map(entry).collect();
+    let mut pages = match row(SheetKind::Cover).lay {
+        Lay::Cover(lay) => lay(desk, &entries).map_err(|problem| vec![problem.unplaced()])?,
+        Lay::Masters(_) | Lay::Ticket(_) => Vec::new(),
+    };
+    pages.extend(others);
+    let mut pages = counted(desk, pages)?;
+    pages.retain(|page| only.is_empty() || page.sheet == SheetKind::Cover);
+    Ok(made(desk, PacketKind::Substitute, pages))
+}
