@@ -211,14 +211,14 @@ fn every_load_up_to_999_takes_the_fewest_pages_on_every_paper() {
             let (size, turned) = (paper.size(), paper.size().turned());
             for (squares, rods, cubes) in (0..=18).flat_map(|s| (0..=9).flat_map(move |r| [0, 1, 9].map(|c| (s, r, c))))
             {
-                let need = placewright::sheets::blocks::packing::Need { squares, rods, cubes };
+                let need = placewright::sheets::blocks::packing::PieceCounts { squares, rods, cubes };
                 let made = [size, turned].into_iter().filter_map(|size| {
                     let (across, down) = (units(size.width, 0), units(size.height, 280));
                     let easy = units(size.height, 1_500);
                     Some(
                         placewright::sheets::blocks::packing::pack(
                             need,
-                            placewright::sheets::blocks::packing::Room { across, down, easy },
+                            placewright::sheets::blocks::packing::SheetRoom { across, down, easy },
                         )?
                         .len(),
                     )
@@ -235,12 +235,12 @@ fn every_load_up_to_999_takes_the_fewest_pages_on_every_paper() {
 /// Where there is room, rods lie in rows below the flats, and the cubes beside the last: easy to cut and to count.
 #[test]
 fn an_easy_load_lies_in_rows() {
-    use placewright::sheets::blocks::packing::{Band, Need, Room, pack};
+    use placewright::sheets::blocks::packing::{Band, PieceCounts, SheetRoom, pack};
     let tall = |squares| Band { tall: true, squares, rods: 0, cubes: 0 };
     let low = |rods, cubes| Band { tall: false, squares: 0, rods, cubes };
     #[track_caller]
     fn case((squares, rods, cubes): (u32, u32, u32), (down, easy): (u32, u32), want: &[&[Band]]) {
-        let made = pack(Need { squares, rods, cubes }, Room { across: 20, down, easy }).unwrap();
+        let made = pack(PieceCounts { squares, rods, cubes }, SheetRoom { across: 20, down, easy }).unwrap();
         assert_eq!(made, want, "{squares} {rods} {cubes}");
     }
     case((2, 3, 4), (24, 22), &[&[tall(2), low(2, 0), low(1, 4)]]);

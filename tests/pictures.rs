@@ -2,7 +2,7 @@
 
 use placewright::measure::{Length, Point, Rect, Size};
 use placewright::rng::Stream;
-use placewright::sheets::blocks::geometry::{Block, Blockwork, Counts, Kind, LEAST_UNIT, OUTLINE, ink, words};
+use placewright::sheets::blocks::geometry::{Block, BlockKind, Blockwork, Counts, LEAST_UNIT, OUTLINE, ink, words};
 
 /// A cap on the unit that no box of these tests reaches.
 const HUGE: Length = Length::mm(400);
@@ -19,7 +19,7 @@ fn digits(n: u32) -> Counts {
 #[track_caller]
 fn holds(work: &Blockwork, counts: Counts, room: Rect) -> Vec<Block> {
     let blocks = work.place(counts, room);
-    for (kind, count) in Kind::ALL.into_iter().zip(counts) {
+    for (kind, count) in BlockKind::ALL.into_iter().zip(counts) {
         assert_eq!(blocks.iter().filter(|b| b.kind == kind).count(), count as usize, "{counts:?} {kind:?}");
     }
     for (k, block) in blocks.iter().enumerate() {
@@ -62,7 +62,7 @@ fn ten_rods_are_a_flat_and_ten_cubes_a_rod() {
     // Base-ten blocks: 1 : 10 : 100, rod length = flat edge = 10 cube edges (Wikipedia, "Base ten blocks").
     for dots in 1..200 {
         let unit = Length::pt100(24 * dots);
-        let [flat, rod, cube] = [Kind::Flat, Kind::Rod, Kind::Cube].map(|kind| kind.size(unit));
+        let [flat, rod, cube] = [BlockKind::Flat, BlockKind::Rod, BlockKind::Cube].map(|kind| kind.size(unit));
         assert_eq!((flat.width, flat.height), (rod.width * 10, rod.height));
         assert_eq!((rod.width, rod.height), (cube.width, cube.height * 10));
     }
@@ -73,13 +73,13 @@ fn equal_counts_look_equal_on_a_sheet() {
     let work =
         Blockwork::fit(&[[0, 9, 9, 9], [0, 4, 0, 6]], Size::new(Length::mm(90), Length::mm(60)), LEAST_UNIT, HUGE)
             .unwrap();
-    let shape = |counts: Counts, kind: Kind| {
+    let shape = |counts: Counts, kind: BlockKind| {
         let blocks = work.place(counts, room(90, 60));
         let of_kind: Vec<Rect> = blocks.iter().filter(|b| b.kind == kind).map(|b| b.rect).collect();
         of_kind.iter().map(|r| r.moved(-of_kind[0].left(), -of_kind[0].top())).collect::<Vec<_>>()
     };
-    assert_eq!(shape([0, 4, 0, 6], Kind::Flat), shape([0, 4, 7, 2], Kind::Flat));
-    assert_eq!(shape([0, 4, 0, 6], Kind::Cube), shape([0, 0, 9, 6], Kind::Cube));
+    assert_eq!(shape([0, 4, 0, 6], BlockKind::Flat), shape([0, 4, 7, 2], BlockKind::Flat));
+    assert_eq!(shape([0, 4, 0, 6], BlockKind::Cube), shape([0, 0, 9, 6], BlockKind::Cube));
 }
 
 #[test]
@@ -160,7 +160,7 @@ fn a_box_too_small_says_what_would_fit_and_that_does_fit() {
 
 #[test]
 fn a_picture_is_as_large_as_the_ink_of_its_blocks() {
-    for (kind, count) in Kind::ALL.into_iter().flat_map(|kind| (1..=100).map(move |count| (kind, count))) {
+    for (kind, count) in BlockKind::ALL.into_iter().flat_map(|kind| (1..=100).map(move |count| (kind, count))) {
         let mut counts = [0; 4];
         counts[kind as usize] = count;
         for width in [8, 30, 70, 160, 400] {
@@ -170,7 +170,7 @@ fn a_picture_is_as_large_as_the_ink_of_its_blocks() {
             let drawn = Size::new(edges.width() + OUTLINE, edges.height() + OUTLINE);
             let said = work.size();
             // A ten-frame keeps its width when it is only begun.
-            let begun = kind == Kind::Cube && count > 10 && count % 10 > 0;
+            let begun = kind == BlockKind::Cube && count > 10 && count % 10 > 0;
             assert_eq!(said.height, drawn.height, "{counts:?} in {width} mm");
             assert!(said.width == drawn.width || begun && said.width > drawn.width, "{counts:?} in {width} mm");
         }
@@ -184,12 +184,12 @@ fn the_most_familiar_arrangement_is_taken_and_stands_on_one_line() {
     let counts = [7, 6, 9, 8];
     let work = Blockwork::fit(&[counts], room(900, 900).size(), LEAST_UNIT, Length::mm(2)).unwrap();
     let blocks = work.place(counts, room(900, 900));
-    let of = |kind: Kind| blocks.iter().filter(move |block| block.kind == kind).map(|block| block.rect);
-    for (kind, row) in Kind::ALL.into_iter().zip([5, 5, 9, 5]) {
+    let of = |kind: BlockKind| blocks.iter().filter(move |block| block.kind == kind).map(|block| block.rect);
+    for (kind, row) in BlockKind::ALL.into_iter().zip([5, 5, 9, 5]) {
         let top = of(kind).map(|rect| rect.top()).min().unwrap();
         assert_eq!(of(kind).filter(|rect| rect.top() == top).count(), row, "{kind:?}");
-        let feet = |kind: Kind| of(kind).map(|rect| rect.bottom()).max();
-        assert_eq!(feet(kind), feet(Kind::Flat), "{kind:?}");
+        let feet = |kind: BlockKind| of(kind).map(|rect| rect.bottom()).max();
+        assert_eq!(feet(kind), feet(BlockKind::Flat), "{kind:?}");
     }
 }
 

@@ -39,7 +39,7 @@ pub enum Lay {
     /// From the lesson: its masters.
     Masters(fn(&Desk<'_>) -> Result<Vec<Page>, Problem>),
     /// From what else is in its packet.
-    Cover(fn(&Desk<'_>, &[cover::Entry]) -> Result<Vec<Page>, Problem>),
+    Cover(fn(&Desk<'_>, &[cover::CoveredPage]) -> Result<Vec<Page>, Problem>),
     /// From what the copy room prints.
     Ticket(fn(&Desk<'_>, &ticket::facts::Facts) -> Result<Vec<Page>, Problem>),
 }

@@ -173,13 +173,13 @@ fn substitute<'a>(masters: &Masters<'_>, only: &[SheetKind]) -> Result<Packet<'a
     let learners: Vec<SheetKind> = crate::sheets::of_learners().collect();
     let first = Version(0);
     others.retain(|page| !learners.contains(&page.sheet) || page.version.is_none_or(|version| version == first));
-    let entry = |page: &Page| cover::Entry {
+    let entry = |page: &Page| cover::CoveredPage {
         sheet: page.sheet,
         reader: row(page.sheet).reader,
         version: page.version,
         name: page.name.clone(),
     };
-    let entries: Vec<cover::Entry> = others.iter().map(entry).collect();
+    let entries: Vec<cover::CoveredPage> = others.iter().map(entry).collect();
     let mut pages = match row(SheetKind::Cover).lay {
         Lay::Cover(lay) => lay(desk, &entries).map_err(|problem| vec![problem.unplaced()])?,
         Lay::Masters(_) | Lay::Ticket(_) => Vec::new(),

@@ -12,6 +12,7 @@ pub mod raster;
 pub mod run;
 pub mod samples;
 pub mod setup;
+pub mod source;
 pub mod structure;
 pub mod terminal;
 pub mod trials;

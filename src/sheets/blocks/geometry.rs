@@ -38,7 +38,7 @@ const LAYER: i64 = 3;
 
 /// A kind of block.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Kind {
+pub enum BlockKind {
     /// A block of ten flats, seen from the front, the right and above.
     Thousand,
     /// 10 x 10 units.
@@ -49,7 +49,7 @@ pub enum Kind {
     Cube,
 }
 
-impl Kind {
+impl BlockKind {
     /// All kinds, in place order, left to right.
     pub const ALL: [Self; 4] = [Self::Thousand, Self::Flat, Self::Rod, Self::Cube];
 
@@ -88,7 +88,7 @@ pub fn layer(unit: Length) -> Length {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Block {
     /// What it is.
-    pub kind: Kind,
+    pub kind: BlockKind,
     /// Its edges.
     pub rect: Rect,
 }
@@ -128,7 +128,7 @@ struct Group {
 
 impl Arrangement {
     /// Width and height of a group of `count` blocks.
-    fn extent(&self, kind: Kind, count: u32) -> (i64, i64) {
+    fn extent(&self, kind: BlockKind, count: u32) -> (i64, i64) {
         if count == 0 {
             return (0, 0);
         }
@@ -137,7 +137,7 @@ impl Arrangement {
         let grid = |count: u32, across: u32, size: (i64, i64), gap: i64| {
             (line(count.min(across), size.0, gap), line(count.div_ceil(across), size.1, gap))
         };
-        if kind != Kind::Cube {
+        if kind != BlockKind::Cube {
             return grid(count, across, kind.eighths(), GAP);
         }
         let one = |count: u32| grid(count, self.frame.across(), kind.eighths(), GAP);
@@ -154,14 +154,14 @@ impl Arrangement {
     }
 
     /// Where the blocks of a group stand, row by row from the top left.
-    fn group(&self, kind: Kind, count: u32) -> Group {
+    fn group(&self, kind: BlockKind, count: u32) -> Group {
         let size = kind.eighths();
         let cell = |k: u32, across: u32, size: (i64, i64), gap: i64| {
             (i64::from(k % across) * (size.0 + gap), i64::from(k / across) * (size.1 + gap))
         };
         let across = self.across[kind as usize];
         let corners = (0..count).map(|k| {
-            if kind != Kind::Cube {
+            if kind != BlockKind::Cube {
                 return cell(k, across, size, GAP);
             }
             let frame = cell(k / 10, across, self.extent(kind, 10), FRAME_GAP);
@@ -174,7 +174,7 @@ impl Arrangement {
     /// Width and height of a picture.
     fn picture(&self, counts: Counts) -> (i64, i64) {
         let (mut width, mut height) = (0, 0);
-        for (kind, count) in Kind::ALL.into_iter().zip(counts) {
+        for (kind, count) in BlockKind::ALL.into_iter().zip(counts) {
             if count > 0 {
                 let group = self.extent(kind, count);
                 width += group.0 + if width > 0 { GROUP_GAP } else { 0 };
@@ -275,7 +275,7 @@ impl Blockwork {
         let (width, height) = self.arrangement.picture(counts);
         let origin = room.centred(Size::new(eighths(width), eighths(height))).origin();
         let (mut blocks, mut left) = (Vec::new(), 0);
-        for (kind, count) in Kind::ALL.into_iter().zip(counts).filter(|(_, count)| *count > 0) {
+        for (kind, count) in BlockKind::ALL.into_iter().zip(counts).filter(|(_, count)| *count > 0) {
             let group = self.arrangement.group(kind, count);
             let top = height - group.size.1;
             blocks.extend(group.corners.iter().map(|(x, y)| {
@@ -333,10 +333,10 @@ fn up(length: Length) -> Length {
 
 /// Counts in words: `6 flats, no rods, 2 cubes`, from the largest kind that is there down to the cubes.
 pub fn words(counts: Counts) -> String {
-    let named: Vec<String> = Kind::ALL
+    let named: Vec<String> = BlockKind::ALL
         .into_iter()
         .zip(counts)
-        .skip_while(|(kind, count)| *count == 0 && *kind != Kind::Cube)
+        .skip_while(|(kind, count)| *count == 0 && *kind != BlockKind::Cube)
         .map(|(kind, count)| match count {
             0 => format!("no {}s", kind.word()),
             1 => format!("1 {}", kind.word()),

@@ -7,7 +7,7 @@
 
 /// How many pieces one learner needs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Need {
+pub struct PieceCounts {
     /// 10 x 10 units: thousands and flats.
     pub squares: u32,
     /// 1 x 10 units.
@@ -51,7 +51,7 @@ impl Band {
 
 /// The room on a sheet in whole units.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Room {
+pub struct SheetRoom {
     /// Left to right.
     pub across: u32,
     /// Top to bottom, with room for no more than the smallest check lines taken off.
@@ -61,7 +61,7 @@ pub struct Room {
 }
 
 /// The fewest sheets that hold everything, each as bands from top to bottom; `None` when a square does not fit a sheet.
-pub fn pack(need: Need, room: Room) -> Option<Vec<Vec<Band>>> {
+pub fn pack(need: PieceCounts, room: SheetRoom) -> Option<Vec<Vec<Band>>> {
     let across = room.across / 10;
     let most = across * (room.down / 10);
     if most == 0 {
@@ -80,12 +80,12 @@ pub fn pack(need: Need, room: Room) -> Option<Vec<Vec<Band>>> {
 }
 
 /// Sheets with so many squares each that together hold the rods and cubes too, the last sheet filled first.
-fn share(squares: &[u32], mut rods: u32, mut cubes: u32, room: Room, easy: bool) -> Option<Vec<Vec<Band>>> {
+fn share(squares: &[u32], mut rods: u32, mut cubes: u32, room: SheetRoom, easy: bool) -> Option<Vec<Vec<Band>>> {
     let mut sheets = Vec::new();
     for &squares in squares.iter().rev() {
         let bands = if easy { rows(squares, rods, cubes, room) } else { tight(squares, rods, cubes, room) };
         // In the easy way rods and cubes go on one sheet, wherever they all fit; sheets before it hold squares alone.
-        let bands = bands.or_else(|| rows(squares, 0, 0, Room { easy: room.down, ..room }))?;
+        let bands = bands.or_else(|| rows(squares, 0, 0, SheetRoom { easy: room.down, ..room }))?;
         rods -= bands.iter().map(|band| band.rods).sum::<u32>();
         cubes -= bands.iter().map(|band| band.cubes).sum::<u32>();
         sheets.push(bands);
@@ -95,7 +95,7 @@ fn share(squares: &[u32], mut rods: u32, mut cubes: u32, room: Room, easy: bool)
 }
 
 /// Tall bands of squares, then rows of rods and cubes: all of them, or `None`.
-fn rows(squares: u32, mut rods: u32, cubes: u32, room: Room) -> Option<Vec<Band>> {
+fn rows(squares: u32, mut rods: u32, cubes: u32, room: SheetRoom) -> Option<Vec<Band>> {
     let across = room.across / 10;
     let mut bands = talls(squares, across);
     while rods > 0 {
@@ -117,7 +117,7 @@ fn rows(squares: u32, mut rods: u32, cubes: u32, room: Room) -> Option<Vec<Band>
 }
 
 /// As many rods, then as many cubes as fit beside and below the squares.
-fn tight(squares: u32, rods: u32, cubes: u32, room: Room) -> Option<Vec<Band>> {
+fn tight(squares: u32, rods: u32, cubes: u32, room: SheetRoom) -> Option<Vec<Band>> {
     let across = room.across / 10;
     let talls = talls(squares, across);
     let below = room.down.checked_sub(10 * u32::try_from(talls.len()).ok()?)?;

@@ -9,7 +9,7 @@ use std::sync::Arc;
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
 use crate::number::Place;
-use crate::sheets::blocks::geometry::{Block, Blockwork, Counts, Kind, LEAST_UNIT, layer, words};
+use crate::sheets::blocks::geometry::{Block, BlockKind, Blockwork, Counts, LEAST_UNIT, layer, words};
 use crate::sheets::page::ink::{HEAVY, OUTLINE, Pattern, Tone, tone};
 use crate::sheets::page::{Item, Node, Paint, Stroke, Symbol, Tag};
 use crate::spec::Ink;
@@ -32,7 +32,7 @@ impl Pictures {
 
     /// Pictures in an arrangement made before.
     pub fn new(work: Blockwork, ink: Ink) -> Self {
-        let symbols = Kind::ALL.map(|kind| Arc::new(symbol(kind, work.unit(), tone(ink, place(kind)))));
+        let symbols = BlockKind::ALL.map(|kind| Arc::new(symbol(kind, work.unit(), tone(ink, place(kind)))));
         Self { work, symbols }
     }
 
@@ -65,30 +65,30 @@ impl Pictures {
 }
 
 /// The place that a kind of block stands for.
-pub const fn place(kind: Kind) -> Place {
+pub const fn place(kind: BlockKind) -> Place {
     match kind {
-        Kind::Thousand => Place::Thousands,
-        Kind::Flat => Place::Hundreds,
-        Kind::Rod => Place::Tens,
-        Kind::Cube => Place::Ones,
+        BlockKind::Thousand => Place::Thousands,
+        BlockKind::Flat => Place::Hundreds,
+        BlockKind::Rod => Place::Tens,
+        BlockKind::Cube => Place::Ones,
     }
 }
 
 /// One block at a unit, drawn from its own top left corner.
-pub fn symbol(kind: Kind, unit: Length, tone: Tone) -> Symbol {
+pub fn symbol(kind: BlockKind, unit: Length, tone: Tone) -> Symbol {
     let size = kind.size(unit);
     let items = match kind {
-        Kind::Thousand => stack(unit, tone),
-        Kind::Flat | Kind::Rod | Kind::Cube => face(Rect::new(Point::ORIGIN, size), unit, tone, OUTLINE),
+        BlockKind::Thousand => stack(unit, tone),
+        BlockKind::Flat | BlockKind::Rod | BlockKind::Cube => face(Rect::new(Point::ORIGIN, size), unit, tone, OUTLINE),
     };
     Symbol { size, items }
 }
 
 /// The face of a block that is cut out, with a heavy edge to cut along: what a thousand and a flat look like from above, a
 /// rod upright or level, a cube.
-pub fn piece(kind: Kind, level: bool, unit: Length, tone: Tone) -> Symbol {
+pub fn piece(kind: BlockKind, level: bool, unit: Length, tone: Tone) -> Symbol {
     let size = match kind {
-        Kind::Thousand => Kind::Flat.size(unit),
+        BlockKind::Thousand => BlockKind::Flat.size(unit),
         _ if level => kind.size(unit).turned(),
         _ => kind.size(unit),
     };
@@ -169,20 +169,20 @@ fn stack(unit: Length, tone: Tone) -> Vec<Item> {
 mod tests {
     use super::*;
 
-    fn drawn(kind: Kind) -> Symbol {
+    fn drawn(kind: BlockKind) -> Symbol {
         symbol(kind, Length::mm(2), tone(Ink::Grey, place(kind)))
     }
 
     #[test]
     fn a_flat_has_a_line_between_any_two_rows_of_cells() {
-        let flat = drawn(Kind::Flat);
+        let flat = drawn(BlockKind::Flat);
         let lines = flat.items.iter().filter(|item| matches!(item, Item::Line { .. })).count();
         assert_eq!((lines, flat.size.width), (18, Length::mm(20)));
     }
 
     #[test]
     fn a_thousand_shows_the_edges_of_ten_flats() {
-        let block = drawn(Kind::Thousand);
+        let block = drawn(BlockKind::Thousand);
         let whole = Rect::new(Point::ORIGIN, block.size);
         // The nine flats behind the first show one level edge each; the lines of the first start at the left edge.
         let edges = block.items.iter().filter(|item| match item {
@@ -198,7 +198,7 @@ mod tests {
     #[test]
     fn marks_of_colour_ink_lie_inside_their_cells() {
         let unit = Length::mm(2);
-        for kind in Kind::ALL {
+        for kind in BlockKind::ALL {
             let symbol = symbol(kind, unit, tone(Ink::Colour, place(kind)));
             for item in &symbol.items {
                 if let Item::Circle { centre, radius, .. } = item {

@@ -6,7 +6,7 @@
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
 use crate::sheets::job::stamp;
-use crate::sheets::kinds::pieces::Design;
+use crate::sheets::kinds::pieces::{self, Design};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::Grid;
 use crate::sheets::page::layout::Turn;
@@ -25,7 +25,7 @@ pub struct Sheet {
 impl Sheet {
     /// The division that takes the most strips of the lesson's size.
     pub fn design(desk: &Desk<'_>) -> Result<Self, Problem> {
-        let design = desk.design()?;
+        let design = pieces::design(desk)?;
         let piece = design.single()?;
         let high = stamp::height(desk)?;
         let divide = |turn: Turn| {

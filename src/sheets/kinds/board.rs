@@ -21,7 +21,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         return Ok(Vec::new());
     }
     let layout = desk.layout(SheetKind::Board)?;
-    let design = desk.design()?;
+    let design = pieces::design(desk)?;
     let mut pages = Vec::new();
     for set in &desk.lesson.sets {
         let mut rows = set.rows.as_slice();
@@ -41,7 +41,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, design: &Design, set: &SortSet, rows: 
     let (size, headed) = pieces::board_page(desk, design.board)?;
     let heads = design.heads;
     let body = headed.body;
-    let table = Table::new(body.origin(), heads, design, &set.forms)?;
+    let table = BoardTable::new(body.origin(), heads, design, &set.forms)?;
     let mut layer = Layer::default();
     let shade = |rect| Item::Rect { rect, fill: Some(ink::SHADE), stroke: None };
     let whole = table.whole(rows.len());
@@ -70,7 +70,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, design: &Design, set: &SortSet, rows: 
 }
 
 /// The row of column headings.
-fn headings(desk: &Desk<'_>, layout: &Layout, table: &Table<'_>, set: &SortSet) -> Result<Node, Problem> {
+fn headings(desk: &Desk<'_>, layout: &Layout, table: &BoardTable<'_>, set: &SortSet) -> Result<Node, Problem> {
     let face = desk.face(layout, "heading")?;
     let inner = |cell: Rect| pieces::heading(layout, cell);
     let mut cells = vec![(inner(table.head(None)), pieces::given(desk).heading())];
@@ -87,7 +87,7 @@ fn headings(desk: &Desk<'_>, layout: &Layout, table: &Table<'_>, set: &SortSet) 
 }
 
 /// Where the cells of a page are.
-struct Table<'d> {
+struct BoardTable<'d> {
     origin: Point,
     heads: Length,
     design: &'d Design,
@@ -95,7 +95,7 @@ struct Table<'d> {
     edges: Vec<Length>,
 }
 
-impl<'d> Table<'d> {
+impl<'d> BoardTable<'d> {
     fn new(origin: Point, heads: Length, design: &'d Design, forms: &[Form]) -> Result<Self, Problem> {
         let mut edges = vec![origin.x + design.given];
         let mut x = origin.x + design.given;

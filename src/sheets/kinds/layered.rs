@@ -39,7 +39,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 }
 
 /// How the cards stand on a page.
-struct Plan {
+struct CardSheets {
     size: Size,
     /// How many places a set has.
     places: usize,
@@ -61,9 +61,9 @@ fn pitches(places: usize) -> i64 {
 }
 
 /// The fewest pages on which the digits can be read, then the largest digits.
-fn plan(desk: &Desk<'_>, layout: &Layout, face: &Face, places: usize) -> Result<Plan, Problem> {
+fn plan(desk: &Desk<'_>, layout: &Layout, face: &Face, places: usize) -> Result<CardSheets, Problem> {
     let (bar, most) = (layout.length("bar")?, layout.length("most")?);
-    let mut best: Option<(u32, Plan)> = None;
+    let mut best: Option<(u32, CardSheets)> = None;
     let mut largest = Length::ZERO;
     for &turn in &layout.turns {
         let size = desk.page(turn);
@@ -77,10 +77,12 @@ fn plan(desk: &Desk<'_>, layout: &Layout, face: &Face, places: usize) -> Result<
                 );
                 let Some((em, base)) = digit(desk, layout, face, cell, bar) else { continue };
                 largest = largest.max(em);
-                let better = |(fewest, plan): &(u32, Plan)| pages < *fewest || pages == *fewest && em > plan.face.size;
+                let better =
+                    |(fewest, plan): &(u32, CardSheets)| pages < *fewest || pages == *fewest && em > plan.face.size;
                 if em >= face.least && best.as_ref().is_none_or(better) {
                     let (pitch, high) = (cell.width, cell.height);
-                    best = Some((pages, Plan { size, places, columns, rows, pitch, high, face: face.at(em), base }));
+                    best =
+                        Some((pages, CardSheets { size, places, columns, rows, pitch, high, face: face.at(em), base }));
                 }
             }
         }
@@ -128,7 +130,7 @@ fn headed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<Headed, Proble
 }
 
 /// One page with the sets of these digits.
-fn page(desk: &Desk<'_>, layout: &Layout, plan: &Plan, digits: std::ops::Range<u32>) -> Result<Page, Problem> {
+fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, digits: std::ops::Range<u32>) -> Result<Page, Problem> {
     let headed = headed(desk, layout, plan.size)?;
     let set = plan.pitch * pitches(plan.places);
     let width = set * i64::from(plan.columns);
@@ -174,7 +176,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, plan: &Plan, digits: std::ops::Range<u
 }
 
 /// The digits of a card, each in the middle of its pitch, and the bars under them.
-fn card(desk: &Desk<'_>, layout: &Layout, plan: &Plan, text: &str, rect: Rect) -> Result<[Node; 2], Problem> {
+fn card(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, text: &str, rect: Rect) -> Result<[Node; 2], Problem> {
     let bar = rect.top() + plan.base + layout.length("bar")?;
     let font = desk.family.font(plan.face.weight);
     let side = (plan.pitch - plan.pitch.scaled(i64::from(layout.count("fill")?), 100)).half();

@@ -30,7 +30,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 }
 
 /// How rows look.
-struct Look<'a> {
+struct RowLook<'a> {
     layout: &'a Layout,
     numeral: Face,
     label: Face,
@@ -52,7 +52,7 @@ fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let headed = || headed(desk, layout, size);
     let body = headed()?.body;
-    let mut look = Look {
+    let mut look = RowLook {
         layout,
         numeral: desk.face(layout, "numeral")?,
         label: desk.face(layout, "label")?,
@@ -129,7 +129,7 @@ fn writing(layout: &Layout, spec: &Spec) -> Result<Length, Problem> {
 
 /// How many handwriting lines the longest of the words need. A child's letters are about as wide as type whose capitals
 /// reach the top line (common practice, no source).
-fn lines(desk: &Desk<'_>, look: &Look<'_>, width: Length, numbers: &[Number]) -> u32 {
+fn lines(desk: &Desk<'_>, look: &RowLook<'_>, width: Length, numbers: &[Number]) -> u32 {
     let font = desk.family.font(look.label.weight);
     let cap = font.cap_height(Length::pt(100)).max(Length::pt(1));
     let em = Length::pt(100).scaled(look.high.to_raw(), cap.to_raw());
@@ -138,7 +138,7 @@ fn lines(desk: &Desk<'_>, look: &Look<'_>, width: Length, numbers: &[Number]) ->
     u32::try_from(numbers.iter().map(needed).max().unwrap_or(1)).unwrap_or(1).max(1)
 }
 
-impl Look<'_> {
+impl RowLook<'_> {
     /// What hangs below the base line: half of what stands above it.
     fn pitch(&self) -> Length {
         self.high + self.high.half() + Length::mm(2)

@@ -7,7 +7,7 @@ use crate::diag::Problem;
 use crate::lesson::Strip;
 use crate::measure::{Length, Point, Rect};
 use crate::number::Content;
-use crate::sheets::kinds::pieces::{self, Class, Design};
+use crate::sheets::kinds::pieces::{self, Design, StripSize};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::Grid;
 use crate::sheets::page::layout::Layout;
@@ -21,7 +21,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         return Ok(Vec::new());
     }
     let layout = desk.layout(SheetKind::Strips)?;
-    let design = desk.design()?;
+    let design = pieces::design(desk)?;
     let mut pages = Vec::new();
     for set in &desk.lesson.sets {
         for class in &design.classes {
@@ -42,7 +42,7 @@ fn page(
     desk: &Desk<'_>,
     layout: &Layout,
     design: &Design,
-    class: &Class,
+    class: &StripSize,
     strips: &[(usize, &Strip)],
 ) -> Result<Page, Problem> {
     let (size, headed) = pieces::strips_page(desk, class.turn)?;

@@ -34,16 +34,16 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 }
 
 /// A numeral and its word.
-type Entry = (String, String);
+type BankWord = (String, String);
 
 /// Words of one kind with their numerals.
-struct Group {
+struct BankGroup {
     title: &'static str,
-    entries: Vec<Entry>,
+    entries: Vec<BankWord>,
 }
 
 /// The numbers whose names are single words, by kind.
-fn groups(desk: &Desk<'_>) -> Vec<Group> {
+fn groups(desk: &Desk<'_>) -> Vec<BankGroup> {
     let style = &desk.lesson.style;
     let chosen = &desk.lesson.chosen;
     let numbers = || chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit);
@@ -55,20 +55,20 @@ fn groups(desk: &Desk<'_>) -> Vec<Group> {
     // "one hundred" is two words: the place word is what comes after "one".
     let place =
         |n: u32| single(style, n).map(|(numeral, words)| (numeral, words.trim_start_matches("one ").to_owned()));
-    let kinds: [(&str, Vec<Option<Entry>>); 4] = [
+    let kinds: [(&str, Vec<Option<BankWord>>); 4] = [
         ("Ones", (0..=9).map(|n| single(style, n)).collect()),
         ("Ten to nineteen", (10..=19).map(|n| single(style, n)).collect()),
         ("Tens", (2..=9).map(|n| single(style, n * 10)).collect()),
         ("Places", [100, 1_000].into_iter().map(place).collect()),
     ];
-    let kept = kinds.into_iter().map(|(title, entries)| Group {
+    let kept = kinds.into_iter().map(|(title, entries)| BankGroup {
         title,
         entries: entries.into_iter().flatten().filter(|(_, word)| needed.contains(word)).collect(),
     });
     kept.filter(|group| !group.entries.is_empty()).collect()
 }
 
-fn single(style: &Style, value: u32) -> Option<Entry> {
+fn single(style: &Style, value: u32) -> Option<BankWord> {
     let number = Number::new(value)?;
     Some((style.numeral(number), style.words(number)))
 }
@@ -103,7 +103,13 @@ struct Bank {
 
 impl Bank {
     /// The arrangement with the largest words: groups side by side, in two columns, or one below the other.
-    fn fit(desk: &Desk<'_>, layout: &Layout, body: Rect, groups: &[Group], notes: &[String]) -> Result<Self, Problem> {
+    fn fit(
+        desk: &Desk<'_>,
+        layout: &Layout,
+        body: Rect,
+        groups: &[BankGroup],
+        notes: &[String],
+    ) -> Result<Self, Problem> {
         let (word, group) = (desk.face(layout, "word")?, desk.face(layout, "group")?);
         let note = desk.face(layout, "note")?;
         let each: Vec<Vec<usize>> = (0..groups.len()).map(|k| vec![k]).collect();
@@ -135,7 +141,7 @@ impl Bank {
     }
 
     /// How wide the numerals' column is.
-    fn numerals(&self, desk: &Desk<'_>, groups: &[Group]) -> Length {
+    fn numerals(&self, desk: &Desk<'_>, groups: &[BankGroup]) -> Length {
         let bold = Face { weight: Weight::Bold, ..self.word };
         let widest =
             groups.iter().flat_map(|group| &group.entries).map(|(numeral, _)| desk.width(numeral, &bold)).max();
@@ -151,7 +157,7 @@ impl Bank {
         if lines == 0 { Length::ZERO } else { text::height(lines, &self.note) + Length::mm(6) }
     }
 
-    fn fits(&self, desk: &Desk<'_>, body: Rect, groups: &[Group], notes: &[String]) -> bool {
+    fn fits(&self, desk: &Desk<'_>, body: Rect, groups: &[BankGroup], notes: &[String]) -> bool {
         let count = i64::try_from(self.columns.len()).unwrap_or(1).max(1);
         let width = (body.width() - self.gutter * (count - 1)).scaled(1, count);
         let numerals = self.numerals(desk, groups);
@@ -167,14 +173,14 @@ impl Bank {
         })
     }
 
-    fn high(&self, group: &Group) -> Length {
+    fn high(&self, group: &BankGroup) -> Length {
         self.group.pitch()
             + Length::mm(2)
             + self.pitch() * i64::try_from(group.entries.len()).unwrap_or(0)
             + Length::mm(7)
     }
 
-    fn draw(&self, desk: &Desk<'_>, body: Rect, groups: &[Group], notes: &[String]) -> Result<Vec<Node>, Problem> {
+    fn draw(&self, desk: &Desk<'_>, body: Rect, groups: &[BankGroup], notes: &[String]) -> Result<Vec<Node>, Problem> {
         let count = u32::try_from(self.columns.len()).unwrap_or(1).max(1);
         let grid = crate::sheets::page::grid::Grid::filling(body, count, 1, self.gutter);
         let numerals = self.numerals(desk, groups);
@@ -206,7 +212,7 @@ impl Bank {
         area: Rect,
         top: Length,
         numerals: Length,
-        group: &Group,
+        group: &BankGroup,
     ) -> Result<Vec<Node>, Problem> {
         let line = |y: Length, high: Length, left: Length| {
             Rect::between(Point::new(left, y), Point::new(area.right(), y + high))

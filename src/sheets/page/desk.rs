@@ -8,14 +8,12 @@
 //! [`head::lay`](crate::sheets::page::head::lay) which leaves a body, divide the body with [`grid`](crate::sheets::page::grid) and set text with
 //! [`Desk::set`].
 
-use std::sync::{Arc, OnceLock};
-
 use crate::diag::Problem;
 use crate::lesson::{Lesson, Version};
 use crate::measure::{Family, Length, Point, Rect, Sides, Size};
-use crate::sheets::kinds::pieces::{self, Design};
-use crate::sheets::page::head::Headed;
+use crate::sheets::page::headed::Headed;
 use crate::sheets::page::layout::{Layout, Layouts, Turn};
+use crate::sheets::page::once::Once;
 use crate::sheets::page::text::{self, Align, Face, Setting};
 use crate::sheets::page::{Layer, Page, Stock};
 use crate::spec::{Ink, SheetKind, TextSize};
@@ -29,19 +27,19 @@ pub struct Desk<'a> {
     pub layouts: &'a Layouts,
     /// The typeface.
     pub family: &'a Family,
-    /// The sizes that board, strips and piles share: searched for once.
-    design: Arc<OnceLock<Result<Design, Problem>>>,
+    /// What board, strips and piles share.
+    once: Once,
 }
 
 impl<'a> Desk<'a> {
     /// A desk for a lesson.
     pub fn new(lesson: &'a Lesson, layouts: &'a Layouts, family: &'a Family) -> Self {
-        Self { lesson, layouts, family, design: Arc::default() }
+        Self { lesson, layouts, family, once: Once::default() }
     }
 
-    /// The sizes that board, strips and piles share; see [`pieces::design`].
-    pub fn design(&self) -> Result<&Design, Problem> {
-        self.design.get_or_init(|| pieces::design(self)).as_ref().map_err(Clone::clone)
+    /// What sheets of this desk share, worked out by the first that asks.
+    pub fn once<T: Send + Sync + 'static>(&self, work: fn(&Self) -> Result<T, Problem>) -> Result<&T, Problem> {
+        self.once.get(|| work(self))
     }
 
     /// The sheet's layout.

@@ -7,6 +7,7 @@
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
 use crate::sheets::page::desk::Desk;
+pub use crate::sheets::page::headed::Headed;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
 use crate::sheets::page::mark;
@@ -26,19 +27,6 @@ pub struct Head<'t> {
     pub name: bool,
     /// Whether there is room for the version and learner mark.
     pub code: bool,
-}
-
-/// A page with its heading and foot.
-#[derive(Debug, Clone)]
-pub struct Headed {
-    /// The heading, first in reading order.
-    pub nodes: Vec<Node>,
-    /// The foot, last and not read out.
-    pub foot: Node,
-    /// Room for mark, name and page number.
-    pub marks: Vec<Mark>,
-    /// What is left for the sheet.
-    pub body: Rect,
 }
 
 /// Lays heading and foot out in `live` (see [`Desk::live`]). Fails when the title or note does not fit at its least size.

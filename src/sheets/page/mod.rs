@@ -8,9 +8,11 @@ pub mod desk;
 pub mod entry;
 pub mod grid;
 pub mod head;
+pub mod headed;
 pub mod ink;
 pub mod layout;
 pub mod mark;
+pub mod once;
 pub mod text;
 
 use std::sync::Arc;

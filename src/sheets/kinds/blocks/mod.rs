@@ -11,8 +11,8 @@ mod place;
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Size};
 use crate::number::Number;
-use crate::sheets::blocks::geometry::{Counts, Kind, counts};
-use crate::sheets::blocks::packing::{Band, Need, Room};
+use crate::sheets::blocks::geometry::{BlockKind, Counts, counts};
+use crate::sheets::blocks::packing::{Band, PieceCounts, SheetRoom};
 use crate::sheets::blocks::picture::{piece, place as place_of};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink::tone;
@@ -60,23 +60,23 @@ fn too_large(number: Number) -> Problem {
 }
 
 /// Which way the pages are held and what is on them.
-struct Plan {
+struct BlockSheets {
     size: Size,
     live: Rect,
     sheets: Vec<Vec<Band>>,
 }
 
 /// The way of holding the page that needs the fewest sheets, then the one that leaves the most room for the head.
-fn plan(desk: &Desk<'_>, layout: &Layout, most: Counts) -> Result<Plan, Problem> {
-    let need = Need { squares: most[0] + most[1], rods: most[2], cubes: most[3] };
+fn plan(desk: &Desk<'_>, layout: &Layout, most: Counts) -> Result<BlockSheets, Problem> {
+    let need = PieceCounts { squares: most[0] + most[1], rods: most[2], cubes: most[3] };
     let units = |length: Length| u32::try_from(length.holds(UNIT)).unwrap_or(0);
-    let mut best: Option<(usize, Length, Plan)> = None;
+    let mut best: Option<(usize, Length, BlockSheets)> = None;
     for &turn in &layout.turns {
         let size = desk.page(turn);
         let live = desk.live(size, layout);
         let Some(heads) = head::heights(desk, layout, live)? else { continue };
         let (across, down) = (units(live.width()), units(live.height() - heads.least));
-        let room = Room { across, down, easy: units(live.height() - heads.easy).min(down) };
+        let room = SheetRoom { across, down, easy: units(live.height() - heads.easy).min(down) };
         let Some(sheets) = crate::sheets::blocks::packing::pack(need, room) else { continue };
         let used = |bands: &Vec<Band>| UNIT * i64::from(bands.iter().map(Band::height).sum::<u32>());
         let slack = sheets.iter().map(|bands| live.height() - used(bands)).min().unwrap_or_default().min(heads.full);
@@ -84,7 +84,7 @@ fn plan(desk: &Desk<'_>, layout: &Layout, most: Counts) -> Result<Plan, Problem>
             .as_ref()
             .is_none_or(|(fewest, most, _)| sheets.len() < *fewest || sheets.len() == *fewest && slack > *most)
         {
-            best = Some((sheets.len(), slack, Plan { size, live, sheets }));
+            best = Some((sheets.len(), slack, BlockSheets { size, live, sheets }));
         }
     }
     best.map(|(.., plan)| plan).ok_or_else(|| {
@@ -99,7 +99,7 @@ fn plan(desk: &Desk<'_>, layout: &Layout, most: Counts) -> Result<Plan, Problem>
 fn page(
     desk: &Desk<'_>,
     layout: &Layout,
-    plan: &Plan,
+    plan: &BlockSheets,
     bands: &[Band],
     number: (u32, u32),
     left: &mut Counts,
@@ -114,7 +114,7 @@ fn page(
     let (mut items, mut counted) = (Vec::new(), [0; 4]);
     for block in &placed.blocks {
         // Thousands and flats share their places: thousands come first.
-        let kind = if block.kind == Kind::Flat && left[0] > 0 { Kind::Thousand } else { block.kind };
+        let kind = if block.kind == BlockKind::Flat && left[0] > 0 { BlockKind::Thousand } else { block.kind };
         left[kind as usize] -= 1;
         counted[kind as usize] += 1;
         let rect = block.rect.moved(origin.x, origin.y);
@@ -131,7 +131,7 @@ fn page(
 
 /// Counts in words, those that are there only: `4 flats, 9 rods`.
 fn listed(counts: Counts) -> String {
-    let some = Kind::ALL.into_iter().zip(counts).filter(|(_, count)| *count > 0);
+    let some = BlockKind::ALL.into_iter().zip(counts).filter(|(_, count)| *count > 0);
     let words: Vec<String> =
         some.map(|(kind, count)| format!("{count} {}{}", kind.word(), if count == 1 { "" } else { "s" })).collect();
     words.join(", ")
@@ -145,22 +145,22 @@ struct Pieces {
 
 impl Pieces {
     fn new(desk: &Desk<'_>) -> Self {
-        let drawn = |kind: Kind, lying: bool| Arc::new(piece(kind, lying, UNIT, tone(desk.ink(), place_of(kind))));
-        Self { upright: Kind::ALL.map(|kind| drawn(kind, false)), lying: drawn(Kind::Rod, true) }
+        let drawn = |kind: BlockKind, lying: bool| Arc::new(piece(kind, lying, UNIT, tone(desk.ink(), place_of(kind))));
+        Self { upright: BlockKind::ALL.map(|kind| drawn(kind, false)), lying: drawn(BlockKind::Rod, true) }
     }
 
     fn draw(
         &self,
         desk: &Desk<'_>,
         layout: &Layout,
-        kind: Kind,
+        kind: BlockKind,
         lying: bool,
         rect: Rect,
     ) -> Result<Vec<Node>, Problem> {
         let symbol = if lying { &self.lying } else { &self.upright[kind as usize] };
         let mut nodes =
             vec![Node::Item(crate::sheets::page::Item::Symbol { symbol: Arc::clone(symbol), at: rect.origin() })];
-        if kind == Kind::Thousand {
+        if kind == BlockKind::Thousand {
             nodes.extend(head::thousand(desk, layout, rect)?);
         }
         Ok(nodes)

@@ -1,16 +1,16 @@
 //! Bands to rectangles and cuts.
 
 use crate::measure::{Length, Point, Rect, Size};
-use crate::sheets::blocks::geometry::Kind;
+use crate::sheets::blocks::geometry::BlockKind;
 use crate::sheets::blocks::packing::Band;
 use crate::sheets::kinds::blocks::UNIT;
 use crate::sheets::page::{CutLine, Item, Snip, Stroke};
 
 /// One piece, from the top left corner of the first band.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Block {
+pub(super) struct CutBlock {
     /// What it is; squares are flats here.
-    pub kind: Kind,
+    pub kind: BlockKind,
     /// Whether it is a rod that lies level.
     pub lying: bool,
     /// Its edges.
@@ -20,7 +20,7 @@ pub(super) struct Block {
 /// All pieces of a page.
 pub(super) struct Placed {
     /// The pieces in reading order.
-    pub blocks: Vec<Block>,
+    pub blocks: Vec<CutBlock>,
     /// The bands, as wide as the widest.
     pub bands: Vec<Rect>,
     /// What they take together.
@@ -35,22 +35,22 @@ pub(super) fn place(bands: &[Band]) -> Placed {
     let mut y = Length::ZERO;
     for band in bands {
         let (mut x, high) = (Length::ZERO, units(band.height()));
-        let mut put = |kind: Kind, lying: bool, x: Length, dy: Length, size: Size| {
-            placed.blocks.push(Block { kind, lying, rect: Rect::new(Point::new(x, y + dy), size) });
+        let mut put = |kind: BlockKind, lying: bool, x: Length, dy: Length, size: Size| {
+            placed.blocks.push(CutBlock { kind, lying, rect: Rect::new(Point::new(x, y + dy), size) });
         };
         for _ in 0..band.squares {
-            put(Kind::Flat, false, x, Length::ZERO, Kind::Flat.size(UNIT));
+            put(BlockKind::Flat, false, x, Length::ZERO, BlockKind::Flat.size(UNIT));
             x += units(10);
         }
-        let upright = Kind::Rod.size(UNIT);
+        let upright = BlockKind::Rod.size(UNIT);
         let rod = if band.tall { upright } else { upright.turned() };
         for _ in 0..band.rods {
-            put(Kind::Rod, !band.tall, x, Length::ZERO, rod);
+            put(BlockKind::Rod, !band.tall, x, Length::ZERO, rod);
             x += rod.width;
         }
         for k in 0..band.cubes {
             let (column, row) = if band.tall { (k / 10, k % 10) } else { (k, 0) };
-            put(Kind::Cube, false, x + units(column), units(row), Kind::Cube.size(UNIT));
+            put(BlockKind::Cube, false, x + units(column), units(row), BlockKind::Cube.size(UNIT));
         }
         placed.bands.push(Rect::new(Point::new(Length::ZERO, y), Size::new(width, high)));
         y += high;

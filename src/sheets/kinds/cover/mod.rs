@@ -23,7 +23,7 @@ use crate::spec::SheetKind;
 
 /// A page of the packet: its kind and its name.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Entry {
+pub struct CoveredPage {
     /// What kind of page it is.
     pub sheet: SheetKind,
     /// Whose it is.
@@ -36,7 +36,7 @@ pub struct Entry {
 
 /// Pages of one name that follow each other.
 #[derive(Debug, Clone, PartialEq, Eq)]
-struct Run {
+struct PageRun {
     sheet: SheetKind,
     reader: For,
     version: Option<Version>,
@@ -46,7 +46,7 @@ struct Run {
 }
 
 /// Lays the cover out for a packet whose other pages, in order, are these.
-pub fn lay(desk: &Desk<'_>, entries: &[Entry]) -> Result<Vec<Page>, Problem> {
+pub fn lay(desk: &Desk<'_>, entries: &[CoveredPage]) -> Result<Vec<Page>, Problem> {
     // The cover's own length moves all numbers: two tries settle it, as numbers take no more lines when they grow by one.
     let mut own = 1;
     for _ in 0..3 {
@@ -60,16 +60,22 @@ pub fn lay(desk: &Desk<'_>, entries: &[Entry]) -> Result<Vec<Page>, Problem> {
 }
 
 /// The packet's pages as they are listed; the cover itself takes the first `own`.
-fn runs(desk: &Desk<'_>, entries: &[Entry], own: usize) -> Vec<Run> {
+fn runs(desk: &Desk<'_>, entries: &[CoveredPage], own: usize) -> Vec<PageRun> {
     let title = desk.lesson.wording().sheet_title(SheetKind::Cover).to_owned();
-    let mut runs =
-        vec![Run { sheet: SheetKind::Cover, reader: For::Substitute, version: None, name: title, first: 1, last: own }];
+    let mut runs = vec![PageRun {
+        sheet: SheetKind::Cover,
+        reader: For::Substitute,
+        version: None,
+        name: title,
+        first: 1,
+        last: own,
+    }];
     for (page, entry) in (own + 1..).zip(entries) {
         // "Blocks, sheet 1 of 3": the range of pages says as much.
         let name = entry.name.split(", sheet ").next().unwrap_or(&entry.name);
         match runs.last_mut() {
             Some(run) if run.sheet == entry.sheet && run.name == name => run.last = page,
-            _ => runs.push(Run {
+            _ => runs.push(PageRun {
                 sheet: entry.sheet,
                 reader: entry.reader,
                 version: entry.version,
@@ -82,7 +88,7 @@ fn runs(desk: &Desk<'_>, entries: &[Entry], own: usize) -> Vec<Run> {
     runs
 }
 
-impl Run {
+impl PageRun {
     /// "3" or "3–4".
     fn pages(&self) -> String {
         if self.first == self.last { self.first.to_string() } else { format!("{}\u{2013}{}", self.first, self.last) }
@@ -90,7 +96,7 @@ impl Run {
 }
 
 /// The faces and lengths of the cover.
-struct Look {
+struct CoverLook {
     section: Face,
     body: Face,
     small: Face,
@@ -101,18 +107,18 @@ struct Look {
 }
 
 /// The cover's pages.
-struct Start<'a> {
+struct CoverPages<'a> {
     flow: Flow<'a>,
-    look: Look,
+    look: CoverLook,
 }
 
 /// Between the heading of a section and what it heads.
 const BELOW: Length = Length::mm(1);
 
-fn pages(desk: &Desk<'_>, runs: &[Run]) -> Result<Vec<Page>, Problem> {
+fn pages(desk: &Desk<'_>, runs: &[PageRun]) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Cover)?;
     let face = |name| desk.face(layout, name);
-    let look = Look {
+    let look = CoverLook {
         section: face("section")?,
         body: face("body")?,
         small: face("small")?.painted(ink::QUIET),
@@ -126,7 +132,7 @@ fn pages(desk: &Desk<'_>, runs: &[Run]) -> Result<Vec<Page>, Problem> {
     let first = Heading { title, note: Some(says::opening(desk.lesson)) };
     let later = Heading { title: format!("{own}, continued"), note: None };
     let flow = Flow::new(desk, Setup { kind: SheetKind::Cover, layout, first, later, widest: None })?;
-    let mut start = Start { flow, look };
+    let mut start = CoverPages { flow, look };
     start.list("The first five minutes", &says::first(desk, runs))?;
     start.contents_and_materials(desk, runs)?;
     start.list("Where the answers are", &says::answers(runs))?;
@@ -138,7 +144,7 @@ fn pages(desk: &Desk<'_>, runs: &[Run]) -> Result<Vec<Page>, Problem> {
     start.flow.finish()
 }
 
-impl Start<'_> {
+impl CoverPages<'_> {
     /// Heads a section.
     fn section(&mut self, title: &str) {
         let (text, above) = (title.to_owned(), self.look.between);
@@ -153,7 +159,7 @@ impl Start<'_> {
     }
 
     /// What is in the packet beside what to lay out.
-    fn contents_and_materials(&mut self, desk: &Desk<'_>, runs: &[Run]) -> Result<(), Problem> {
+    fn contents_and_materials(&mut self, desk: &Desk<'_>, runs: &[PageRun]) -> Result<(), Problem> {
         let row = |figure: String, what, note| vec![TableCell::Bold(figure), TableCell::Noted(what, note)];
         let pages = runs.iter().map(|run| row(run.pages(), run.name.clone(), String::new())).collect();
         let things = materials(desk.lesson).into_iter().map(|m| row(m.count.to_string(), m.what, m.note)).collect();

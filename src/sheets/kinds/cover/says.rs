@@ -3,7 +3,7 @@
 use crate::lesson::Lesson;
 use crate::lesson::job::For;
 use crate::lesson::say::{counted_s, list};
-use crate::sheets::kinds::cover::Run;
+use crate::sheets::kinds::cover::PageRun;
 use crate::sheets::page::desk::Desk;
 use crate::spec::{Cut, SheetKind};
 
@@ -19,13 +19,13 @@ pub(super) fn opening(lesson: &Lesson) -> String {
 }
 
 /// The pages of the first run of a kind: "page 3", "pages 3–5"; `None` without one.
-fn pages(runs: &[Run], wanted: impl Fn(&Run) -> bool) -> Option<String> {
-    let found: Vec<&Run> = runs.iter().filter(|run| wanted(run)).collect();
+fn pages(runs: &[PageRun], wanted: impl Fn(&PageRun) -> bool) -> Option<String> {
+    let found: Vec<&PageRun> = runs.iter().filter(|run| wanted(run)).collect();
     let (first, last) = (found.first()?.first, found.last()?.last);
     Some(if first == last { format!("page {first}") } else { format!("pages {first}\u{2013}{last}") })
 }
 
-pub(super) fn first(desk: &Desk<'_>, runs: &[Run]) -> Vec<String> {
+pub(super) fn first(desk: &Desk<'_>, runs: &[PageRun]) -> Vec<String> {
     let lesson = desk.lesson;
     let mut items = Vec::new();
     if let Some(plan) = pages(runs, |run| run.sheet == SheetKind::Plan) {
@@ -44,10 +44,10 @@ pub(super) fn first(desk: &Desk<'_>, runs: &[Run]) -> Vec<String> {
     items
 }
 
-pub(super) fn answers(runs: &[Run]) -> Vec<String> {
+pub(super) fn answers(runs: &[PageRun]) -> Vec<String> {
     let mut items = vec!["In the plan: the answer to expect stands with each question.".to_owned()];
     // The answers to boards are a version's; those to quick checks are everyone's.
-    let exit = |run: &Run| run.sheet == SheetKind::Key && run.version.is_none();
+    let exit = |run: &PageRun| run.sheet == SheetKind::Key && run.version.is_none();
     if let Some(key) = pages(runs, |run| run.sheet == SheetKind::Key && !exit(run)) {
         items.push(format!("Boards and strips: the key on {key}. It also says what each wrong strip shows."));
     }
@@ -72,7 +72,7 @@ pub(super) fn finishers(desk: &Desk<'_>) -> Vec<String> {
     items
 }
 
-pub(super) fn missing(desk: &Desk<'_>, runs: &[Run]) -> Vec<String> {
+pub(super) fn missing(desk: &Desk<'_>, runs: &[PageRun]) -> Vec<String> {
     let lesson = desk.lesson;
     let mut items = Vec::new();
     if let Some(found) = pages(runs, |run| matches!(run.reader, For::Learner(_))) {

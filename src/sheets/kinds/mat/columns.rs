@@ -3,18 +3,18 @@
 use crate::diag::Problem;
 use crate::measure::Length;
 use crate::number::{Number, Place};
-use crate::sheets::blocks::geometry::Kind;
+use crate::sheets::blocks::geometry::BlockKind;
 use crate::sheets::kinds::blocks::UNIT;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layout;
 
 /// One column of a mat.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Column {
+pub(super) struct MatColumn {
     /// Whose it is.
     pub place: Place,
     /// What is built on it; none where the lesson's numbers have no blocks.
-    pub kind: Option<Kind>,
+    pub kind: Option<BlockKind>,
     /// The least width.
     pub need: Length,
     /// A width that is worth having where there is room, at least `need`.
@@ -22,7 +22,7 @@ pub(super) struct Column {
 }
 
 /// The columns of a lesson, from the greatest place down.
-pub(super) fn of(desk: &Desk<'_>, layout: &Layout) -> Result<Vec<Column>, Problem> {
+pub(super) fn of(desk: &Desk<'_>, layout: &Layout) -> Result<Vec<MatColumn>, Problem> {
     let (_, greatest) = desk.lesson.spec.numbers.range.value;
     let chosen = &desk.lesson.chosen;
     let built = greatest <= Number::MAX_BLOCKS;
@@ -37,26 +37,26 @@ pub(super) fn of(desk: &Desk<'_>, layout: &Layout) -> Result<Vec<Column>, Proble
         // traded, cubes lie in the frame.
         let (kind, need, want) = match place {
             _ if !built => (None, layout.length("counters")?, Length::ZERO),
-            Place::Ones => (Some(Kind::Cube), UNIT * 5, Length::ZERO),
-            Place::Tens => (Some(Kind::Rod), UNIT * most(place), flat),
-            Place::Hundreds => (Some(Kind::Flat), flat, flat * most(place).clamp(1, 2)),
-            _ => (Some(Kind::Thousand), flat, flat * most(place).clamp(1, 2)),
+            Place::Ones => (Some(BlockKind::Cube), UNIT * 5, Length::ZERO),
+            Place::Tens => (Some(BlockKind::Rod), UNIT * most(place), flat),
+            Place::Hundreds => (Some(BlockKind::Flat), flat, flat * most(place).clamp(1, 2)),
+            _ => (Some(BlockKind::Thousand), flat, flat * most(place).clamp(1, 2)),
         };
         let ones = if place == Place::Ones { UNIT * 5 + around } else { Length::ZERO };
         let need = (need + around).max(word).max(ones);
-        Ok(Column { place, kind, need, want: (want + around).max(need) })
+        Ok(MatColumn { place, kind, need, want: (want + around).max(need) })
     };
     Place::ALL[..greatest.len()].iter().rev().map(|place| column(*place)).collect()
 }
 
 /// The columns shared out over the fewest pages of this width, the widest page as narrow as can be; `None` when one column
 /// alone is too wide.
-pub(super) fn share(columns: &[Column], width: Length) -> Option<Vec<Vec<Column>>> {
+pub(super) fn share(columns: &[MatColumn], width: Length) -> Option<Vec<Vec<MatColumn>>> {
     // Every way of parting up to six columns: bit k parts column k from column k + 1.
     let parts = columns.len().saturating_sub(1);
     (0_u32..1 << parts)
         .filter_map(|ways| {
-            let mut pages: Vec<Vec<Column>> = vec![Vec::new()];
+            let mut pages: Vec<Vec<MatColumn>> = vec![Vec::new()];
             for (k, column) in columns.iter().enumerate() {
                 if k > 0 && ways & (1 << (k - 1)) != 0 {
                     pages.push(Vec::new());
@@ -72,7 +72,7 @@ pub(super) fn share(columns: &[Column], width: Length) -> Option<Vec<Vec<Column>
 
 /// Widths that fill a page: what each column needs, then from the right what it wants, as far as there is room, then equal
 /// shares of the rest.
-pub(super) fn widths(columns: &[Column], width: Length) -> Vec<Length> {
+pub(super) fn widths(columns: &[MatColumn], width: Length) -> Vec<Length> {
     let mut widths: Vec<Length> = columns.iter().map(|column| column.need).collect();
     let mut left = width - widths.iter().copied().sum::<Length>();
     for (column, width) in columns.iter().zip(&mut widths).rev() {

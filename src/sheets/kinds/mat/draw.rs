@@ -8,7 +8,7 @@ use crate::number::Place;
 use crate::sheets::blocks::geometry::LEAST_UNIT;
 use crate::sheets::blocks::picture::symbol;
 use crate::sheets::kinds::blocks::UNIT;
-use crate::sheets::kinds::mat::columns::Column;
+use crate::sheets::kinds::mat::columns::MatColumn;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink::{self, OUTLINE};
 use crate::sheets::page::layout::Layout;
@@ -17,7 +17,7 @@ use crate::sheets::page::{Item, Node, Paint, Scope, Symbol, Tag};
 
 /// How high the headings of all pages are: as high as the tallest block in them, and as two lines where a name may need
 /// two.
-pub(super) fn heading_height(desk: &Desk<'_>, layout: &Layout, columns: &[Column]) -> Result<Length, Problem> {
+pub(super) fn heading_height(desk: &Desk<'_>, layout: &Layout, columns: &[MatColumn]) -> Result<Length, Problem> {
     let face = desk.face(layout, "place")?;
     let tallest = columns.iter().filter_map(|column| column.kind).map(|kind| kind.size(LEAST_UNIT).height).max();
     let lines = columns.iter().map(|column| column.place.words().split(' ').count()).max().unwrap_or(1);
@@ -32,7 +32,7 @@ pub(super) fn frame(heading: Rect, field: Rect) -> Vec<Item> {
 }
 
 /// A small block, and the place's name beside it.
-pub(super) fn heading(desk: &Desk<'_>, layout: &Layout, column: &Column, rect: Rect) -> Result<Node, Problem> {
+pub(super) fn heading(desk: &Desk<'_>, layout: &Layout, column: &MatColumn, rect: Rect) -> Result<Node, Problem> {
     let face = desk.face(layout, "place")?;
     let inner = rect.shrunk(Sides::splat(layout.padding));
     let words = column.place.words();
@@ -64,7 +64,7 @@ pub(super) fn heading(desk: &Desk<'_>, layout: &Layout, column: &Column, rect: R
 }
 
 /// The part of a column that blocks are laid on; the ones have a ten-frame at its top.
-pub(super) fn field(column: &Column, layout: &Layout, rect: Rect) -> Node {
+pub(super) fn field(column: &MatColumn, layout: &Layout, rect: Rect) -> Node {
     let mut nodes = Vec::new();
     if column.place == Place::Ones {
         let frame = ten_frame();

@@ -14,13 +14,13 @@ use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::layout::Layout;
 use crate::sheets::page::{CutLine, Item, Layer, Node, Page, Reader, Tag};
 use crate::spec::SheetKind;
-use columns::Column;
+use columns::MatColumn;
 
 /// Lays the masters out. Fails when a single column is wider than the page, saying which.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Mat)?;
     let columns = columns::of(desk, layout)?;
-    let mut best: Option<(Size, Vec<Vec<Column>>)> = None;
+    let mut best: Option<(Size, Vec<Vec<MatColumn>>)> = None;
     for &turn in &layout.turns {
         let size = desk.page(turn);
         let Some(pages) = columns::share(&columns, desk.live(size, layout).width()) else { continue };
@@ -35,7 +35,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     pages.iter().zip(0..).map(|(columns, k)| page(desk, layout, &mat, columns, k)).collect()
 }
 
-fn too_wide(desk: &Desk<'_>, layout: &Layout, columns: &[Column]) -> Problem {
+fn too_wide(desk: &Desk<'_>, layout: &Layout, columns: &[MatColumn]) -> Problem {
     let widest = columns.iter().max_by_key(|column| column.need);
     let (name, need) = widest.map_or(("", Length::ZERO), |column| (column.place.words(), column.need));
     let widths = layout.turns.iter().map(|turn| desk.live(desk.page(*turn), layout).width());
@@ -54,7 +54,7 @@ struct Mat {
 }
 
 /// Page `k`, from 0.
-fn page(desk: &Desk<'_>, layout: &Layout, mat: &Mat, columns: &[Column], k: usize) -> Result<Page, Problem> {
+fn page(desk: &Desk<'_>, layout: &Layout, mat: &Mat, columns: &[MatColumn], k: usize) -> Result<Page, Problem> {
     let Mat { size, high, count } = *mat;
     let live = desk.live(size, layout);
     let headed = headed(desk, live, (k, count))?;

@@ -21,7 +21,7 @@ use crate::spec::SheetKind;
 /// Lays the plan out.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let teaching = teach::plan(desk.lesson, crate::sheets::kinds::exit::questions(desk)?)?;
-    let mut script = Script::new(desk)?;
+    let mut script = PlanPages::new(desk)?;
     script.aims(&teaching)?;
     for part in &teaching.phases {
         script.part(part)?;
@@ -30,7 +30,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 }
 
 /// The faces and lengths of the plan.
-struct Look {
+struct PlanLook {
     phase: Face,
     time: Face,
     minutes: Face,
@@ -45,7 +45,7 @@ struct Look {
     between: Length,
 }
 
-impl Look {
+impl PlanLook {
     fn read(desk: &Desk<'_>, layout: &Layout) -> Result<Self, Problem> {
         let face = |name| desk.face(layout, name);
         let length = |name| layout.length(name);
@@ -67,15 +67,15 @@ impl Look {
 }
 
 /// The plan's pages.
-struct Script<'a> {
+struct PlanPages<'a> {
     flow: Flow<'a>,
-    look: Look,
+    look: PlanLook,
 }
 
-impl<'a> Script<'a> {
+impl<'a> PlanPages<'a> {
     fn new(desk: &'a Desk<'a>) -> Result<Self, Problem> {
         let layout = desk.layout(SheetKind::Plan)?;
-        let look = Look::read(desk, layout)?;
+        let look = PlanLook::read(desk, layout)?;
         let spec = &desk.lesson.spec;
         let note = format!(
             "Lesson plan, {} minutes. Bold lines behind a bar are said aloud. Times are minutes from the start.",

@@ -4,7 +4,7 @@ use crate::diag::Problem;
 use crate::lesson::teach::Step;
 use crate::measure::{Length, Point};
 use crate::sheets::flow::column::Column;
-use crate::sheets::kinds::plan::Look;
+use crate::sheets::kinds::plan::PlanLook;
 use crate::sheets::page::ink;
 use crate::sheets::page::text::Face;
 use crate::sheets::page::{Item, Node, Stroke, Tag};
@@ -26,7 +26,7 @@ const ANSWERS: i64 = 56;
 /// The bar: heavy enough to be found at arm's length.
 const BAR: Stroke = Stroke { width: Length::pt100(225), paint: ink::TEXT, dash: None };
 
-pub(super) fn set(look: &Look, step: &Step) -> Set {
+pub(super) fn set(look: &PlanLook, step: &Step) -> Set {
     match step {
         Step::Do(text) => Set { label: "Do", lines: vec![(text.clone(), look.body)], bar: false, answer: None },
         Step::Say(text) => Set { label: "Say", lines: vec![(text.clone(), look.speech)], bar: true, answer: None },
@@ -50,12 +50,12 @@ pub(super) fn set(look: &Look, step: &Step) -> Set {
 }
 
 impl Set {
-    fn indent(&self, look: &Look) -> Length {
+    fn indent(&self, look: &PlanLook) -> Length {
         look.times + look.labels + if self.bar { BESIDE_BAR } else { Length::ZERO }
     }
 
     /// Where an answer stands that fits beside its question on one line; `None` where it goes below.
-    fn beside(&self, column: &Column<'_>, look: &Look) -> Option<Length> {
+    fn beside(&self, column: &Column<'_>, look: &PlanLook) -> Option<Length> {
         let (answer, face) = self.answer.as_ref()?;
         let (question, asked) = self.lines.first()?;
         let indent = self.indent(look);
@@ -65,13 +65,13 @@ impl Set {
         both.then_some(at)
     }
 
-    pub(super) fn height(&self, column: &Column<'_>, look: &Look) -> Length {
+    pub(super) fn height(&self, column: &Column<'_>, look: &PlanLook) -> Length {
         let indent = self.indent(look);
         let below = self.answer.iter().filter(|_| self.beside(column, look).is_none());
         self.lines.iter().chain(below).map(|(text, face)| column.height(text, face, indent)).sum()
     }
 
-    pub(super) fn draw(&self, column: &mut Column<'_>, look: &Look) -> Result<Node, Problem> {
+    pub(super) fn draw(&self, column: &mut Column<'_>, look: &PlanLook) -> Result<Node, Problem> {
         let label = column.beside(self.label, &look.label, look.times, look.labels, Tag::Label)?;
         let indent = self.indent(look);
         let beside = self.beside(column, look);

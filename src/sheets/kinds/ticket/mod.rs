@@ -4,7 +4,7 @@
 //! same facts stand in the files' own preferences and in the print command at the end.
 
 pub mod facts;
-mod form;
+mod look;
 
 use crate::diag::Problem;
 use crate::lesson::job::{Edge, PrintSides};
@@ -14,11 +14,11 @@ use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{CutLine, Page, Stock};
 use crate::spec::SheetKind;
 use facts::{Cutting, Facts, Line, count, distance};
-use form::Form;
+use look::TicketPages;
 
 /// Lays the ticket out.
 pub fn lay(desk: &Desk<'_>, facts: &Facts) -> Result<Vec<Page>, Problem> {
-    let mut flow = Form::new(desk)?;
+    let mut flow = TicketPages::new(desk)?;
     flow.job(&facts.title)?;
     flow.text(&class(facts))?;
     flow.gap(Length::mm(2));
@@ -53,7 +53,7 @@ fn class(facts: &Facts) -> String {
 }
 
 /// The files, and how to print each.
-fn print(flow: &mut Form<'_>, facts: &Facts) -> Result<(), Problem> {
+fn print(flow: &mut TicketPages<'_>, facts: &Facts) -> Result<(), Problem> {
     flow.heading("What to print");
     let row = |line: &Line| {
         let (stock, sides) = (weight(line.stock), sides(line.sides));
@@ -90,7 +90,7 @@ fn sides(sides: PrintSides) -> &'static str {
 }
 
 /// Every cut in its order.
-fn cut(flow: &mut Form<'_>, cutting: &Cutting) -> Result<(), Problem> {
+fn cut(flow: &mut TicketPages<'_>, cutting: &Cutting) -> Result<(), Problem> {
     let total = cutting.cuts.len();
     flow.heading(&format!("Cut the piles: {}", count(total, "cut")));
     let held = if cutting.size.width > cutting.size.height { "wide" } else { "upright" };
@@ -140,7 +140,7 @@ fn each(cutting: &Cutting) -> String {
 const LISTED: usize = 6;
 
 /// What lies where after the cuts.
-fn piles(flow: &mut Form<'_>, cutting: &Cutting, facts: &Facts) -> Result<(), Problem> {
+fn piles(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts) -> Result<(), Problem> {
     flow.heading("What each pile is");
     let (columns, rows) = cutting.grid;
     let places = usize::try_from(columns * rows).unwrap_or(usize::MAX);
@@ -192,7 +192,7 @@ fn piles(flow: &mut Form<'_>, cutting: &Cutting, facts: &Facts) -> Result<(), Pr
 }
 
 /// What is cut apart before it is handed out.
-fn apart(flow: &mut Form<'_>, facts: &Facts) -> Result<(), Problem> {
+fn apart(flow: &mut TicketPages<'_>, facts: &Facts) -> Result<(), Problem> {
     let Some((sheets, cuts)) = facts.slips else { return Ok(()) };
     flow.heading("Cut the quick checks apart");
     flow.text(&format!(
@@ -203,7 +203,7 @@ fn apart(flow: &mut Form<'_>, facts: &Facts) -> Result<(), Problem> {
 }
 
 /// What learners cut themselves.
-fn scissors(flow: &mut Form<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
+fn scissors(flow: &mut TicketPages<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
     if facts.scissors.is_empty() {
         return Ok(());
     }
@@ -217,7 +217,7 @@ fn scissors(flow: &mut Form<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), P
 }
 
 /// What is done by hand, the checks, and the cautions.
-fn finishing(flow: &mut Form<'_>, facts: &Facts) -> Result<(), Problem> {
+fn finishing(flow: &mut TicketPages<'_>, facts: &Facts) -> Result<(), Problem> {
     flow.heading("Tick off");
     let ruled = facts.scissors.iter().any(|s| s.sheet == SheetKind::Blocks);
     let measured = if ruled {
@@ -254,7 +254,7 @@ fn finishing(flow: &mut Form<'_>, facts: &Facts) -> Result<(), Problem> {
 }
 
 /// What print software is told.
-fn machine(flow: &mut Form<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
+fn machine(flow: &mut TicketPages<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
     flow.heading("For the print software");
     let paper = desk.lesson.spec.paper.value;
     let all: Vec<_> = facts.lines.iter().map(|line| facts::attributes(line.stock, line.sides, paper)).collect();
@@ -282,7 +282,7 @@ fn machine(flow: &mut Form<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Pr
 }
 
 /// A command over as many lines as it needs, each but the last ending in a backslash, so that it runs as printed.
-fn broken(flow: &Form<'_>, parts: &[String]) -> Vec<String> {
+fn broken(flow: &TicketPages<'_>, parts: &[String]) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for part in parts {
         match lines.last_mut() {

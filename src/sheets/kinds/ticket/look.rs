@@ -12,7 +12,7 @@ use crate::sheets::page::{Page, Tag};
 use crate::spec::SheetKind;
 
 /// A ticket that is being filled in.
-pub(super) struct Form<'d> {
+pub(super) struct TicketPages<'d> {
     flow: Flow<'d>,
     text: Face,
     banner: Face,
@@ -23,7 +23,7 @@ pub(super) struct Form<'d> {
     tick: Length,
 }
 
-impl<'d> Form<'d> {
+impl<'d> TicketPages<'d> {
     /// A first, empty page.
     pub(super) fn new(desk: &'d Desk<'d>) -> Result<Self, Problem> {
         let layout = desk.layout(SheetKind::Ticket)?;

@@ -7,7 +7,8 @@
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Size};
 use crate::number::Form;
-use crate::sheets::kinds::pieces::{Class, Shown, board_page, given, headings, strips_page};
+use crate::sheets::kinds::pieces::content::{Contents, board_page, given, headings, strips_page};
+use crate::sheets::kinds::pieces::design::StripSize;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid;
 use crate::sheets::page::layout::{Layout, Turn};
@@ -15,16 +16,16 @@ use crate::spec::Cut;
 
 /// One way, before its content is measured.
 #[derive(Debug, Clone)]
-pub(super) struct Plan {
+pub(super) struct Way {
     pub(super) board: Turn,
     pub(super) rows: Vec<u32>,
     pub(super) given: Length,
     pub(super) heads: Length,
     pub(super) high: Length,
-    pub(super) classes: Vec<Class>,
+    pub(super) classes: Vec<StripSize>,
 }
 
-impl Plan {
+impl Way {
     /// Pages a learner gets.
     pub(super) fn pages(&self) -> usize {
         self.rows.len() + self.classes.iter().map(|class| class.shares.len()).sum::<usize>()
@@ -34,7 +35,7 @@ impl Plan {
 /// How much wider than a text strip a picture strip may be, in percent.
 const WIDER: [i64; 8] = [120, 140, 160, 180, 210, 250, 300, 360];
 
-/// What all plans of a lesson share.
+/// What all ways of a lesson share.
 struct Task<'a> {
     desk: &'a Desk<'a>,
     board: &'a Layout,
@@ -46,14 +47,14 @@ struct Task<'a> {
     bodies: Vec<(Turn, Rect)>,
 }
 
-/// All plans, the fewest pages first; of as many pages, equal strips and the layouts' preferred turns first.
+/// All ways, the fewest pages first; of as many pages, equal strips and the layouts' preferred turns first.
 pub(super) fn all(
     desk: &Desk<'_>,
     board: &Layout,
     strips: &Layout,
     play: Length,
-    shown: &Shown,
-) -> Result<Vec<Plan>, Problem> {
+    shown: &Contents,
+) -> Result<Vec<Way>, Problem> {
     let sets = &desk.lesson.sets;
     let rows = sets.iter().map(|set| set.rows.len()).max().unwrap_or(0);
     let forms = sets.first().map(|set| set.forms.clone()).unwrap_or_default();
@@ -63,18 +64,18 @@ pub(super) fn all(
     let bodies = strips.turns.iter().map(|turn| Ok((*turn, strips_page(desk, *turn)?.1.body)));
     let bodies = bodies.collect::<Result<_, Problem>>()?;
     let task = Task { desk, board, strips, play, rows: narrow(rows), forms, bodies };
-    let mut plans = Vec::new();
+    let mut ways = Vec::new();
     for &turn in &board.turns {
         let body = board_page(desk, turn)?.1.body;
         for split in task.splits() {
-            task.turn(turn, body, &split, shown, &mut plans)?;
+            task.turn(turn, body, &split, shown, &mut ways)?;
         }
     }
-    if plans.is_empty() {
+    if ways.is_empty() {
         return Err(Problem::new("no strip fits on this paper").hint("use larger paper or fewer forms under `match`"));
     }
-    plans.sort_by_key(Plan::pages);
-    Ok(plans)
+    ways.sort_by_key(Way::pages);
+    Ok(ways)
 }
 
 /// Which forms share a size, and how wide their boxes are compared with others, in percent.
@@ -92,8 +93,15 @@ impl Task<'_> {
         splits
     }
 
-    /// The plans with the board held one way.
-    fn turn(&self, turn: Turn, body: Rect, split: &Split, shown: &Shown, plans: &mut Vec<Plan>) -> Result<(), Problem> {
+    /// The ways with the board held one way.
+    fn turn(
+        &self,
+        turn: Turn,
+        body: Rect,
+        split: &Split,
+        shown: &Contents,
+        ways: &mut Vec<Way>,
+    ) -> Result<(), Problem> {
         let tallest = self.board.length("tallest")?;
         let given = self.given_width(shown, body.width())?;
         let shares: i64 = split.iter().map(|(forms, wide)| wide * count(forms.len())).sum();
@@ -113,11 +121,11 @@ impl Task<'_> {
             let mut kept: Vec<(usize, bool)> = Vec::new();
             for high in self.heights(room, tallest) {
                 let Some(classes) = self.classes(split, &widths, high) else { continue };
-                let plan = Plan { board: turn, rows: rows.clone(), given, heads, high, classes };
-                let key = (plan.pages(), high <= tallest);
+                let way = Way { board: turn, rows: rows.clone(), given, heads, high, classes };
+                let key = (way.pages(), high <= tallest);
                 if !kept.contains(&key) {
                     kept.push(key);
-                    plans.push(plan);
+                    ways.push(way);
                 }
             }
             before = rows;
@@ -141,10 +149,10 @@ impl Task<'_> {
     }
 
     /// How the strips of each class go on pages; `None` where one is larger than a page.
-    fn classes(&self, split: &Split, widths: &[Length], high: Length) -> Option<Vec<Class>> {
+    fn classes(&self, split: &Split, widths: &[Length], high: Length) -> Option<Vec<StripSize>> {
         let class = |((forms, _), &wide): (&(Vec<Form>, i64), &Length)| {
             let piece = Size::new(wide - self.play * 2, high - self.play * 2);
-            let mut best: Option<Class> = None;
+            let mut best: Option<StripSize> = None;
             for &(turn, body) in &self.bodies {
                 let limits = self.strips.grid;
                 let columns = whole(body.width().holds(piece.width)).min(limits.columns.1);
@@ -154,7 +162,7 @@ impl Task<'_> {
                 }
                 let shares = grid::share(self.pieces(forms), columns * rows, columns);
                 if best.as_ref().is_none_or(|best| shares.len() < best.shares.len()) {
-                    best = Some(Class { forms: forms.clone(), wide, piece, turn, columns, shares });
+                    best = Some(StripSize { forms: forms.clone(), wide, piece, turn, columns, shares });
                 }
             }
             best
@@ -169,7 +177,7 @@ impl Task<'_> {
     }
 
     /// How wide the column of given forms is: a numeral's own width, otherwise an equal share.
-    fn given_width(&self, shown: &Shown, width: Length) -> Result<Length, Problem> {
+    fn given_width(&self, shown: &Contents, width: Length) -> Result<Length, Problem> {
         if given(self.desk) != Form::Numeral {
             return Ok(width.scaled(1, count(self.forms.len() + 1)));
         }

@@ -1,0 +1,103 @@
+//! What board and strips show, and the pages they show it on.
+
+use crate::diag::Problem;
+use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::number::{Content, Form, Number};
+use crate::sheets::blocks::geometry::Counts;
+use crate::sheets::page::Reader;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::head::{self, Head, Headed};
+use crate::sheets::page::layout::{Layout, Turn};
+use crate::sheets::page::text;
+use crate::spec::SheetKind;
+
+/// A board page held this way.
+pub fn board_page(desk: &Desk<'_>, turn: Turn) -> Result<(Size, Headed), Problem> {
+    let note = if desk.lesson.spec.forms.decoys.value > 0 {
+        "Lay each strip in the row it belongs to. Some strips belong to no row: keep them beside the board."
+    } else {
+        "Lay each strip in the row it belongs to."
+    };
+    let title = desk.lesson.wording().sheet_title(SheetKind::Board);
+    let head = Head { title, note: Some(note), reader: Reader::Learner, name: true, code: true };
+    let page = desk.page(turn);
+    Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Board)?), &head)?))
+}
+
+/// A page of strips held this way.
+pub fn strips_page(desk: &Desk<'_>, turn: Turn) -> Result<(Size, Headed), Problem> {
+    let note = "Sit down to cut. Cut along the dashed lines.";
+    let title = desk.lesson.wording().sheet_title(SheetKind::Strips);
+    let head = Head { title, note: Some(note), reader: Reader::Learner, name: false, code: true };
+    let page = desk.page(turn);
+    Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Strips)?), &head)?))
+}
+
+/// How high the row of column headings is over columns of these forms and widths: one line where all headings fit on one,
+/// otherwise two. `None` where a heading fits on neither.
+pub fn headings(desk: &Desk<'_>, board: &Layout, columns: &[(Form, Length)]) -> Result<Option<Length>, Problem> {
+    let face = desk.face(board, "heading")?;
+    let fits = |high: Length| {
+        columns.iter().all(|(form, wide)| {
+            let frame = heading(board, Rect::new(Point::ORIGIN, Size::new(*wide, high)));
+            text::fitting(desk.family, &[form.heading()], frame.size(), &face).is_ok()
+        })
+    };
+    Ok([1, 2].map(|lines| face.pitch() * lines + board.padding).into_iter().find(|high| fits(*high)))
+}
+
+/// The frame of a heading in its cell.
+pub fn heading(board: &Layout, cell: Rect) -> Rect {
+    cell.shrunk(Sides { left: board.padding.half(), right: board.padding.half(), ..Sides::default() })
+}
+
+/// A number in a form; blocks above 9,999 have no picture and are refused when a lesson is read.
+pub fn shown(desk: &Desk<'_>, number: Number, form: Form) -> Result<Content, Problem> {
+    let none = || Problem::new(format!("{number} has no block picture")).hint("block pictures go up to 9,999");
+    form.content(number, &desk.lesson.style).ok_or_else(none)
+}
+
+/// The form printed on the board.
+pub fn given(desk: &Desk<'_>) -> Form {
+    desk.lesson.spec.forms.matched.value.first().copied().unwrap_or(Form::Numeral)
+}
+
+/// Everything that strips and given cells show, each once.
+#[derive(Debug, Default)]
+pub(super) struct Contents {
+    pub(super) texts: Vec<String>,
+    pub(super) pictures: Vec<Counts>,
+    pub(super) given_texts: Vec<String>,
+}
+
+/// Gathers it.
+pub(super) fn gather(desk: &Desk<'_>) -> Result<Contents, Problem> {
+    let mut all = Contents::default();
+    for set in &desk.lesson.sets {
+        for strip in &set.strips {
+            match &strip.content {
+                Content::Text(text) => all.texts.push(text.clone()),
+                Content::Blocks(counts) => all.pictures.push(*counts),
+            }
+        }
+        for &number in &set.rows {
+            match shown(desk, number, given(desk))? {
+                Content::Text(text) => all.given_texts.push(text),
+                Content::Blocks(counts) => all.pictures.push(counts),
+            }
+        }
+    }
+    for texts in [&mut all.texts, &mut all.given_texts] {
+        texts.sort_unstable();
+        texts.dedup();
+        // What takes the most room first: what does not fit shows soonest.
+        texts.sort_by_key(|text| std::cmp::Reverse(text.len()));
+    }
+    // A picture with no more of any kind than another takes no more room.
+    all.pictures.sort_unstable();
+    all.pictures.dedup();
+    let every = all.pictures.clone();
+    let covers = |a: &Counts, b: &Counts| a != b && a.iter().zip(b).all(|(a, b)| a >= b);
+    all.pictures.retain(|counts| !every.iter().any(|other| covers(other, counts)));
+    Ok(all)
+}
