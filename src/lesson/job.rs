@@ -1,9 +1,10 @@
-//! What is printed for a class, as facts: for whom a sheet is, what becomes of it, who cuts it.
+//! What is printed for a class, as facts: for whom a sheet is, what becomes of it, who cuts it, how many there are.
 //!
-//! Types only, without lengths: the table of sheets says which holds for which sheet, and whatever speaks of the job (plan,
-//! cover, ticket) says what stands here.
+//! Types only, without lengths. The table of sheets says what holds for which sheet, the pages say the counts, and whatever
+//! speaks of the job (plan, cover, ticket, files, `contents.json`, reports) says what stands here.
 
-use crate::spec::{Cut, Sides};
+use crate::lesson::Version;
+use crate::spec::{Cut, SheetKind, Sides};
 
 /// Whose hands a sheet is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -125,5 +126,164 @@ impl PrintSides {
             Self::One => pages,
             Self::Two(_) => pages.div_ceil(2),
         }
+    }
+}
+
+/// Everything that is decided about the class's copies, worked out once from the pages that are printed.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct JobFacts {
+    /// How many learners.
+    pub learners: u32,
+    /// How many spare sets of what is used up, those that fill a pile among them.
+    pub spares: u32,
+    /// How many of the spare sets nobody asked for: they fill a pile and cost no sheet in it.
+    pub extra: u32,
+    /// How many learners have each version; empty without sort sets.
+    pub versions: Vec<(Version, u32)>,
+    /// What learners get, in the order of the lesson: only what is printed.
+    pub sheets: Vec<Printed>,
+    /// The copy room's files, in the order of the ticket.
+    pub files: Vec<FileFacts>,
+    /// What would save paper, most first.
+    pub savings: Vec<Saving>,
+}
+
+/// A learner's sheet as it is printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Printed {
+    /// Which.
+    pub kind: SheetKind,
+    /// What it is printed on.
+    pub stock: Stock,
+    /// Whether it is kept.
+    pub keep: Keep,
+    /// How many learners use one copy; 1 of what is used up.
+    pub share: u32,
+    /// How many copies are printed, spare ones among them.
+    pub copies: u32,
+    /// Pages of one copy; of versions that differ, the most.
+    pub pages: usize,
+    /// Who cuts it.
+    pub cutter: Cutter,
+    /// Straight cuts on one copy when it is cut by itself, with scissors; at most.
+    pub cuts: usize,
+    /// Pieces of one copy; at most.
+    pub pieces: usize,
+    /// Sheets of paper or card that all copies take.
+    pub sheets: usize,
+}
+
+/// A file of the copy room.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FileFacts {
+    /// Its name.
+    pub file: &'static str,
+    /// What it is printed on.
+    pub stock: Stock,
+    /// One side or two.
+    pub sides: PrintSides,
+    /// Whether any of its pages is in colour.
+    pub colour: bool,
+    /// Its pages: a printed side each, blank backs among them.
+    pub pages: usize,
+    /// What it holds, in print order.
+    pub parts: Vec<PartFacts>,
+}
+
+impl FileFacts {
+    /// How many sheets of its stock.
+    pub fn sheets(&self) -> usize {
+        self.sides.sheets(self.pages)
+    }
+}
+
+/// A part of a file, printed before the next begins.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PartFacts {
+    /// What it is.
+    pub kind: PartKind,
+    /// Its first and last page in the file, from 1.
+    pub pages: (usize, usize),
+    /// Its first and last sheet of paper in the file, from 1.
+    pub sheets: (usize, usize),
+}
+
+/// What a part of a file is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum PartKind {
+    /// A kit's sheets: kept for other lessons, so that another lesson leaves them out.
+    Kit {
+        /// Which: two where one is the back of the other.
+        kinds: Vec<SheetKind>,
+        /// How many copies.
+        copies: u32,
+    },
+    /// Strips for the guillotine.
+    Piles {
+        /// How many piles are cut.
+        piles: usize,
+    },
+    /// Quick checks, several a page.
+    Checks {
+        /// How many slips are asked for.
+        slips: u32,
+    },
+    /// One learner's pages after the other's.
+    Packets {
+        /// Which sheets.
+        kinds: Vec<SheetKind>,
+        /// The first and last page of each learner's packet in the file, in the order of the learners' numbers.
+        learners: Vec<(usize, usize)>,
+    },
+}
+
+impl PartKind {
+    /// Whether what it prints is kept for other lessons.
+    pub const fn keep(&self) -> Keep {
+        match self {
+            Self::Kit { .. } => Keep::Kit,
+            Self::Piles { .. } | Self::Checks { .. } | Self::Packets { .. } => Keep::UsedUp,
+        }
+    }
+}
+
+/// Something that would save paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Saving {
+    /// Sharing this sheet between so many learners.
+    pub share: (SheetKind, u32),
+    /// Saves so many sheets.
+    pub sheets: usize,
+}
+
+impl JobFacts {
+    /// What is said of a sheet; `None` where it is not printed.
+    pub fn sheet(&self, kind: SheetKind) -> Option<&Printed> {
+        self.sheets.iter().find(|sheet| sheet.kind == kind)
+    }
+
+    /// Whether learners get a sheet.
+    pub fn has(&self, kind: SheetKind) -> bool {
+        self.sheet(kind).is_some()
+    }
+
+    /// What somebody cuts, in the order of the lesson.
+    pub fn cut_by(&self, cutter: Cutter) -> impl Iterator<Item = &Printed> {
+        self.sheets.iter().filter(move |sheet| sheet.cutter == cutter)
+    }
+
+    /// How many copies of a page of a sheet are needed where nothing has been copied: one for each learner who uses it, or
+    /// for the learners who share it; of a version's page, one for each learner who has that version.
+    pub fn needed(&self, kind: SheetKind, version: Option<Version>) -> u32 {
+        let learners = match version {
+            Some(version) => self.versions.iter().find(|(of, _)| *of == version).map_or(0, |(_, count)| *count),
+            None => self.learners,
+        };
+        learners.div_ceil(self.sheet(kind).map_or(1, |sheet| sheet.share.max(1)))
+    }
+
+    /// Sheets of a stock in all files.
+    pub fn stock(&self, stock: Stock) -> usize {
+        self.files.iter().filter(|file| file.stock == stock).map(FileFacts::sheets).sum()
     }
 }

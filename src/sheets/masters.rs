@@ -4,6 +4,7 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 use crate::diag::Diagnostic;
+use crate::lesson::job::JobFacts;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::{Lay, row};
@@ -15,12 +16,18 @@ pub struct Masters<'a> {
     /// What they are laid out on.
     pub desk: Desk<'a>,
     laid: RefCell<BTreeMap<SheetKind, Vec<Page>>>,
+    facts: RefCell<Option<JobFacts>>,
 }
 
 impl<'a> Masters<'a> {
     /// None yet.
     pub fn new(desk: &Desk<'a>) -> Self {
-        Self { desk: desk.clone(), laid: RefCell::default() }
+        Self { desk: desk.clone(), laid: RefCell::default(), facts: RefCell::default() }
+    }
+
+    /// Hands over what sheets for grown-ups say of the copies: before it is known none of them can be laid out.
+    pub fn know(&self, facts: JobFacts) {
+        *self.facts.borrow_mut() = Some(facts);
     }
 
     /// The masters of those of `kinds` that the lesson asks for, or that `only` names. Reports every sheet
@@ -36,12 +43,16 @@ impl<'a> Masters<'a> {
         for kind in kinds {
             let listed = !kind.is_asked_for() || asked.contains(&kind);
             let wanted = if only.is_empty() { listed } else { only.contains(&kind) };
-            let Lay::Masters(lay) = row(kind).lay else { continue };
             if !wanted {
                 continue;
             }
             let laid = self.laid.borrow().get(&kind).cloned();
-            match laid.map_or_else(|| lay(&self.desk), Ok) {
+            let lay = || match (row(kind).lay, self.facts.borrow().as_ref()) {
+                (Lay::Masters(lay), _) => lay(&self.desk),
+                (Lay::Plan(lay), Some(facts)) => lay(&self.desk, facts),
+                (Lay::Plan(_) | Lay::Cover(_) | Lay::Ticket(_), _) => Ok(Vec::new()),
+            };
+            match laid.map_or_else(lay, Ok) {
                 Ok(made) => {
                     pages.extend(made.iter().cloned());
                     self.laid.borrow_mut().insert(kind, made);

@@ -14,7 +14,7 @@ pub mod packets;
 pub mod page;
 
 use crate::diag::Problem;
-use crate::lesson::job::{Cutter, For, Handling, Keep};
+use crate::lesson::job::{Cutter, For, Handling, JobFacts, Keep};
 use crate::spec::SheetKind;
 use kinds::{board, cover, display, exit, key, layered, mat, plan, record, strips, tally, ticket, word_bank};
 use page::Page;
@@ -38,8 +38,10 @@ pub struct Sheet {
 pub enum Lay {
     /// From the lesson: its masters.
     Masters(fn(&Desk<'_>) -> Result<Vec<Page>, Problem>),
-    /// From what else is in its packet.
-    Cover(fn(&Desk<'_>, &[cover::CoveredPage]) -> Result<Vec<Page>, Problem>),
+    /// From the lesson and what the copy room prints.
+    Plan(fn(&Desk<'_>, &JobFacts) -> Result<Vec<Page>, Problem>),
+    /// From those and what else is in its packet.
+    Cover(fn(&Desk<'_>, &JobFacts, &[cover::CoveredPage]) -> Result<Vec<Page>, Problem>),
     /// From what the copy room prints.
     Ticket(fn(&Desk<'_>, &ticket::facts::Facts) -> Result<Vec<Page>, Problem>),
 }
@@ -116,7 +118,7 @@ pub const SHEETS: [Sheet; 14] = [
         kind: SheetKind::Plan,
         holds: "the lesson minute by minute",
         reader: For::Teacher,
-        lay: Lay::Masters(plan::lay),
+        lay: Lay::Plan(plan::lay),
     },
     Sheet {
         kind: SheetKind::Cover,

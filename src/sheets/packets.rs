@@ -7,7 +7,7 @@ use std::borrow::Cow;
 
 use crate::diag::{Diagnostic, Problem};
 use crate::lesson::Version;
-use crate::lesson::job::{PrintSides, Stock};
+use crate::lesson::job::{JobFacts, PrintSides, Stock};
 use crate::sheets::files::PacketKind;
 use crate::sheets::job::{self, Job, Order};
 use crate::sheets::kinds::cover;
@@ -92,11 +92,17 @@ impl Packet<'_> {
 /// out. Reports the sheets that do not fit, with what would.
 pub fn make<'a>(desk: &Desk<'a>, only: &[SheetKind]) -> Result<Vec<Packet<'a>>, Vec<Diagnostic>> {
     let masters = Masters::new(desk);
+    // What the copy room prints is decided first: whatever grown-ups read speaks of it.
+    let told = |kind: &SheetKind| !matches!(row(*kind).lay, Lay::Masters(_));
+    let whole = only.is_empty() || only.iter().any(told);
+    let whole = whole.then(|| job::order(&masters, &[])).transpose()?;
+    let facts = whole.as_ref().map(|order| job::facts::of(desk, order)).unwrap_or_default();
+    masters.know(facts.clone());
     let mut packets = vec![teacher(&masters, only)?];
-    packets.extend(copies(&masters, only)?);
+    packets.extend(copies(&masters, whole, only)?);
     // The cover leads the substitute's packet and stands in no other.
     if only.is_empty() || only.contains(&SheetKind::Cover) {
-        packets.push(substitute(&masters, only)?);
+        packets.push(substitute(&masters, &facts, only)?);
     }
     packets.retain(|packet| !packet.is_empty());
     Ok(packets)
@@ -134,14 +140,20 @@ fn teacher<'a>(masters: &Masters<'_>, only: &[SheetKind]) -> Result<Packet<'a>, 
     Ok(made(&masters.desk, PacketKind::Teacher, counted(&masters.desk, pages)?))
 }
 
-/// The copy room's packets: the copies on each stock, and the ticket for all of them.
-fn copies<'a>(masters: &Masters<'a>, only: &[SheetKind]) -> Result<Vec<Packet<'a>>, Vec<Diagnostic>> {
+/// The copy room's packets: the copies on each stock, and the ticket for all of them, also when it is asked for by itself.
+fn copies<'a>(
+    masters: &Masters<'a>,
+    whole: Option<Order<'a>>,
+    only: &[SheetKind],
+) -> Result<Vec<Packet<'a>>, Vec<Diagnostic>> {
     let desk = &masters.desk;
-    let order = job::order(masters, only)?;
-    // The ticket is about the whole job, also when it is asked for by itself.
-    let whole = if only.contains(&SheetKind::Ticket) { Some(job::order(masters, &[])?) } else { None };
-    let told = whole.as_ref().or(only.is_empty().then_some(&order));
-    let pages = told.map(|order| ticket(desk, order)).transpose().map_err(|problem| vec![problem.unplaced()])?;
+    let told = only.is_empty() || only.contains(&SheetKind::Ticket);
+    let pages = whole.as_ref().filter(|_| told).map(|order| ticket(desk, order)).transpose();
+    let pages = pages.map_err(|problem| vec![problem.unplaced()])?.unwrap_or_default();
+    let order = match whole {
+        Some(order) if only.is_empty() => order,
+        _ => job::order(masters, only)?,
+    };
     let mut packets: Vec<Packet<'_>> = order
         .jobs
         .into_iter()
@@ -153,7 +165,7 @@ fn copies<'a>(masters: &Masters<'a>, only: &[SheetKind]) -> Result<Vec<Packet<'a
             Packet { kind, title: title(desk, kind), sides: job.sides, pages: Pages::Copies(Box::new(job)) }
         })
         .collect();
-    packets.push(made(desk, PacketKind::Ticket, pages.unwrap_or_default()));
+    packets.push(made(desk, PacketKind::Ticket, pages));
     Ok(packets)
 }
 
@@ -167,7 +179,7 @@ fn ticket(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<Page>, Problem> {
 
 /// The substitute's packet: versioned sheets are there once, as version A; the key has every version. With `only`, the
 /// cover alone, with the page numbers of the packet that it leads.
-fn substitute<'a>(masters: &Masters<'_>, only: &[SheetKind]) -> Result<Packet<'a>, Vec<Diagnostic>> {
+fn substitute<'a>(masters: &Masters<'_>, facts: &JobFacts, only: &[SheetKind]) -> Result<Packet<'a>, Vec<Diagnostic>> {
     let desk = &masters.desk;
     let mut others = masters.of(PacketKind::Substitute.about().sheets.iter().copied(), &[])?;
     let learners: Vec<SheetKind> = crate::sheets::of_learners().collect();
@@ -181,8 +193,8 @@ fn substitute<'a>(masters: &Masters<'_>, only: &[SheetKind]) -> Result<Packet<'a
     };
     let entries: Vec<cover::CoveredPage> = others.iter().map(entry).collect();
     let mut pages = match row(SheetKind::Cover).lay {
-        Lay::Cover(lay) => lay(desk, &entries).map_err(|problem| vec![problem.unplaced()])?,
-        Lay::Masters(_) | Lay::Ticket(_) => Vec::new(),
+        Lay::Cover(lay) => lay(desk, facts, &entries).map_err(|problem| vec![problem.unplaced()])?,
+        Lay::Masters(_) | Lay::Plan(_) | Lay::Ticket(_) => Vec::new(),
     };
     pages.extend(others);
     let mut pages = counted(desk, pages)?;

@@ -25,6 +25,11 @@ pub fn assumed(spec: &Spec) -> Vec<(String, Value)> {
     list.add(&list::LEARNERS, &spec.class.learners);
     list.add(&list::SPARES, &spec.class.spares);
     list.add(&list::VERSIONS, &spec.class.versions);
+    for (kind, given) in &spec.class.share {
+        if given.is_assumed() && spec.sheets.make.value.contains(kind) {
+            list.0.push((format!("{}.{}", list::SHARE.path(), kind.word()), given.value.into()));
+        }
+    }
     list.add(&list::CUT, &spec.print.cut);
     list.add(&list::SIDES, &spec.print.sides);
     list.add(&list::INK, &spec.print.ink);

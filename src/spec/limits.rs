@@ -86,6 +86,8 @@ pub const DECOYS: Limit = Limit::new(0, 60);
 pub const LEARNERS: Limit = Limit::new(1, 20_000);
 /// Extra sets.
 pub const SPARES: Limit = Limit::new(0, 1_000);
+/// Learners who use one copy of what is kept.
+pub const SHARE: Limit = Limit::new(1, 40);
 /// Sort sets; they are lettered A to Z.
 pub const VERSIONS: Limit = Limit::new(1, 26);
 /// Pages of one file for the copy room: hours of printing, and well within the 8,388,607 objects that a PDF reader need

@@ -38,7 +38,8 @@ fn the_smallest_lesson_has_sensible_defaults() {
     assert_eq!((spec.forms.decoys.value, spec.class.learners.value, spec.class.versions.value), (4, 24, 1));
     assert_eq!(spec.print.margin.value, Length::mm100(635));
     assert_eq!(spec.sheets.make.value.len(), 11);
-    assert_eq!(assumed(&spec).len(), 22);
+    assert_eq!(assumed(&spec).len(), 26);
+    assert_eq!((spec.class.share(SheetKind::Blocks), spec.class.share(SheetKind::Board)), (2, 1));
 }
 
 #[test]
@@ -120,7 +121,7 @@ fn the_reference_is_what_the_readers_take() {
     for (table, keys) in log.tables() {
         let tables = ["numbers", "forms", "class", "print", "sheets", "model", "sort", "exit"];
         // Places are not keys of their own, and of what the file nests only the outermost name is a key.
-        if !["zeros", "at_most"].iter().any(|nested| table.ends_with(nested)) {
+        if !["zeros", "at_most", "share"].iter().any(|nested| table.ends_with(nested)) {
             taken.extend(keys.iter().filter(|key| !tables.contains(key)).map(|key| format!("{table}.{key}")));
         }
     }

@@ -193,6 +193,15 @@ pub struct ClassSpec {
     pub versions: Given<u32>,
     /// The roster's file name, as the lesson gives it.
     pub roster: Option<Given<String>>,
+    /// How many learners use one copy of each of [`SheetKind::KITS`], at least 1.
+    pub share: BTreeMap<SheetKind, Given<u32>>,
+}
+
+impl ClassSpec {
+    /// How many learners use one copy of a sheet: 1 of any that is used up.
+    pub fn share(&self, kind: SheetKind) -> u32 {
+        self.share.get(&kind).map_or(1, |given| given.value.max(1))
+    }
 }
 
 /// How it is printed and cut.
@@ -447,6 +456,9 @@ impl SheetKind {
         Self::Cover,
         Self::Ticket,
     ];
+
+    /// Sheets that are made once and kept for other lessons.
+    pub const KITS: [Self; 4] = [Self::Mat, Self::Blocks, Self::Layered, Self::WordBank];
 
     /// The word in lesson files, on the command line and in `contents.json`.
     pub const fn word(self) -> &'static str {

@@ -59,6 +59,7 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
                 spares: Given::assumed(2),
                 versions: Given::assumed(u32::try_from(sort.len()).unwrap()),
                 roster: None,
+                share: BTreeMap::new(),
             },
             print: PrintSpec {
                 cut: Given::assumed(Cut::Scissors),

@@ -2,7 +2,7 @@
 
 use placewright::diag::{Diagnostic, Problem};
 use placewright::lesson::Lesson;
-use placewright::lesson::job::PrintSides;
+use placewright::lesson::job::{JobFacts, PrintSides};
 use placewright::measure::Family;
 use placewright::pdf;
 use placewright::sheets::files::PacketKind;
@@ -62,6 +62,7 @@ pub fn one(lesson: &Lesson, family: &Family, kind: PacketKind) -> Laid {
 pub fn masters(desk: &Desk<'_>, kind: SheetKind) -> Result<Vec<Page>, Problem> {
     match row(kind).lay {
         Lay::Masters(lay) => lay(desk),
+        Lay::Plan(lay) => lay(desk, &JobFacts::default()),
         Lay::Cover(_) | Lay::Ticket(_) => panic!("{} has no masters", kind.word()),
     }
 }

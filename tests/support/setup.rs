@@ -59,6 +59,7 @@ pub fn spec(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Spec 
             spares: Given::assumed(2),
             versions: Given::assumed(u32::try_from(sort.len().max(1)).expect("few")),
             roster: None,
+            share: BTreeMap::new(),
         },
         print: PrintSpec {
             cut: Given::assumed(Cut::Scissors),

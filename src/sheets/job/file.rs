@@ -77,6 +77,12 @@ impl<'a> Job<'a> {
         self.parts.iter().map(Part::leaves).sum()
     }
 
+    /// How many sheets of paper a kind of page takes.
+    pub fn leaves_of(&self, kind: SheetKind) -> usize {
+        let step = if self.sides == PrintSides::One { 1 } else { 2 };
+        (0..self.pages()).step_by(step).filter(|page| self.entry(*page).sheet == kind).count()
+    }
+
     /// How many pages the file has: a printed side each, so that in a two-sided job every sheet has two.
     pub fn pages(&self) -> usize {
         match self.sides {

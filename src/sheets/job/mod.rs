@@ -8,6 +8,7 @@ pub mod backs;
 pub mod deal;
 mod division;
 mod drawn;
+pub mod facts;
 mod file;
 pub mod impose;
 pub mod names;
@@ -40,6 +41,8 @@ pub struct Order<'a> {
     pub fill: Fill,
     /// One for each stock that is needed, paper first.
     pub jobs: Vec<Job<'a>>,
+    /// What is copied.
+    pub masters: Vec<Page>,
 }
 
 /// Plans the copies of every learner sheet the lesson asks for, or of the sheets in `only` where it names any. The order has no jobs
@@ -51,6 +54,7 @@ pub fn order<'a>(masters: &Masters<'a>, only: &[SheetKind]) -> Result<Order<'a>,
 
 /// The order for masters that were laid out already.
 fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
+    let all = masters.clone();
     let class = &desk.lesson.spec.class;
     let print = &desk.lesson.spec.print;
     let versions = u32::try_from(desk.lesson.sets.len()).unwrap_or(1).max(1);
@@ -101,7 +105,7 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
         }
         jobs.extend(Job::of(desk.clone(), stock_of, &seats, parts, edge(stock_of)));
     }
-    Ok(Order { seats, fill, jobs })
+    Ok(Order { seats, fill, jobs, masters: all })
 }
 
 /// Refuses more pages than one file may have.

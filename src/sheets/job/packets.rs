@@ -94,6 +94,11 @@ impl Packets {
         self.leaves.0.iter().flatten().any(|leaf| leaf.back.is_some())
     }
 
+    /// The first leaf of each packet, and at the end the number of leaves.
+    pub fn starts(&self) -> &[usize] {
+        &self.starts
+    }
+
     /// What a packet of each version holds.
     pub fn versions(&self) -> &[Vec<Leaf>] {
         &self.leaves.0

@@ -9,7 +9,7 @@ use crate::measure::Length;
 use crate::number::{Number, Place};
 use crate::spec::limits::{Limit, grouped};
 use crate::spec::log::Log;
-use crate::spec::types::{Bound, FontChoice, Given};
+use crate::spec::types::{Bound, FontChoice, Given, SheetKind};
 use crate::spec::value::Value;
 
 /// A kind of value.
@@ -59,6 +59,8 @@ pub enum Shape {
     Digits(Limit),
     /// A [`Shape::Bound`] for places.
     Bounds(Limit),
+    /// A whole number for any of these sheets.
+    Sheets(Vec<&'static str>, Limit),
 }
 
 impl Shape {
@@ -85,6 +87,7 @@ impl Shape {
             Self::Numbers(limit) => format!("a list of numbers, each {limit}"),
             Self::Bound(limit) => format!("at least this many, {limit}; or {{ min = 1, max = 2 }}"),
             Self::Digits(_) => format!("{{ place = digit }}; the places are {}", places()),
+            Self::Sheets(words, limit) => format!("{{ sheet = {limit} }}; the sheets are {}", quoted(words, "and")),
             Self::Bounds(_) => format!("{{ place = at least this many }}; the places are {}", places()),
         }
     }
@@ -405,5 +408,26 @@ impl Kind for Places<Count> {
 
     fn shape(&self) -> Shape {
         Shape::Digits(self.0.0)
+    }
+}
+
+/// A whole number for each of some sheets that the file names.
+#[derive(Debug, Clone, Copy)]
+pub struct Sheets {
+    /// The sheets that can be named.
+    pub of: &'static [SheetKind],
+    /// What can be given for each.
+    pub count: Count,
+}
+
+impl Kind for Sheets {
+    type Value = BTreeMap<SheetKind, Given<u32>>;
+
+    fn json(&self, value: &Self::Value) -> Json {
+        value.iter().map(|(kind, given)| (kind.word().to_owned(), json!(given.value))).collect()
+    }
+
+    fn shape(&self) -> Shape {
+        Shape::Sheets(self.of.iter().map(|kind| kind.word()).collect(), self.count.0)
     }
 }

@@ -1,6 +1,8 @@
 //! The keys themselves, in the order of the lesson file's full form.
 
-use super::kind::{Count, Font, Line, Measure, Numbers, OneOf, Path, Places, Range, Request, Switch, Whole, Words};
+use super::kind::{
+    Count, Font, Line, Measure, Numbers, OneOf, Path, Places, Range, Request, Sheets, Switch, Whole, Words,
+};
 use super::{Key, Keyed, ROLE, Row, Usually};
 use crate::measure::Length;
 use crate::number::Form;
@@ -147,6 +149,17 @@ pub const ROSTER: Key<Path> = Key::new(
     "\"roster.csv\"",
     "the class list: a table saved as CSV, with a column called name",
 );
+/// How many learners use one copy of a sheet that is kept.
+pub const SHARE: Key<Sheets> = Key::new(
+    "class",
+    "share",
+    Sheets { of: &SheetKind::KITS, count: Count(limits::SHARE) },
+    "{ blocks = 2, layered = 2 }",
+    "how many learners use one copy of a sheet that is kept for other lessons",
+)
+.worked("2 for each: partners build on one mat with one set of blocks");
+/// How many that is for a sheet that the file does not name.
+pub const SHARED: u32 = 2;
 
 /// How the class sets are cut.
 pub const CUT: Usually<OneOf<Cut>> = Key::new(
@@ -233,6 +246,7 @@ pub fn rows() -> Vec<Row> {
         SPARES.row(),
         VERSIONS.row(),
         ROSTER.row(),
+        SHARE.row(),
         CUT.row(),
         SIDES.row(),
         INK.row(),

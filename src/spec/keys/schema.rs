@@ -91,6 +91,10 @@ fn of(shape: &Shape) -> Value {
         Shape::Bound(limit) => bound(*limit),
         Shape::Digits(limit) => places(&whole(*limit)),
         Shape::Bounds(limit) => places(&bound(*limit)),
+        Shape::Sheets(words, limit) => {
+            let sheets: Map<String, Value> = words.iter().map(|word| ((*word).to_owned(), whole(*limit))).collect();
+            json!({ "type": "object", "additionalProperties": false, "properties": sheets })
+        }
     }
 }
 

@@ -8,7 +8,7 @@ mod says;
 
 use crate::diag::Problem;
 use crate::lesson::Version;
-use crate::lesson::job::For;
+use crate::lesson::job::{For, JobFacts};
 use crate::lesson::teach::materials;
 use crate::measure::{Length, Point, Sides};
 use crate::sheets::flow::list::{ListLook, ListMark};
@@ -46,7 +46,7 @@ struct PageRun {
 }
 
 /// Lays the cover out for a packet whose other pages, in order, are these.
-pub fn lay(desk: &Desk<'_>, entries: &[CoveredPage]) -> Result<Vec<Page>, Problem> {
+pub fn lay(desk: &Desk<'_>, _job: &JobFacts, entries: &[CoveredPage]) -> Result<Vec<Page>, Problem> {
     // The cover's own length moves all numbers: two tries settle it, as numbers take no more lines when they grow by one.
     let mut own = 1;
     for _ in 0..3 {

@@ -7,6 +7,7 @@
 mod step;
 
 use crate::diag::Problem;
+use crate::lesson::job::JobFacts;
 use crate::lesson::teach::{self, Part, Teaching};
 use crate::measure::{Length, Point};
 use crate::sheets::flow::list::along;
@@ -19,7 +20,7 @@ use crate::sheets::page::{Item, Node, Page, Tag};
 use crate::spec::SheetKind;
 
 /// Lays the plan out.
-pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+pub fn lay(desk: &Desk<'_>, _job: &JobFacts) -> Result<Vec<Page>, Problem> {
     let teaching = teach::plan(desk.lesson, crate::sheets::kinds::exit::questions(desk)?)?;
     let mut script = PlanPages::new(desk)?;
     script.aims(&teaching)?;
