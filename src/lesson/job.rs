@@ -141,7 +141,7 @@ pub struct JobFacts {
     /// How many learners have each version; empty without sort sets.
     pub versions: Vec<(Version, u32)>,
     /// What learners get, in the order of the lesson: only what is printed.
-    pub sheets: Vec<Printed>,
+    pub sheets: Vec<PrintedSheet>,
     /// The copy room's files, in the order of the ticket.
     pub files: Vec<FileFacts>,
     /// What would save paper, most first.
@@ -150,7 +150,7 @@ pub struct JobFacts {
 
 /// A learner's sheet as it is printed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Printed {
+pub struct PrintedSheet {
     /// Which.
     pub kind: SheetKind,
     /// What it is printed on.
@@ -258,7 +258,7 @@ pub struct Saving {
 
 impl JobFacts {
     /// What is said of a sheet; `None` where it is not printed.
-    pub fn sheet(&self, kind: SheetKind) -> Option<&Printed> {
+    pub fn sheet(&self, kind: SheetKind) -> Option<&PrintedSheet> {
         self.sheets.iter().find(|sheet| sheet.kind == kind)
     }
 
@@ -268,7 +268,7 @@ impl JobFacts {
     }
 
     /// What somebody cuts, in the order of the lesson.
-    pub fn cut_by(&self, cutter: Cutter) -> impl Iterator<Item = &Printed> {
+    pub fn cut_by(&self, cutter: Cutter) -> impl Iterator<Item = &PrintedSheet> {
         self.sheets.iter().filter(move |sheet| sheet.cutter == cutter)
     }
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::lesson::Version;
-use crate::lesson::job::{Cutter, FileFacts, For, JobFacts, PartFacts, PartKind, PrintSides, Printed, Stock};
+use crate::lesson::job::{Cutter, FileFacts, For, JobFacts, PartFacts, PartKind, PrintSides, PrintedSheet, Stock};
 use crate::sheets::files::PacketKind;
 use crate::sheets::job::{Job, Order, Part};
 use crate::sheets::page::desk::Desk;
@@ -32,7 +32,7 @@ pub fn of(desk: &Desk<'_>, order: &Order<'_>) -> JobFacts {
 }
 
 /// Every learner's sheet that is printed.
-fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Vec<Printed> {
+fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Vec<PrintedSheet> {
     let mut all = Vec::new();
     for kind in crate::sheets::of_learners() {
         let pages: Vec<&Page> = order.masters.iter().filter(|page| page.sheet == kind).collect();
@@ -49,7 +49,7 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Vec<Printed> {
         let cuts = most(&|page| layers(page, &|layer| layer.cuts.len() + layer.snips.len()));
         let cutter = if cuts == 0 { Cutter::Nobody } else { handling.cutter(desk.lesson.spec.print.cut.value) };
         let pages = most(&|_| 1);
-        all.push(Printed {
+        all.push(PrintedSheet {
             kind,
             stock: first.stock,
             keep: handling.keep,
