@@ -40,7 +40,9 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Vec<PrintedSheet> {
         let copies = u32::try_from(order.seats.len()).unwrap_or(u32::MAX);
         let most = |count: &dyn Fn(&Page) -> usize| {
             let mut sums: BTreeMap<Option<Version>, usize> = BTreeMap::new();
-            pages.iter().for_each(|page| *sums.entry(page.version).or_default() += count(page));
+            for page in &pages {
+                *sums.entry(page.version).or_default() += count(page);
+            }
             sums.into_values().max().unwrap_or(0)
         };
         let layers = |page: &Page, count: &dyn Fn(&crate::sheets::page::Layer) -> usize| -> usize {
