@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use placewright::diag::Source;
 use placewright::lesson::{self, Lesson};
-use placewright::number::{Content, Number};
+use placewright::number::{Content, Number, Task};
 use placewright::spec;
 
 /// Every sample lesson with its file's name.
@@ -50,7 +50,8 @@ fn every_strip_has_one_home_and_no_decoy_has_any() {
                     }
                     (None, Some((of, slip))) => {
                         assert_eq!(wanted, [], "{name}: {strip:?}");
-                        assert_eq!(slip.wrong(*of, strip.form, &lesson.style).as_ref(), Some(&strip.content));
+                        let task = Task::forms(set.given, strip.form);
+                        assert_eq!(task.explain(*of, &strip.content, &lesson.style), Some(*slip));
                         assert!(!is_printed(&lesson, &set.rows, &strip.content), "{name}: {strip:?}");
                     }
                     other => panic!("{name}: {other:?}"),

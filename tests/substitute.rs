@@ -94,9 +94,9 @@ fn the_key_answers_every_exit_number() {
         .flat_map(|(_, page)| lines(page))
         .collect();
     let key = key.join(" ");
-    // Each check is there, and each number's own first question.
-    for check in 1..=EXIT.len() {
-        assert!(key.contains(&format!("Check {check}")), "{key}");
+    // Each question is answered for all checks, and each exit number is on one of them.
+    for question in ["Question 1", "Question 6"] {
+        assert!(key.contains(question), "{key}");
     }
     for number in EXIT {
         assert!(key.contains(&number.to_string()), "{number}: {key}");

@@ -6,7 +6,7 @@ use crate::support::setup;
 use placewright::lesson::Lesson;
 use placewright::lesson::say::{sentences, word_count};
 use placewright::measure::fonts::{Bundled, bundled};
-use placewright::measure::{Family, Length, Rect, Sides};
+use placewright::measure::{Family, Length, Point, Rect, Sides};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::{Layouts, least};
 use placewright::sheets::page::{CutLine, Item, Node, Page, Reader, Tag, Text};
@@ -57,7 +57,7 @@ fn items(page: &Page) -> (Vec<Item>, Vec<Text>) {
 #[track_caller]
 fn holds(page: &Page, lesson: &Lesson, family: &Family) {
     let what = format!("{} on {:?}, {:?}", page.name, lesson.spec.paper.value, lesson.spec.print.text.value);
-    let sheet = Rect::new(placewright::measure::Point::ORIGIN, page.size);
+    let sheet = Rect::new(Point::ORIGIN, page.size);
     let printable = sheet.shrunk(Sides::splat(lesson.spec.print.margin.value));
     // Half of a pen stands outside the line that it draws.
     let reach = printable.grown(Sides::splat(Length::pt100(75)));
@@ -183,15 +183,63 @@ fn every_sheet_on_every_paper_at_both_sizes() {
 }
 
 #[test]
-fn standard_slips_go_four_to_a_page_with_three_questions() {
+fn slips_hold_all_questions_on_every_paper_and_none_is_half_empty() {
     let family = bundled(Bundled::Andika).expect("a font");
     let layouts = Layouts::read(&[]).expect("layouts");
-    for paper in Paper::ALL {
-        let lesson = made(LESSONS[0], paper, TextSize::Standard);
-        let pages = pages(&lesson, &layouts, &family, SheetKind::Exit);
-        assert!(pages[0].layers[0].pieces.len() >= 4, "{paper:?}");
+    for (paper, text) in
+        Paper::ALL.into_iter().flat_map(|paper| [(paper, TextSize::Standard), (paper, TextSize::Large)])
+    {
+        let lesson = made(LESSONS[0], paper, text);
         let desk = Desk::new(&lesson, &layouts, &family);
-        assert_eq!(placewright::sheets::kinds::exit::questions(&desk), Ok(3), "{paper:?}");
+        let all = lesson.checks[0].questions.len();
+        assert_eq!(placewright::sheets::kinds::exit::questions(&desk), Ok(all), "{paper:?} {text:?}");
+        for page in pages(&lesson, &layouts, &family, SheetKind::Exit) {
+            let (_, texts) = items(&page);
+            for piece in &page.layers[0].pieces {
+                let inside = texts.iter().filter(|text| piece.rect.contains(text.frame));
+                let lowest = inside.map(|text| text.frame.bottom()).max().expect("texts on a slip");
+                let used = lowest - piece.rect.top();
+                assert!(used * 10 >= piece.rect.height() * 7, "{paper:?} {text:?}: {used} of {}", piece.rect.height());
+            }
+        }
+    }
+}
+
+#[test]
+fn rings_stand_in_columns_apart_from_each_other() {
+    let family = bundled(Bundled::Andika).expect("a font");
+    let layouts = Layouts::read(&[]).expect("layouts");
+    for text in [TextSize::Standard, TextSize::Large] {
+        for page in pages(&made(LESSONS[0], Paper::Letter, text), &layouts, &family, SheetKind::Exit) {
+            let (all, texts) = items(&page);
+            let ring = |item: &Item| match item {
+                Item::Circle { centre, radius, .. } => Some((*centre, *radius)),
+                _ => None,
+            };
+            let rings: Vec<(Point, Length)> = all.iter().filter_map(ring).collect();
+            assert!(rings.len() >= 12, "{text:?}: {rings:?}");
+            for (k, (centre, radius)) in rings.iter().enumerate() {
+                for (other, _) in &rings[..k] {
+                    let (dx, dy) = ((centre.x - other.x).abs(), (centre.y - other.y).abs());
+                    let apart = *radius * 2 + Length::mm(1);
+                    assert!(dx >= apart || dy >= apart, "{text:?}: rings touch at {centre:?}");
+                }
+                // The letter's ink stands in the middle of its ring.
+                let near =
+                    |text: &&Text| (text.at.x - centre.x).abs() < *radius && (text.at.y - centre.y).abs() < *radius;
+                let letter = texts.iter().find(near).expect("a letter in the ring");
+                let ink = family.font(letter.weight).ink(&letter.text, letter.size, letter.at).expect("ink");
+                let off = [(ink.centre().x - centre.x).abs(), (ink.centre().y - centre.y).abs()];
+                assert!(off.iter().all(|off| *off <= Length::mm100(5)), "{text:?}: {} is off by {off:?}", letter.text);
+            }
+            // On one slip rings stand in at most three columns.
+            for piece in &page.layers[0].pieces {
+                let (left, right) = (piece.rect.left(), piece.rect.right());
+                let inside = rings.iter().filter(|(centre, _)| left < centre.x && centre.x < right);
+                let columns: std::collections::BTreeSet<Length> = inside.map(|(centre, _)| centre.x).collect();
+                assert!(columns.len() <= 3, "{text:?}: {columns:?}");
+            }
+        }
     }
 }
 

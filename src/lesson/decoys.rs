@@ -3,33 +3,40 @@
 //! In: the numbers of a sort set and its forms. Out: every different decoy that slips can make for it, and from those as
 //! many as asked for, spread over slips, numbers and forms.
 
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 
 use super::Wrong;
-use crate::number::{Content, Form, Number, Slip, Style};
+use crate::number::{Content, Form, Number, Slip, Style, Task};
 use crate::rng::Stream;
 
-/// Every different decoy for a set, in the order of the catalogue of slips.
+/// Every different decoy for a set, row after row, each row's likeliest slips first.
 ///
-/// `matched` are the lesson's forms, of which the first is printed and never a strip. No decoy shows what is right for any
-/// number of the set in any of these forms, none is worth as much as one of these numbers (ten cubes are a right picture
-/// of 10), and no two show the same. Where two slips make the same decoy, the first of the catalogue stands for it.
+/// `matched` are the lesson's forms, of which the first is printed and never a strip. A decoy is a wrong answer to what is
+/// printed. None shows what is right for any number of the set in any of these forms, none is worth as much as one of these
+/// numbers (ten cubes are a right picture of 10), and no two show the same. A strip that different slips would make of
+/// different rows is left out: nobody could tell what a learner thinks who lays it down.
 pub fn possible(rows: &[Number], matched: &[Form], style: &Style) -> Vec<Wrong> {
     let right = rows.iter().flat_map(|&row| matched.iter().filter_map(move |&form| form.content(row, style)));
     let mut taken: HashSet<Content> = right.collect();
     let worths: HashSet<u64> = rows.iter().map(|row| u64::from(row.value())).collect();
-    let mut decoys = Vec::new();
-    for slip in Slip::all() {
-        for &of in rows {
-            for &form in matched.iter().skip(1) {
-                let Some(content) = slip.wrong(of, form, style) else { continue };
+    let (Some(&given), mut decoys) = (matched.first(), Vec::new()) else { return Vec::new() };
+    let mut makers: HashMap<Content, Slip> = HashMap::new();
+    let mut unclear: HashSet<Content> = HashSet::new();
+    for &of in rows {
+        for &form in matched.iter().skip(1) {
+            let task = Task::forms(given, form);
+            for (slip, content) in task.wrong(of, style) {
+                if *makers.entry(content.clone()).or_insert(slip) != slip {
+                    unclear.insert(content.clone());
+                }
                 let is_right = content.worth(form).is_some_and(|worth| worths.contains(&worth));
                 if !is_right && taken.insert(content.clone()) {
-                    decoys.push(Wrong { of, form, content, slip });
+                    decoys.push(Wrong { of, task, content, slip });
                 }
             }
         }
     }
+    decoys.retain(|decoy| !unclear.contains(&decoy.content));
     decoys
 }
 
@@ -42,10 +49,10 @@ pub fn choose(mut possible: Vec<Wrong>, count: usize, stream: &mut Stream) -> Ve
         let cost = |wrong: &Wrong| {
             let used =
                 |is_like: fn(&Wrong, &Wrong) -> bool| chosen.iter().filter(|other| is_like(wrong, other)).count();
-            used(|a, b| a.slip == b.slip)
+            2 * used(|a, b| a.slip == b.slip)
                 + used(|a, b| a.of == b.of)
-                + used(|a, b| a.form == b.form)
-                + usize::from(wrong.slip.is_rare())
+                + used(|a, b| a.task == b.task)
+                + 3 * usize::from(wrong.slip.is_rare())
         };
         let Some(at) = (0..possible.len()).min_by_key(|&at| cost(&possible[at])) else { break };
         chosen.push(possible.remove(at));
@@ -78,7 +85,9 @@ mod tests {
         for right in ["sixty-four", "60 + 4", "6 rods, 4 cubes", "four hundred sixty", "400 + 60"] {
             assert!(!texts.iter().any(|text| text == right), "{right}");
         }
-        assert!(texts.iter().any(|text| text == "forty-six"));
+        assert!(texts.iter().any(|text| text == "four zero six"));
+        // 406 with its zero dropped, or 64 with its digits swapped: nobody could tell.
+        assert!(!texts.iter().any(|text| text == "forty-six"));
         // Face value of 46 in cubes is a right picture of 10.
         let cubes = possible(&numbers(&[46, 10]), &[Form::Words, Form::Blocks], &PLAIN);
         assert!(cubes.iter().all(|decoy| decoy.content != Content::Blocks([0, 0, 0, 10])));
@@ -87,7 +96,8 @@ mod tests {
     #[test]
     fn only_strips_have_decoys() {
         let decoys = possible(&numbers(&[640, 383]), &FORMS, &PLAIN);
-        assert!(decoys.iter().all(|decoy| decoy.form != Form::Numeral && FORMS.contains(&decoy.form)));
+        let is_strip = |form: Form| form != Form::Numeral && FORMS.contains(&form);
+        assert!(decoys.iter().all(|decoy| is_strip(decoy.task.asked())));
         let numerals = possible(&numbers(&[640]), &[Form::Words, Form::Numeral], &PLAIN);
         assert!(texts(&numerals).contains(&"60040".to_owned()));
     }
@@ -113,11 +123,14 @@ mod tests {
             for (k, decoy) in decoys.iter().enumerate() {
                 for (&row, &form) in rows.iter().flat_map(|row| forms.iter().map(move |form| (row, form))) {
                     assert_ne!(Some(&decoy.content), form.content(row, &style).as_ref(), "{decoy:?}");
-                    assert_ne!(decoy.content.worth(decoy.form), Some(row.value().into()), "{decoy:?}");
+                    assert_ne!(decoy.content.worth(decoy.task.asked()), Some(row.value().into()), "{decoy:?}");
                 }
                 assert!(decoys[..k].iter().all(|other| other.content != decoy.content), "{decoy:?}");
-                assert_eq!(decoy.slip.wrong(decoy.of, decoy.form, &style).as_ref(), Some(&decoy.content));
-                assert!(rows.contains(&decoy.of) && forms[1..].contains(&decoy.form), "{decoy:?}");
+                assert_eq!(decoy.task.explain(decoy.of, &decoy.content, &style), Some(decoy.slip));
+                assert!(rows.contains(&decoy.of) && forms[1..].contains(&decoy.task.asked()), "{decoy:?}");
+                let others = rows.iter().filter(|row| **row != decoy.of);
+                let made = others.filter_map(|row| decoy.task.explain(*row, &decoy.content, &style));
+                assert!(made.into_iter().all(|slip| slip == decoy.slip), "{decoy:?}");
             }
         }
     }
@@ -129,8 +142,8 @@ mod tests {
             let decoys = choose(possible(&rows, &FORMS, &PLAIN), 4, &mut Stream::new(seed, "spread"));
             let count = |key: fn(&Wrong) -> String| decoys.iter().map(key).collect::<BTreeSet<_>>().len();
             assert_eq!(count(|d| d.slip.name().to_owned()), 4, "{decoys:?}");
-            assert_eq!(count(|d| d.of.to_string()), 4, "{decoys:?}");
-            assert_eq!(count(|d| d.form.word().to_owned()), 3, "{decoys:?}");
+            assert!(count(|d| d.of.to_string()) >= 3, "{decoys:?}");
+            assert_eq!(count(|d| d.task.asked().word().to_owned()), 3, "{decoys:?}");
             assert!(decoys.iter().all(|d| !d.slip.is_rare()), "{decoys:?}");
         }
     }

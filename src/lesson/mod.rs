@@ -5,6 +5,7 @@
 pub mod choose;
 pub mod decoys;
 pub mod exit;
+mod in_play;
 pub mod job;
 pub mod say;
 mod strips;
@@ -21,6 +22,7 @@ use crate::spec::{Given, Joiner, Spec, Thousands};
 use crate::wording::{self, Wording};
 
 pub use crate::spec::Version;
+pub use in_play::InPlay;
 pub use types::{Chosen, Lesson, Reason, Role, SortSet, Strip, Wrong};
 
 /// Plans a lesson: chooses its numbers, settles what the file leaves open, and makes a set of strips for each version.
@@ -48,7 +50,11 @@ pub fn with_numbers(
     let mut wrong = settle(source, &mut spec, &roster);
     let style = style(&spec);
     match sort_sets(source, &mut spec, &mut chosen, &style) {
-        Ok(sets) if wrong.is_empty() => Ok(Lesson { spec, style, chosen, sets, roster }),
+        Ok(sets) if wrong.is_empty() => {
+            let checks = exit::checks(&spec, &chosen, &style, wording::of(spec.language.value));
+            let slips = in_play::list(&spec, &sets, &checks);
+            Ok(Lesson { spec, style, chosen, sets, checks, slips, roster })
+        }
         Ok(_) => Err(wrong),
         Err(more) => {
             wrong.extend(more);

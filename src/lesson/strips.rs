@@ -32,14 +32,15 @@ pub fn plan(
         }
     }
     let decoy = |wrong: Wrong| Strip {
-        form: wrong.form,
+        form: wrong.task.asked(),
         content: wrong.content,
         row: None,
         wrong: Some((wrong.of, wrong.slip)),
     };
     strips.extend(decoys.into_iter().map(decoy));
     stream.shuffle(&mut strips);
-    Ok(SortSet { version, rows: rows.to_vec(), forms, strips })
+    let given = matched.first().copied().unwrap_or(Form::Numeral);
+    Ok(SortSet { version, rows: rows.to_vec(), given, forms, strips })
 }
 
 #[cfg(test)]

@@ -80,7 +80,7 @@ fn no_sort_numbers_no_sets() {
 fn too_many_decoys() {
     let text = format!("{HARBOUR}[forms]\nmatch = [\"words\", \"numeral\"]\ndecoys = 9");
     refuses(
-        lesson(&text, &[&[7, 8, 20, 9]], &[]),
+        lesson(&text, &[&[7, 8, 30, 9]], &[]),
         (7, 10),
         "`forms.decoys` asks for 9 different decoys, but slips make only 2 of the sort numbers",
         "expected at most 2; another seed, more numbers or more forms may give more",
@@ -98,7 +98,7 @@ fn too_many_decoys() {
 fn assumed_decoys_give_way() {
     let few = lesson(HARBOUR, &[&[4, 20, 7, 8]], &[]).unwrap();
     assert_eq!(few.chosen.notes, [] as [&str; 0]);
-    let two = lesson(&format!("{HARBOUR}[forms]\nmatch = [\"blocks\", \"numeral\"]"), &[&[1, 2, 20, 4]], &[]).unwrap();
+    let two = lesson(&format!("{HARBOUR}[forms]\nmatch = [\"blocks\", \"numeral\"]"), &[&[1, 2, 30, 4]], &[]).unwrap();
     assert_eq!(two.chosen.notes, ["the sort sets have only 1 decoy: slips make no more of these numbers"]);
     let lesson = lesson(HARBOUR, &[&[1, 2, 3, 4]], &[]).unwrap();
     assert_eq!((lesson.spec.forms.decoys.value, lesson.sets[0].decoys().len()), (0, 0));

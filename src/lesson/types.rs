@@ -2,7 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use crate::number::{Content, Form, Number, Slip, Style};
+use super::exit::Check;
+use super::in_play::InPlay;
+use crate::number::{Content, Form, Number, Slip, Style, Task};
 use crate::spec::{Spec, Version};
 
 /// What a number is for.
@@ -51,13 +53,13 @@ pub struct Chosen {
     pub notes: Vec<String>,
 }
 
-/// A wrong form and the thinking that makes it.
+/// A wrong answer and the one slip that makes it.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct Wrong {
-    /// The number it is a wrong form of.
+    /// The number it is a wrong answer about.
     pub of: Number,
-    /// Which form it pretends to be.
-    pub form: Form,
+    /// What is shown and what is asked.
+    pub task: Task,
     /// What is shown.
     pub content: Content,
     /// The thinking that makes it.
@@ -84,6 +86,8 @@ pub struct SortSet {
     pub version: Version,
     /// The numbers, one a row.
     pub rows: Vec<Number>,
+    /// The form that is printed on the board.
+    pub given: Form,
     /// The forms that are strips, in the order of the board's columns.
     pub forms: Vec<Form>,
     /// All strips, shuffled, decoys among them.
@@ -95,10 +99,10 @@ impl SortSet {
     pub fn decoys(&self) -> Vec<Wrong> {
         let wrong = |strip: &Strip| {
             let (of, slip) = strip.wrong?;
-            Some(Wrong { of, form: strip.form, content: strip.content.clone(), slip })
+            Some(Wrong { of, task: Task::forms(self.given, strip.form), content: strip.content.clone(), slip })
         };
         let mut decoys: Vec<Wrong> = self.strips.iter().filter_map(wrong).collect();
-        decoys.sort_by_key(|decoy| (self.rows.iter().position(|row| *row == decoy.of), decoy.form, decoy.slip));
+        decoys.sort_by_key(|decoy| (self.rows.iter().position(|row| *row == decoy.of), decoy.task, decoy.slip));
         decoys
     }
 }
@@ -114,6 +118,17 @@ pub struct Lesson {
     pub chosen: Chosen,
     /// One a version.
     pub sets: Vec<SortSet>,
+    /// The quick checks, one for each exit number.
+    pub checks: Vec<Check>,
+    /// The slips behind decoys and wrong choices, with the letters that all sheets use.
+    pub slips: Vec<InPlay>,
     /// Names from the roster in order; empty without one.
     pub roster: Vec<String>,
+}
+
+impl Lesson {
+    /// The letter of a slip on every sheet; none for one that is not in play.
+    pub fn letter(&self, slip: Slip) -> Option<char> {
+        self.slips.iter().find(|in_play| in_play.slip == slip).map(|in_play| in_play.letter)
+    }
 }

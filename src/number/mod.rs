@@ -3,9 +3,11 @@
 mod forms;
 mod names;
 mod place;
+mod skill;
 mod slips;
 
 pub use forms::{Breadth, Content, Form, Style, counted};
 pub use names::Names;
 pub use place::{Number, Place};
-pub use slips::Slip;
+pub use skill::Skill;
+pub use slips::{Example, Judged, Slip, Task};

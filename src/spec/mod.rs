@@ -35,6 +35,7 @@ use table::Table;
 
 pub use assumed::assumed;
 pub use language::Language;
+pub use pool::Pool;
 pub use types::{
     AtMost, Bound, ClassSpec, Cut, FontChoice, FormsSpec, Given, Ink, Joiner, NumbersSpec, Paper, PrintSpec, RoleSpec,
     SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,

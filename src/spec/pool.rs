@@ -6,24 +6,27 @@ use super::types::NumbersSpec;
 use crate::number::{Number, Place};
 
 /// The range without the numbers that `never` and `at_most` take out.
-pub(super) struct Pool<'s> {
+pub struct Pool<'s> {
     asked: &'s NumbersSpec,
     never: BTreeSet<Number>,
 }
 
 impl<'s> Pool<'s> {
-    pub(super) fn new(asked: &'s NumbersSpec) -> Self {
+    /// The numbers that these requests leave.
+    pub fn new(asked: &'s NumbersSpec) -> Self {
         Self { asked, never: asked.never.iter().map(|n| n.value).collect() }
     }
 
     /// Its numbers from the least up.
-    pub(super) fn numbers(&self) -> impl Iterator<Item = Number> {
+    pub fn numbers(&self) -> impl Iterator<Item = Number> {
         let (least, most) = self.asked.range.value;
         (least.value()..=most.value()).filter_map(Number::new).filter(|n| self.holds(*n))
     }
 
-    fn holds(&self, number: Number) -> bool {
-        !self.never.contains(&number) && self.too_high(number).is_none()
+    /// Whether a number is one of them.
+    pub fn holds(&self, number: Number) -> bool {
+        let (least, most) = self.asked.range.value;
+        (least..=most).contains(&number) && !self.never.contains(&number) && self.too_high(number).is_none()
     }
 
     /// The first place whose digit is above the limit.

@@ -8,6 +8,7 @@
 //! A language is added by a folder beside `en`, a variant of [`Language`] and an arm of [`of`].
 
 mod area;
+mod checks;
 mod en;
 #[cfg(test)]
 mod marked;
@@ -16,12 +17,13 @@ mod titles;
 
 use crate::number::Names;
 pub use crate::spec::Language;
+pub use checks::Checks;
 pub use en::English;
 pub use phrases::Phrases;
 pub use titles::Titles;
 
 /// All that a language says.
-pub trait Wording: Names + Phrases + Titles {
+pub trait Wording: Checks + Names + Phrases + Titles {
     /// The same language as what numbers are called in.
     fn names(&self) -> &'static dyn Names;
 }

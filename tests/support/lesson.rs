@@ -81,6 +81,8 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
             notes: Vec::new(),
         },
         sets: Vec::new(),
+        checks: Vec::new(),
+        slips: Vec::new(),
         roster: Vec::new(),
     }
 }

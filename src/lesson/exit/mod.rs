@@ -1,25 +1,26 @@
-//! The quick check at the end: questions over the forms both ways, with wrong choices made by slips.
+//! The quick check at the end: papers made from one blueprint, so that every learner meets the same skills in the same
+//! order, with wrong choices of the same slips, on other numbers.
 //!
-//! In: a [`Lesson`]. Out: [`Check`]s, one a piece of paper, all built alike and so equally hard: a question that gives
-//! the numeral, one that asks for it, and one about what a digit is worth or which number is greater. The three ask about
-//! different numbers where the lesson has them, so that no question answers another.
+//! In: the spec and the chosen numbers. Out: [`Check`]s, one for each exit number. Three choices a question; the right one
+//! stands under each letter equally often on a paper and, from paper to paper, in another place.
 
-mod ask;
-mod choices;
+mod blueprint;
+mod item;
 
-use super::Lesson;
-use crate::number::{Content, Number, Slip};
-
-use ask::Family;
-
-pub use ask::Ask;
+use super::Chosen;
+use super::choose::Work;
+use crate::number::{Content, Form, Number, Skill, Slip, Style, Task};
+use crate::rng::Stream;
+use crate::spec::Spec;
+use crate::wording::Wording;
+use item::Item;
 
 /// One learner's quick check.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Check {
     /// Which of the lesson's checks, counted from 1.
     pub mark: u32,
-    /// One to three questions.
+    /// Its questions, each about another skill; all checks of a lesson ask about the same skills in the same order.
     pub questions: Vec<Question>,
 }
 
@@ -28,16 +29,18 @@ pub struct Check {
 pub struct Question {
     /// The number it is about.
     pub of: Number,
-    /// What is asked.
-    pub ask: Ask,
-    /// The sentence to print, such as "Which words say 406?"; at most twelve words.
+    /// The skill that it asks for.
+    pub skill: Skill,
+    /// What is shown and what is asked.
+    pub task: Task,
+    /// The sentence to print, such as "Which number do the words say?"; at most twelve words.
     pub sentence: String,
     /// What is shown under the sentence: a block picture, or a form other than the numeral.
     pub shown: Option<Content>,
     /// The right answer.
     pub answer: Content,
-    /// What to choose from, shuffled, the right answer among them; empty where no slip gives a wrong form, and then the
-    /// answer is written on a line.
+    /// What to choose from, the right answer among them; empty where no slip gives a wrong answer, and then the answer is
+    /// written on a line.
     pub choices: Vec<Choice>,
 }
 
@@ -67,32 +70,96 @@ pub fn letter(index: u8) -> char {
     char::from(b'A' + index % 26)
 }
 
-/// The most questions on a check.
-pub const MOST_QUESTIONS: usize = 3;
+/// Choices of a question.
+const CHOICES: usize = 3;
 
-/// All checks of a lesson: one for each exit number, which its first question is about; none without exit numbers.
-pub fn checks(lesson: &Lesson) -> Vec<Check> {
-    let numbers = &lesson.chosen.exit;
-    let count = numbers.len();
-    (1_u32..)
-        .zip(0..count)
-        .map(|(mark, k)| {
-            let number = |step: usize| numbers[(k + step) % count];
-            // With a single number, asking for its numeral would be answered by the other questions.
-            let mut wanted = match count {
-                1 => vec![(Family::Given, number(0)), (Family::Sense, number(0))],
-                2 => vec![(Family::Given, number(0)), (Family::Wanted, number(1)), (Family::Sense, number(0))],
-                _ => vec![(Family::Given, number(0)), (Family::Wanted, number(1)), (Family::Sense, number(2))],
-            };
-            // Neighbours begin with different questions, and where paper has room for fewer the class still meets all.
-            let turn = k % wanted.len();
-            wanted.rotate_left(turn);
-            let mut questions: Vec<Question> = Vec::with_capacity(MOST_QUESTIONS);
-            for (family, of) in wanted {
-                let question = choices::question(lesson, mark, family, of, &questions);
-                questions.extend(question);
-            }
-            Check { mark, questions }
+/// All checks of a lesson: one for each exit number.
+pub fn checks(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording) -> Vec<Check> {
+    if chosen.exit.is_empty() {
+        return Vec::new();
+    }
+    let blueprint = blueprint::draw(spec, chosen, style, wording);
+    if blueprint.skills.is_empty() {
+        return written(spec, chosen, style);
+    }
+    let mut stream = Stream::new(spec.seed.value, "choices");
+    // Each letter is right equally often on a paper; the next paper moves every right answer on by one letter.
+    let mut places: Vec<usize> = (0..blueprint.skills.len()).map(|k| k % CHOICES).collect();
+    stream.shuffle(&mut places);
+    let papers = blueprint.papers.into_iter().enumerate();
+    papers
+        .zip(1_u32..)
+        .map(|((turn, items), mark)| {
+            let asked = items.into_iter().zip(&blueprint.skills).zip(&places);
+            let questions = asked.filter_map(|((item, skill), place)| {
+                question(item, *skill, (place + turn) % CHOICES, style, wording, &mut stream)
+            });
+            Check { mark, questions: questions.collect() }
         })
         .collect()
+}
+
+/// The question of an item, with its right answer in a place.
+fn question(
+    item: Item,
+    skill: Skill,
+    place: usize,
+    style: &Style,
+    wording: &dyn Wording,
+    stream: &mut Stream,
+) -> Option<Question> {
+    let Item { of, task, wrong, .. } = item;
+    let answer = task.right(of, style)?;
+    let mut choices: Vec<Choice> =
+        wrong.into_iter().map(|(slip, content)| Choice { content, slip: Some(slip) }).collect();
+    stream.shuffle(&mut choices);
+    choices.insert(place.min(choices.len()), Choice { content: answer.clone(), slip: None });
+    let shown = match task {
+        Task::Forms { shown: Form::Numeral, .. } | Task::Worth(_) | Task::Greater(_) => None,
+        Task::Forms { shown, .. } => shown.content(of, style),
+    };
+    let sentence = match task {
+        Task::Forms { shown: Form::Numeral, asked } => asked.which(&style.numeral(of)),
+        Task::Forms { shown, .. } => shown.which_numeral().to_owned(),
+        Task::Worth(at) => wording.worth_question(of.digit(at), &style.numeral(of)),
+        Task::Greater(other) => {
+            // In the order in which the choices stand.
+            let first = choices.iter().find(|choice| choice.content.worth(Form::Numeral).is_some());
+            let is_first = first.is_some_and(|choice| choice.content == answer);
+            let (one, two) = if is_first { (of, other) } else { (other, of) };
+            wording.greater_question(&style.numeral(one), &style.numeral(two))
+        }
+    };
+    Some(Question { of, skill, task, sentence, shown, answer, choices })
+}
+
+/// Checks where no number gives choices, such as those of single digits: pictures and words whose numeral is written.
+fn written(spec: &Spec, chosen: &Chosen, style: &Style) -> Vec<Check> {
+    let matched = &spec.forms.matched.value;
+    let skills = [Skill::Picture, Skill::Words].into_iter();
+    let skills: Vec<Skill> = skills.filter(|skill| skill.needs().is_none_or(|form| matched.contains(&form))).collect();
+    let skills = if skills.is_empty() { vec![Skill::Words] } else { skills };
+    let count = chosen.exit.len();
+    let paper = |at: usize, mark: u32| {
+        let mut used: Vec<Number> = Vec::new();
+        let questions = skills.iter().filter_map(|&skill| {
+            // Each skill takes the next number that can show it, so that no question answers another.
+            let numbers = (0..count).map(|step| chosen.exit[(at + step) % count]);
+            let mut fresh = numbers.filter(|number| !used.contains(number));
+            let (of, task) = fresh.find_map(|of| Some((of, skill.tasks(of).first().copied()?)))?;
+            used.push(of);
+            let Task::Forms { shown, .. } = task else { return None };
+            let sentence = shown.write_numeral().to_owned();
+            let answer = task.right(of, style)?;
+            Some(Question { of, skill, task, sentence, shown: shown.content(of, style), answer, choices: Vec::new() })
+        });
+        Check { mark, questions: questions.collect() }
+    };
+    (1_u32..).zip(0..count).map(|(mark, at)| paper(at, mark)).collect()
+}
+
+/// What the papers take: the least and the most among them, counted as for versions; `None` without any.
+pub fn spread(checks: &[Check], style: &Style) -> Option<(Work, Work)> {
+    let numbers = |check: &Check| check.questions.iter().map(|question| question.of).collect();
+    super::choose::spread(&checks.iter().map(numbers).collect::<Vec<_>>(), style)
 }

@@ -3,9 +3,11 @@
 use super::talk::{build, find_digit, how_many, look_for, parts, repeats, teen, telling_place, twins, worth_of, zeros};
 use super::{Scene, Step, act, say};
 use crate::lesson::say::{empty_places, expanded, written};
-use crate::number::{Form, Number, Place, Slip};
+use crate::number::{Form, Number, Task};
 use crate::spec::SheetKind;
 
+/// Learners write the numeral of a number that is said.
+const HEARD: Task = Task::forms(Form::Words, Form::Numeral);
 /// Numbers that are talked about at length; the others are built the same way and checked.
 const AT_LENGTH: usize = 3;
 
@@ -20,7 +22,7 @@ pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     for (k, &number) in numbers.iter().enumerate() {
         if k < AT_LENGTH {
             steps.extend(at_length(scene, k, number, questions.clamp(2, 5)));
-            steps.extend(look_for(number, Form::Numeral, signs(number), &mut named, style));
+            steps.extend(look_for(scene.lesson, number, HEARD, &mut named));
         } else {
             steps.push(in_short(scene, number, k == AT_LENGTH));
         }
@@ -95,16 +97,5 @@ fn in_short(scene: &Scene<'_>, number: Number, first: bool) -> Step {
         act(format!("{lead}{numeral}: {}{parts}", build(number)))
     } else {
         act(format!("{numeral}: one digit in each column.{parts}"))
-    }
-}
-
-/// The slips that this number invites, the likeliest first.
-pub(super) fn signs(number: Number) -> &'static [Slip] {
-    let zero = Place::ALL.iter().any(|place| number.shows(*place) && number.digit(*place) == 0) && number.len() > 1;
-    let teen = (11..=19).contains(&(number.value() % 100));
-    match (zero, teen) {
-        (true, _) => &[Slip::ZeroDropped, Slip::SideBySide, Slip::ZeroMoved, Slip::HalfOverwritten],
-        (_, true) => &[Slip::TeenReversed, Slip::SideBySide, Slip::BigPartThenRest, Slip::FaceValue],
-        _ => &[Slip::SideBySide, Slip::BigPartThenRest, Slip::HalfOverwritten, Slip::TensOnesSwapped],
     }
 }

@@ -4,11 +4,11 @@ use super::sorting::{differ, look_alikes};
 use super::talk::twins;
 use super::{Scene, Step, act, ask, say, watch};
 use crate::lesson::Wrong;
-use crate::lesson::exit::{self, Ask, Check, Question};
+use crate::lesson::exit::{Check, Question};
 use crate::lesson::say::{
     capital, counted, counted_s, either, empty_places, expanded, form, list, spoken, worth, written,
 };
-use crate::number::{Content, Form, Number, Style};
+use crate::number::{Content, Form, Number, Style, Task};
 use crate::spec::{Cut, SheetKind};
 
 /// Wrong exit choices that the plan explains; the key has them all.
@@ -88,7 +88,7 @@ fn a_decoy(scene: &Scene<'_>) -> Option<Step> {
 
 /// The quick check.
 pub(super) fn exit(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
-    let checks = exit::checks(scene.lesson);
+    let checks = &scene.lesson.checks;
     let mut steps = Vec::new();
     if scene.makes(SheetKind::Exit) {
         steps.push(act(if checks.len() > 1 {
@@ -98,12 +98,12 @@ pub(super) fn exit(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
         }));
         steps.push(say("Write your name. Work alone. Mark the answer that you think is right."));
         steps.push(act("Read a question aloud to anyone who asks. Do not help with the answer."));
-        steps.extend(wrong_choices(scene, &checks));
+        steps.extend(wrong_choices(scene, checks));
         let table = vec!["Only a pencil. You hold the quick checks.".to_owned()];
         return (table, steps);
     }
     steps.push(say("Write your name. I ask, and you write the answers alone."));
-    for question in aloud(&checks, scene.questions) {
+    for question in aloud(checks, scene.questions) {
         steps.push(ask(spoken_question(question), format!("{}.", shown(&question.answer))));
     }
     (vec!["Paper and a pencil for each learner.".to_owned()], steps)
@@ -121,7 +121,7 @@ fn wrong_choices(scene: &Scene<'_>, checks: &[Check]) -> Vec<Step> {
                 }
                 named.push(slip);
                 let sees = format!("check {}, question {k}, choice {letter}: {}", check.mark, shown(&choice.content));
-                let wrong = Wrong { of: question.of, form: form_of(question), content: choice.content.clone(), slip };
+                let wrong = Wrong { of: question.of, task: question.task, content: choice.content.clone(), slip };
                 steps.push(watch(sees, wrong));
                 break;
             }
@@ -130,28 +130,19 @@ fn wrong_choices(scene: &Scene<'_>, checks: &[Check]) -> Vec<Step> {
     steps
 }
 
-fn form_of(question: &Question) -> Form {
-    match question.ask {
-        Ask::Match { wanted, .. } => wanted,
-        Ask::Worth(_) | Ask::Digit(_) | Ask::Greater => Form::Numeral,
-    }
-}
-
-/// Questions that can be asked without paper: one for each number.
+/// Questions that can be asked without paper: those of the first check that show nothing but a numeral, or words that can be
+/// read out.
 fn aloud(checks: &[Check], most: usize) -> impl Iterator<Item = &Question> {
-    checks
-        .iter()
-        .filter_map(|check| check.questions.iter().find(|q| q.shown.is_none() && q.ask != Ask::Greater))
-        .take(most)
+    let told = |question: &&Question| !matches!(question.shown, Some(Content::Blocks(_)));
+    checks.iter().take(1).flat_map(|check| &check.questions).filter(told).take(most)
 }
 
 fn spoken_question(question: &Question) -> String {
-    if question.choices.is_empty() {
-        return question.sentence.clone();
-    }
-    match question.ask {
-        Ask::Match { wanted: Form::Words, .. } => format!("How do you spell {}?", question.of),
-        _ => question.sentence.clone(),
+    match (&question.shown, question.task) {
+        (Some(Content::Text(text)), _) => format!("How do we write {text}?"),
+        (_, Task::Forms { asked: Form::Words, .. }) => format!("How do you spell {}?", question.of),
+        (_, Task::Forms { asked: Form::Expanded, .. }) => format!("What is {} in expanded form?", question.of),
+        (_, Task::Forms { .. } | Task::Worth(_) | Task::Greater(_)) => question.sentence.clone(),
     }
 }
 

@@ -3,7 +3,7 @@
 use super::talk::{look_for, parts, twins};
 use super::{Scene, Step, act, ask, say};
 use crate::lesson::say::{capital, list, spoken, written};
-use crate::number::{Form, Number, Slip};
+use crate::number::{Form, Number, Task};
 use crate::spec::SheetKind;
 
 pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
@@ -43,11 +43,10 @@ pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     }
     steps.push(alone(scene, &others));
     let mut named = scene.named.clone();
-    let every: Vec<Slip> = Slip::all().collect();
-    steps.extend(look_for(number, Form::Expanded, &every, &mut named, style));
+    steps.extend(look_for(scene.lesson, number, Task::forms(Form::Numeral, Form::Expanded), &mut named));
     if scene.minutes >= 5 {
         let last = others.last().copied().unwrap_or(number);
-        steps.extend(look_for(last, Form::Words, &every, &mut named, style));
+        steps.extend(look_for(scene.lesson, last, Task::forms(Form::Numeral, Form::Words), &mut named));
     }
     if scene.model().is_empty() {
         steps.extend(twins(numbers).map(|pair| pair.ask(style)));

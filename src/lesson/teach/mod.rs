@@ -67,6 +67,8 @@ pub enum Step {
         sees: String,
         /// The wrong form itself.
         wrong: Wrong,
+        /// The slip's letter in key and tally; none for a slip that is not in play.
+        letter: Option<char>,
         /// Whether an earlier step has explained this slip already.
         told: bool,
     },
@@ -105,7 +107,8 @@ pub fn plan(lesson: &Lesson, questions: usize) -> Result<Teaching, Problem> {
             Phase::Clearing => closing::clearing(&scene),
         };
         for step in &mut steps {
-            if let Step::Watch { wrong, told, .. } = step {
+            if let Step::Watch { wrong, told, letter, .. } = step {
+                *letter = lesson.letter(wrong.slip);
                 *told = named.contains(&wrong.slip);
                 named.push(wrong.slip);
             }
@@ -158,7 +161,7 @@ fn say(text: impl Into<String>) -> Step {
 }
 
 fn watch(sees: impl Into<String>, wrong: Wrong) -> Step {
-    Step::Watch { sees: sees.into(), wrong, told: false }
+    Step::Watch { sees: sees.into(), wrong, letter: None, told: false }
 }
 
 fn ask(question: impl Into<String>, expect: impl Into<String>) -> Step {

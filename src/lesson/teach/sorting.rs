@@ -4,7 +4,7 @@ use super::talk::twins;
 use super::{Scene, Step, act, ask, say, watch};
 use crate::lesson::say::{capital, counted_s, expanded, list, spoken, written};
 use crate::lesson::{SortSet, Wrong};
-use crate::number::{Content, Form, Number, Style};
+use crate::number::{Content, Form, Number, Style, Task};
 use crate::spec::{Cut, SheetKind};
 
 /// Decoys of one set that the plan names; the key has them all.
@@ -166,7 +166,7 @@ fn decoys(scene: &Scene<'_>) -> Vec<Step> {
             }
             named.push(slip);
             let sees = format!("set {}: {text} in the row of {}", set.version, written(of, style));
-            let wrong = Wrong { of, form: strip.form, content: strip.content.clone(), slip };
+            let wrong = Wrong { of, task: Task::forms(set.given, strip.form), content: strip.content.clone(), slip };
             steps.push(watch(sees, wrong));
         }
     }

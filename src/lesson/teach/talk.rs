@@ -1,12 +1,12 @@
 //! Questions and remarks about one number or two, with the answers to expect.
 
 use super::{Step, ask, say, watch};
-use crate::lesson::Wrong;
 use crate::lesson::say::{
     article, capital, columns, counted, empty_places, expanded, list, piece, pieces, small, spoken, without_zeros,
     worth, written,
 };
-use crate::number::{Content, Form, Number, Place, Slip, Style};
+use crate::lesson::{Lesson, Wrong};
+use crate::number::{Content, Number, Place, Slip, Style, Task};
 
 /// "4 flats in the hundreds column and 6 cubes in the ones column. Leave the tens column empty.": how a number is built on a mat; only for numbers that have a block picture.
 pub(super) fn build(number: Number) -> String {
@@ -160,18 +160,13 @@ pub(super) fn how_many(number: Number, style: &Style) -> Step {
     ask(format!("Which blocks show {}?", written(number, style)), format!("{}.", capital(&pieces(number))))
 }
 
-/// A wrong form to look out for: the first of these slips that gives one and is not among `named`.
-pub(super) fn look_for(
-    number: Number,
-    form: Form,
-    slips: &[Slip],
-    named: &mut Vec<Slip>,
-    style: &Style,
-) -> Option<Step> {
-    let found = |slip: &Slip| Some((*slip, slip.wrong(number, form, style)?));
-    let (slip, content) = slips.iter().filter(|slip| !named.contains(slip)).find_map(found)?;
+/// A wrong answer to look out for: the likeliest of the slips in play that is not among `named`.
+pub(super) fn look_for(lesson: &Lesson, number: Number, task: Task, named: &mut Vec<Slip>) -> Option<Step> {
+    let style = &lesson.style;
+    let in_play = |slip: Slip| lesson.letter(slip).is_some() && !named.contains(&slip);
+    let (slip, content) = task.wrong(number, style).into_iter().find(|(slip, _)| in_play(*slip))?;
     let Content::Text(shown) = &content else { return None };
     let sees = format!("{shown} for {}", written(number, style));
     named.push(slip);
-    Some(watch(sees, Wrong { of: number, form, content, slip }))
+    Some(watch(sees, Wrong { of: number, task, content, slip }))
 }

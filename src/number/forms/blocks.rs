@@ -13,6 +13,7 @@ pub(super) const FACTS: Facts = Facts {
         skill: "block picture",
         which: |numeral| format!("Which picture shows {numeral}?"),
         write: |numeral| format!("Draw {numeral} in blocks."),
+        which_numeral: "Which number does the picture show?",
         write_numeral: "Write the number that the picture shows.",
     },
     content: |number, _| fewest(number).map(Content::Blocks),

@@ -14,6 +14,7 @@ pub(super) const FACTS: Facts = Facts {
         skill: "expanded form",
         which: |numeral| format!("Which is {numeral} in expanded form?"),
         write: |numeral| format!("Write {numeral} in expanded form."),
+        which_numeral: "Which number is this?",
         write_numeral: "Write this as a number.",
     },
     content: |number, style| Some(Content::Text(write(number, style))),

@@ -83,6 +83,8 @@ struct Texts {
     which: fn(&str) -> String,
     /// Write a numeral in this form.
     write: fn(&str) -> String,
+    /// Which of several numerals says what is shown in this form.
+    which_numeral: &'static str,
     /// Write the numeral of something shown in this form.
     write_numeral: &'static str,
 }
@@ -137,6 +139,11 @@ impl Form {
     /// The request to write `numeral` in this form: "Write 406 in words."
     pub fn write(self, numeral: &str) -> String {
         (self.facts().texts.write)(numeral)
+    }
+
+    /// The question which of several numerals says what is shown in this form.
+    pub const fn which_numeral(self) -> &'static str {
+        self.facts().texts.which_numeral
     }
 
     /// The request to write the numeral of what is shown in this form.

@@ -12,6 +12,7 @@ pub(super) const FACTS: Facts = Facts {
         skill: "numeral",
         which: |numeral| format!("Which says the same as {numeral}?"),
         write: |numeral| format!("Write {numeral} again."),
+        which_numeral: "Which number is this?",
         write_numeral: "Write this as a number.",
     },
     content: |number, style| Some(Content::Text(write(number, style))),

@@ -15,6 +15,7 @@ pub(super) const FACTS: Facts = Facts {
         skill: "unit form",
         which: |numeral| format!("Which says the same as {numeral}?"),
         write: |numeral| format!("Write how many of each place {numeral} has."),
+        which_numeral: "Which number is this?",
         write_numeral: "Write this as a number.",
     },
     content: |number, _| Some(Content::Text(write(number))),

@@ -12,6 +12,7 @@ pub(super) const FACTS: Facts = Facts {
         skill: "number words",
         which: |numeral| format!("Which words say {numeral}?"),
         write: |numeral| format!("Write {numeral} in words."),
+        which_numeral: "Which number do the words say?",
         write_numeral: "Write this as a number.",
     },
     content: |number, style| Some(Content::Text(style.words(number))),

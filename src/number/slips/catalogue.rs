@@ -2,27 +2,45 @@
 //!
 //! Sentences are for a teacher or a substitute who reads them cold: at most 22 words, about any number.
 
-use super::{Content, Form, Number, Slip, Style, rules};
+use super::{Content, Form, Number, Place, Slip, Style, Task, rules};
 
 /// One slip.
-pub(super) struct Entry {
+pub(super) struct Row {
     pub slip: Slip,
     pub name: &'static str,
     pub thinking: &'static str,
     pub next_step: &'static str,
+    pub example: Example,
     pub source: &'static str,
     pub rare: bool,
     pub rule: Rule,
 }
 
-/// How a slip goes wrong.
+/// What a slip makes of one number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Example {
+    /// The number.
+    pub of: u32,
+    /// What is shown and what is asked.
+    pub task: Task,
+    /// The wrong answer.
+    pub answer: &'static str,
+}
+
+/// How a slip goes wrong where a number is shown in one form and asked for in another.
 pub(super) enum Rule {
-    /// It takes the number for another one, which then goes wrong in every form alike.
-    Number(fn(Number) -> Option<Number>),
-    /// It puts digits together wrongly: bare digits out, numerals only.
-    Numeral(fn(Number) -> Option<String>),
-    /// It goes wrong in each form in its own way.
-    Form(fn(Number, Form, &Style) -> Option<Content>),
+    /// It takes the number, shown in a form, for another one, which then goes wrong in every form alike.
+    Number(fn(Number, Form) -> Option<Number>),
+    /// It puts digits together wrongly from the form that is shown: bare digits out, numerals only.
+    Digits(fn(Number, Form, &Style) -> Option<String>),
+    /// It goes wrong in the form that is asked for in a way of its own.
+    Forms(fn(Number, Form, &Style) -> Vec<Content>),
+    /// It bears on digits and comparisons only; see `judging.rs`.
+    Judging,
+}
+
+const fn example(of: u32, shown: Form, asked: Form, answer: &'static str) -> Example {
+    Example { of, task: Task::forms(shown, asked), answer }
 }
 
 // Journals, volumes and pages as the project's references give them: abstracts were read there, not the papers. The
@@ -34,136 +52,175 @@ const BESIDE_ZERO: &str = "Byrge, Smith and Mix 2014, Child Development 85(2), 4
 const ZEROS: &str = "Steiner et al. 2021, Journal of Numerical Cognition 7(3), 368-387";
 const TEENS: &str = "NSW numeracy continuum, \"Challenges in the teens\"; the written form is our reading of it";
 const FACE_VALUE: &str = "Ross 1989, Arithmetic Teacher 36(6), 47-51; Price 2001, doctoral thesis";
-const COLUMNS: &str = "Price 2001, doctoral thesis; Fuson 1990, Cognition and Instruction 7(4), 343-403";
+const ALIKE: &str = "Price 2001, doctoral thesis: each digit taken as that many ones; carried over to pictures by us";
 const PRACTICE: &str = "common practice, no source";
 
-/// All slips. Rows that say more about the thinking come before rows that may make the same wrong form (tens and ones
-/// change places in 617 because a teen was heard backwards). Inversions are marked rare by Steiner et al. 2021.
-pub(super) const CATALOGUE: [Entry; 14] = [
-    Entry {
+/// The number that [`Slip::FromTheOnes`] takes to be greater than 76.
+const SIXTY_SEVEN: Number = match Number::new(67) {
+    Some(number) => number,
+    None => Number::MIN,
+};
+
+/// All slips. Inversions are marked rare by Steiner et al. 2021.
+pub(super) const CATALOGUE: [Row; 16] = [
+    Row {
         slip: Slip::ZeroDropped,
         name: "zero dropped",
         thinking: "Zero stands for nothing, so it need not be written or counted.",
         next_step: "Build the number on the mat, point to the empty column, and write 0 for it.",
+        example: example(406, Form::Words, Form::Numeral, "46"),
         source: ZEROS,
         rare: false,
-        rule: Rule::Number(rules::zero_dropped),
+        rule: Rule::Number(|number, _| rules::zero_dropped(number)),
     },
-    Entry {
+    Row {
         slip: Slip::ZeroMoved,
         name: "zero moved",
         thinking: "There is a zero in the number, but any place will do for it.",
         next_step: "Build both numbers on two mats and ask which column is empty on each.",
+        example: example(406, Form::Numeral, Form::Words, "four hundred sixty"),
         source: BESIDE_ZERO,
         rare: false,
-        rule: Rule::Number(rules::zero_moved),
+        rule: Rule::Number(|number, _| rules::zero_moved(number)),
     },
-    Entry {
+    Row {
         slip: Slip::TeenTy,
         name: "teen and ty confused",
         thinking: "Words that end in teen and in ty sound alike, so they mean the same.",
         next_step: "Say both words slowly, build both with rods and cubes, and compare them.",
+        example: example(614, Form::Words, Form::Numeral, "640"),
         source: TEENS,
         rare: false,
-        rule: Rule::Number(rules::teen_ty),
+        rule: Rule::Number(|number, _| rules::teen_ty(number)),
     },
-    Entry {
+    Row {
         slip: Slip::TeenReversed,
         name: "teen reversed",
         thinking: "A teen word says its ones first, so the ones are written first.",
         next_step: "Build the teen as one rod and some cubes, then write the rod's digit first.",
+        example: example(617, Form::Words, Form::Numeral, "671"),
         source: TEENS,
         rare: false,
         rule: Rule::Number(rules::teen_reversed),
     },
-    Entry {
+    Row {
         slip: Slip::SideBySide,
         name: "parts side by side",
         thinking: "Each part is written out in full, one beside the other.",
         next_step: "Stack the layered cards, so that each smaller part covers the zeros under it.",
+        example: example(642, Form::Words, Form::Numeral, "600402"),
         source: WRITING,
         rare: false,
-        rule: Rule::Numeral(rules::side_by_side),
+        rule: Rule::Digits(rules::side_by_side),
     },
-    Entry {
+    Row {
         slip: Slip::BigPartThenRest,
         name: "big part, then rest",
         thinking: "The biggest part is written out in full, and the rest comes after it.",
         next_step: "Lay the cards for the rest on top of the biggest card, and read the result.",
+        example: example(365, Form::Words, Form::Numeral, "30065"),
         source: DICTATION,
         rare: false,
-        rule: Rule::Numeral(rules::big_part_then_rest),
+        rule: Rule::Digits(rules::big_part_then_rest),
     },
-    Entry {
+    Row {
         slip: Slip::HalfOverwritten,
         name: "half overwritten",
         thinking: "The rest goes over the zeros of the biggest part, but one zero too many stays.",
         next_step: "Count the columns on the mat and the digits written: one digit for each column.",
+        example: example(365, Form::Words, Form::Numeral, "3065"),
         source: DICTATION,
         rare: false,
-        rule: Rule::Numeral(rules::half_overwritten),
+        rule: Rule::Digits(rules::half_overwritten),
     },
-    Entry {
+    Row {
         slip: Slip::PlaceWordWritten,
         name: "place word written out",
         thinking: "The word hundred or thousand is heard as a number, so it is written down too.",
         next_step: "Show that hundred and thousand name columns of the mat; only the count in a column is written.",
+        example: example(642, Form::Words, Form::Numeral, "610042"),
         source: WRITING,
         rare: false,
-        rule: Rule::Numeral(rules::place_word_written),
+        rule: Rule::Digits(rules::place_word_written),
     },
-    Entry {
+    Row {
         slip: Slip::FaceValue,
         name: "digits at face value",
         thinking: "Every digit counts that many ones, wherever it stands.",
         next_step: "Ask which blocks each digit stands for, and lay a rod beside a cube to compare.",
+        example: Example { of: 274, task: Task::Worth(Place::Hundreds), answer: "2" },
         source: FACE_VALUE,
         rare: false,
-        rule: Rule::Form(rules::face_value),
+        rule: Rule::Forms(rules::face_value),
     },
-    Entry {
-        slip: Slip::NotTraded,
-        name: "places not traded",
-        thinking: "Ten or more may stay in one column, and the count is written there.",
-        next_step: "Trade every ten for one of the next larger block, until no column holds more than nine.",
-        source: COLUMNS,
+    Row {
+        slip: Slip::CountedAlike,
+        name: "blocks counted alike",
+        thinking: "Every block counts as one, whatever its size.",
+        next_step: "Lay ten cubes along a rod, then count the picture aloud: flats by hundreds, rods by tens, cubes by ones.",
+        example: example(406, Form::Blocks, Form::Numeral, "10"),
+        source: ALIKE,
         rare: false,
-        rule: Rule::Numeral(rules::not_traded),
+        rule: Rule::Number(|number, _| rules::counted_alike(number)),
     },
-    Entry {
+    Row {
+        slip: Slip::PlaceOff,
+        name: "place off by one",
+        thinking: "Digits stand for tens or hundreds, but this one is counted in the place beside its own.",
+        next_step: "Name the places aloud from the ones up, a finger on each digit, and build the number.",
+        example: Example { of: 274, task: Task::Worth(Place::Hundreds), answer: "20" },
+        source: PRACTICE,
+        rare: false,
+        rule: Rule::Judging,
+    },
+    Row {
         slip: Slip::ReadInPieces,
         name: "read in pieces",
         thinking: "A long numeral is cut into shorter ones, and each is read by itself.",
         next_step: "Cover all but the first digit, say it with its place, then read the rest as one number.",
+        example: example(834, Form::Numeral, Form::Words, "eighty thirty-four"),
         source: PIECES,
         rare: false,
-        rule: Rule::Form(rules::read_in_pieces),
+        rule: Rule::Forms(rules::read_in_pieces),
     },
-    Entry {
+    Row {
+        slip: Slip::FromTheOnes,
+        name: "compared from the ones",
+        thinking: "Numbers are compared from the right, so the larger last digit decides.",
+        next_step: "Build both numbers and compare the largest blocks first, then the next.",
+        example: Example { of: 76, task: Task::Greater(SIXTY_SEVEN), answer: "67" },
+        source: PRACTICE,
+        rare: false,
+        rule: Rule::Judging,
+    },
+    Row {
         slip: Slip::TensOnesSwapped,
         name: "tens and ones swapped",
         thinking: "The digits are known, but not which one counts tens and which counts ones.",
         next_step: "Build both numbers with rods and cubes, and ask which has more tens.",
+        example: example(264, Form::Blocks, Form::Numeral, "246"),
         source: PRACTICE,
         rare: true,
-        rule: Rule::Number(rules::tens_ones_swapped),
+        rule: Rule::Number(|number, _| rules::tens_ones_swapped(number)),
     },
-    Entry {
+    Row {
         slip: Slip::HundredsTensSwapped,
         name: "hundreds and tens swapped",
         thinking: "The digits are known, but not which one counts hundreds and which counts tens.",
         next_step: "Build both numbers with flats and rods, and ask which has more hundreds.",
+        example: example(264, Form::Blocks, Form::Numeral, "624"),
         source: PRACTICE,
         rare: true,
-        rule: Rule::Number(rules::hundreds_tens_swapped),
+        rule: Rule::Number(|number, _| rules::hundreds_tens_swapped(number)),
     },
-    Entry {
+    Row {
         slip: Slip::Reversed,
         name: "digits reversed",
         thinking: "The digits are right, but the number is put down from right to left.",
         next_step: "Point to the left end of the mat, and write the largest place first.",
+        example: example(264, Form::Words, Form::Numeral, "462"),
         source: PRACTICE,
         rare: true,
-        rule: Rule::Number(rules::reversed),
+        rule: Rule::Number(|number, _| rules::reversed(number)),
     },
 ];

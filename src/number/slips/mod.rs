@@ -1,25 +1,31 @@
-//! Slips: known ways of thinking that give a wrong form.
+//! Slips: known ways of thinking that turn what is shown into a wrong answer.
 //!
-//! In: a number, a form and the lesson's style. Out: the wrong form that a slip makes of it, if it makes one. Everything
-//! that is said or made of a slip stands in one table, [`catalogue`]; decoys, exit choices, keys, tallies and plans draw
-//! on it, so that one more slip is one more row there.
+//! In: a number, a [`Task`] (what is shown and what is asked) and the lesson's style. Out: the wrong answers that a slip
+//! makes of it. Everything that is known of a slip stands in one row of [`catalogue`]; which slips a task can provoke, and
+//! which of them explains an answer that several would give, stands in one table, [`pairs`]. Decoys, quick checks, key,
+//! tally, plan and small groups draw on these two.
 
 mod catalogue;
+mod judging;
+mod pairs;
 mod rules;
 
-use super::{Content, Form, Number, Style};
-use catalogue::{CATALOGUE, Rule};
+use super::{Content, Form, Number, Place, Style};
+use catalogue::{CATALOGUE, Row, Rule};
 
-/// A way of thinking that gives a wrong form.
+pub use catalogue::Example;
+pub use judging::Judged;
+
+/// A way of thinking that gives a wrong answer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Slip {
     /// 406 written 46.
     ZeroDropped,
     /// 406 written 460.
     ZeroMoved,
-    /// 614 taken for 640.
+    /// Six hundred fourteen taken for 640.
     TeenTy,
-    /// 617 written 671.
+    /// Six hundred seventeen written 671.
     TeenReversed,
     /// 642 written 600402.
     SideBySide,
@@ -29,12 +35,16 @@ pub enum Slip {
     HalfOverwritten,
     /// 642 written 610042.
     PlaceWordWritten,
-    /// 406 taken for 4 and 0 and 6 ones.
+    /// The 2 in 274 taken for 2 ones.
     FaceValue,
-    /// 406 written 3106.
-    NotTraded,
+    /// 4 flats and 6 cubes counted as 10.
+    CountedAlike,
+    /// The 2 in 274 taken for 20.
+    PlaceOff,
     /// 834 read "eighty thirty-four".
     ReadInPieces,
+    /// 67 taken to be greater than 76.
+    FromTheOnes,
     /// 264 taken for 246.
     TensOnesSwapped,
     /// 264 taken for 624.
@@ -43,52 +53,157 @@ pub enum Slip {
     Reversed,
 }
 
+/// What is shown of a number, and what is asked about it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Task {
+    /// It is shown in one form and asked for in another.
+    Forms {
+        /// The form that is shown.
+        shown: Form,
+        /// The form that is asked for.
+        asked: Form,
+    },
+    /// Its numeral is shown, and what the digit in a place is worth is asked for, as a numeral.
+    Worth(Place),
+    /// Its numeral is shown beside that of another number, and which of the two is greater is asked.
+    Greater(Number),
+}
+
+impl Task {
+    /// Shown in one form and asked for in another.
+    pub const fn forms(shown: Form, asked: Form) -> Self {
+        Self::Forms { shown, asked }
+    }
+
+    /// The form of its answers.
+    pub const fn asked(self) -> Form {
+        match self {
+            Self::Forms { asked, .. } => asked,
+            Self::Worth(_) | Self::Greater(_) => Form::Numeral,
+        }
+    }
+
+    /// The right answer. Returns `None` where the number does not have the form asked for.
+    pub fn right(self, number: Number, style: &Style) -> Option<Content> {
+        match self {
+            Self::Forms { asked, .. } => asked.content(number, style),
+            Self::Worth(place) => {
+                Form::Numeral.content(Number::new(u32::from(number.digit(place)) * place.worth())?, style)
+            }
+            Self::Greater(other) => Form::Numeral.content(number.max(other), style),
+        }
+    }
+
+    /// The slips that what is shown can provoke, the likeliest reason first: where two give the same answer, the first
+    /// explains it. The order and its grounds are in `pairs.rs`.
+    pub const fn provokes(self) -> &'static [Slip] {
+        pairs::provoked(self)
+    }
+
+    /// Every wrong answer with the one slip that explains it, the likeliest slips first.
+    pub fn wrong(self, number: Number, style: &Style) -> Vec<(Slip, Content)> {
+        let is_shown = match self {
+            Self::Forms { shown, .. } => shown.content(number, style).is_some(),
+            Self::Worth(place) => number.shows(place),
+            Self::Greater(_) => true,
+        };
+        let Some(right) = self.right(number, style).filter(|_| is_shown) else { return Vec::new() };
+        let worth = right.worth(self.asked());
+        let mut answers: Vec<(Slip, Content)> = Vec::new();
+        for &slip in self.provokes() {
+            for content in slip.answers(number, self, style) {
+                let is_right = content == right || worth.is_some() && content.worth(self.asked()) == worth;
+                if !is_right && answers.iter().all(|(_, other)| *other != content) {
+                    answers.push((slip, content));
+                }
+            }
+        }
+        answers
+    }
+
+    /// The slip that explains an answer, if one does.
+    pub fn explain(self, number: Number, answer: &Content, style: &Style) -> Option<Slip> {
+        self.wrong(number, style).into_iter().find(|(_, content)| content == answer).map(|(slip, _)| slip)
+    }
+}
+
 impl Slip {
-    /// All slips, in the order of the catalogue: where two make the same wrong form, the first explains it better.
+    /// All slips, in the order of the catalogue.
     pub fn all() -> impl ExactSizeIterator<Item = Self> {
-        CATALOGUE.iter().map(|entry| entry.slip)
+        CATALOGUE.iter().map(|row| row.slip)
     }
 
     /// The name in plain words, at most four, in lower case.
     pub fn name(self) -> &'static str {
-        self.entry().name
+        self.row().name
     }
 
     /// What the learner is thinking: one sentence.
     pub fn thinking(self) -> &'static str {
-        self.entry().thinking
+        self.row().thinking
     }
 
     /// What the teacher can do next: one sentence.
     pub fn next_step(self) -> &'static str {
-        self.entry().next_step
+        self.row().next_step
+    }
+
+    /// One of its answers, as an example.
+    pub fn example(self) -> Example {
+        self.row().example
     }
 
     /// Where the research describes it, or "common practice, no source".
     pub fn source(self) -> &'static str {
-        self.entry().source
+        self.row().source
     }
 
     /// Whether it is rare among learners who speak English, so that other slips are worth asking for first.
     pub fn is_rare(self) -> bool {
-        self.entry().rare
+        self.row().rare
     }
 
-    /// The wrong form that this slip makes of a number. Returns `None` where it makes none: the result would be right, or
-    /// begin with 0, or the thinking does not touch that form. What it makes never shows, nor is worth, the number itself.
-    pub fn wrong(self, number: Number, form: Form, style: &Style) -> Option<Content> {
-        let wrong = match self.entry().rule {
-            Rule::Number(rule) => form.content(rule(number)?, style)?,
-            Rule::Numeral(rule) if form == Form::Numeral => Content::Text(numeral(number, &rule(number)?, style)),
-            Rule::Numeral(_) => return None,
-            Rule::Form(rule) => rule(number, form, style)?,
+    /// The wrong answers that this slip, and no likelier one, makes of a number in a task. None where it makes none: the
+    /// result would be right, or begin with 0, or what is shown does not provoke it.
+    pub fn wrong(self, number: Number, task: Task, style: &Style) -> Vec<Content> {
+        let all = task.wrong(number, style).into_iter();
+        all.filter(|(slip, _)| *slip == self).map(|(_, content)| content).collect()
+    }
+
+    /// How this slip, and no likelier one, judges two different numbers that are compared; `None` where it judges right or
+    /// not at all.
+    pub fn judges(self, one: Number, other: Number) -> Option<Judged> {
+        let judged = judging::greater(self, one, other)?;
+        let first =
+            Task::Greater(other).provokes().iter().find(|slip| judging::greater(**slip, one, other) == Some(judged));
+        (first == Some(&self)).then_some(judged)
+    }
+
+    /// What the rule gives, right or wrong.
+    fn answers(self, number: Number, task: Task, style: &Style) -> Vec<Content> {
+        let (shown, asked) = match task {
+            Task::Forms { shown, asked } => (shown, asked),
+            Task::Worth(place) => return judging::worths(self, number, place, style),
+            // That both are equal is no numeral: see [`Slip::judges`].
+            Task::Greater(other) => {
+                let lesser = (self.judges(number, other) == Some(Judged::Lesser)).then(|| number.min(other));
+                return lesser.and_then(|lesser| Form::Numeral.content(lesser, style)).into_iter().collect();
+            }
         };
-        let is_right = form.content(number, style).is_some_and(|right| right == wrong)
-            || wrong.worth(form) == Some(u64::from(number.value()));
-        (!is_right).then_some(wrong)
+        match self.row().rule {
+            Rule::Number(rule) => {
+                rule(number, shown).and_then(|other| asked.content(other, style)).into_iter().collect()
+            }
+            Rule::Digits(rule) => {
+                let digits = rule(number, shown, style);
+                digits.map(|digits| Content::Text(marked(number, &digits, style))).into_iter().collect()
+            }
+            Rule::Forms(rule) => rule(number, asked, style),
+            Rule::Judging => Vec::new(),
+        }
     }
 
-    fn entry(self) -> &'static catalogue::Entry {
+    fn row(self) -> &'static Row {
         // The enum and the table keep one order; a test below holds them together.
         &CATALOGUE[self as usize]
     }
@@ -96,7 +211,7 @@ impl Slip {
 
 /// Digits put together wrongly, with thousands marks only where the learner has met them: in numerals from 1,000 up. A
 /// mark in 4,006 would show that 406 was not meant.
-fn numeral(of: Number, digits: &str, style: &Style) -> String {
+fn marked(of: Number, digits: &str, style: &Style) -> String {
     if of.value() < 1_000 { digits.to_owned() } else { style.grouped(digits) }
 }
 

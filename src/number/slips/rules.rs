@@ -1,12 +1,11 @@
 //! What each slip does to a number.
 //!
 //! Each rule follows the wrong answers that the research reports for three digits and carries the thinking over to 2 to 6
-//! digits. A rule may return the right answer; [`Slip::wrong`](super::Slip::wrong) drops it.
-
-use std::fmt::Write as _;
+//! digits. A rule may return the right answer, and answers that another slip gives too; [`Task::wrong`](super::Task::wrong)
+//! sorts that out.
 
 use super::{Content, Form, Number, Style};
-use crate::number::{Place, counted};
+use crate::number::Place;
 
 /// The digits as the numeral shows them, greatest place first.
 fn digits(number: Number) -> Vec<u8> {
@@ -70,13 +69,12 @@ pub(super) fn teen_ty(number: Number) -> Option<Number> {
     })
 }
 
-/// 617: 671, 31: 13. Only words that say their ones first are turned: thirteen to nineteen.
-pub(super) fn teen_reversed(number: Number) -> Option<Number> {
-    in_two_digits(number, |two| match (two / 10, two % 10) {
-        (1, ones @ 3..=9) => Some(ones * 10 + 1),
-        (tens @ 3..=9, 1) => Some(10 + tens),
-        _ => None,
-    })
+/// Six hundred seventeen: 671; and 671 read back: six hundred seventeen. Only words that say their ones first are turned:
+/// thirteen to nineteen.
+pub(super) fn teen_reversed(number: Number, shown: Form) -> Option<Number> {
+    let heard = |two: u32| (two / 10 == 1 && two % 10 >= 3).then_some(two % 10 * 10 + 1);
+    let read = |two: u32| (two / 10 >= 3 && two % 10 == 1).then_some(10 + two / 10);
+    in_two_digits(number, if shown == Form::Numeral { read } else { heard })
 }
 
 /// 264: 246.
@@ -107,90 +105,89 @@ fn leading_part(number: Number) -> Option<(u32, u32, u32)> {
     Some((value / unit, unit, value % unit))
 }
 
-/// 642: 600402; 46: 406. From 10,000 up the thousands are one part, as they are heard: 12,040 as 1200040.
-pub(super) fn side_by_side(number: Number) -> Option<String> {
-    let thousands = if number.value() >= 10_000 { number.value() / 1_000 * 1_000 } else { 0 };
-    let rest = Number::new(number.value() - thousands)?;
-    let mut text = if thousands > 0 { thousands.to_string() } else { String::new() };
-    for (place, digit) in rest.digits().filter(|&(_, digit)| digit != 0) {
-        // Writing to a string cannot fail.
-        let _ = write!(text, "{}", u32::from(digit) * place.worth());
-    }
+/// The digits of all parts, each written out in full.
+fn parts(number: Number, with_zeros: bool) -> String {
+    let parts = number.digits().filter(|&(_, digit)| digit != 0 || with_zeros);
+    parts.map(|(place, digit)| (u32::from(digit) * place.worth()).to_string()).collect()
+}
+
+/// 642: 600402; 46: 406. As many parts as are shown: from 400 + 0 + 6 and from 4 hundreds 0 tens 6 ones comes 40006. In words
+/// eleven to nineteen are one part, and so are thousands from 10,000 up: nine hundred eleven as 90011, twelve thousand
+/// forty as 1200040.
+pub(super) fn side_by_side(number: Number, shown: Form, style: &Style) -> Option<String> {
+    let text = match shown {
+        Form::Words => {
+            let thousands = if number.value() >= 10_000 { number.value() / 1_000 * 1_000 } else { 0 };
+            let rest = number.value() - thousands;
+            let last = if (11..20).contains(&(rest % 100)) { rest % 100 } else { 0 };
+            let written = |part: u32| if part > 0 { part.to_string() } else { String::new() };
+            let middle = Number::new(rest - last).filter(|middle| middle.value() > 0);
+            let middle = middle.map(|middle| parts(middle, false)).unwrap_or_default();
+            format!("{}{middle}{}", written(thousands), written(last))
+        }
+        Form::Expanded => parts(number, style.zero_terms),
+        Form::Units => parts(number, true),
+        Form::Numeral | Form::Blocks => return None,
+    };
     (!text.is_empty()).then_some(text)
 }
 
 /// 365: 30065.
-pub(super) fn big_part_then_rest(number: Number) -> Option<String> {
+pub(super) fn big_part_then_rest(number: Number, _: Form, _: &Style) -> Option<String> {
     let (count, unit, rest) = leading_part(number)?;
     (rest > 0).then(|| format!("{}{rest}", count * unit))
 }
 
 /// 365: 3065. The rest covers all zeros of the greatest part but one. Where the rest is short, as in 406, it would cover
 /// too many instead, which is zero dropped.
-pub(super) fn half_overwritten(number: Number) -> Option<String> {
+pub(super) fn half_overwritten(number: Number, _: Form, _: &Style) -> Option<String> {
     let (count, unit, rest) = leading_part(number)?;
     (rest >= unit / 10).then(|| format!("{count}0{rest}"))
 }
 
 /// 642: 610042.
-pub(super) fn place_word_written(number: Number) -> Option<String> {
+pub(super) fn place_word_written(number: Number, _: Form, _: &Style) -> Option<String> {
     let (count, unit, rest) = leading_part(number)?;
     Some(if rest > 0 { format!("{count}{unit}{rest}") } else { format!("{count}{unit}") })
 }
 
-/// 406: 3106. One of a place stands as ten more of the next smaller one, and the count is written as it is. The hundred is
-/// opened, or the smallest larger block where the numeral has no hundred to spare; in two digits, a ten.
-pub(super) fn not_traded(number: Number) -> Option<String> {
-    let places = if number.len() == 2 { &Place::ALL[1..2] } else { Place::ALL.get(2..number.len())? };
-    let open = |&place: &Place| {
-        let mut text = String::new();
-        for (at, digit) in number.digits() {
-            let count = match at {
-                at if at == place => digit.checked_sub(1)?,
-                at if at.index() + 1 == place.index() => digit + 10,
-                _ => digit,
-            };
-            let _ = write!(text, "{count}");
-        }
-        (!text.starts_with('0')).then_some(text)
-    };
-    places.iter().find_map(open)
+/// 4 flats and 6 cubes: 10.
+pub(super) fn counted_alike(number: Number) -> Option<Number> {
+    Number::new(number.digits().map(|(_, digit)| u32::from(digit)).sum())
 }
 
-/// 406: as a numeral 10, as words "four zero six", in expanded form 4 + 6, in unit form 4 ones 0 ones 6 ones, ten cubes.
-pub(super) fn face_value(number: Number, form: Form, style: &Style) -> Option<Content> {
+/// 406: 4 + 6 in expanded form, ten cubes.
+pub(super) fn face_value(number: Number, asked: Form, style: &Style) -> Vec<Content> {
     let digits = digits(number);
-    if digits.len() < 2 {
-        return None;
-    }
-    let sum: u32 = digits.iter().map(|&digit| u32::from(digit)).sum();
-    let joined = |with: &str, show: &dyn Fn(u8) -> String| {
-        let parts: Vec<String> = digits.iter().map(|&digit| show(digit)).collect();
-        Content::Text(parts.join(with))
-    };
-    Some(match form {
-        Form::Numeral => Content::Text(sum.to_string()),
-        Form::Words => joined(" ", &|digit| style.names.cardinal(digit.into(), false)),
+    let wrong = match asked {
         Form::Expanded => {
-            let terms: Vec<String> =
-                digits.iter().filter(|&&digit| digit != 0 || style.zero_terms).map(u8::to_string).collect();
-            Content::Text(terms.join(" + "))
+            let terms = digits.iter().filter(|&&digit| digit != 0 || style.zero_terms).map(u8::to_string);
+            Some(Content::Text(terms.collect::<Vec<_>>().join(" + ")))
         }
-        Form::Units => joined(" ", &|digit| counted(u32::from(digit), Place::Ones)),
-        Form::Blocks => (number <= Number::MAX_BLOCKS).then_some(Content::Blocks([0, 0, 0, sum]))?,
-    })
+        Form::Blocks => {
+            let cubes = digits.iter().map(|&digit| u32::from(digit)).sum();
+            (number <= Number::MAX_BLOCKS).then_some(Content::Blocks([0, 0, 0, cubes]))
+        }
+        // A numeral, words or unit form made of ones alone: no learner writes or picks that.
+        Form::Numeral | Form::Words | Form::Units => None,
+    };
+    wrong.into_iter().filter(|_| digits.len() > 1).collect()
 }
 
-/// 834: "eighty thirty-four". Three digits with a ten to begin the second piece; "forty six" for 406 would only look like
-/// a missing hyphen.
-pub(super) fn read_in_pieces(number: Number, form: Form, style: &Style) -> Option<Content> {
-    if form != Form::Words || number.len() != 3 || number.digit(Place::Tens) == 0 {
-        return None;
+/// 834: "eighty thirty-four" (834 was read so in Italian), "eight thirty-four", and each digit by itself, "eight three four"
+/// (common practice, no source). Only a second piece that begins with its tens stands apart: "forty six" for 406 would look
+/// like a missing hyphen, and "four six" like 46.
+pub(super) fn read_in_pieces(number: Number, _: Form, style: &Style) -> Vec<Content> {
+    let word = |value: u32| style.names.cardinal(value, false);
+    let mut readings = Vec::new();
+    if number.len() == 3 && number.digit(Place::Tens) != 0 {
+        let (hundreds, rest) = (u32::from(number.digit(Place::Hundreds)), word(number.value() % 100));
+        readings.push(format!("{} {rest}", word(hundreds * 10)));
+        readings.push(format!("{} {rest}", word(hundreds)));
     }
-    let rest = Number::new(number.value() % 100)?;
-    Some(Content::Text(format!(
-        "{} {}",
-        style.names.cardinal(u32::from(number.digit(Place::Hundreds)) * 10, false),
-        style.words(rest)
-    )))
+    if number.len() > 1 {
+        let digits: Vec<String> = number.digits().map(|(_, digit)| word(digit.into())).collect();
+        readings.push(digits.join(" "));
+    }
+    readings.into_iter().map(Content::Text).collect()
 }

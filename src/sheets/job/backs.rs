@@ -266,6 +266,7 @@ mod tests {
         let set = SortSet {
             version: Version(1),
             rows: vec![number(1), number(2), number(3)],
+            given: Form::Numeral,
             forms: vec![Form::Words],
             strips: rows.into_iter().map(strip).collect(),
         };

@@ -1,14 +1,14 @@
 //! The key: every board answered, and what each decoy reveals.
 //!
-//! In: the sort sets. Out: pages for grown-ups, version after version: the board with all its forms, then the decoys, each
-//! with the slip that makes it, what the learner thinks and what to do next. A sheet with answers of its own adds
-//! [`TitledTable`]s to [`parts`].
+//! In: the sort sets, checks and slips. Out: pages for grown-ups, version after version: the board with all its forms, then
+//! the decoys, each with the slip that makes it. What all versions share comes last: the quick checks answered, and what
+//! each slip's letter means and what helps. A sheet with answers of its own adds [`TitledTable`]s to [`parts`].
 
 use crate::diag::Problem;
-use crate::lesson::SortSet;
+use crate::lesson::{InPlay, SortSet};
 use crate::measure::{Length, Size};
-use crate::number::{Breadth, Content, Form};
-use crate::sheets::blocks::geometry::{Blockwork, Counts};
+use crate::number::{Breadth, Content, Form, Task};
+use crate::sheets::blocks::geometry::{self, Blockwork, Counts};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::flow::table::{self, Table, TableCell, TableColumn};
 use crate::sheets::flow::titled::{self, TablePages, TitledTable};
@@ -23,8 +23,82 @@ use crate::spec::SheetKind;
 /// costing a page.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let mut pages = answered(desk)?;
-    pages.extend(crate::sheets::kinds::exit::key(desk)?);
+    let mut parts = crate::sheets::kinds::exit::key(desk)?;
+    parts.extend(slips(desk)?);
+    if !parts.is_empty() {
+        let layout = desk.layout(SheetKind::Key)?;
+        let setup = TablePages { kind: SheetKind::Key, layout, title: CHECKS, note: None, pictures: None };
+        let laid = titled::lay(desk, &setup, &parts)?;
+        pages.extend(laid.into_iter().map(|page| Page { name: CHECKS.to_owned(), ..page }));
+    }
     Ok(pages)
+}
+
+/// What all versions share: its title, and its name in bookmarks.
+const CHECKS: &str = "Key: quick checks and slips";
+
+/// What the letters of slips mean, here and on the tally.
+fn slips(desk: &Desk<'_>) -> Result<Option<TitledTable>, Problem> {
+    if desk.lesson.slips.is_empty() {
+        return Ok(None);
+    }
+    let layout = desk.layout(SheetKind::Key)?;
+    let face = desk.face(layout, "text")?;
+    let row = |in_play: &InPlay| {
+        let text = |text: &str| TableCell::Text(text.to_owned());
+        vec![
+            TableCell::Bold(in_play.letter.to_string()),
+            TableCell::Bold(in_play.slip.name().to_owned()),
+            TableCell::Text(example(desk, in_play)),
+            text(in_play.slip.thinking()),
+            text(in_play.slip.next_step()),
+        ]
+    };
+    let letter = ColumnWidth::Fixed(table::natural(desk, ["m"].into_iter(), &face, layout.padding));
+    let columns = [
+        ("", letter),
+        ("Slip", ColumnWidth::Share(4)),
+        ("In this lesson", ColumnWidth::Share(5)),
+        ("The learner thinks", ColumnWidth::Share(6)),
+        ("Next", ColumnWidth::Share(7)),
+    ];
+    Ok(Some(TitledTable {
+        heading: "What each letter means".to_owned(),
+        note: Some("Decoys, quick checks, tally and plan use the same letters.".to_owned()),
+        table: Table {
+            columns: columns.into_iter().map(|(h, width)| TableColumn { heading: h.to_owned(), width }).collect(),
+            rows: desk.lesson.slips.iter().map(row).collect(),
+        },
+    }))
+}
+
+/// What a slip looks like in this lesson: "46 for four hundred six".
+pub fn example(desk: &Desk<'_>, in_play: &InPlay) -> String {
+    let Some(wrong) = in_play.seen.first() else { return String::new() };
+    let style = &desk.lesson.style;
+    let answer = pictured(&wrong.content);
+    match wrong.task {
+        Task::Forms { shown, .. } => {
+            let shown = shown.content(wrong.of, style).map(|content| pictured(&content)).unwrap_or_default();
+            format!("{answer} for {shown}")
+        }
+        Task::Worth(place) => {
+            let digit = desk.lesson.wording().digit_of(wrong.of.digit(place), &style.numeral(wrong.of));
+            format!("{answer} for {digit}")
+        }
+        Task::Greater(other) => {
+            let (one, two) = (style.numeral(wrong.of), style.numeral(other));
+            format!("{answer} for {one} and {two}")
+        }
+    }
+}
+
+/// A content as a text: the pieces of a picture counted.
+fn pictured(content: &Content) -> String {
+    match content {
+        Content::Text(text) => text.clone(),
+        Content::Blocks(counts) => geometry::words(*counts),
+    }
 }
 
 /// The keys of all versions, with pictures at the largest unit that takes the fewest pages.
@@ -138,14 +212,26 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
             Content::Blocks(counts) => TableCell::Picture(*counts),
         };
         let of = desk.lesson.style.numeral(of);
+        // What a wrong picture shows is read off here, not counted.
+        let shows = match &strip.content {
+            Content::Text(_) => String::new(),
+            Content::Blocks(_) => strip.content.worth(strip.form).map(|n| n.to_string()).unwrap_or_default(),
+        };
+        let letter = desk.lesson.letter(slip).map(|letter| format!("{letter}, ")).unwrap_or_default();
+        let name = format!("{letter}{}", slip.name());
         let text = |text: &str| TableCell::Text(text.to_owned());
-        rows.push(vec![shown, text(&of), text(slip.name()), text(slip.thinking()), text(slip.next_step())]);
+        rows.push(vec![shown, text(&shows), text(&of), text(&name), text(slip.thinking())]);
     }
     let numerals: Vec<String> = set.rows.iter().map(|number| desk.lesson.style.numeral(*number)).collect();
     let made_of = table::natural(desk, numerals.iter().map(String::as_str).chain(["Made of"]), &face, layout.padding);
+    let values = rows.iter().filter_map(|row| match row.get(1) {
+        Some(TableCell::Text(value)) => Some(value.as_str()),
+        _ => None,
+    });
+    let shows = table::natural(desk, values.chain(["Shows"]), &face, layout.padding);
     let names: Vec<&str> = rows
         .iter()
-        .filter_map(|row| match row.get(2) {
+        .filter_map(|row| match row.get(3) {
             Some(TableCell::Text(name)) => Some(name.as_str()),
             _ => None,
         })
@@ -155,17 +241,26 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
         Some(width) => ColumnWidth::Fixed((width + layout.padding * 2).max(layout.length("strip")?)),
         None => ColumnWidth::Share(4),
     };
-    let columns = [
+    let mut columns = vec![
         ("Strip", strip),
+        ("Shows", ColumnWidth::Fixed(shows)),
         ("Made of", ColumnWidth::Fixed(made_of)),
         ("Slip", ColumnWidth::Fixed(slip.max(layout.length("slip")?))),
-        ("The learner thinks", ColumnWidth::Share(5)),
-        ("Next", ColumnWidth::Share(5)),
+        ("The learner thinks", ColumnWidth::Share(8)),
     ];
+    if widest.is_none() {
+        // A text says what it shows.
+        columns.remove(1);
+        for row in &mut rows {
+            row.remove(1);
+        }
+    }
     Ok(Some(TitledTable {
         heading: "Decoys".to_owned(),
         note: Some(
-            "These strips belong in no row. A learner who lays one down shows how they are thinking.".to_owned(),
+            "These strips belong in no row. A learner who lays one down shows how they are thinking. What helps stands \
+             with the slip's letter at the end of this key."
+                .to_owned(),
         ),
         table: Table {
             columns: columns.into_iter().map(|(h, width)| TableColumn { heading: h.to_owned(), width }).collect(),

@@ -1,20 +1,16 @@
 //! The class tally: who can do what, and who shows which slip, to fill in while walking round.
 //!
 //! In: the roster, or numbered rows, and what this lesson can show: the forms it matches, and the slips behind its decoys
-//! and wrong choices, the commonest first. Out: one page for up to 36 learners, with an example of each slip below.
-
-use std::collections::BTreeMap;
+//! and wrong choices, with the letters that key and plan use. Out: one page for up to 36 learners, with an example of each slip below.
 
 use crate::diag::Problem;
-use crate::lesson::Wrong;
-use crate::lesson::exit::{self, Ask};
+use crate::lesson::InPlay;
 use crate::measure::{Length, Point, Rect, Sides, Size};
-use crate::number::{Content, Slip};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::share;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::ink;
-use crate::sheets::page::layout::{Layout, Turn};
+use crate::sheets::page::layout::Layout;
 use crate::sheets::page::text::{self, Across, Align, Down, Face};
 use crate::sheets::page::{Item, Layer, Node, Page, Reader, Scope, Tag};
 use crate::spec::SheetKind;
@@ -22,10 +18,21 @@ use crate::spec::SheetKind;
 /// Lays the tally out.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Tally)?;
-    let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let names = names(desk);
-    let body = headed(desk, layout, size)?.body;
-    let table = Table::new(desk, layout, body.width())?;
+    // Upright where all columns fit so; the table lies down for a lesson with many, unless that would take a second page.
+    let turns = layout.turns.iter().map(|turn| {
+        let size = desk.page(*turn);
+        let body = headed(desk, layout, size)?.body;
+        Ok((size, body, Table::new(desk, layout, body.width())?))
+    });
+    let all: Vec<(Size, Rect, Table)> = turns.collect::<Result<_, Problem>>()?;
+    let (roomy, least, row) = (layout.length("name")?, layout.length("name_least")?, layout.length("row")?);
+    let rows = count(names.len());
+    let best = all.into_iter().min_by_key(|(_, body, table)| {
+        let room = body.height() - table.heads - table.legend_height(desk, body.width());
+        (table.names < least, row * rows > room, table.names < roomy)
+    });
+    let Some((size, body, table)) = best else { return Ok(Vec::new()) };
     let legend = table.legend_height(desk, body.width());
     let room = body.height() - table.heads - legend;
     let most = u32::try_from(room.holds(layout.length("row")?)).unwrap_or(1).clamp(1, layout.grid.rows.1);
@@ -57,56 +64,41 @@ fn names(desk: &Desk<'_>) -> Vec<String> {
     (0..learners).map(|k| roster.get(k).cloned().unwrap_or_else(|| (k + 1).to_string())).collect()
 }
 
-/// What learners of this lesson can show that they can do.
-fn skills(desk: &Desk<'_>) -> Vec<&'static str> {
+/// What learners of this lesson can show that they can do: building, the strips' forms, then what only the check asks for.
+fn skills(desk: &Desk<'_>) -> Result<Vec<&'static str>, Problem> {
     let lesson = desk.lesson;
     let mut skills = Vec::new();
     if !lesson.chosen.model.is_empty() {
         skills.push("builds it");
     }
-    skills.extend(lesson.sets.first().into_iter().flat_map(|set| &set.forms).map(|form| form.skill()));
-    let checks = exit::checks(lesson);
-    if checks.iter().flat_map(|check| &check.questions).any(|q| matches!(q.ask, Ask::Worth(_) | Ask::Digit(_))) {
-        skills.push("worth of a digit");
-    }
-    skills
-}
-
-/// The slips that this lesson can show, the commonest first, each with one of its wrong forms.
-fn slips(desk: &Desk<'_>) -> Result<Vec<(Slip, Wrong)>, Problem> {
-    let lesson = desk.lesson;
-    let mut found: BTreeMap<Slip, (usize, Wrong)> = BTreeMap::new();
-    let mut see = |wrong: Wrong| found.entry(wrong.slip).or_insert((0, wrong)).0 += 1;
-    for strip in lesson.sets.iter().flat_map(|set| &set.strips) {
-        if let Some((of, slip)) = strip.wrong {
-            see(Wrong { of, form: strip.form, content: strip.content.clone(), slip });
-        }
-    }
+    let forms = lesson.sets.first().map_or(&[][..], |set| &set.forms);
+    skills.extend(forms.iter().map(|form| form.skill()));
     let questions = crate::sheets::kinds::exit::questions(desk)?;
-    for question in exit::checks(lesson).iter().flat_map(|check| check.questions.iter().take(questions)) {
-        let Ask::Match { wanted, .. } = question.ask else { continue };
-        for (_, choice, slip) in question.wrong() {
-            see(Wrong { of: question.of, form: wanted, content: choice.content.clone(), slip });
+    let asked = lesson.checks.iter().take(1).flat_map(|check| check.questions.iter().take(questions));
+    for question in asked {
+        // A form that strips show has its column already.
+        let known = question.skill.needs().is_some_and(|form| forms.contains(&form));
+        let skill = lesson.wording().skill(question.skill);
+        if !known && !skills.contains(&skill) {
+            skills.push(skill);
         }
     }
-    let mut slips: Vec<(Slip, (usize, Wrong))> = found.into_iter().collect();
-    slips.sort_by_key(|(slip, (count, _))| (std::cmp::Reverse(*count), *slip));
-    Ok(slips.into_iter().map(|(slip, (_, wrong))| (slip, wrong)).collect())
+    Ok(skills)
 }
 
 /// The columns and their headings.
 struct Table {
     skills: Vec<&'static str>,
-    slips: Vec<(Slip, Wrong)>,
+    slips: Vec<InPlay>,
     heading: Face,
     letter: Face,
     group: Face,
     name: Face,
     note: Face,
     padding: Length,
-    /// The width of the name column, of a skill's column and of a slip's.
+    /// The width of the name column, of each skill's column and of a slip's.
     names: Length,
-    tick: Length,
+    ticks: Vec<Length>,
     slip: Length,
     /// How high the two rows of headings are together.
     heads: Length,
@@ -115,22 +107,26 @@ struct Table {
 impl Table {
     fn new(desk: &Desk<'_>, layout: &Layout, width: Length) -> Result<Self, Problem> {
         let heading = desk.face(layout, "heading")?;
-        let (skills, mut slips) = (skills(desk), slips(desk)?);
+        let (skills, slips) = (skills(desk)?, desk.lesson.slips.clone());
         let padding = layout.padding;
         let word = |text: &str| text.split(' ').map(|word| desk.width(word, &heading)).max().unwrap_or(Length::ZERO);
-        let widest = skills.iter().map(|skill| word(skill)).max().unwrap_or(Length::ZERO);
-        let tick = (widest + padding * 2 + Length::mm100(20)).max(layout.length("tick")?);
+        // Each skill is as wide as its widest word: the words below each other head the column.
+        let least = layout.length("tick")?;
+        let tick = |skill: &&str| (word(skill) + padding * 2 + Length::mm100(20)).max(least);
+        let ticks: Vec<Length> = skills.iter().map(tick).collect();
+        let ticked: Length = ticks.iter().copied().sum();
         let slip = layout.length("slip")?;
-        let rest = width - layout.length("name")? - tick * count(skills.len());
-        slips.truncate(usize::try_from(rest.holds(slip)).unwrap_or(0));
+        // Every slip in play has its column: where there are many, columns are as narrow as a letter and a tick need.
+        let rest = width - layout.length("name")? - ticked;
+        let slip = rest.scaled(1, count(slips.len().max(1))).min(slip).max(layout.length("slip_least")?);
         // What is left over goes to the names.
-        let names = width - tick * count(skills.len()) - slip * count(slips.len());
+        let names = width - ticked - slip * count(slips.len());
         let (group, letter) = (desk.face(layout, "group")?, desk.face(layout, "letter")?);
-        let lines = |text: &str| text::wrap(desk.family, text, tick - padding * 2, &heading).len();
-        let most = skills.iter().map(|skill| lines(skill)).max().unwrap_or(1);
+        let lines = |(text, tick): (&&str, &Length)| text::wrap(desk.family, text, *tick - padding * 2, &heading).len();
+        let most = skills.iter().zip(&ticks).map(lines).max().unwrap_or(1);
         let heads = group.pitch() + text::height(most, &heading).max(letter.pitch()) + padding * 2;
         let (name, note) = (desk.face(layout, "name")?, desk.face(layout, "note")?);
-        Ok(Self { skills, slips, heading, letter, group, name, note, padding, names, tick, slip, heads })
+        Ok(Self { skills, slips, heading, letter, group, name, note, padding, names, ticks, slip, heads })
     }
 
     /// How many columns follow the names.
@@ -141,17 +137,16 @@ impl Table {
     /// The left edge of a column, from the right end of the names.
     fn x(&self, column: i64) -> Length {
         let skills = count(self.skills.len());
-        self.tick * column.min(skills) + self.slip * (column - skills).max(0)
+        let ticked = self.ticks.iter().take(usize::try_from(column).unwrap_or(0)).copied().sum::<Length>();
+        ticked + self.slip * (column - skills).max(0)
     }
 
     /// One line a slip: its letter, its name and what it looks like in this lesson.
     fn legend(&self, desk: &Desk<'_>) -> Vec<(char, String)> {
-        let style = &desk.lesson.style;
-        let example = |(letter, (slip, wrong)): (char, &(Slip, Wrong))| match &wrong.content {
-            Content::Text(text) => (letter, format!("{}: {text} for {}", slip.name(), style.numeral(wrong.of))),
-            Content::Blocks(_) => (letter, format!("{}: a wrong picture of {}", slip.name(), style.numeral(wrong.of))),
+        let line = |slip: &InPlay| {
+            (slip.letter, format!("{}: {}", slip.slip.name(), crate::sheets::kinds::key::example(desk, slip)))
         };
-        ('a'..='z').zip(&self.slips).map(example).collect()
+        self.slips.iter().map(line).collect()
     }
 
     /// The legend's lines in two columns: letters, texts and where each stands, and how high they stand in all.
@@ -254,11 +249,11 @@ impl Table {
         let learner = desk.set("Learner", cell(body.left() + self.padding, self.names), &face, align)?;
         cells.push(learner.tagged(Tag::HeaderCell(Scope::Column)));
         for (k, skill) in (0..).zip(&self.skills) {
-            let set = desk.set(skill, cell(first + self.x(k), self.tick), &face, align)?;
+            let set = desk.set(skill, cell(first + self.x(k), self.x(k + 1) - self.x(k)), &face, align)?;
             cells.push(set.tagged(Tag::HeaderCell(Scope::Column)));
         }
         let centre = Align { across: Across::Centre, down: Down::Bottom };
-        for (k, (letter, _)) in (count(self.skills.len())..).zip(('a'..='z').zip(&self.slips)) {
+        for (k, InPlay { letter, .. }) in (count(self.skills.len())..).zip(&self.slips) {
             let set = desk.set(&letter.to_string(), cell(first + self.x(k), self.slip), &self.letter, centre)?;
             cells.push(set.tagged(Tag::HeaderCell(Scope::Column)));
         }

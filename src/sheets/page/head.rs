@@ -99,6 +99,15 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
     Ok(Headed { nodes, foot, marks, body })
 }
 
+/// A page that has its foot only: what stands on it has headings of its own.
+pub fn foot_only(desk: &Desk<'_>, live: Rect) -> Result<Headed, Problem> {
+    let page = desk.layouts.page();
+    let (foot, folio) = foot(desk, live, page)?;
+    let bottom = folio.frame.top() - page.length("above")?;
+    let body = Rect::between(live.origin(), Point::new(live.right(), bottom));
+    Ok(Headed { nodes: Vec::new(), foot, marks: vec![folio], body })
+}
+
 const NAME: &str = "Name";
 
 /// Less room than this beside a title is not worth a name.

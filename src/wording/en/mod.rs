@@ -1,5 +1,6 @@
 //! English, as classrooms in the United States write it.
 
+mod checks;
 mod numbers;
 mod phrases;
 mod titles;

@@ -1,69 +1,91 @@
-//! The key to the quick checks: every right answer, and what each wrong choice reveals.
+//! The key to the quick checks: every right answer, what each wrong choice reveals, and what the letters of slips mean.
 
 use crate::diag::Problem;
-use crate::lesson::exit::{Check, Question, checks};
+use crate::lesson::exit::{Check, Question};
 use crate::number::Content;
 use crate::sheets::blocks::geometry;
 use crate::sheets::flow::table::{Table, TableCell, TableColumn};
-use crate::sheets::flow::titled::{self, TablePages, TitledTable};
+use crate::sheets::flow::titled::TitledTable;
 use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::kinds::exit::questions;
-use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
 
-/// Lays the key's pages out; none where no check is printed. They are pages of the key.
-pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
-    let checks = checks(desk.lesson);
-    if checks.is_empty() || !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Exit) {
+/// What the key says of the quick checks; nothing where no check is printed.
+pub fn parts(desk: &Desk<'_>) -> Result<Vec<TitledTable>, Problem> {
+    let checks = &desk.lesson.checks;
+    let questions = questions(desk)?;
+    if questions == 0 || !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Exit) {
         return Ok(Vec::new());
     }
-    let layout = desk.layout(SheetKind::Key)?;
-    let questions = questions(desk)?;
-    let parts: Vec<TitledTable> = checks.iter().map(|check| part(check, questions)).collect();
-    let title = desk.lesson.wording().checks_key_title();
-    let note = "The number of a check stands in its top right corner.";
-    let setup = TablePages { kind: SheetKind::Key, layout, title, note: Some(note), pictures: None };
-    let pages = titled::lay(desk, &setup, &parts)?;
-    Ok(pages.into_iter().map(|page| Page { name: title.to_owned(), ..page }).collect())
+    let mut parts = vec![at_a_glance(checks, questions)];
+    parts.extend((0..questions).map(|k| part(desk, checks, k)));
+    Ok(parts)
 }
 
-/// One check's answers.
-fn part(check: &Check, questions: usize) -> TitledTable {
-    let columns = [
-        ("Question", ColumnWidth::Share(5)),
-        ("Right answer", ColumnWidth::Share(4)),
-        ("Wrong choices, and the slip behind each", ColumnWidth::Share(8)),
-    ];
-    let row = |(k, question): (u32, &Question)| {
-        let letter = question.letter().map(|letter| format!("{letter}: ")).unwrap_or_default();
-        let wrong: Vec<String> = question
-            .wrong()
-            .map(|(letter, choice, slip)| format!("{letter}: {} ({}).", shown(&choice.content), slip.name()))
-            .collect();
-        let wrong = if wrong.is_empty() { "The answer is written.".to_owned() } else { wrong.join(" ") };
-        vec![
-            TableCell::Text(asked(k, question)),
-            TableCell::Bold(format!("{letter}{}", shown(&question.answer))),
-            TableCell::Text(wrong),
-        ]
+/// The right answers alone, to mark a pile with.
+fn at_a_glance(checks: &[Check], questions: usize) -> TitledTable {
+    let mut columns = vec![TableColumn { heading: "Check".to_owned(), width: ColumnWidth::Share(2) }];
+    columns.extend(
+        (1..=questions).map(|k| TableColumn { heading: format!("Question {k}"), width: ColumnWidth::Share(3) }),
+    );
+    let row = |check: &Check| {
+        let answers = check.questions.iter().take(questions).map(|question| TableCell::Bold(right(question)));
+        std::iter::once(TableCell::Text(check.mark.to_string())).chain(answers).collect()
     };
     TitledTable {
-        heading: format!("Check {}", check.mark),
+        heading: "Quick checks: right answers".to_owned(),
+        note: None,
+        table: Table { columns, rows: checks.iter().map(row).collect() },
+    }
+}
+
+/// The letter of the right answer, or the answer that is written.
+fn right(question: &Question) -> String {
+    question.letter().map_or_else(|| shown(&question.answer), String::from)
+}
+
+/// One question of all checks.
+fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
+    let columns = [
+        ("Check", ColumnWidth::Share(2)),
+        ("Question", ColumnWidth::Share(6)),
+        ("Right answer", ColumnWidth::Share(5)),
+        ("Wrong choice and its slip", ColumnWidth::Share(7)),
+        ("Wrong choice and its slip", ColumnWidth::Share(7)),
+    ];
+    let row = |(check, question): (&Check, &Question)| {
+        let letter = question.letter().map(|letter| format!("{letter}: ")).unwrap_or_default();
+        let mut wrong = question.wrong().map(|(letter, choice, slip)| {
+            let mark = desk.lesson.letter(slip).map(|mark| format!("{mark}, ")).unwrap_or_default();
+            TableCell::Text(format!("{letter}: {} ({mark}{})", shown(&choice.content), slip.name()))
+        });
+        let mut next = || wrong.next().unwrap_or(TableCell::Empty);
+        let (first, second) = (next(), next());
+        vec![
+            TableCell::Text(check.mark.to_string()),
+            TableCell::Text(asked(question)),
+            TableCell::Bold(format!("{letter}{}", shown(&question.answer))),
+            first,
+            second,
+        ]
+    };
+    let asked = checks.iter().filter_map(|check| Some((check, check.questions.get(k)?)));
+    let skill = checks.iter().find_map(|check| check.questions.get(k)).map(|question| question.skill);
+    let skill = skill.map(|skill| desk.lesson.wording().skill(skill)).unwrap_or_default();
+    TitledTable {
+        heading: format!("Question {}: {skill}", k + 1),
         note: None,
         table: Table {
             columns: columns.into_iter().map(|(h, width)| TableColumn { heading: h.to_owned(), width }).collect(),
-            rows: (1..).zip(check.questions.iter().take(questions)).map(row).collect(),
+            rows: asked.map(row).collect(),
         },
     }
 }
 
-/// The question as it stands on the slip, with what it shows.
-fn asked(k: u32, question: &Question) -> String {
-    match &question.shown {
-        Some(content) => format!("{k}. {} {}", question.sentence, shown(content)),
-        None => format!("{k}. {}", question.sentence),
-    }
+/// What the question shows, or its sentence where that holds the number.
+fn asked(question: &Question) -> String {
+    question.shown.as_ref().map_or_else(|| question.sentence.clone(), shown)
 }
 
 fn shown(content: &Content) -> String {

@@ -1,26 +1,25 @@
-//! The quick check: several slips a page, each with a name line and up to three questions.
+//! The quick check: several slips a page, each with its own heading, a name line and the questions of its check.
 //!
-//! In: the lesson's [`Check`]s. Out: pages of equal slips that are cut apart by straight lines. The grid and the number of
-//! questions are chosen together: rather more questions than larger type, and four slips a page unless that would leave
-//! no question at all. Every slip has the same number of questions.
+//! In: the lesson's [`Check`]s. Out: pages of equal slips that are cut apart by straight lines. All slips are arranged
+//! alike: a question has its choices side by side on every slip or on none. The grid is the one with the most slips; where paper is too small for all questions, every slip loses the same last ones.
 
 mod key;
 mod slip;
 
 use crate::diag::Problem;
-use crate::lesson::exit::{Check, MOST_QUESTIONS, checks};
+use crate::lesson::exit::Check;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::Content;
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::Grid;
-use crate::sheets::page::head::{self, Head};
-use crate::sheets::page::layout::{Layout, Turn};
+use crate::sheets::page::head;
+use crate::sheets::page::layout::Layout;
 use crate::sheets::page::text::Face;
-use crate::sheets::page::{CutLine, Item, Layer, Node, Page, Piece, Reader, Tag};
+use crate::sheets::page::{CutLine, Item, Layer, Node, Page, Piece, Tag};
 use crate::spec::SheetKind;
 
-pub use key::lay as key;
+pub use key::parts as key;
 
 /// How the slips of a lesson look.
 struct Design {
@@ -31,22 +30,23 @@ struct Design {
     look: slip::Look,
 }
 
-/// How many questions each slip has; none of them without exit numbers or when the lesson leaves the sheet out.
+/// How many questions each slip has; none of them without exit numbers. All, where the lesson leaves the sheet out.
 pub fn questions(desk: &Desk<'_>) -> Result<usize, Problem> {
-    if !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Exit) {
-        return Ok(MOST_QUESTIONS);
+    let checks = &desk.lesson.checks;
+    let most = checks.iter().map(|check| check.questions.len()).max().unwrap_or(0);
+    if most == 0 || !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Exit) {
+        return Ok(most);
     }
-    let checks = checks(desk.lesson);
-    if checks.is_empty() { Ok(0) } else { design(desk, &checks).map(|design| design.questions) }
+    design(desk, checks).map(|design| design.questions)
 }
 
 /// Lays the pages of slips out; none without exit numbers.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
-    let checks = checks(desk.lesson);
-    if checks.is_empty() {
+    let checks = &desk.lesson.checks;
+    if checks.iter().all(|check| check.questions.is_empty()) {
         return Ok(Vec::new());
     }
-    let design = design(desk, &checks)?;
+    let design = design(desk, checks)?;
     let slips = usize::try_from(design.grid.len()).unwrap_or(1);
     // Whole pages: checks start again until the last page is full, so that no paper comes back blank.
     let all: Vec<&Check> = checks.iter().cycle().take(checks.len().div_ceil(slips) * slips).collect();
@@ -55,10 +55,11 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 
 fn page(desk: &Desk<'_>, design: &Design, checks: &[&Check]) -> Result<Page, Problem> {
     let layout = desk.layout(SheetKind::Exit)?;
-    let headed = headed(desk, layout, design.page)?;
+    let headed = footed(desk, layout, design.page)?;
     let mut layer = Layer { cuts: design.grid.cuts(), ..Layer::default() };
     for (cell, check) in design.grid.cells().zip(checks) {
         let frame = cell.shrunk(Sides::splat(layout.padding));
+        layer.nodes.push(slip::heading(desk, &design.look, frame, check)?);
         let nodes = slip::draw(desk, &design.look, frame, check, design.questions)?;
         layer.nodes.push(Node::Tagged(Tag::Section, nodes));
         layer.pieces.push(Piece { rect: cell, name: format!("quick check {}", check.mark) });
@@ -77,64 +78,73 @@ fn cut_line(cut: CutLine, printable: Rect, layout: &Layout) -> Item {
     Item::Line { from, to, stroke: layout.cut }
 }
 
-fn headed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<head::Headed, Problem> {
-    let title = desk.lesson.wording().sheet_title(SheetKind::Exit);
-    let head = Head { title, note: None, reader: Reader::Staff, name: false, code: false };
-    // Cuts run along the edge of what can be printed: the heading keeps clear of them, the slips do not.
-    let live = desk.live(page, layout);
-    let clear = Sides { left: Length::mm(3), right: Length::mm(3), ..Sides::default() };
-    let headed = head::lay(desk, live.shrunk(clear), &head)?;
-    let body =
-        Rect::between(Point::new(live.left(), headed.body.top()), Point::new(live.right(), headed.body.bottom()));
-    Ok(head::Headed { body, ..headed })
+/// The page's foot: each slip has a heading of its own, which no cut takes away.
+fn footed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<head::Headed, Problem> {
+    head::foot_only(desk, desk.live(page, layout))
 }
 
-/// Chooses grid, number of questions and type size.
+/// Chooses grid, number of questions and type size: all questions at the largest type, then the most slips a page.
 fn design(desk: &Desk<'_>, checks: &[Check]) -> Result<Design, Problem> {
     let layout = desk.layout(SheetKind::Exit)?;
-    let page = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
-    let body = headed(desk, layout, page)?.body;
     let most = checks.iter().map(|check| check.questions.len()).max().unwrap_or(1);
-    let wanted = layout.count("slips")?;
-    let grids: Vec<Grid> = (layout.grid.columns.0..=layout.grid.columns.1)
-        .flat_map(|columns| (layout.grid.rows.0..=layout.grid.rows.1).map(move |rows| (columns, rows)))
-        .map(|(columns, rows)| Grid::filling(body, columns, rows, layout.grid.gutter))
-        .collect();
-    let fits = |grid: &Grid, questions: usize, size: Length| {
-        let room = Rect::new(Point::ORIGIN, grid.cell).shrunk(Sides::splat(layout.padding)).size();
-        // A picture stands under its question's words, right of the question's number.
-        let under = Size::new(room.width - slip::number(size), room.height);
-        let look = slip::Look::new(desk, layout, pictures(desk, layout, checks, under).ok()?, size).ok()?;
-        let high = |check| slip::height(desk, &look, room.width, check, questions);
-        checks.iter().all(|check| high(check).is_some_and(|high| high <= room.height)).then_some(look)
-    };
     let face = desk.face(layout, "question")?;
     let sizes: Vec<Length> = std::iter::successors(Some(face.size), |size| Some(*size - Length::pt(1)))
         .take_while(|s| *s >= face.least)
         .collect();
-    for least in [wanted, 2, 1] {
-        for questions in (1..=most).rev() {
+    let mut grids: Vec<(Size, Grid)> = Vec::new();
+    for turn in &layout.turns {
+        let page = desk.page(*turn);
+        let body = footed(desk, layout, page)?.body;
+        for columns in layout.grid.columns.0..=layout.grid.columns.1 {
+            for rows in layout.grid.rows.0..=layout.grid.rows.1 {
+                grids.push((page, Grid::filling(body, columns, rows, layout.grid.gutter)));
+            }
+        }
+    }
+    // More slips a page first, so that none is half empty; then the larger type, then the wider slip.
+    grids.sort_by_key(|(_, grid)| (std::cmp::Reverse(grid.len()), grid.columns));
+    for questions in (1..=most).rev() {
+        for these in grids.chunk_by(|one, other| one.1.len() == other.1.len()) {
             for &size in &sizes {
-                // The fewest slips a page leave the most room to write; more would only save paper.
-                let mut open: Vec<&Grid> = grids.iter().filter(|grid| grid.len() >= least).collect();
-                open.sort_by_key(|grid| (grid.len(), grid.columns));
-                if let Some((grid, look)) = open.iter().find_map(|grid| Some((**grid, fits(grid, questions, size)?))) {
-                    return Ok(Design { page, grid, questions, look });
+                for &(page, grid) in these {
+                    if let Some(look) = fits(desk, layout, checks, &grid, questions, size) {
+                        return Ok(Design { page, grid, questions, look });
+                    }
                 }
             }
         }
     }
     // A whole page for one question is not enough: say what is too wide or too high.
-    pictures(desk, layout, checks, body.size())?;
+    if let Some((_, grid)) = grids.last() {
+        pictures(desk, layout, checks, grid.cell)?;
+    }
     Err(Problem::new("a single question of the quick check does not fit on a page")
         .hint("choose larger paper, or `text = \"standard\"`"))
+}
+
+/// The look at which every check's first questions fit into a cell.
+fn fits(
+    desk: &Desk<'_>,
+    layout: &Layout,
+    checks: &[Check],
+    grid: &Grid,
+    questions: usize,
+    size: Length,
+) -> Option<slip::Look> {
+    let room = Rect::new(Point::ORIGIN, grid.cell).shrunk(Sides::splat(layout.padding)).size();
+    // A picture stands under its question's words, right of the question's number.
+    let under = Size::new(room.width - slip::number(size), room.height);
+    let pictures = pictures(desk, layout, checks, under).ok()?;
+    let look = slip::Look::new(desk, layout, pictures, size, room.width, checks).ok()?;
+    let high = |check| slip::height(desk, &look, room.width, check, questions);
+    checks.iter().all(|check| high(check).is_some_and(|high| high <= room.height)).then_some(look)
 }
 
 /// Block pictures at one unit; `None` where no question shows one.
 fn pictures(desk: &Desk<'_>, layout: &Layout, checks: &[Check], room: Size) -> Result<Option<Pictures>, Problem> {
     let shown = checks.iter().flat_map(|check| &check.questions).filter_map(|question| match question.shown {
         Some(Content::Blocks(counts)) => Some(counts),
-        _ => None,
+        Some(Content::Text(_)) | None => None,
     });
     let counts: Vec<_> = shown.collect();
     if counts.is_empty() {

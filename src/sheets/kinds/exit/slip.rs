@@ -1,30 +1,34 @@
-//! One slip: name line, questions, choices.
+//! One slip: heading, name line, questions, choices.
 
+use super::sized;
 use crate::diag::Problem;
 use crate::lesson::exit::{Check, Question, letter};
 use crate::measure::{Length, Point, Rect, Size};
 use crate::number::Content;
 use crate::sheets::blocks::picture::Pictures;
-use crate::sheets::kinds::exit::sized;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
-use crate::sheets::page::text::{self, Align, Face};
+use crate::sheets::page::text::{self, Across, Align, Down, Face};
 use crate::sheets::page::{Item, Node, Tag};
 
 /// The faces and lengths of a slip.
 pub(super) struct Look {
+    title: Face,
     question: Face,
     choice: Face,
     name: Face,
-    mark: Face,
     pictures: Option<Pictures>,
     line: Length,
+    /// For each question, whether its choices stand side by side: the same on all slips.
+    beside: Vec<bool>,
 }
 
-/// Between questions, and between the parts of one.
-const BETWEEN: Length = Length::mm100(250);
-const WITHIN: Length = Length::mm100(100);
+/// Between questions at least, and between the parts of one.
+const BETWEEN: Length = Length::mm100(350);
+const WITHIN: Length = Length::mm100(150);
+/// Between one ring and the next below it.
+const RINGS: Length = Length::mm100(180);
 
 impl Look {
     pub(super) fn new(
@@ -32,35 +36,56 @@ impl Look {
         layout: &Layout,
         pictures: Option<Pictures>,
         size: Length,
+        width: Length,
+        checks: &[Check],
     ) -> Result<Self, Problem> {
-        Ok(Self {
+        let mut look = Self {
+            title: desk.face(layout, "title")?,
             question: sized(desk.face(layout, "question")?, size),
             choice: sized(desk.face(layout, "choice")?, size),
             name: desk.face(layout, "name")?,
-            mark: desk.face(layout, "mark")?,
             pictures,
             line: layout.length("line")?,
-        })
+            beside: Vec::new(),
+        };
+        let most = checks.iter().map(|check| check.questions.len()).max().unwrap_or(0);
+        let room = width - look.number();
+        look.beside = (0..most)
+            .map(|k| checks.iter().filter_map(|check| check.questions.get(k)).all(|q| look.goes_beside(desk, room, q)))
+            .collect();
+        Ok(look)
+    }
+
+    /// Whether every choice of a question stands on one line in its third of the width.
+    fn goes_beside(&self, desk: &Desk<'_>, width: Length, question: &Question) -> bool {
+        let widest = question.choices.iter().map(|choice| desk.width(shown(&choice.content), &self.choice)).max();
+        let column = width.scaled(1, count(question.choices.len().max(1)));
+        widest.is_some_and(|widest| self.beside_ring() + widest + Length::mm(4) <= column)
     }
 
     /// The ring around a choice's letter.
     fn ring(&self) -> Length {
-        self.choice.size.scaled(60, 100)
+        self.choice.least.scaled(62, 100)
     }
 
     /// From one row of choices to the next.
     fn row(&self) -> Length {
-        (self.ring() * 2 + Length::mm100(60)).max(self.choice.pitch())
+        (self.ring() * 2 + RINGS).max(self.choice.pitch())
     }
 
     /// From the left edge of a choice to its text.
-    fn beside(&self) -> Length {
+    fn beside_ring(&self) -> Length {
         self.ring() * 2 + Length::mm(2)
     }
 
     /// The room that a question's number takes at the left.
     fn number(&self) -> Length {
         number(self.question.size)
+    }
+
+    /// How high heading and name line stand together, and what is free below them.
+    fn top(&self) -> Length {
+        self.title.pitch() + Length::mm(1) + self.name.pitch() + Length::mm(2)
     }
 }
 
@@ -71,15 +96,18 @@ pub(super) fn number(size: Length) -> Length {
 
 /// How high the first `questions` of a check stand in this width; `None` where a word is wider than the slip.
 pub(super) fn height(desk: &Desk<'_>, look: &Look, width: Length, check: &Check, questions: usize) -> Option<Length> {
-    let mut high = look.name.pitch() + Length::mm(2);
-    for question in check.questions.iter().take(questions) {
-        high += BETWEEN + part(desk, look, width - look.number(), question)?;
+    if desk.width(&title(check), &look.title) > width {
+        return None;
+    }
+    let mut high = look.top();
+    for (k, question) in check.questions.iter().take(questions).enumerate() {
+        high += BETWEEN + part(desk, look, width - look.number(), k, question)?;
     }
     Some(high)
 }
 
 /// How high one question stands.
-fn part(desk: &Desk<'_>, look: &Look, width: Length, question: &Question) -> Option<Length> {
+fn part(desk: &Desk<'_>, look: &Look, width: Length, k: usize, question: &Question) -> Option<Length> {
     let mut high = paragraph(desk, &question.sentence, width, &look.question)?;
     match &question.shown {
         Some(Content::Blocks(_)) => high += WITHIN * 2 + look.pictures.as_ref()?.work().size().height,
@@ -89,35 +117,21 @@ fn part(desk: &Desk<'_>, look: &Look, width: Length, question: &Question) -> Opt
     if question.choices.is_empty() {
         return Some(high + look.line);
     }
-    let (columns, lines) = columns(desk, look, width, question)?;
-    let rows = i64::try_from(question.choices.len().div_ceil(columns)).ok()?;
-    Some(high + WITHIN + if columns > 1 { look.row() * rows } else { lines })
+    if look.beside.get(k).copied().unwrap_or(false) {
+        return Some(high + WITHIN + look.row());
+    }
+    let mut lines = Length::ZERO;
+    for choice in &question.choices {
+        let room = width - look.beside_ring();
+        lines += (paragraph(desk, shown(&choice.content), room, &look.choice)? + RINGS).max(look.row());
+    }
+    Some(high + WITHIN + lines)
 }
 
 /// How high a text stands, if no word of it is wider than `width`.
 fn paragraph(desk: &Desk<'_>, text: &str, width: Length, face: &Face) -> Option<Length> {
     let lines = text::wrap(desk.family, text, width, face);
     lines.iter().all(|line| desk.width(line, face) <= width).then(|| text::height(lines.len(), face))
-}
-
-/// Into how many columns the choices go: as many as hold each choice on one line; and how high they stand in one column.
-fn columns(desk: &Desk<'_>, look: &Look, width: Length, question: &Question) -> Option<(usize, Length)> {
-    let texts = || question.choices.iter().map(|choice| shown(&choice.content));
-    let widest = texts().map(|text| desk.width(text, &look.choice)).max()?;
-    let holds = |columns: &usize| {
-        let column = width.scaled(1, i64::try_from(*columns).unwrap_or(1));
-        widest + look.beside() + Length::mm(2) <= column
-    };
-    // Three choices never stand two and one: that would look like a missing fourth.
-    let even = |columns: &usize| question.choices.len().is_multiple_of(*columns);
-    if let Some(columns) = [4, 3, 2].into_iter().filter(even).find(holds) {
-        return Some((columns, Length::ZERO));
-    }
-    let mut high = Length::ZERO;
-    for text in texts() {
-        high += paragraph(desk, text, width - look.beside(), &look.choice)?.max(look.row());
-    }
-    Some((1, high))
 }
 
 fn shown(content: &Content) -> &str {
@@ -127,7 +141,17 @@ fn shown(content: &Content) -> &str {
     }
 }
 
-/// Draws a slip into its frame.
+fn title(check: &Check) -> String {
+    format!("Quick check {}", check.mark)
+}
+
+/// The slip's own heading: what it is and which of the lesson's checks.
+pub(super) fn heading(desk: &Desk<'_>, look: &Look, frame: Rect, check: &Check) -> Result<Node, Problem> {
+    let strip = Rect::new(frame.origin(), Size::new(frame.width(), look.title.pitch()));
+    Ok(desk.set(&title(check), strip, &look.title, Align::TOP)?.tagged(Tag::Heading(1)))
+}
+
+/// Draws a slip below its heading into its frame.
 pub(super) fn draw(
     desk: &Desk<'_>,
     look: &Look,
@@ -135,41 +159,35 @@ pub(super) fn draw(
     check: &Check,
     questions: usize,
 ) -> Result<Vec<Node>, Problem> {
-    let mut nodes = top(desk, look, frame, check)?;
+    let mut nodes = name_line(desk, look, frame);
     let needed = height(desk, look, frame.width(), check, questions).unwrap_or(frame.height());
-    let count = i64::try_from(questions.min(check.questions.len())).unwrap_or(1).max(1);
-    // What is left is shared out between the questions, up to a line each.
-    let extra = (frame.height() - needed).scaled(1, count).min(Length::mm(6)).max(Length::ZERO);
-    let mut y = frame.top() + look.name.pitch() + Length::mm(2);
-    for (k, question) in (1..).zip(check.questions.iter().take(questions)) {
-        y += BETWEEN + if k == 1 { extra.half() } else { extra };
+    let count = count(questions.min(check.questions.len()).max(1));
+    // What is left is shared out between the questions, evenly down the slip.
+    let extra = (frame.height() - needed).scaled(1, count).min(Length::mm(14)).max(Length::ZERO);
+    let mut y = frame.top() + look.top();
+    for (k, question) in check.questions.iter().take(questions).enumerate() {
+        y += BETWEEN + if k == 0 { extra.half() } else { extra };
         let left = frame.left() + look.number();
         let room = Rect::between(Point::new(left, y), Point::new(frame.right(), frame.bottom()));
         let label = Rect::new(Point::new(frame.left(), y), Size::new(look.number(), look.question.pitch()));
-        let number = text::run(desk.family, &[k.to_string()], label, &look.question).tagged(Tag::Label);
+        let number = text::run(desk.family, &[(k + 1).to_string()], label, &look.question).tagged(Tag::Label);
         let mut body = Vec::new();
-        y = ask(desk, look, room, question, &mut body)?;
+        y = ask(desk, look, room, k, question, &mut body)?;
         nodes.push(Node::tagged(Tag::List, [Node::tagged(Tag::ListItem, [number, Node::Tagged(Tag::ListBody, body)])]));
     }
     Ok(nodes)
 }
 
-/// The name line and the check's number in the corner.
-fn top(desk: &Desk<'_>, look: &Look, frame: Rect, check: &Check) -> Result<Vec<Node>, Problem> {
-    let high = look.name.pitch();
-    let side = Length::mm(8);
-    let corner = Rect::new(Point::new(frame.right() - side, frame.top()), Size::new(side, side));
-    let mark = desk.set(&check.mark.to_string(), corner, &look.mark, Align::CENTRE)?;
-    let label = Rect::new(frame.origin(), Size::new(desk.width("Name", &look.name) + Length::mm(1), high));
+/// The line for a name, below the heading.
+fn name_line(desk: &Desk<'_>, look: &Look, frame: Rect) -> Vec<Node> {
+    let top = frame.top() + look.title.pitch() + Length::mm(1);
+    let width = desk.width("Name", &look.name) + Length::mm(1);
+    let label = Rect::new(Point::new(frame.left(), top), Size::new(width, look.name.pitch()));
     let name = text::run(desk.family, &["Name".to_owned()], label, &look.name);
     let base = name.base().unwrap_or(label.bottom()) + Length::pt(2);
-    let line = Item::Line {
-        from: Point::new(label.right() + Length::mm(1), base),
-        to: Point::new(corner.left() - Length::mm(3), base),
-        stroke: ink::OUTLINE,
-    };
-    let edge = Item::Rect { rect: corner, fill: None, stroke: Some(ink::OUTLINE) };
-    Ok(vec![name.tagged(Tag::Paragraph), Node::Artifact(vec![line, edge]), mark.tagged(Tag::Paragraph)])
+    let (from, to) = (Point::new(label.right() + Length::mm(1), base), Point::new(frame.right(), base));
+    let line = Node::artifact(Item::Line { from, to, stroke: ink::OUTLINE });
+    vec![name.tagged(Tag::Paragraph), line]
 }
 
 /// One question from the top of `room`; returns where it ends.
@@ -177,20 +195,21 @@ fn ask(
     desk: &Desk<'_>,
     look: &Look,
     room: Rect,
+    k: usize,
     question: &Question,
     nodes: &mut Vec<Node>,
 ) -> Result<Length, Problem> {
     let mut y = room.top();
-    let set = |text: &str, y: Length, left: Length, face: &Face| {
-        let lines = text::wrap(desk.family, text, room.right() - left, face);
+    let set = |text: &str, y: Length, face: &Face| {
+        let lines = text::wrap(desk.family, text, room.width(), face);
         let high = text::height(lines.len(), face);
-        let frame = Rect::new(Point::new(left, y), Size::new(room.right() - left, high));
+        let frame = Rect::new(Point::new(room.left(), y), Size::new(room.width(), high));
         match desk.family.font(face.weight).lacks(text) {
             Some(missing) => Err(Problem::new(format!("the font has no `{missing}`, needed for `{text}`"))),
             None => Ok((text::run(desk.family, &lines, frame, face).tagged(Tag::Paragraph), high)),
         }
     };
-    let (node, high) = set(&question.sentence, y, room.left(), &look.question)?;
+    let (node, high) = set(&question.sentence, y, &look.question)?;
     nodes.push(node);
     y += high;
     match (&question.shown, &look.pictures) {
@@ -202,11 +221,11 @@ fn ask(
             y += size.height + WITHIN;
         }
         (Some(Content::Text(text)), _) => {
-            let (node, high) = set(text, y + WITHIN, room.left(), &look.choice)?;
+            let (node, high) = set(text, y + WITHIN, &look.choice)?;
             nodes.push(node);
             y += WITHIN + high;
         }
-        _ => {}
+        (Some(Content::Blocks(_)) | None, _) => {}
     }
     if question.choices.is_empty() {
         let base = y + look.line - Length::mm(2);
@@ -215,34 +234,51 @@ fn ask(
         return Ok(y + look.line);
     }
     y += WITHIN;
-    let (columns, _) = columns(desk, look, room.width(), question)
-        .ok_or_else(|| Problem::new("internal: a choice was never measured").hint("please report this"))?;
+    let beside = look.beside.get(k).copied().unwrap_or(false);
+    let step = room.width().scaled(1, count(question.choices.len()));
     let mut items = Vec::new();
-    for (row, choices) in question.choices.chunks(columns).enumerate() {
-        let mut high = look.row();
-        for (column, choice) in choices.iter().enumerate() {
-            let step = room.width().scaled(1, i64::try_from(columns).unwrap_or(1));
-            let left = room.left() + step * i64::try_from(column).unwrap_or(0);
-            let k = u8::try_from(row * columns + column).unwrap_or(0);
-            let centre = Point::new(left + look.ring(), y + look.row().half());
-            let lines =
-                text::wrap(desk.family, shown(&choice.content), room.right() - left - look.beside(), &look.choice);
-            high = high.max(text::height(lines.len(), &look.choice));
-            // The first line stands level with the letter in its ring.
-            let top = centre.y - look.choice.pitch().half();
-            let frame = Rect::new(
-                Point::new(left + look.beside(), top),
-                Size::new(room.right() - left - look.beside(), text::height(lines.len(), &look.choice)),
-            );
-            let ring = Rect::new(centre.moved(-look.ring(), -look.ring()), Size::new(look.ring() * 2, look.ring() * 2));
-            let mark = Face { weight: crate::measure::Weight::Regular, ..look.choice.at(look.choice.least) };
-            let label = desk.set(&letter(k).to_string(), ring, &mark, Align::CENTRE)?.tagged(Tag::Label);
-            let circle = Item::Circle { centre, radius: look.ring(), fill: None, stroke: Some(ink::OUTLINE) };
-            let text = text::run(desk.family, &lines, frame, &look.choice).tagged(Tag::ListBody);
-            items.push(Node::tagged(Tag::ListItem, [Node::artifact(circle), label, text]));
+    let mut x = room.left();
+    for (place, choice) in (0_u8..).zip(&question.choices) {
+        let width = if beside { step } else { room.width() } - look.beside_ring();
+        let lines = text::wrap(desk.family, shown(&choice.content), width, &look.choice);
+        let high = (text::height(lines.len(), &look.choice) + RINGS).max(look.row());
+        let centre = Point::new(x + look.ring(), y + look.row().half());
+        items.push(marked(desk, look, centre, letter(place), &lines, width));
+        if beside {
+            x += step;
+        } else {
+            y += high;
         }
-        y += high;
+    }
+    if beside {
+        y += look.row();
     }
     nodes.push(Node::Tagged(Tag::List, items));
     Ok(y)
+}
+
+/// A choice: its letter in a ring, and its text with the first line level with the letter.
+fn marked(desk: &Desk<'_>, look: &Look, centre: Point, letter: char, lines: &[String], width: Length) -> Node {
+    let face = look.choice.at(look.choice.least);
+    // The letter's ink is in the middle of the ring, whatever room the font leaves beside it.
+    let text = letter.to_string();
+    let ink = desk.family.font(face.weight).ink(&text, face.size, Point::ORIGIN).unwrap_or_default();
+    let base = centre.moved(-ink.centre().x, -ink.centre().y);
+    let frame = Rect::new(Point::new(base.x, base.y - face.size), Size::new(look.ring() * 2, face.size * 2));
+    let align = Align { across: Across::Left, down: Down::Base(face.size) };
+    let label = text::placed(desk.family, &[text], frame, &face, align).tagged(Tag::Label);
+    let circle = Item::Circle { centre, radius: look.ring(), fill: None, stroke: Some(ink::OUTLINE) };
+    let cap = desk.family.font(look.choice.weight).cap_height(look.choice.size);
+    let left = centre.x - look.ring() + look.beside_ring();
+    let top = centre.y - look.choice.pitch().half();
+    // Deep letters reach into what is free below.
+    let high = text::height(lines.len(), &look.choice) + RINGS;
+    let frame = Rect::new(Point::new(left, top), Size::new(width, high));
+    let align = Align { across: Across::Left, down: Down::Base(look.choice.pitch().half() + cap.half()) };
+    let said = text::placed(desk.family, lines, frame, &look.choice, align).tagged(Tag::ListBody);
+    Node::tagged(Tag::ListItem, [Node::artifact(circle), label, said])
+}
+
+fn count(count: usize) -> i64 {
+    i64::try_from(count).unwrap_or(1)
 }

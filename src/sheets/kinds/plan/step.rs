@@ -36,8 +36,9 @@ pub(super) fn set(look: &PlanLook, step: &Step) -> Set {
             bar: true,
             answer: Some((format!("Expect: {expect}"), look.body)),
         },
-        Step::Watch { sees, wrong, told } => {
-            let name = wrong.slip.name();
+        Step::Watch { sees, wrong, letter, told } => {
+            let letter = letter.map(|letter| format!("{letter}, ")).unwrap_or_default();
+            let name = format!("{letter}{}", wrong.slip.name());
             let lines = if *told {
                 vec![(format!("If you see {sees}: {name}, as explained above."), look.body)]
             } else {

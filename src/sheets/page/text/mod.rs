@@ -248,6 +248,11 @@ pub fn run(family: &Family, lines: &[String], frame: Rect, face: &Face) -> Setti
     put(family, lines, frame, face, Align::TOP)
 }
 
+/// The same with the lines where `align` says.
+pub fn placed(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align) -> Setting {
+    put(family, lines, frame, face, align)
+}
+
 /// The lines at the face's preferred size, if all their ink lies inside the frame.
 fn place(family: &Family, text: &str, frame: Rect, face: &Face, align: Align) -> Option<Setting> {
     let lines = wrap(family, text, frame.width(), face);

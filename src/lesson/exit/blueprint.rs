@@ -1,0 +1,229 @@
+//! One blueprint, many papers: which skills, with which two slips each, and which number on which paper.
+//!
+//! For each skill the items of all numbers are put in groups of one [`Kind`]; the group that serves best is the
+//! blueprint's, so that every paper asks the same of numbers of one kind. From it come as many items as there are papers, as near to each other in
+//! work (blocks, letters) as can be had. Each exit number stands on its own paper, in the first place where it fits.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::item::{Item, Kind, is_teen, repeats};
+use crate::lesson::Chosen;
+use crate::lesson::choose::Work;
+use crate::number::{Number, Place, Skill, Style};
+use crate::rng::Stream;
+use crate::spec::{Pool, RoleSpec, Spec, TextSize};
+use crate::wording::Wording;
+
+/// The most skills on a paper, and on one with large text.
+const MOST: usize = 6;
+const MOST_LARGE: usize = 4;
+/// Fewer skills than these bring in those that stand in for others.
+const FEWEST: usize = 4;
+/// How many places in the order of explanation a slip falls back for each earlier question that has it.
+const AGAIN: usize = 3;
+/// From how many numbers of the lesson's range items are made, where it has more.
+const SAMPLE: u32 = 900;
+
+/// The items of every paper, in the blueprint's order of skills.
+pub(super) struct Blueprint {
+    pub(super) skills: Vec<Skill>,
+    /// One a paper, each with one item a skill.
+    pub(super) papers: Vec<Vec<Item>>,
+}
+
+/// What a blueprint is drawn from.
+struct Draft<'a> {
+    spec: &'a Spec,
+    chosen: &'a Chosen,
+    style: &'a Style,
+    /// Numbers that learners have seen in this lesson.
+    seen: BTreeSet<Number>,
+    wishes: Wishes,
+}
+
+/// What the lesson's requests ask of its numbers.
+struct Wishes {
+    zeros: BTreeSet<Place>,
+    repeats: bool,
+    teens: bool,
+}
+
+impl Wishes {
+    fn of(spec: &Spec) -> Self {
+        let roles = [&spec.numbers.model, &spec.numbers.sort, &spec.numbers.exit];
+        let asks = |role: &RoleSpec, place| role.zeros.get(&place).is_some_and(|bound| bound.value.min > 0);
+        let any = |holds: fn(&RoleSpec) -> bool| roles.iter().any(|role| holds(role));
+        Self {
+            zeros: Place::ALL.into_iter().filter(|place| roles.iter().any(|role| asks(role, *place))).collect(),
+            repeats: any(|role| role.repeats.is_some_and(|bound| bound.value.min > 0)),
+            teens: any(|role| role.teens.is_some_and(|bound| bound.value.min > 0)),
+        }
+    }
+
+    /// How well a number shows what this skill is asked about: 2 as the lesson asks for it, 1 nearly, 0 not.
+    fn met(&self, skill: Skill, number: Number) -> u8 {
+        let inner = number.digits().skip(1).any(|(place, digit)| digit == 0 && place != Place::Ones);
+        let asked = number.digits().any(|(place, digit)| digit == 0 && self.zeros.contains(&place));
+        let zero = if asked || self.zeros.is_empty() && inner { 2 } else { u8::from(inner) };
+        match skill {
+            Skill::Words | Skill::Reading | Skill::Worth if self.teens => 2 * u8::from(is_teen(number)),
+            Skill::Expanded | Skill::Joining | Skill::Picture if self.repeats => 2 * u8::from(repeats(number)),
+            Skill::Words | Skill::Zero => zero,
+            Skill::Worth | Skill::Picture | Skill::Expanded | Skill::Joining | Skill::Reading | Skill::Compare => 0,
+        }
+    }
+}
+
+/// Draws the blueprint of a lesson: a paper for each exit number. Skills that no number of the lesson can show are left out.
+pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording) -> Blueprint {
+    let seen = chosen.model.iter().chain(chosen.sort.iter().flatten()).copied().collect();
+    let draft = Draft { spec, chosen, style, seen, wishes: Wishes::of(spec) };
+    let mut stream = Stream::new(spec.seed.value, "checks");
+    let pool = draft.pool(&mut stream);
+    let mut open: Vec<(Skill, Vec<Item>)> = Vec::new();
+    let matched = &spec.forms.matched.value;
+    let most = if spec.print.text.value == TextSize::Large { MOST_LARGE } else { MOST };
+    let allowed = Pool::new(&spec.numbers);
+    let allows = |number: Number| allowed.holds(number);
+    for skill in Skill::BY_NEED {
+        let taught = skill.needs().is_none_or(|form| matched.contains(&form));
+        if !taught || open.len() == most || (skill.stands_in() && open.len() >= FEWEST) {
+            continue;
+        }
+        let items: Vec<Item> = pool.iter().flat_map(|&of| Item::all(skill, of, &allows, style, wording)).collect();
+        if !items.is_empty() {
+            open.push((skill, items));
+        }
+    }
+    open.sort_by_key(|(skill, _)| *skill);
+    draft.papers(open, &mut stream)
+}
+
+impl Draft<'_> {
+    /// The numbers that items are made from: all of the lesson's, or an even draw from them; exit numbers always.
+    fn pool(&self, stream: &mut Stream) -> Vec<Number> {
+        let numbers = Pool::new(&self.spec.numbers);
+        let (least, most) = self.spec.numbers.range.value;
+        let wide = most.value() - least.value() + 1;
+        let mut pool: BTreeSet<Number> = self.chosen.exit.iter().copied().collect();
+        if wide <= SAMPLE {
+            pool.extend(numbers.numbers());
+        } else {
+            let drawn = (0..SAMPLE).filter_map(|_| {
+                let above = u32::try_from(stream.below(wide.into())).unwrap_or(0);
+                Number::new(least.value() + above).filter(|number| numbers.holds(*number))
+            });
+            pool.extend(drawn);
+        }
+        pool.into_iter().collect()
+    }
+
+    /// Chooses a kind for each skill and deals its items out to the papers.
+    fn papers(&self, open: Vec<(Skill, Vec<Item>)>, stream: &mut Stream) -> Blueprint {
+        let count = self.chosen.exit.len();
+        let mut slots: Vec<Slot> = Vec::new();
+        for (skill, items) in open {
+            let slot = self.slot(skill, items, count, &slots);
+            slots.extend(slot);
+        }
+        let mut papers: Vec<Vec<Option<Item>>> = vec![vec![None; slots.len()]; count];
+        for (paper, &number) in papers.iter_mut().zip(&self.chosen.exit) {
+            // In the kind that all papers share if it can be, else with the same slips, else wherever it can be asked about.
+            let exact = |slot: &Slot, item: &Item| item.kind() == slot.kind;
+            let alike = |slot: &Slot, item: &Item| item.kind().slips == slot.kind.slips;
+            let any = |_: &Slot, _: &Item| true;
+            let fits: [&dyn Fn(&Slot, &Item) -> bool; 3] = [&exact, &alike, &any];
+            let found = fits.iter().find_map(|fits| {
+                slots.iter().enumerate().find_map(|(at, slot)| {
+                    let mut own = slot.items.iter().filter(|item| item.of == number && fits(slot, item));
+                    let first = own.next()?;
+                    Some((at, own.fold(first, |best, item| if item.rank < best.rank { item } else { best }).clone()))
+                })
+            });
+            if let Some((at, item)) = found {
+                paper[at] = Some(item);
+            }
+        }
+        let mut used: BTreeSet<Number> = self.chosen.exit.iter().copied().collect();
+        for at in 0..slots.len() {
+            let kind = slots[at].kind.clone();
+            let mut own = std::mem::take(&mut slots[at].items);
+            own.retain(|item| item.kind().slips == kind.slips);
+            stream.shuffle(&mut own);
+            // The work that the others come near to: of an exit number's item, or of any of the kind.
+            let goal = papers
+                .iter()
+                .filter_map(|paper| paper[at].as_ref())
+                .find(|item| item.kind() == kind)
+                .map(|item| item.of);
+            let goal = goal.or_else(|| own.iter().find(|item| item.kind() == kind).map(|item| item.of));
+            if let Some(goal) = goal {
+                let apart = |item: &Item| (item.kind() != kind, apart(item.of, goal, self.style));
+                own.sort_by_cached_key(apart);
+            }
+            for paper in &mut papers {
+                if paper[at].is_some() {
+                    continue;
+                }
+                let suits = |item: &&Item| paper.iter().flatten().all(|other| !item.tells(other));
+                let fresh = |item: &&Item| !used.contains(&item.of);
+                let unseen = |item: &&Item| !self.seen.contains(&item.of);
+                let same = |item: &&Item| item.kind() == kind;
+                let item = own.iter().find(|item| same(item) && fresh(item) && unseen(item) && suits(item));
+                let item = item.or_else(|| own.iter().find(|item| fresh(item) && unseen(item) && suits(item)));
+                let item = item.or_else(|| own.iter().find(|item| fresh(item) && suits(item)));
+                let item = item.or_else(|| own.iter().find(suits)).cloned();
+                used.extend(item.iter().map(|item| item.of));
+                paper[at] = item;
+            }
+        }
+        // A skill that some paper cannot ask about is left out of all.
+        let whole: Vec<bool> = (0..slots.len()).map(|at| papers.iter().all(|paper| paper[at].is_some())).collect();
+        let kept = |at: &usize| whole[*at];
+        Blueprint {
+            skills: (0..slots.len()).filter(kept).map(|at| slots[at].skill).collect(),
+            papers: papers
+                .into_iter()
+                .map(|paper| {
+                    paper.into_iter().enumerate().filter(|(at, _)| kept(at)).filter_map(|(_, item)| item).collect()
+                })
+                .collect(),
+        }
+    }
+
+    /// The kind that serves a skill best: enough numbers for all papers that learners have not seen, what the lesson
+    /// asks for, and the likeliest slips that no earlier question has.
+    fn slot(&self, skill: Skill, items: Vec<Item>, count: usize, before: &[Slot]) -> Option<Slot> {
+        let again = |kind: &Kind| {
+            let known = before.iter().flat_map(|slot| slot.kind.slips);
+            known.filter(|slip| kind.slips.contains(slip)).count()
+        };
+        let mut kinds: BTreeMap<Kind, (BTreeSet<Number>, u8, usize)> = BTreeMap::new();
+        for item in &items {
+            let entry = kinds.entry(item.kind()).or_insert((BTreeSet::new(), 0, item.rank));
+            if !self.seen.contains(&item.of) {
+                entry.0.insert(item.of);
+            }
+            entry.1 = entry.1.max(self.wishes.met(skill, item.of));
+            entry.2 = entry.2.min(item.rank);
+        }
+        let best = kinds.into_iter().max_by_key(|(kind, (numbers, met, rank))| {
+            (numbers.len().min(count), *met, std::cmp::Reverse(rank + AGAIN * again(kind)), numbers.len())
+        });
+        let (kind, _) = best?;
+        Some(Slot { skill, kind, items })
+    }
+}
+
+/// A skill's place on every paper.
+struct Slot {
+    skill: Skill,
+    kind: Kind,
+    items: Vec<Item>,
+}
+
+/// How far apart two numbers are in blocks to build and letters to read.
+fn apart(one: Number, other: Number, style: &Style) -> u32 {
+    let (one, other) = (Work::of(one, style), Work::of(other, style));
+    one.blocks.abs_diff(other.blocks) + one.letters.abs_diff(other.letters)
+}

@@ -1,0 +1,93 @@
+//! What a learner can be asked to show of a number: the skills, and the tasks in which a number can show each.
+
+use super::{Form, Number, Place, Task};
+
+/// Something that a quick check finds out, in the order in which it asks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Skill {
+    /// The numeral of a block picture.
+    Picture,
+    /// The numeral of number words.
+    Words,
+    /// What a digit is worth.
+    Worth,
+    /// The expanded form of a numeral.
+    Expanded,
+    /// The numeral of places of which one is empty.
+    Zero,
+    /// Which of two numbers with the same digits is greater.
+    Compare,
+    /// The words of a numeral.
+    Reading,
+    /// The numeral of an expanded form.
+    Joining,
+}
+
+impl Skill {
+    /// All skills, those first that a check with room for few asks first. The last two only stand in for others that a lesson
+    /// has no numbers or forms for.
+    pub const BY_NEED: [Self; 8] = [
+        Self::Words,
+        Self::Zero,
+        Self::Worth,
+        Self::Picture,
+        Self::Compare,
+        Self::Expanded,
+        Self::Reading,
+        Self::Joining,
+    ];
+
+    /// Whether it only stands in for others.
+    pub const fn stands_in(self) -> bool {
+        matches!(self, Self::Reading | Self::Joining)
+    }
+
+    /// The form that the lesson must match for it to be asked; none where every lesson on place value teaches it.
+    pub const fn needs(self) -> Option<Form> {
+        match self {
+            Self::Picture => Some(Form::Blocks),
+            Self::Words | Self::Reading => Some(Form::Words),
+            Self::Expanded | Self::Joining => Some(Form::Expanded),
+            Self::Worth | Self::Zero | Self::Compare => None,
+        }
+    }
+
+    /// The tasks in which a number can show it. A picture of nothing is never asked about, nor the worth of a digit that
+    /// stands in the numeral twice, nor the expanded form of a single part.
+    pub fn tasks(self, number: Number) -> Vec<Task> {
+        let digits: Vec<(Place, u8)> = number.digits().collect();
+        let parts = digits.iter().filter(|(_, digit)| *digit > 0).count();
+        let one = |holds: bool, shown, asked| if holds { vec![Task::forms(shown, asked)] } else { Vec::new() };
+        match self {
+            Self::Picture => one(number > Number::MIN && number <= Number::MAX_BLOCKS, Form::Blocks, Form::Numeral),
+            Self::Words => one(true, Form::Words, Form::Numeral),
+            Self::Reading => one(true, Form::Numeral, Form::Words),
+            Self::Expanded => one(parts > 1, Form::Numeral, Form::Expanded),
+            Self::Joining => one(parts > 1, Form::Expanded, Form::Numeral),
+            Self::Zero => one(parts < digits.len() && digits.len() > 1, Form::Units, Form::Numeral),
+            Self::Worth => {
+                let once = |digit: u8| digits.iter().filter(|(_, other)| *other == digit).count() == 1;
+                let asked = digits.iter().filter(|(place, d)| *place != Place::Ones && *d > 0 && once(*d));
+                asked.map(|(place, _)| Task::Worth(*place)).collect()
+            }
+            Self::Compare => neighbours(number).into_iter().map(Task::Greater).collect(),
+        }
+    }
+}
+
+/// The lesser numbers that have the same digits but for two that changed places.
+fn neighbours(number: Number) -> Vec<Number> {
+    let digits: Vec<(Place, u8)> = number.digits().collect();
+    let mut others = Vec::new();
+    for (k, &(greater, large)) in digits.iter().enumerate() {
+        for &(lesser, small) in &digits[k + 1..] {
+            let (large, small) = (u32::from(large), u32::from(small));
+            // A leading 0 would make the other number shorter.
+            if large > small && (small > 0 || k > 0) {
+                let less = (large - small) * (greater.worth() - lesser.worth());
+                others.extend(Number::new(number.value() - less));
+            }
+        }
+    }
+    others
+}

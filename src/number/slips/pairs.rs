@@ -1,0 +1,78 @@
+//! Which slips a task can provoke, and which explains an answer that several would give.
+//!
+//! A slip stands in a row only if what it needs is shown: nothing is misheard in a picture, no block is counted wrongly in
+//! a numeral, and only a numeral shows or asks for a zero that holds a place. Rows are in the order of explanation:
+//!
+//! 1. words that were taken for others, since they change the number before anything is written (Miller and Zhu, and the NSW
+//!    numeracy continuum, on teens);
+//! 2. face value, which Ross 1989 and Price 2001 found in most learners whose places fail;
+//! 3. zeros, the commonest trouble in numerals of three digits (Steiner et al. 2021): dropped before moved, and moved before
+//!    swapped, since learners move a digit beside a zero more often than others (Byrge, Smith and Mix 2014);
+//! 4. parts put together wrongly, the plainest first: all written out, then the greatest only, then half of it (Power and Dal
+//!    Martello 1990; Byrge, Smith and Mix 2014);
+//! 5. digits that changed places, which are rare where number words run from left to right (Steiner et al. 2021).
+//!
+//! The compiler asks for the row of every pair when a form is added.
+
+use super::{Form, Slip, Task};
+use Form::{Blocks, Expanded, Numeral, Units, Words};
+use Slip::{
+    BigPartThenRest, CountedAlike, FaceValue, FromTheOnes, HalfOverwritten, HundredsTensSwapped, PlaceOff,
+    PlaceWordWritten, ReadInPieces, Reversed, SideBySide, TeenReversed, TeenTy, TensOnesSwapped, ZeroDropped,
+    ZeroMoved,
+};
+
+/// The slips of a task in the order of explanation.
+pub(super) const fn provoked(task: Task) -> &'static [Slip] {
+    match task {
+        Task::Worth(_) => &[FaceValue, PlaceOff],
+        Task::Greater(_) => &[FromTheOnes, FaceValue],
+        Task::Forms { shown, asked } => match (shown, asked) {
+            (Numeral, Numeral) | (Words, Words) | (Expanded, Expanded) | (Units, Units) | (Blocks, Blocks) => &[],
+            // A numeral is read. Only words can be mixed up by their sound, and only digits be read in pieces.
+            (Numeral, Words) => &[
+                TeenTy,
+                TeenReversed,
+                ZeroDropped,
+                ZeroMoved,
+                ReadInPieces,
+                TensOnesSwapped,
+                HundredsTensSwapped,
+                Reversed,
+            ],
+            (Numeral, Expanded | Blocks) => {
+                &[FaceValue, ZeroDropped, ZeroMoved, TensOnesSwapped, HundredsTensSwapped, Reversed]
+            }
+            (Numeral, Units) => &[ZeroDropped, ZeroMoved, TensOnesSwapped, HundredsTensSwapped, Reversed],
+            // A numeral is written from what was heard: the parts of the words are put together.
+            (Words, Numeral) => &[
+                TeenReversed,
+                TeenTy,
+                ZeroDropped,
+                SideBySide,
+                BigPartThenRest,
+                HalfOverwritten,
+                PlaceWordWritten,
+                ZeroMoved,
+                TensOnesSwapped,
+                HundredsTensSwapped,
+                Reversed,
+            ],
+            (Words, Expanded | Units | Blocks) => {
+                &[TeenReversed, TeenTy, TensOnesSwapped, HundredsTensSwapped, Reversed]
+            }
+            // A numeral is written from parts that stand there in figures.
+            (Expanded | Units, Numeral) => {
+                &[ZeroDropped, SideBySide, ZeroMoved, TensOnesSwapped, HundredsTensSwapped, Reversed]
+            }
+            (Expanded, Words | Units | Blocks) | (Units, Words) => &[TensOnesSwapped, HundredsTensSwapped, Reversed],
+            // Unit form shows bare digits with the names of their places, which may be passed over.
+            (Units, Expanded | Blocks) => &[FaceValue, TensOnesSwapped, HundredsTensSwapped, Reversed],
+            // Blocks are counted.
+            (Blocks, Numeral) => {
+                &[CountedAlike, ZeroDropped, ZeroMoved, TensOnesSwapped, HundredsTensSwapped, Reversed]
+            }
+            (Blocks, Words | Expanded | Units) => &[CountedAlike, TensOnesSwapped, HundredsTensSwapped, Reversed],
+        },
+    }
+}
