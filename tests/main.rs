@@ -31,6 +31,7 @@ mod plan;
 mod preview;
 mod privacy;
 mod readme;
+mod repairs;
 mod start;
 mod substitute;
 mod support;

@@ -9,6 +9,7 @@ mod check;
 mod crew;
 mod failure;
 mod files;
+mod fix;
 mod gather;
 mod keys;
 mod manual;
@@ -23,6 +24,7 @@ mod term;
 mod typeset;
 mod usage;
 
+use std::collections::BTreeMap;
 use std::ffi::OsString;
 use std::path::Path;
 
@@ -49,7 +51,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
         Ok(cli) => cli,
         Err(error) => return usage::tell(&error, Talk::glimpse(&args), io),
     };
-    let mut desk = Desk { cli: &cli, io };
+    let mut desk = Desk { cli: &cli, io, fixed: BTreeMap::new() };
     match &cli.command {
         Command::Start(given) => {
             let asker = desk.io.can_ask.then(|| start::Asker { coloured: term::coloured(cli.talk, desk.io.err_is) });
@@ -63,7 +65,10 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
         }
         Command::Completions { shell } => desk.raw(Ok(manual::completions(*shell))),
         Command::Manual => desk.raw(manual::manual()),
-        Command::Check { input } => desk.each(input, check::run),
+        Command::Check { input, fix } => match fix.then(|| desk.mend(input)).transpose() {
+            Ok(_) => desk.each(input, check::run),
+            Err(failure) => desk.close(Err(failure)),
+        },
         Command::Numbers { input } => desk.each(input, numbers::run),
         Command::Typeset { input, out, force, watch } => match typeset::open(input, out) {
             Ok(()) => desk.again(input, *watch, |shared, path| typeset::run(shared, path, out, *force)),
@@ -96,6 +101,8 @@ pub(crate) struct Report {
 struct Desk<'c, 's, 'i> {
     cli: &'c Cli,
     io: &'i mut Io<'s>,
+    /// What was repaired, by lesson as it was named.
+    fixed: BTreeMap<String, Vec<fix::Change>>,
 }
 
 impl Desk<'_, '_, '_> {
@@ -151,6 +158,23 @@ impl Desk<'_, '_, '_> {
         }
     }
 
+    /// Repairs the lessons and shows what changed. Files that cannot be read are told of afterwards, like the others.
+    fn mend(&mut self, input: &Input) -> Result<(), Failure> {
+        for path in &input.lessons {
+            let changes = match fix::mend(path) {
+                Err(failure @ Failure::Usage(_)) => return Err(failure),
+                result => result.unwrap_or_default(),
+            };
+            let name = files::read::shown(path);
+            if !changes.is_empty() && !self.cli.talk.quiet && self.cli.talk.format == Format::Human {
+                let drawn: String = changes.iter().map(fix::Change::draw).collect();
+                writeln!(self.io.out, "{name}: repaired\n{drawn}").map_err(Failure::Stream)?;
+            }
+            self.fixed.insert(name, changes);
+        }
+        Ok(())
+    }
+
     /// Prints what another program reads.
     fn raw(&mut self, text: std::io::Result<Vec<u8>>) -> u8 {
         match text.and_then(|text| self.io.out.write_all(&text)).and_then(|()| self.io.out.flush()) {
@@ -186,6 +210,9 @@ impl Desk<'_, '_, '_> {
                 Err(failure) => json!({ "findings": failure.findings(lesson.as_deref()), "assumed": {} }),
             };
             if let Some(lesson) = lesson {
+                if let Some(changes) = self.fixed.get(&lesson) {
+                    value["fixed"] = changes.iter().map(fix::Change::json).collect();
+                }
                 value["lesson"] = json!(lesson);
             }
             writeln!(self.io.out, "{value}")?;
