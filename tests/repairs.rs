@@ -105,7 +105,7 @@ fn fix_writes_what_is_sure_and_shows_the_difference() {
     );
     assert_eq!(ran.out, want);
     // What is a guess is only proposed.
-    assert!(ran.err.contains("write: margin = \"10 mm\""), "{}", ran.err);
+    assert!(ran.err.contains("perhaps: margin = \"10 mm\""), "{}", ran.err);
     let text = String::from_utf8(fs::read(at.path().join("x.toml")).unwrap()).unwrap();
     let mended = damaged.replace("title: “Frogs”", "title = \"Frogs\"").replace("100–999", "[100, 999]");
     assert_eq!(text, mended);

@@ -59,7 +59,7 @@ fn mended(source: &Arc<Source>) -> (String, Vec<Change>) {
     let mut now = Arc::clone(source);
     for _ in 0..ROUNDS {
         let Err(found) = spec::read(&now) else { break };
-        let mut fixes: Vec<Fix> = found.into_iter().filter_map(|d| d.problem.fix).filter(|fix| fix.sure).collect();
+        let mut fixes: Vec<Box<Fix>> = found.into_iter().filter_map(|d| d.problem.fix).filter(|fix| fix.sure).collect();
         if fixes.is_empty() {
             break;
         }
@@ -67,7 +67,7 @@ fn mended(source: &Arc<Source>) -> (String, Vec<Change>) {
         fixes.sort_by_key(|fix| std::cmp::Reverse(fix.span.start));
         let mut text = now.text.clone();
         for fix in fixes {
-            text.replace_range(fix.span, &fix.text);
+            text.replace_range(fix.span.clone(), &fix.text);
         }
         now = Arc::new(Source { name: now.name.clone(), text });
     }

@@ -8,7 +8,7 @@ use super::crew;
 use super::failure::Failure;
 use super::files::read;
 use super::term::Progress;
-use crate::diag::{Diagnostic, Place, Problem, Source};
+use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
 use crate::lesson::{self, Lesson};
 use crate::measure::{Family, fonts};
 use crate::sheets::job::names;

@@ -20,7 +20,7 @@ pub struct Problem {
     /// What was expected, or what would work.
     pub hint: Option<String>,
     /// What to write instead, where that is known.
-    pub fix: Option<Fix>,
+    pub fix: Option<Box<Fix>>,
 }
 
 /// A repair of the text in which something is wrong.

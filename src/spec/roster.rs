@@ -73,7 +73,9 @@ fn header(text: &str) -> Result<(u8, usize), Problem> {
             columns = cells;
         }
     }
-    columns.iter_mut().for_each(|cell| cell.make_ascii_lowercase());
+    for cell in &mut columns {
+        cell.make_ascii_lowercase();
+    }
     let problem = Problem::new("the roster has no column `name`");
     if columns.iter().all(String::is_empty) {
         return Err(problem.hint("expected `name` on the first line, then a line for each learner"));

@@ -195,19 +195,13 @@ fn value_end(rest: &str) -> usize {
     let mut open: Option<char> = None;
     let mut before = ' ';
     for (at, c) in rest.char_indices() {
-        match open {
-            Some(quote) if value::closes(quote, c) => open = None,
-            Some(_) => {}
-            None if c == '#' => return at,
-            None if c == '/' && rest[at..].starts_with("//") && before.is_whitespace() => return at,
-            // An apostrophe inside a word opens nothing.
-            None if value::is_quote(c)
-                && !before.is_alphanumeric()
-                && rest[at + c.len_utf8()..].contains(|other| value::closes(c, other)) =>
-            {
-                open = Some(c);
-            }
-            None => {}
+        if let Some(quote) = open {
+            open = (!value::closes(quote, c)).then_some(quote);
+        } else if c == '#' || c == '/' && rest[at..].starts_with("//") && before.is_whitespace() {
+            return at;
+        } else if value::is_quote(c) && !before.is_alphanumeric() {
+            // An apostrophe inside a word opens nothing, and neither does a quote that nothing closes.
+            open = rest[at + c.len_utf8()..].contains(|other| value::closes(c, other)).then_some(c);
         }
         before = c;
     }

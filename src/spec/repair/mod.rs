@@ -60,7 +60,8 @@ pub(super) fn suggest(
             if is_garbled {
                 reword(diagnostic, source, &lines[k], &meant);
             }
-            diagnostic.problem.fix = Some(Fix { span: lines[k].clone(), text: meant.text, sure: meant.sure });
+            let fix = Fix { span: lines[k].clone(), text: meant.text, sure: meant.sure };
+            diagnostic.problem.fix = Some(Box::new(fix));
         } else if diagnostic.problem.message.starts_with(UNREADABLE)
             && let Some(row) = line::row(&source.text, &lines, at)
         {
