@@ -5,6 +5,7 @@
 //! what a message proposes always works.
 
 mod count;
+mod each;
 mod line;
 mod value;
 

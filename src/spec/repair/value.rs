@@ -1,6 +1,6 @@
 //! A value read as people write it, and written as the lesson file wants it.
 
-use super::count;
+use super::{count, each};
 use crate::diag::nearest::nearest;
 use crate::measure::Length;
 use crate::number::Place;
@@ -33,7 +33,10 @@ pub(super) fn read(shape: &Shape, raw: &str) -> Option<Read> {
         Shape::Range(limit) => range(bare, *limit).map(|text| (text, true)),
         Shape::Numbers(limit) => numbers(bare, *limit).map(|text| (text, true)),
         Shape::Bound(limit) => bound(bare, *limit).map(|text| (text, true)),
-        Shape::Digits(limit) | Shape::Bounds(limit) => places(value, *limit),
+        Shape::Digits(limit) | Shape::Bounds(limit) => {
+            each::read(value, &Place::ALL.map(Place::key), Some("tens"), *limit)
+        }
+        Shape::Sheets(words, limit) => each::read(value, words, None, *limit),
     };
     // What parses may stay as it is, for the sake of what else is wrong on the line.
     let parses = is_value(raw);
@@ -66,6 +69,7 @@ fn says(shape: &Shape, value: &str) -> String {
         Shape::Length => "a length stands in quotes, with its unit".to_owned(),
         Shape::Bound(_) => "a request is a count, or a least and a greatest count in curly brackets".to_owned(),
         Shape::Digits(_) | Shape::Bounds(_) => "the places and their counts stand in curly brackets".to_owned(),
+        Shape::Sheets(..) => "the sheets and their counts stand in curly brackets".to_owned(),
         _ if value.contains('\\') => {
             "in double quotes a backslash begins a special character; single quotes leave it as it is".to_owned()
         }
@@ -265,36 +269,4 @@ fn bound(bare: &str, limit: Limit) -> Option<String> {
         [one, other] => Some(format!("{{ min = {}, max = {} }}", one.min(other), one.max(other))),
         _ => None,
     }
-}
-
-/// Places with a count each, in whatever order and with whatever marks; a count without a place, or a place without a
-/// count, is completed by a guess.
-fn places(value: &str, limit: Limit) -> Option<(String, bool)> {
-    let keys = Place::ALL.map(Place::key);
-    let (mut pairs, mut sure): (Vec<(&str, u64)>, bool) = (Vec::new(), true);
-    let (mut place, mut number): (Option<&str>, Option<u64>) = (None, None);
-    let is_mark = |c: char| !(c.is_alphanumeric() || c == '_');
-    for token in value.split(is_mark).filter(|token| !token.is_empty() && !matches!(*token, "and" | "in" | "the")) {
-        if token.starts_with(|c: char| c.is_ascii_digit()) {
-            number = Some(token.parse().ok().filter(|value| limit.allows(*value))?);
-        } else {
-            let near = nearest(token, keys);
-            let found =
-                keys.into_iter().find(|key| key.trim_end_matches('s') == token.to_lowercase().trim_end_matches('s'));
-            sure &= found.is_some();
-            place = Some(found.or(near.first().copied())?);
-        }
-        if let (Some(key), Some(count)) = (place, number) {
-            pairs.push((key, count));
-            (place, number) = (None, None);
-        }
-    }
-    match (place, number) {
-        (None, None) => {}
-        (Some(key), None) => (sure, pairs) = (false, vec![(key, 1)]),
-        (None, Some(count)) if pairs.is_empty() => (sure, pairs) = (false, vec![("tens", count)]),
-        _ => return None,
-    }
-    let texts: Vec<String> = pairs.iter().map(|(key, count)| format!("{key} = {count}")).collect();
-    (!texts.is_empty()).then(|| (format!("{{ {} }}", texts.join(", ")), sure))
 }
