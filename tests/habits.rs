@@ -139,3 +139,35 @@ fn a_watched_lesson_is_made_again_and_mistakes_keep_the_last_good_packet() {
     fs::write(at.path().join("tram.toml"), LESSON.replace("Tram stops", "Ferry stops")).unwrap();
     until("the packet is made again", || read().contains("Ferry stops"));
 }
+
+#[cfg(unix)]
+#[test]
+fn what_a_save_does_not_change_stays_the_file_it_is() {
+    use std::os::unix::fs::MetadataExt;
+    let at = folder();
+    let mut command = program(at.path(), &["preview", "tram.toml", "--watch"]);
+    let log = fs::File::create(at.path().join("log")).unwrap();
+    let _child = Stopped(command.stdout(Stdio::null()).stderr(log).spawn().unwrap());
+    let made = || fs::read_to_string(at.path().join("log")).unwrap_or_default().matches("Waiting").count();
+    let out = at.path().join("out/tram");
+    // Every file, by its number on the disk.
+    let numbers = || {
+        let inner = fs::read_dir(out.join("pictures")).unwrap();
+        let all = fs::read_dir(&out).unwrap().chain(inner).map(|entry| entry.unwrap().path());
+        let mut all: Vec<_> = all.filter(|path| path.is_file()).collect();
+        all.sort();
+        all.into_iter().map(|path| (fs::metadata(&path).unwrap().ino(), path)).collect::<Vec<_>>()
+    };
+    until("the first packet", || made() == 1);
+    let first = numbers();
+    assert!(first.len() > 5, "{first:?}");
+    fs::write(at.path().join("tram.toml"), format!("{LESSON}# A word.\n")).unwrap();
+    until("the same again", || made() == 2);
+    assert_eq!(numbers(), first);
+    // Other numbers: what shows them is new.
+    fs::write(at.path().join("tram.toml"), format!("seed = 77\n{LESSON}")).unwrap();
+    until("other numbers", || made() == 3);
+    let now = numbers();
+    let changed = |name: &str| !first.iter().any(|old| old.1.ends_with(name) && now.contains(old));
+    assert!(changed("contents.json") && changed("index.html") && changed("teacher.pdf"));
+}

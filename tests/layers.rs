@@ -7,14 +7,15 @@ use std::path::{Path, PathBuf};
 use crate::support::source::{Module, Source, circles};
 
 /// Modules of `src/` from the bottom up; those on one line do not import each other.
-const LAYERS: [&[&str]; 8] = [
+const LAYERS: [&[&str]; 9] = [
     &["diag", "rng"],
     &["number", "measure"],
     &["spec"],
     &["wording"],
     &["lesson"],
     &["sheets"],
-    &["pdf", "raster", "manifest", "gallery"],
+    &["pdf", "svg", "raster", "manifest"],
+    &["figure", "gallery"],
     &["cli"],
 ];
 

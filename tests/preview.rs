@@ -8,7 +8,6 @@ use std::path::Path;
 use std::process::Command;
 
 use html::elements;
-use placewright::raster;
 use run::process;
 use tempfile::TempDir;
 
@@ -36,33 +35,75 @@ fn files(folder: &Path) -> BTreeSet<String> {
     all
 }
 
+/// The pictures of a folder.
+fn pictures(out: &Path) -> Vec<String> {
+    files(out).into_iter().filter(|name| name.ends_with(".svg")).collect()
+}
+
+fn contents(out: &Path) -> serde_json::Value {
+    let text = fs::read_to_string(out.join("contents.json")).expect("contents");
+    serde_json::from_str(&text).expect("JSON")
+}
+
 #[test]
-fn every_page_is_pictured_and_shown() {
+fn every_page_is_pictured_where_all_are_asked_for() {
     let at = folder(LESSON);
-    let ran = process(at.path(), &["preview", "tram.toml", "--dpi", "40"]).with(0);
+    let ran = process(at.path(), &["preview", "tram.toml", "--all"]).with(0);
     let out = at.path().join("out/tram");
-    let written = files(&out);
-    let contents = fs::read_to_string(out.join("contents.json")).expect("contents");
-    let contents: serde_json::Value = serde_json::from_str(&contents).expect("JSON");
-    let pages = contents["pages"].as_array().expect("pages").len();
-    let pictures = written.iter().filter(|name| name.ends_with(".png") && !name.ends_with("-all.png")).count();
-    assert_eq!(pictures, pages, "{written:?}");
-    assert!(written.contains("pictures/teacher-all.png") && written.contains("index.html"), "{written:?}");
+    let pages = contents(&out)["pages"].as_array().expect("pages").len();
+    assert_eq!(pictures(&out).len(), pages);
+    assert!(out.join("index.html").exists());
     assert!(ran.out.contains(&format!("{pages} pages pictured")) && ran.err.is_empty(), "{ran:?}");
-    // A4 at 40 dots to the inch: 210 mm are 330.7, 297 mm are 467.7.
-    let png = png::Decoder::new(std::io::BufReader::new(
-        fs::File::open(out.join(written.iter().find(|name| name.starts_with("pictures/teacher-")).expect("a page")))
-            .expect("opened"),
-    ));
-    let reader = png.read_info().expect("a PNG");
-    let size = (reader.info().width, reader.info().height);
-    assert!(size == (331, 468) || size == (468, 331), "{size:?}");
+    // A4: 210 mm are 595.276 points.
+    let svg = fs::read_to_string(out.join(&pictures(&out)[0])).expect("a picture");
+    assert!(svg.contains("width=\"595.276pt\"") || svg.contains("height=\"595.276pt\""), "{svg:.300}");
+}
+
+#[test]
+fn one_learner_a_version_stands_for_the_class() {
+    let at = folder(&LESSON.replace("learners = 2", "learners = 30\nversions = 3"));
+    process(at.path(), &["preview", "tram.toml"]).with(0);
+    let out = at.path().join("out/tram");
+    let contents = contents(&out);
+    let pages = contents["pages"].as_array().expect("pages");
+    let shown = |name: &str| pictures(&out).iter().filter(|picture| picture.contains(name)).count();
+    // The teacher's packet is pictured whole, and of the class set each version once.
+    assert_eq!(shown("teacher"), pages.iter().filter(|page| page["file"] == "teacher.pdf").count());
+    let copies: Vec<_> = pages.iter().filter(|page| page["file"] == "copy-room-paper.pdf").collect();
+    let of_one = copies.iter().filter(|page| page["learner"] == 1).count();
+    assert!(of_one > 1 && copies.len() >= of_one * 30);
+    assert_eq!(shown("copy-room-paper"), of_one * 3);
+    let pictured: BTreeSet<String> = pictures(&out)
+        .iter()
+        .filter_map(|name| name.strip_prefix("pictures/copy-room-paper-")?.strip_suffix(".svg")?.parse::<usize>().ok())
+        .filter_map(|page| copies[page - 1]["version"].as_str().map(str::to_owned))
+        .collect();
+    assert_eq!(pictured.into_iter().collect::<Vec<_>>(), ["A", "B", "C"]);
+    let page = fs::read_to_string(out.join("index.html")).expect("a page");
+    assert!(page.contains("one learner of each version"));
+}
+
+#[test]
+fn the_page_says_which_numbers_and_why_and_how_to_get_others() {
+    let at = folder(LESSON);
+    process(at.path(), &["preview", "tram.toml", "--seed", "4"]).with(0);
+    let out = at.path().join("out/tram");
+    let page = fs::read_to_string(out.join("index.html")).expect("a page");
+    let contents = contents(&out);
+    for number in contents["numbers"]["sort"]["A"].as_array().expect("numbers") {
+        assert!(page.contains(&format!("<dt>{number}</dt><dd>")), "{number}");
+    }
+    assert!(page.contains("<var>LESSON</var> --seed 5") && page.contains("one of "));
+    assert!(page.contains("--all") && page.contains("--only board"));
+    // What it names runs.
+    let again = process(at.path(), &["preview", "tram.toml", "--seed", "5"]).with(0);
+    assert!(again.err.is_empty());
 }
 
 #[test]
 fn the_page_is_whole_and_can_be_read_without_eyes() {
     let at = folder(LESSON);
-    process(at.path(), &["preview", "tram.toml", "--dpi", "24"]).with(0);
+    process(at.path(), &["preview", "tram.toml"]).with(0);
     let out = at.path().join("out/tram");
     let written = files(&out);
     let page = fs::read_to_string(out.join("index.html")).expect("a page");
@@ -98,7 +139,11 @@ fn the_page_is_whole_and_can_be_read_without_eyes() {
     for word in ["<script", "http:", "https:", "javascript:", "@import", "url("] {
         assert!(!page.contains(word), "{word}");
     }
-    assert!(page.contains("actual size") && page.contains("for the teacher") && page.contains("for the copy room"));
+    assert!(
+        page.contains("actual size")
+            && page.contains("<dd>the teacher</dd>")
+            && page.contains("<dd>the copy room</dd>")
+    );
 }
 
 #[test]
@@ -106,22 +151,19 @@ fn only_and_pages_choose_what_is_pictured() {
     let at = folder(LESSON);
     process(at.path(), &["typeset", "tram.toml"]).with(0);
     let whole = fs::read(at.path().join("out/tram/teacher.pdf")).expect("a packet");
-    process(at.path(), &["preview", "tram.toml", "--only", "board", "--dpi", "24"]).with(0);
+    process(at.path(), &["preview", "tram.toml", "--only", "board", "--all"]).with(0);
     let contents = fs::read_to_string(at.path().join("out/tram/contents.json")).expect("contents");
     let contents: serde_json::Value = serde_json::from_str(&contents).expect("JSON");
     let boards = contents["pages"].as_array().expect("pages").iter().filter(|page| page["sheet"] == "board").count();
-    let pictures = |at: &TempDir| {
-        let all = files(&at.path().join("out/tram"));
-        all.into_iter().filter(|name| name.ends_with(".png") && !name.ends_with("-all.png")).collect::<Vec<_>>()
-    };
+    let pictures = |at: &TempDir| pictures(&at.path().join("out/tram"));
     assert_eq!(pictures(&at).len(), boards);
     assert_eq!(fs::read(at.path().join("out/tram/teacher.pdf")).expect("a packet"), whole, "packets stay whole");
-    process(at.path(), &["preview", "tram.toml", "--pages", "2", "--dpi", "24"]).with(0);
-    assert!(pictures(&at).iter().all(|name| name.trim_end_matches(".png").ends_with('2')), "{:?}", pictures(&at));
+    process(at.path(), &["preview", "tram.toml", "--pages", "2"]).with(0);
+    assert!(pictures(&at).iter().all(|name| name.trim_end_matches(".svg").ends_with('2')), "{:?}", pictures(&at));
     let ran = process(at.path(), &["preview", "tram.toml", "--pages", "900"]).with(2);
     assert!(ran.err.contains("no page of the lesson is pictured"), "{}", ran.err);
     process(at.path(), &["preview", "tram.toml", "--pages", "3-1"]).with(2);
-    process(at.path(), &["preview", "tram.toml", "--dpi", "5000"]).with(2);
+    process(at.path(), &["preview", "tram.toml", "--pages", "1", "--all"]).with(2);
     // What is made without pictures leaves no old ones behind.
     process(at.path(), &["typeset", "tram.toml"]).with(0);
     assert!(pictures(&at).is_empty() && !at.path().join("out/tram/index.html").exists());
@@ -131,7 +173,7 @@ fn only_and_pages_choose_what_is_pictured() {
 fn the_same_lesson_gives_the_same_pictures() {
     let at = folder(LESSON);
     for out in ["one", "two"] {
-        process(at.path(), &["preview", "tram.toml", "--out", out, "--pages", "1-2", "--dpi", "50"]).with(0);
+        process(at.path(), &["preview", "tram.toml", "--out", out, "--pages", "1-2"]).with(0);
     }
     for name in files(&at.path().join("one/tram")) {
         let read = |out: &str| fs::read(at.path().join(out).join("tram").join(&name)).expect("written");
@@ -142,13 +184,13 @@ fn the_same_lesson_gives_the_same_pictures() {
 #[test]
 fn notes_among_the_pictures_are_left_alone() {
     let at = folder(LESSON);
-    let preview = ["preview", "tram.toml", "--only", "board", "--dpi", "24"];
+    let preview = ["preview", "tram.toml", "--only", "board"];
     process(at.path(), &preview).with(0);
     let note = at.path().join("out/tram/pictures/note.txt");
     fs::write(&note, "mine").expect("written");
     let ran = process(at.path(), &preview).with(3);
     assert!(ran.err.contains("pictures/note.txt` was not written by Placewright"), "{}", ran.err);
-    process(at.path(), &["preview", "tram.toml", "--only", "board", "--dpi", "24", "--force"]).with(0);
+    process(at.path(), &["preview", "tram.toml", "--only", "board", "--force"]).with(0);
     assert_eq!(fs::read(&note).expect("kept"), b"mine");
 }
 
@@ -156,76 +198,9 @@ fn notes_among_the_pictures_are_left_alone() {
 fn names_are_pictured_but_not_told() {
     let at = folder(&LESSON.replace("learners = 2", "roster = \"names.csv\""));
     fs::write(at.path().join("names.csv"), "name\nWrenna\nOtis\n").expect("written");
-    process(at.path(), &["preview", "tram.toml", "--only", "board", "--dpi", "24"]).with(0);
+    process(at.path(), &["preview", "tram.toml", "--only", "board"]).with(0);
     let page = fs::read_to_string(at.path().join("out/tram/index.html")).expect("a page");
     assert!(!page.contains("Wrenna") && page.contains("keep them in the room"));
-}
-
-/// Poppler's `pdftoppm` draws the same pages: the mean difference of the greys is small.
-#[test]
-fn pictures_agree_with_another_renderer() {
-    if Command::new("pdftoppm").arg("-v").output().is_err() {
-        eprintln!("skipped: pdftoppm is not installed");
-        return;
-    }
-    let at = folder(&LESSON.replace("a4", "letter"));
-    process(at.path(), &["typeset", "tram.toml"]).with(0);
-    let file = at.path().join("out/tram/teacher.pdf");
-    let contents = fs::read_to_string(at.path().join("out/tram/contents.json")).expect("contents");
-    let contents: serde_json::Value = serde_json::from_str(&contents).expect("JSON");
-    for sheet in ["display", "board", "strips"] {
-        let pages = contents["pages"].as_array().expect("pages");
-        let page = pages.iter().position(|page| page["sheet"] == sheet && page["file"] == "teacher.pdf");
-        let page = page.expect("a page of the sheet");
-        let ours = raster::draw(fs::read(&file).expect("read"), page, 96).expect("drawn");
-        let mut reader = png::Decoder::new(std::io::Cursor::new(ours)).read_info().expect("a PNG");
-        let mut greys = vec![0; reader.output_buffer_size().expect("a size")];
-        let info = reader.next_frame(&mut greys).expect("pixels");
-        assert_eq!(info.color_type, png::ColorType::Grayscale, "{sheet}");
-        let number = (page + 1).to_string();
-        let theirs = Command::new("pdftoppm")
-            .args(["-r", "96", "-gray", "-f", &number, "-l", &number])
-            .arg(&file)
-            .output()
-            .expect("pdftoppm runs");
-        let (width, height, theirs) = pgm(&theirs.stdout);
-        assert_eq!((info.width, info.height), (width, height), "{sheet}");
-        let width = width as usize;
-        let mean = difference(&greys, theirs, width, 1);
-        let blank = difference(&vec![255; greys.len()], theirs, width, 1);
-        let ink = difference(&greys, theirs, width, 8);
-        eprintln!("{sheet}: mean difference {mean:.3} of 255, of 8 x 8 dots {ink:.3}, of a blank page {blank:.3}");
-        // Edges differ dot by dot, because Poppler moves thin lines and letters to whole dots and we do not; where ink is
-        // and how much of it there is must agree.
-        assert!(mean < 4.0 && ink < blank / 5.0, "{sheet}: {mean}, {ink} of {blank}");
-    }
-}
-
-/// The mean difference of the mean greys of squares of so many dots, whole squares only.
-fn difference(ours: &[u8], theirs: &[u8], width: usize, side: usize) -> f64 {
-    let squares = |greys: &[u8]| -> Vec<f64> {
-        let columns = width / side;
-        let mut sums = vec![0.0; columns * (greys.len() / width / side)];
-        for (k, grey) in greys.iter().enumerate() {
-            let (column, row) = (k % width / side, k / width / side);
-            if column < columns && row * columns + column < sums.len() {
-                sums[row * columns + column] += f64::from(*grey) / (side * side) as f64;
-            }
-        }
-        sums
-    };
-    let (ours, theirs) = (squares(ours), squares(theirs));
-    ours.iter().zip(&theirs).map(|(a, b)| (a - b).abs()).sum::<f64>() / ours.len() as f64
-}
-
-/// Reads a binary PGM: width, height and greys.
-fn pgm(bytes: &[u8]) -> (u32, u32, &[u8]) {
-    let mut words = bytes.splitn(4, |byte| byte.is_ascii_whitespace());
-    let mut word = || std::str::from_utf8(words.next().expect("a head")).expect("ASCII").to_owned();
-    assert_eq!(word(), "P5");
-    let (width, height) = (word().parse().expect("a width"), word().parse().expect("a height"));
-    let greys = words.next().expect("pixels").strip_prefix(b"255\n").expect("a depth");
-    (width, height, greys)
 }
 
 /// Headless Chromium opens the page: every picture loads and nothing is complained about.
@@ -237,7 +212,7 @@ fn a_browser_shows_the_page() {
         return;
     };
     let at = folder(LESSON);
-    process(at.path(), &["preview", "tram.toml", "--dpi", "40"]).with(0);
+    process(at.path(), &["preview", "tram.toml"]).with(0);
     let out = at.path().join("out/tram");
     let picture = at.path().join("page.png");
     let ran = Command::new(browser)

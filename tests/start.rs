@@ -86,8 +86,7 @@ fn three_commands_from_nothing_to_pictures() {
     assert!(status == Some(0) && screen.contains("teacher.pdf: setting"), "progress is shown: {screen}");
     assert!(screen.contains("\u{1b}[1mfile"), "the head of the table is bold: {screen}");
 
-    let mut preview =
-        terminal::Terminal::start(at.path(), &["preview", "tram.toml", "--dpi", "24"]).expect("a terminal");
+    let mut preview = terminal::Terminal::start(at.path(), &["preview", "tram.toml"]).expect("a terminal");
     preview.wait_for("pictured");
     assert_eq!(preview.end().0, Some(0));
     assert!(at.path().join("out/tram/index.html").exists());

@@ -9,12 +9,12 @@ mod check;
 mod crew;
 mod failure;
 mod files;
-mod fix;
 mod gather;
 mod keys;
 mod manual;
 mod numbers;
 mod pages;
+mod picture;
 mod preview;
 mod reasons;
 mod sheets;
@@ -24,7 +24,6 @@ mod term;
 mod typeset;
 mod usage;
 
-use std::collections::BTreeMap;
 use std::ffi::OsString;
 use std::path::Path;
 
@@ -34,6 +33,7 @@ use serde_json::{Value, json};
 use args::{Cli, Command, Format, Input, Talk};
 use failure::{DONE, Failure};
 use files::watch::Seen;
+use files::write::Stance;
 use gather::Shared;
 use term::Progress;
 
@@ -51,12 +51,13 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
         Ok(cli) => cli,
         Err(error) => return usage::tell(&error, Talk::glimpse(&args), io),
     };
-    let mut desk = Desk { cli: &cli, io, fixed: BTreeMap::new() };
+    let mut desk = Desk { cli: &cli, io };
     match &cli.command {
         Command::Start(given) => {
             let asker = desk.io.can_ask.then(|| start::Asker { coloured: term::coloured(cli.talk, desk.io.err_is) });
             desk.close(start::run(given, asker).map(Some))
         }
+        Command::Picture(given) => desk.close(picture::run(given).map(Some)),
         Command::Sheets => desk.close(sheets::run(&cli.talk).map(Some)),
         Command::Keys { schema: true, .. } => desk.raw(Ok(spec::keys::schema::text().into_bytes())),
         Command::Keys { key, .. } => {
@@ -65,21 +66,17 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
         }
         Command::Completions { shell } => desk.raw(Ok(manual::completions(*shell))),
         Command::Manual => desk.raw(manual::manual()),
-        Command::Check { input, fix } => match fix.then(|| desk.mend(input)).transpose() {
-            Ok(_) => desk.each(input, check::run),
-            Err(failure) => desk.close(Err(failure)),
-        },
+        Command::Check { input } => desk.each(input, check::run),
         Command::Numbers { input } => desk.each(input, numbers::run),
         Command::Typeset { input, out, force, watch } => match typeset::open(input, out) {
-            Ok(()) => desk.again(input, *watch, |shared, path| typeset::run(shared, path, out, *force)),
+            Ok(()) => {
+                let stance = Stance { force: *force, keep: *watch };
+                desk.again(input, *watch, |shared, path| typeset::run(shared, path, out, stance))
+            }
             Err(failure) => desk.close(Err(failure)),
         },
-        Command::Preview { input, out, pages, dpi, force, watch } => match typeset::open(input, out) {
-            Ok(()) => {
-                let wanted =
-                    preview::Wanted { only: &input.only, pages: pages.as_ref(), dpi: *dpi, out, force: *force };
-                desk.again(input, *watch, |shared, path| preview::run(shared, path, &wanted))
-            }
+        Command::Preview(given) => match typeset::open(&given.input, &given.out) {
+            Ok(()) => desk.again(&given.input, given.watch, |shared, path| preview::run(shared, path, &given.wanted())),
             Err(failure) => desk.close(Err(failure)),
         },
     }
@@ -101,8 +98,6 @@ pub(crate) struct Report {
 struct Desk<'c, 's, 'i> {
     cli: &'c Cli,
     io: &'i mut Io<'s>,
-    /// What was repaired, by lesson as it was named.
-    fixed: BTreeMap<String, Vec<fix::Change>>,
 }
 
 impl Desk<'_, '_, '_> {
@@ -158,23 +153,6 @@ impl Desk<'_, '_, '_> {
         }
     }
 
-    /// Repairs the lessons and shows what changed. Files that cannot be read are told of afterwards, like the others.
-    fn mend(&mut self, input: &Input) -> Result<(), Failure> {
-        for path in &input.lessons {
-            let changes = match fix::mend(path) {
-                Err(failure @ Failure::Usage(_)) => return Err(failure),
-                result => result.unwrap_or_default(),
-            };
-            let name = files::read::shown(path);
-            if !changes.is_empty() && !self.cli.talk.quiet && self.cli.talk.format == Format::Human {
-                let drawn: String = changes.iter().map(fix::Change::draw).collect();
-                writeln!(self.io.out, "{name}: repaired\n{drawn}").map_err(Failure::Stream)?;
-            }
-            self.fixed.insert(name, changes);
-        }
-        Ok(())
-    }
-
     /// Prints what another program reads.
     fn raw(&mut self, text: std::io::Result<Vec<u8>>) -> u8 {
         match text.and_then(|text| self.io.out.write_all(&text)).and_then(|()| self.io.out.flush()) {
@@ -210,9 +188,6 @@ impl Desk<'_, '_, '_> {
                 Err(failure) => json!({ "findings": failure.findings(lesson.as_deref()), "assumed": {} }),
             };
             if let Some(lesson) = lesson {
-                if let Some(changes) = self.fixed.get(&lesson) {
-                    value["fixed"] = changes.iter().map(fix::Change::json).collect();
-                }
                 value["lesson"] = json!(lesson);
             }
             writeln!(self.io.out, "{value}")?;

@@ -9,6 +9,7 @@ use super::Report;
 use super::failure::Failure;
 use super::gather::Shared;
 use super::reasons;
+use crate::gallery::Set;
 use crate::lesson::{Chosen, Role, Version};
 use crate::manifest;
 use crate::number::Number;
@@ -36,26 +37,37 @@ fn human(title: &str, chosen: &Chosen) -> String {
 pub(super) fn sets(chosen: &Chosen) -> String {
     let mut text = String::new();
     let width = chosen.why.keys().next_back().map_or(1, |number| number.len());
+    for Set { name, ways, numbers } in list(chosen) {
+        let ways = if ways.is_empty() { ways } else { format!(" ({ways})") };
+        let _ = writeln!(text, "\n{name}{ways}");
+        for (number, why) in numbers {
+            let _ = writeln!(text, "  {number:>width$}  {why}");
+        }
+    }
+    text
+}
+
+/// The sets by role and version: what each is for, how many others there are, and why each number is in it.
+pub(super) fn list(chosen: &Chosen) -> Vec<Set> {
+    let mut all = Vec::new();
     let mut set = |name: String, numbers: &[Number], role: Role| {
         if numbers.is_empty() {
             return;
         }
         let ways = chosen.solutions.get(&role).map_or_else(String::new, |count| match count.as_str() {
-            "1" => " (the only set there is)".to_owned(),
-            count => format!(" (one of {} sets)", grouped(count)),
+            "1" => "the only set there is".to_owned(),
+            count => format!("one of {} sets", grouped(count)),
         });
-        let _ = writeln!(text, "\n{name}{ways}");
-        for number in numbers {
-            let reasons = chosen.why.get(number).map(|reasons| reasons::list(reasons)).unwrap_or_default();
-            let _ = writeln!(text, "  {:>width$}  {reasons}", number.to_string());
-        }
+        let why = |number: &Number| chosen.why.get(number).map(|reasons| reasons::list(reasons)).unwrap_or_default();
+        let numbers = numbers.iter().map(|number| (number.to_string(), why(number))).collect();
+        all.push(Set { name, ways, numbers });
     };
     set("model, built with the class".to_owned(), &chosen.model, Role::Model);
     for (version, numbers) in (0..).map(Version).zip(&chosen.sort) {
         set(format!("sort {version}, matched on the board"), numbers, Role::Sort);
     }
     set("exit, the quick check".to_owned(), &chosen.exit, Role::Exit);
-    text
+    all
 }
 
 /// Decimal digits with commas; counts of sets have no upper limit.

@@ -14,12 +14,13 @@ use super::args::Input;
 use super::check::{assumed, findings, pages};
 use super::failure::Failure;
 use super::files::read::shown;
-use super::files::write::{self, Content};
+use super::files::write::{self, Content, Stance};
 use super::files::{self, earlier};
-use super::gather::Shared;
+use super::gather::{Planned, Shared};
 use super::table::{self, Row};
 use crate::diag::Problem;
 use crate::manifest;
+use crate::sheets::packets::Packet;
 
 /// Looks at where the packets go before any work: clears up after runs that were stopped, and refuses lessons that would go
 /// into the same folder. Folders whose names differ in case, or in how accents are stored, count as the same, because they
@@ -40,14 +41,33 @@ pub fn open(input: &Input, out: &Path) -> Result<(), Failure> {
 }
 
 /// Makes the packets of a lesson and writes them all, or none.
-pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Report, Failure> {
+pub fn run(shared: &Shared, path: &Path, out: &Path, stance: Stance) -> Result<Report, Failure> {
     let folder = files::folder(out, path)?;
     let planned = shared.plan(path)?;
-    if !force {
+    if !stance.force {
         earlier::guard(&folder, shared.only())?;
     }
     let replaced = earlier::replaced(&folder, &planned.lesson.spec.title.value);
     let packets = shared.lay(&planned, shared.only())?;
+    let written = write(shared, &planned, &packets, &folder, Vec::new(), stance)?;
+    let human = table::draw(&rows(&packets, &folder), shared.coloured);
+    let mut json = json!({ "findings": findings(&planned), "assumed": assumed(&planned) });
+    json["written"] = json!(written);
+    drop(packets);
+    let mut notes = planned.lesson.chosen.notes;
+    notes.extend(replaced);
+    Ok(Report { human, notes, warnings: planned.warnings, json })
+}
+
+/// Writes packets, what they hold for programs, and whatever else goes with them; the names of all files.
+pub(super) fn write(
+    shared: &Shared,
+    planned: &Planned,
+    packets: &[Packet<'_>],
+    folder: &Path,
+    more: Vec<(&str, Content<'_>)>,
+    stance: Stance,
+) -> Result<Vec<String>, Failure> {
     let ahead: Vec<Ahead<'_>> =
         packets.iter().map(|packet| Ahead::new(packet, &planned.family, shared.threads)).collect();
     let mut files: Vec<(&str, Content<'_>)> = Vec::new();
@@ -59,26 +79,23 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, force: bool) -> Result<Repo
         };
         files.push((file.packet.file(), Box::new(content)));
     }
-    let contents = |out: &mut dyn Write| Ok(manifest::write(out, &planned.lesson, &packets)?);
+    let contents = |out: &mut dyn Write| Ok(manifest::write(out, &planned.lesson, packets)?);
     files.push((manifest::FILE, Box::new(contents)));
+    files.extend(more);
     thread::scope(|scope| {
         if shared.threads > 1 {
             // From the other end, so that the two meet only once.
             scope.spawn(|| ahead.iter().rev().for_each(Ahead::make));
         }
-        write::packets(&folder, &files, force)
+        write::packets(folder, &files, stance)
     })?;
+    Ok(files.iter().map(|(file, _)| shown(&folder.join(file))).collect())
+}
 
+/// The closing table of packets in a folder.
+pub(super) fn rows(packets: &[Packet<'_>], folder: &Path) -> Vec<Row> {
     let name = |file: &str| shown(&folder.join(file));
     let mut rows: Vec<Row> = packets.iter().map(|packet| Row::of(packet, name(packet.file()))).collect();
     rows.push(Row { file: name(manifest::FILE), pages: None, sheets: None, reader: "programs" });
-    let human = table::draw(&rows, shared.coloured);
-    let mut json = json!({ "findings": findings(&planned), "assumed": assumed(&planned) });
-    json["written"] = files.iter().map(|(file, _)| name(file)).collect();
-    drop(files);
-    drop(ahead);
-    drop(packets);
-    let mut notes = planned.lesson.chosen.notes;
-    notes.extend(replaced);
-    Ok(Report { human, notes, warnings: planned.warnings, json })
+    rows
 }

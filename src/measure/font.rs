@@ -8,7 +8,7 @@ use std::sync::{Arc, OnceLock};
 
 use ttf_parser::GlyphId;
 
-use super::{Length, Point, Rect, Size, checks, work};
+use super::{Length, Point, Rect, Size, checks, outline, work};
 use crate::diag::Problem;
 
 /// Regular or bold.
@@ -60,6 +60,8 @@ pub struct Font {
     ascii: Arc<[Option<u32>; 128]>,
     /// The ink of each of `glyphs`, found when it is first asked for: a page needs a few dozen of a font's thousands.
     inks: Arc<[OnceLock<Ink>]>,
+    /// The outline of each of `glyphs`, likewise.
+    outlines: Arc<[OnceLock<Box<str>>]>,
 }
 
 /// The box of a glyph's ink `[x_min, y_min, x_max, y_max]` in font units, y up; all 0 for a space.
@@ -113,6 +115,7 @@ impl Font {
             name: name(&face).into(),
             ascii: Arc::new(ascii),
             inks: glyphs.iter().map(|_| OnceLock::new()).collect(),
+            outlines: glyphs.iter().map(|_| OnceLock::new()).collect(),
             glyphs,
             bytes: Arc::clone(&bytes),
         })
@@ -213,6 +216,16 @@ impl Font {
         let scaled = |units: i64| size.scaled(units, self.per_em);
         let (left, right) = (scaled(left), scaled(right));
         Some(Rect::new(at.moved(left, -scaled(high)), Size::new(right - left, scaled(high - low))))
+    }
+
+    /// The outline of the character at a place of the font's list, as path data of SVG in font units, y up; empty where
+    /// nothing is drawn. Insides are told from outsides by the nonzero rule.
+    pub fn outline(&self, index: usize) -> &str {
+        let Some(cell) = self.outlines.get(index) else { return "" };
+        cell.get_or_init(|| {
+            let face = ttf_parser::Face::parse(&self.bytes, 0).ok();
+            face.map_or_else(Box::default, |face| outline::draw(&face, GlyphId(self.glyphs[index].1.id)))
+        })
     }
 
     /// Whether the font has the character but draws nothing for it.

@@ -7,6 +7,8 @@ mod font;
 pub mod fonts;
 mod geom;
 mod length;
+mod outline;
+pub mod points;
 mod work;
 
 pub use font::{Family, Font, Glyph, Weight};

@@ -1,10 +1,8 @@
-//! Pictures of finished files: what the printer would put on paper, as PNG.
+//! Pages of finished files as pixels, where the program was built with the feature `png`: for documents that take no SVG.
 //!
-//! In: the bytes of a PDF. Out: pages as pixels at a chosen resolution, contact sheets, and PNG files. The pages are drawn
-//! from the file itself, by a renderer that knows nothing of how it was made, so a picture shows what is really in it.
+//! In: the bytes of a PDF. Out: pages at a chosen resolution, as PNG files. The pages are drawn from the file itself, by a
+//! renderer that knows nothing of how it was made, so a picture shows what is really in it.
 
-mod contact;
-mod digits;
 mod png;
 
 use std::sync::Arc;
@@ -19,7 +17,6 @@ use hayro::{RenderCache, RenderSettings, render_into};
 
 use crate::diag::Problem;
 
-pub use contact::{SMALL, sheet};
 pub use png::{DPI, MARK, encode};
 
 /// The resolutions a page can be drawn at, in dots to the inch: below, nothing can be read; above, print the file.
@@ -37,7 +34,7 @@ pub struct Document {
 
 /// Pixels in rows from the top, three bytes each: red, green and blue.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Picture {
+pub struct Pixels {
     /// Pixels in a row, at least 1.
     pub width: u32,
     /// Rows, at least 1.
@@ -63,20 +60,20 @@ impl Document {
         self.len() == 0
     }
 
-    /// Draws the pages of the file that `wanted` lists, from 0, each at every resolution of `dpi`, several at a time on
-    /// so many threads, and keeps what `keep` makes of a page's place in `wanted` and its pictures.
-    pub fn each<const N: usize, T: Send>(
+    /// Draws the pages of the file that `wanted` lists, from 0, at a resolution, several at a time on so many threads, and
+    /// keeps what `keep` makes of a page's place in `wanted` and its picture.
+    pub fn each<T: Send>(
         &self,
         wanted: &[usize],
-        dpi: [u16; N],
+        dpi: u16,
         threads: usize,
-        keep: impl Fn(usize, [Picture; N]) -> Result<T, Problem> + Sync,
+        keep: impl Fn(usize, Pixels) -> Result<T, Problem> + Sync,
     ) -> Result<Vec<T>, Problem> {
         let share = wanted.len().div_ceil(threads.max(1)).max(1);
         let draw = |start: usize, part: &[usize]| {
             let pen = Pen::new(&self.pdf);
             let pages = (start..).zip(part);
-            pages.map(|(place, &index)| keep(place, pen.all(index, dpi)?)).collect::<Result<Vec<T>, Problem>>()
+            pages.map(|(place, &index)| keep(place, pen.page(index, dpi)?)).collect::<Result<Vec<T>, Problem>>()
         };
         let draw = &draw;
         std::thread::scope(|scope| {
@@ -91,13 +88,6 @@ impl Document {
     }
 }
 
-/// Draws one page of a file as a PNG of so many dots to the inch; `page` counts from 0.
-pub fn draw(pdf: Vec<u8>, page: usize, dpi: u16) -> Result<Vec<u8>, Problem> {
-    let document = Document::open(Arc::new(pdf))?;
-    let [picture] = Pen::new(&document.pdf).all(page, [dpi])?;
-    encode(&picture, dpi)
-}
-
 /// What one thread draws with: glyphs are looked up once a file.
 struct Pen<'p> {
     pdf: &'p Pdf,
@@ -109,17 +99,9 @@ impl<'p> Pen<'p> {
         Self { pdf, cache: RenderCache::new() }
     }
 
-    fn all<const N: usize>(&self, index: usize, dpi: [u16; N]) -> Result<[Picture; N], Problem> {
-        let mut pictures = Vec::with_capacity(N);
-        for dpi in dpi {
-            pictures.push(self.page(index, dpi)?);
-        }
-        pictures.try_into().map_err(|_| internal("a picture is missing"))
-    }
-
     /// One page. The processor's widest instructions may round differently from machine to machine, so the same plain
     /// ones are used on all, and letters are not fitted to the pixels: the picture shows where they are printed.
-    fn page(&self, index: usize, dpi: u16) -> Result<Picture, Problem> {
+    fn page(&self, index: usize, dpi: u16) -> Result<Pixels, Problem> {
         let page = self.pdf.pages().get(index).ok_or_else(|| internal(&format!("there is no page {}", index + 1)))?;
         let scale = f64::from(dpi.clamp(LEAST_DPI, MOST_DPI)) / POINTS;
         let (width, height) = page.render_dimensions();
@@ -136,7 +118,7 @@ impl<'p> Pen<'p> {
         let clear = RasterizerSettings { target_init: TargetInit::Clear(WHITE), ..RasterizerSettings::default() };
         context.render_with(&mut pixels, &mut Resources::default(), clear);
         let rgb = pixels.data_as_u8_slice().chunks_exact(4).flat_map(|pixel| [pixel[0], pixel[1], pixel[2]]).collect();
-        Ok(Picture { width: u32::from(width), height: u32::from(height), rgb })
+        Ok(Pixels { width: u32::from(width), height: u32::from(height), rgb })
     }
 }
 

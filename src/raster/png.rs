@@ -1,11 +1,11 @@
 //! Pixels to PNG.
 //!
-//! In: a [`Picture`]. Out: the bytes of a PNG file (W3C Portable Network Graphics, third edition): grey where every pixel
+//! In: a [`Pixels`]. Out: the bytes of a PNG file (W3C Portable Network Graphics, third edition): grey where every pixel
 //! is, with its resolution and the program that made it, and no time.
 
 use png::{BitDepth, ColorType, Compression, Encoder, Filter, PixelDimensions, Unit};
 
-use super::{Picture, internal};
+use super::{Pixels, internal};
 use crate::diag::Problem;
 
 /// The resolution of pictures when none is asked for: one pixel of a screen, as style sheets count them.
@@ -18,7 +18,7 @@ pub const MARK: &str = concat!("Placewright ", env!("CARGO_PKG_VERSION"));
 const TENTHS: u32 = 254;
 
 /// Writes a PNG file that says it has so many dots to the inch.
-pub fn encode(picture: &Picture, dpi: u16) -> Result<Vec<u8>, Problem> {
+pub fn encode(picture: &Pixels, dpi: u16) -> Result<Vec<u8>, Problem> {
     let broken = |error: png::EncodingError| internal(&error.to_string());
     let grey = picture.rgb.chunks_exact(3).all(|pixel| pixel[0] == pixel[1] && pixel[1] == pixel[2]);
     let mut bytes = Vec::new();
@@ -57,14 +57,14 @@ mod tests {
 
     #[test]
     fn a_picture_comes_back_grey_or_in_colour() {
-        let grey = Picture { width: 2, height: 1, rgb: vec![9, 9, 9, 200, 200, 200] };
+        let grey = Pixels { width: 2, height: 1, rgb: vec![9, 9, 9, 200, 200, 200] };
         let bytes = encode(&grey, 96).expect("written");
         let (info, pixels, dims) = decode(&bytes);
         assert_eq!((info.color_type, pixels), (ColorType::Grayscale, vec![9, 200]));
         // 96 dots to the inch are 3,779.53 to the metre.
         assert_eq!(dims.map(|dims| dims.xppu), Some(3780));
         assert!(bytes.windows(MARK.len()).any(|part| part == MARK.as_bytes()));
-        let colour = Picture { width: 1, height: 1, rgb: vec![1, 2, 3] };
+        let colour = Pixels { width: 1, height: 1, rgb: vec![1, 2, 3] };
         let (info, pixels, _) = decode(&encode(&colour, 300).expect("written"));
         assert_eq!((info.color_type, pixels), (ColorType::Rgb, vec![1, 2, 3]));
     }

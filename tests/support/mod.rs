@@ -14,5 +14,6 @@ pub mod samples;
 pub mod setup;
 pub mod source;
 pub mod structure;
+pub mod svg;
 pub mod terminal;
 pub mod trials;

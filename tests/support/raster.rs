@@ -58,12 +58,23 @@ impl Cell {
 /// Draws page `index` (from 0) with `scale` dots to the point.
 #[track_caller]
 pub fn draw(bytes: &[u8], index: usize, scale: f64) -> Bitmap {
+    with(bytes, index, scale, &RenderSettings::default())
+}
+
+/// The same with letters exactly where they are printed: none is moved to whole dots.
+#[track_caller]
+pub fn draw_unmoved(bytes: &[u8], index: usize, scale: f64) -> Bitmap {
+    with(bytes, index, scale, &RenderSettings { hinting: false, ..RenderSettings::default() })
+}
+
+#[track_caller]
+fn with(bytes: &[u8], index: usize, scale: f64, look: &RenderSettings) -> Bitmap {
     let pdf = Pdf::new(bytes.to_vec()).unwrap_or_else(|error| panic!("the file does not open: {error:?}"));
     let page = &pdf.pages()[index];
     let scaled = scale as f32;
     let settings = PixmapSettings { x_scale: scaled, y_scale: scaled, bg_color: WHITE };
     let cache = RenderCache::new();
-    let drawn = render(page, &cache, &InterpreterSettings::default(), &RenderSettings::default(), &settings);
+    let drawn = render(page, &cache, &InterpreterSettings::default(), look, &settings);
     // Weights of ITU-R BT.709 luma; our greys have equal channels, so any weights would do for them.
     let grey = |[r, g, b, _]: [u8; 4]| (u32::from(r) * 54 + u32::from(g) * 183 + u32::from(b) * 19) / 256;
     let greys = drawn.data_as_u8_slice().chunks_exact(4).map(|p| grey([p[0], p[1], p[2], p[3]]) as u8).collect();

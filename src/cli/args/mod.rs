@@ -1,6 +1,8 @@
 //! What can be typed. The doc comments are the help.
 
 mod input;
+mod picture;
+mod preview;
 mod start;
 mod talk;
 mod words;
@@ -10,11 +12,10 @@ use std::path::PathBuf;
 use clap::{Parser, Subcommand, ValueEnum};
 
 pub use input::Input;
+pub use picture::Picture;
+pub use preview::Preview;
 pub use start::Start;
 pub use talk::{Color, Format, Talk};
-
-use super::pages::Pages;
-use crate::raster::{DPI, LEAST_DPI, MOST_DPI};
 
 /// Makes print-ready packets for a lesson on place value from a short lesson file.
 #[derive(Debug, Parser)]
@@ -25,6 +26,7 @@ use crate::raster::{DPI, LEAST_DPI, MOST_DPI};
   placewright check harbour.toml        what will come out, and what was assumed
   placewright typeset harbour.toml      write the packets into out/harbour/
   placewright preview harbour.toml      the same, with pictures of the pages
+  placewright picture 406 > 406.svg     one number in blocks, for a slide
   placewright sheets                    what can be made
 
 Exit status: 0 done, 1 the lesson cannot be made, 2 wrong usage, 3 a file could not be read or \
@@ -53,15 +55,11 @@ that is there already is left alone unless --force is given.")]
     /// Read lessons, choose numbers and lay out every page, but write nothing
     #[command(after_help = "Examples:
   placewright check harbour.toml
-  placewright check --fix harbour.toml
   placewright check --format json lessons/*.toml")]
     Check {
         /// What to read.
         #[command(flatten)]
         input: Input,
-        /// Write repairs of which there is no doubt into the lesson files, and show them
-        #[arg(long)]
-        fix: bool,
     },
     /// Print the chosen numbers and why each is there
     #[command(after_help = "Examples:
@@ -98,33 +96,26 @@ more than the sheets that --only names.")]
     /// Write the packets together with pictures of their pages, and a page that shows them
     #[command(after_help = "Examples:
   placewright preview harbour.toml
-  placewright preview harbour.toml --only board --dpi 150
+  placewright preview harbour.toml --only board
+  placewright preview harbour.toml --all
   placewright preview harbour.toml --pages 1-3,7 --watch
 
 Open out/harbour/index.html in a browser: it shows what each file looks like, who gets it and how \
-to print it. The pictures are in out/harbour/pictures/, a PNG a page and one of all pages of a \
-file. The packets are always written whole; --only and --pages choose what is pictured.")]
-    Preview {
-        /// What to read.
-        #[command(flatten)]
-        input: Input,
-        /// The folder that gets a folder for each lesson
-        #[arg(long, value_name = "DIR", default_value = "out")]
-        out: PathBuf,
-        /// Picture these pages of each file, such as 3, 2-5 or 1,4-6
-        #[arg(long, value_name = "PAGES", value_parser = Pages::parse)]
-        pages: Option<Pages>,
-        /// Dots to the inch
-        #[arg(long, value_name = "N", default_value_t = DPI)]
-        #[arg(value_parser = clap::value_parser!(u16).range(i64::from(LEAST_DPI)..=i64::from(MOST_DPI)))]
-        dpi: u16,
-        /// Also replace files that Placewright did not write
-        #[arg(long)]
-        force: bool,
-        /// Make everything again each time a lesson file is saved, until stopped with Ctrl-C
-        #[arg(long)]
-        watch: bool,
-    },
+to print it, and which numbers were chosen and why. The pictures are SVG files in \
+out/harbour/pictures/. Of a class set one learner of each version is pictured. The packets are \
+always written whole.")]
+    Preview(Preview),
+    /// Draw a number as a picture by itself, for slides and documents
+    #[command(after_help = "Examples:
+  placewright picture 406 > 406.svg
+  placewright picture 406 460 640 --out pictures
+  placewright picture 264 --trade hundreds --form chart
+  placewright picture \"1 hundred 16 tens 4 ones\" --ink colour
+  placewright picture 7 --form ten-frame --size \"80 mm\"
+
+Pictures are SVG: they stay sharp at any size. All pictures of one run have the same scale, so \
+that they can be compared. Several numbers go into the folder given with --out, a file each.")]
+    Picture(Picture),
     /// List what can be made
     #[command(after_help = "Examples:
   placewright sheets

@@ -6,11 +6,11 @@
 
 mod disk;
 pub mod earlier;
-mod encoding;
 mod ours;
 mod place;
 pub mod read;
 mod recover;
+mod sink;
 pub mod watch;
 pub mod write;
 

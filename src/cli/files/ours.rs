@@ -4,12 +4,12 @@ use std::fs::{self, File};
 use std::io::{self, BufRead, BufReader, Read};
 use std::path::Path;
 
-use crate::{gallery, manifest};
+use crate::{gallery, manifest, svg};
 
 /// What stands in the metadata of every packet.
 const PRODUCER: &[u8] = b"<pdf:Producer>Placewright ";
 
-/// What stands in every picture.
+/// What stands in every picture of pixels.
 const SOFTWARE: &[u8] = b"Software\0Placewright ";
 
 /// The most that is looked at at a time.
@@ -27,6 +27,9 @@ pub(super) fn is_ours(path: &Path) -> io::Result<bool> {
     }
     if name == gallery::FILE {
         return Ok(starts_with(path, b"<!DOCTYPE html>")? && holds(File::open(path)?, gallery::MARK.as_bytes())?);
+    }
+    if path.extension().is_some_and(|extension| extension == "svg") {
+        return Ok(starts_with(path, b"<svg ")? && holds(File::open(path)?, svg::MARK.as_bytes())?);
     }
     if path.extension().is_some_and(|extension| extension == "png") {
         return Ok(starts_with(path, b"\x89PNG\r\n\x1a\n")? && holds(File::open(path)?, SOFTWARE)?);
@@ -90,6 +93,8 @@ mod tests {
         case(at, "contents.json", b"{ \"made_by\": \"Placewright 0.1.0\" }", true);
         case(at, "1.png", b"\x89PNG\r\n\x1a\nIHDR tEXtSoftware\0Placewright 0.1.0", true);
         case(at, "1.png", b"\x89PNG\r\n\x1a\nIHDR tEXtSoftware\0Other", false);
+        case(at, "1.svg", b"<svg xmlns=\"x\" data-made-by=\"Placewright 0.1.0\"></svg>", true);
+        case(at, "1.svg", b"<svg xmlns=\"x\"><!-- Placewright --></svg>", false);
         case(at, "index.html", b"<!DOCTYPE html><meta name=\"generator\" content=\"Placewright 0.1.0\">", true);
         case(at, "index.html", b"<!DOCTYPE html><p>Placewright", false);
         case(at, "contents.json", b"{ \"title\": \"mine\" }", false);

@@ -5,7 +5,6 @@ use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use super::encoding;
 use crate::cli::failure::{Failure, reason};
 use crate::diag::{Place, Problem, Source};
 use crate::spec::limits::{self, grouped};
@@ -29,9 +28,7 @@ pub fn lesson(path: &Path) -> Result<Arc<Source>, Failure> {
 /// The text of the roster that a lesson names.
 pub fn roster(lesson: &Path, name: &str) -> Result<Arc<Source>, Failure> {
     let path = beside(lesson, name);
-    let (name, bytes) = (shown(&path), bytes(&path, limits::ROSTER_BYTES)?);
-    let text = encoding::decode(&name, bytes).map_err(|problem| Failure::file(name.clone(), problem))?;
-    Ok(Arc::new(Source { name, text }))
+    text(shown(&path), bytes(&path, limits::ROSTER_BYTES)?)
 }
 
 /// The bytes of the font that a lesson names.

@@ -45,8 +45,9 @@ pub fn recover(disk: &dyn Disk, place: &Place) -> io::Result<()> {
 
 /// Whether a file in a folder that was being written is of a kind that we write; it may be torn.
 pub fn is_made(path: &Path) -> io::Result<bool> {
-    let known =
-        path.extension().is_some_and(|ending| ["pdf", "json", "html", "png"].iter().any(|known| ending == *known));
+    let known = path
+        .extension()
+        .is_some_and(|ending| ["pdf", "json", "html", "svg", "png"].iter().any(|known| ending == *known));
     Ok(known && fs::symlink_metadata(path)?.is_file())
 }
 

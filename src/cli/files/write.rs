@@ -4,7 +4,7 @@
 //! is moved out in the same step and removed; if anything fails on the way, it stays as it was. A run that is stopped at
 //! any moment leaves the old packet or the new one; what else it leaves, the next run clears up.
 
-use std::fs::{self, File};
+use std::fs;
 use std::io::{self, BufWriter, Write};
 use std::path::{Path, PathBuf};
 
@@ -13,6 +13,7 @@ use super::ours::is_ours;
 use super::place::{Place, is_folder, is_there};
 use super::read::shown;
 use super::recover::{give_back, is_made, make_folders, others, recover, remove, tidy};
+use super::sink::Sink;
 use crate::cli::failure::{Failure, reason};
 use crate::diag::{Diagnostic, Problem, Severity};
 use crate::pdf;
@@ -20,14 +21,24 @@ use crate::pdf;
 /// What goes into a file: called once, with where to write it.
 pub type Content<'c> = Box<dyn Fn(&mut dyn Write) -> Result<(), pdf::Failure> + 'c>;
 
+/// How files that are there already are dealt with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Stance {
+    /// Whether files that Placewright did not write may be replaced.
+    pub force: bool,
+    /// Whether files whose bytes would be the same stay what they are, with their times: programs that show or copy what
+    /// has changed then see just that.
+    pub keep: bool,
+}
+
 /// Puts the files into `folder` as a whole. Whatever Placewright wrote there before is replaced or, when the lesson no
-/// longer has it, removed. Anything else there stops the work unless `force` is given; then files of the same names are
+/// longer has it, removed. Anything else there stops the work unless the stance is to force; then files of the same names are
 /// replaced and the rest stays.
 ///
 /// Files are written as they are made, so that none need be held as a whole. A name may have one folder before it, such as
 /// `pictures/teacher-1.png`. Two runs never write into the same folder at once: the second waits a little, then fails.
-pub fn packets(folder: &Path, files: &[(&str, Content<'_>)], force: bool) -> Result<(), Failure> {
-    packets_on(&Real, folder, files, force)
+pub fn packets(folder: &Path, files: &[(&str, Content<'_>)], stance: Stance) -> Result<(), Failure> {
+    packets_on(&Real, folder, files, stance)
 }
 
 /// [`packets`] on a disk that may be a test's.
@@ -35,14 +46,14 @@ pub(super) fn packets_on(
     disk: &dyn Disk,
     folder: &Path,
     files: &[(&str, Content<'_>)],
-    force: bool,
+    stance: Stance,
 ) -> Result<(), Failure> {
     let place = Place::of(folder);
     check(folder)?;
     let out = shown(&place.out);
     let refuse = |error: io::Error| refused(&out, &format!("cannot write into `{out}`: {}", create_reason(&error)));
     let made = make_folders(disk, &place.out).map_err(refuse)?;
-    let result = locked(disk, &place, files, force);
+    let result = locked(disk, &place, files, stance);
     if result.is_err() {
         for folder in made.iter().rev() {
             // Not if another run is using it by now.
@@ -68,7 +79,7 @@ fn check(folder: &Path) -> Result<(), Failure> {
 }
 
 /// Takes the lock, works, and lets go of it.
-fn locked(disk: &dyn Disk, place: &Place, files: &[(&str, Content<'_>)], force: bool) -> Result<(), Failure> {
+fn locked(disk: &dyn Disk, place: &Place, files: &[(&str, Content<'_>)], stance: Stance) -> Result<(), Failure> {
     let name = shown(&place.target);
     let refuse = |error: io::Error| refused(&name, &format!("cannot write `{name}`: {}", reason(&error)));
     let Some(held) = place.hold(disk, true).map_err(|error| in_the_way(place, &error))? else {
@@ -77,8 +88,9 @@ fn locked(disk: &dyn Disk, place: &Place, files: &[(&str, Content<'_>)], force: 
     };
     let work = || {
         recover(disk, place).map_err(|error| in_the_way(place, &error))?;
-        let kept = kept(&place.target, force)?;
-        let staged = stage(disk, &place.fresh(), files);
+        let kept = kept(&place.target, stance.force)?;
+        let earlier = stance.keep.then_some(place.target.as_path());
+        let staged = stage(disk, &place.fresh(), earlier, files);
         let swapped = staged.and_then(|()| swap(disk, place).map_err(|error| open_elsewhere(refuse(error))));
         if let Err(failure) = swapped {
             let _ = remove(disk, &place.fresh(), &is_made);
@@ -112,8 +124,8 @@ fn kept(folder: &Path, force: bool) -> Result<Vec<PathBuf>, Failure> {
     }
 }
 
-/// Writes all files into a new folder.
-fn stage(disk: &dyn Disk, stage: &Path, files: &[(&str, Content<'_>)]) -> Result<(), Failure> {
+/// Writes all files into a new folder; those that an earlier folder has already, with the same bytes, are taken from there.
+fn stage(disk: &dyn Disk, stage: &Path, earlier: Option<&Path>, files: &[(&str, Content<'_>)]) -> Result<(), Failure> {
     let out = stage.parent().unwrap_or(stage);
     let refuse = |error: io::Error| {
         let name = shown(out);
@@ -124,43 +136,35 @@ fn stage(disk: &dyn Disk, stage: &Path, files: &[(&str, Content<'_>)]) -> Result
         if let Some((inner, _)) = file.rsplit_once('/') {
             make_folders(disk, &stage.join(inner)).map_err(refuse)?;
         }
-        write_whole(disk, &stage.join(file), content).map_err(|failure| match failure {
-            pdf::Failure::Io(error) => refuse(error),
-            pdf::Failure::Problem(problem) => {
-                let problem = Problem { message: format!("{file}: {}", problem.message), ..problem };
-                Failure::Lesson(vec![Diagnostic {
-                    severity: Severity::Error,
-                    place: None,
-                    problem,
-                    related: Vec::new(),
-                }])
-            }
-        })?;
+        write_whole(disk, &stage.join(file), earlier.map(|earlier| earlier.join(file)), content).map_err(
+            |failure| match failure {
+                pdf::Failure::Io(error) => refuse(error),
+                pdf::Failure::Problem(problem) => {
+                    let problem = Problem { message: format!("{file}: {}", problem.message), ..problem };
+                    Failure::Lesson(vec![Diagnostic {
+                        severity: Severity::Error,
+                        place: None,
+                        problem,
+                        related: Vec::new(),
+                    }])
+                }
+            },
+        )?;
     }
     Ok(())
 }
 
-/// A file that is being written.
-struct Sink<'d> {
-    disk: &'d dyn Disk,
-    file: File,
-}
-
-impl Write for Sink<'_> {
-    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
-        self.disk.write(&mut self.file, bytes)
-    }
-
-    fn flush(&mut self) -> io::Result<()> {
-        self.file.flush()
-    }
-}
-
-fn write_whole(disk: &dyn Disk, path: &Path, content: &Content<'_>) -> Result<(), pdf::Failure> {
-    let mut file = BufWriter::with_capacity(1 << 16, Sink { disk, file: disk.create_file(path)? });
+/// Writes a file; one with the same bytes at another path becomes this one as well, where the disk can do that.
+fn write_whole(
+    disk: &dyn Disk,
+    path: &Path,
+    earlier: Option<PathBuf>,
+    content: &Content<'_>,
+) -> Result<(), pdf::Failure> {
+    let mut file = BufWriter::with_capacity(1 << 16, Sink::new(disk, path, earlier)?);
     content(&mut file)?;
     file.flush()?;
-    Ok(disk.sync(&file.get_ref().file)?)
+    Ok(file.into_inner().map_err(io::IntoInnerError::into_error)?.finish()?)
 }
 
 /// Puts the new folder in the place of the target. Afterwards what was there before, if anything was, is beside it; after
@@ -217,6 +221,14 @@ pub fn lesson(path: &Path, text: &str, replace: bool) -> io::Result<()> {
     lesson_on(&Real, path, text, replace)
 }
 
+/// Writes a picture, whole or not at all, into a folder that is made if it is not there. A picture of ours that is there
+/// already is replaced; anything else is an error of the kind `AlreadyExists` unless it may be replaced.
+pub fn picture(path: &Path, text: &str, replace: bool) -> io::Result<()> {
+    make_folders(&Real, &Place::of(path).out)?;
+    let replace = replace || is_there(path) && is_ours(path)?;
+    lesson_on(&Real, path, text, replace)
+}
+
 /// [`lesson`] on a disk that may be a test's.
 pub(super) fn lesson_on(disk: &dyn Disk, path: &Path, text: &str, replace: bool) -> io::Result<()> {
     let place = Place::of(path);
@@ -226,7 +238,7 @@ pub(super) fn lesson_on(disk: &dyn Disk, path: &Path, text: &str, replace: bool)
     let work = || {
         recover(disk, &place)?;
         let content: Content<'_> = Box::new(|out: &mut dyn Write| Ok(out.write_all(text.as_bytes())?));
-        let written = write_whole(disk, &new, &content).map_err(|failure| match failure {
+        let written = write_whole(disk, &new, None, &content).map_err(|failure| match failure {
             pdf::Failure::Io(error) => error,
             pdf::Failure::Problem(problem) => io::Error::other(problem.message),
         });

@@ -8,7 +8,7 @@ use super::scene::{Before, Fault, Faulty, Scene, contents, files, packets};
 use crate::cli::failure::Failure;
 use crate::cli::files::disk::Real;
 use crate::cli::files::place::Place;
-use crate::cli::files::write::{lesson_on, packets_on};
+use crate::cli::files::write::{Stance, lesson_on, packets_on};
 use crate::cli::files::{disk::Disk, tidy};
 
 /// The ways a case begins.
@@ -17,7 +17,8 @@ pub const BEGINNINGS: [(Before, bool); 5] =
 
 /// Writes the new packet.
 pub fn write(scene: &Scene, disk: &dyn Disk) -> Result<(), Failure> {
-    packets_on(disk, &scene.target(), &contents(&packets().1), scene.before == Before::Notes)
+    let stance = Stance { force: scene.before == Before::Notes, keep: true };
+    packets_on(disk, &scene.target(), &contents(&packets().1), stance)
 }
 
 /// How many steps and bytes a run takes when nothing goes wrong.
@@ -165,7 +166,7 @@ fn runs_at_once_take_turns() {
             let target = scene.target();
             scope.spawn(move || {
                 for _ in 0..5 {
-                    packets_on(&Faulty::new(Fault::None, true), &target, &contents(files), false).unwrap();
+                    packets_on(&Faulty::new(Fault::None, true), &target, &contents(files), Stance::default()).unwrap();
                     tidy(target.parent().unwrap());
                 }
             });
@@ -208,7 +209,7 @@ fn files_that_turn_up_during_the_work_are_kept() {
         fs::write(&late, "mine")?;
         Ok(out.write_all(&new[contents(new)[0].0])?)
     });
-    packets_on(&Real, &scene.target(), &files, false).unwrap();
+    packets_on(&Real, &scene.target(), &files, Stance::default()).unwrap();
     assert_eq!(fs::read(&late).unwrap(), b"mine");
     scene.no_strays("late");
     assert!(is_refused(&scene), "the next run asks about it");
@@ -223,7 +224,7 @@ fn folders_of_others_are_never_removed_by_force() {
     let scene = Scene::set(Before::Old, true);
     fs::remove_file(scene.target().join("teacher.pdf")).unwrap();
     super::scene::put(&scene.target().join("teacher.pdf"), &super::scene::notes());
-    packets_on(&Real, &scene.target(), &contents(&packets().1), true).unwrap();
+    packets_on(&Real, &scene.target(), &contents(&packets().1), Stance { force: true, keep: false }).unwrap();
     assert_eq!(files(&scene.target().join("teacher.pdf.kept")), super::scene::notes());
     assert!(Path::new(&scene.target().join("teacher.pdf")).is_file());
 }
@@ -243,7 +244,7 @@ fn a_reader_never_sees_two_lessons_mixed() {
     std::thread::scope(|scope| {
         scope.spawn(|| {
             for files in [new, old].into_iter().cycle().take(60) {
-                packets_on(&Faulty::new(Fault::None, true), &target, &contents(files), false).unwrap();
+                packets_on(&Faulty::new(Fault::None, true), &target, &contents(files), Stance::default()).unwrap();
             }
             done.store(true, Ordering::Relaxed);
         });

@@ -6,7 +6,7 @@ use std::process::{Child, Command, Stdio};
 
 use super::cases::{BEGINNINGS, measure, next_run};
 use super::scene::{Before, Fault, Faulty, Scene, contents, files};
-use crate::cli::files::write::{lesson_on, packets_on};
+use crate::cli::files::write::{Stance, lesson_on, packets_on};
 
 /// What the child is to do, in its environment: the program itself has no such thing.
 const CASE: &str = "PLACEWRIGHT_TEST_CASE";
@@ -42,7 +42,8 @@ fn child() {
     if what == "lesson" {
         lesson_on(&disk, Path::new(target), "title = \"New\"\n", force == "true").unwrap();
     } else {
-        packets_on(&disk, Path::new(target), &contents(&files(Path::new(what))), force == "true").unwrap();
+        let stance = Stance { force: force == "true", keep: true };
+        packets_on(&disk, Path::new(target), &contents(&files(Path::new(what))), stance).unwrap();
     }
 }
 
