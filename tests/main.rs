@@ -11,6 +11,7 @@ mod completions;
 mod exit;
 mod facts;
 mod given_fonts;
+mod groups;
 mod habits;
 mod layered;
 mod layers;

@@ -2,8 +2,8 @@
 //!
 //! Worked out once. Key, tally, plan and small groups all show this list, so a slip has one letter wherever it is met.
 
-use super::exit::Check;
-use super::{SortSet, Wrong};
+use super::exit::check::Check;
+use super::types::{SortSet, Wrong};
 use crate::number::Slip;
 use crate::spec::{SheetKind, Spec};
 

@@ -5,8 +5,10 @@
 pub mod choose;
 pub mod decoys;
 pub mod exit;
+pub mod groups;
 mod in_play;
 pub mod job;
+mod planned;
 pub mod say;
 mod strips;
 pub mod teach;
@@ -23,7 +25,8 @@ use crate::wording::{self, Wording};
 
 pub use crate::spec::Version;
 pub use in_play::InPlay;
-pub use types::{Chosen, Lesson, Reason, Role, SortSet, Strip, Wrong};
+pub use planned::Lesson;
+pub use types::{Chosen, Reason, Role, SortSet, Strip, Wrong};
 
 /// Plans a lesson: chooses its numbers, settles what the file leaves open, and makes a set of strips for each version.
 ///

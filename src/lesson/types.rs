@@ -2,10 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::exit::Check;
-use super::in_play::InPlay;
-use crate::number::{Content, Form, Number, Slip, Style, Task};
-use crate::spec::{Spec, Version};
+use crate::number::{Content, Form, Number, Slip, Task};
+use crate::spec::Version;
 
 /// What a number is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -104,31 +102,5 @@ impl SortSet {
         let mut decoys: Vec<Wrong> = self.strips.iter().filter_map(wrong).collect();
         decoys.sort_by_key(|decoy| (self.rows.iter().position(|row| *row == decoy.of), decoy.task, decoy.slip));
         decoys
-    }
-}
-
-/// A lesson ready to be laid out.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Lesson {
-    /// What was asked for.
-    pub spec: Spec,
-    /// How forms are written.
-    pub style: Style,
-    /// The numbers.
-    pub chosen: Chosen,
-    /// One a version.
-    pub sets: Vec<SortSet>,
-    /// The quick checks, one for each exit number.
-    pub checks: Vec<Check>,
-    /// The slips behind decoys and wrong choices, with the letters that all sheets use.
-    pub slips: Vec<InPlay>,
-    /// Names from the roster in order; empty without one.
-    pub roster: Vec<String>,
-}
-
-impl Lesson {
-    /// The letter of a slip on every sheet; none for one that is not in play.
-    pub fn letter(&self, slip: Slip) -> Option<char> {
-        self.slips.iter().find(|in_play| in_play.slip == slip).map(|in_play| in_play.letter)
     }
 }

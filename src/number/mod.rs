@@ -10,4 +10,4 @@ pub use forms::{Breadth, Content, Form, Style, counted};
 pub use names::Names;
 pub use place::{Number, Place};
 pub use skill::Skill;
-pub use slips::{Example, Judged, Slip, Task};
+pub use slips::{Example, Judged, Slip, SlipFamily, Task};

@@ -64,6 +64,7 @@ pub const PACKETS: [About; 5] = [
             SheetKind::Exit,
             SheetKind::Key,
             SheetKind::Tally,
+            SheetKind::SmallGroups,
         ],
     },
     About {

@@ -16,7 +16,9 @@ pub mod page;
 use crate::diag::Problem;
 use crate::lesson::job::{Cutter, For, Handling, JobFacts, Keep};
 use crate::spec::SheetKind;
-use kinds::{board, cover, display, exit, key, layered, mat, plan, record, strips, tally, ticket, word_bank};
+use kinds::{
+    board, cover, display, exit, key, layered, mat, plan, record, small_groups, strips, tally, ticket, word_bank,
+};
 use page::Page;
 use page::desk::Desk;
 
@@ -47,7 +49,7 @@ pub enum Lay {
 }
 
 /// Every sheet, in the order of [`SheetKind::ALL`]: learners' sheets in the order of the lesson.
-pub const SHEETS: [Sheet; 14] = [
+pub const SHEETS: [Sheet; 15] = [
     Sheet {
         kind: SheetKind::Display,
         holds: "one model number a page, big",
@@ -113,6 +115,12 @@ pub const SHEETS: [Sheet; 14] = [
         holds: "class list against skills and slips",
         reader: For::Teacher,
         lay: Lay::Masters(tally::lay),
+    },
+    Sheet {
+        kind: SheetKind::SmallGroups,
+        holds: "for tomorrow: a ten-minute lesson for each slip",
+        reader: For::Teacher,
+        lay: Lay::Masters(small_groups::lay),
     },
     Sheet {
         kind: SheetKind::Plan,

@@ -430,6 +430,8 @@ pub enum SheetKind {
     Key,
     /// Class list against skills and slips.
     Tally,
+    /// For tomorrow: a ten-minute lesson for each slip.
+    SmallGroups,
     /// The lesson minute by minute.
     Plan,
     /// The substitute's first page.
@@ -440,7 +442,7 @@ pub enum SheetKind {
 
 impl SheetKind {
     /// All kinds, in the order of the contract.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::Display,
         Self::Mat,
         Self::Blocks,
@@ -452,6 +454,7 @@ impl SheetKind {
         Self::Exit,
         Self::Key,
         Self::Tally,
+        Self::SmallGroups,
         Self::Plan,
         Self::Cover,
         Self::Ticket,
@@ -474,6 +477,7 @@ impl SheetKind {
             Self::Exit => "exit",
             Self::Key => "key",
             Self::Tally => "tally",
+            Self::SmallGroups => "small-groups",
             Self::Plan => "plan",
             Self::Cover => "cover",
             Self::Ticket => "ticket",

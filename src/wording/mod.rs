@@ -10,6 +10,7 @@
 mod area;
 mod checks;
 mod en;
+mod groups;
 #[cfg(test)]
 mod marked;
 mod phrases;
@@ -19,11 +20,12 @@ use crate::number::Names;
 pub use crate::spec::Language;
 pub use checks::Checks;
 pub use en::English;
+pub use groups::Groups;
 pub use phrases::Phrases;
 pub use titles::Titles;
 
 /// All that a language says.
-pub trait Wording: Checks + Names + Phrases + Titles {
+pub trait Wording: Checks + Groups + Names + Phrases + Titles {
     /// The same language as what numbers are called in.
     fn names(&self) -> &'static dyn Names;
 }

@@ -7,8 +7,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::item::{Item, Kind, is_teen, repeats};
-use crate::lesson::Chosen;
 use crate::lesson::choose::Work;
+use crate::lesson::types::Chosen;
 use crate::number::{Number, Place, Skill, Style};
 use crate::rng::Stream;
 use crate::spec::{Pool, RoleSpec, Spec, TextSize};

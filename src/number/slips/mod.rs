@@ -53,6 +53,26 @@ pub enum Slip {
     Reversed,
 }
 
+/// Slips that the same ten minutes of teaching help against.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum SlipFamily {
+    /// What an empty place is.
+    Zeros,
+    /// How teens are said and written.
+    Teens,
+    /// How parts make one numeral.
+    Parts,
+    /// What a digit or a block is worth.
+    Worth,
+    /// Which place comes first.
+    Order,
+}
+
+impl SlipFamily {
+    /// All families.
+    pub const ALL: [Self; 5] = [Self::Zeros, Self::Teens, Self::Parts, Self::Worth, Self::Order];
+}
+
 /// What is shown of a number, and what is asked about it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Task {
@@ -146,6 +166,11 @@ impl Slip {
     /// What the teacher can do next: one sentence.
     pub fn next_step(self) -> &'static str {
         self.row().next_step
+    }
+
+    /// The slips with which it is taught about.
+    pub fn family(self) -> SlipFamily {
+        self.row().family
     }
 
     /// One of its answers, as an example.

@@ -11,6 +11,7 @@ pub mod mat;
 pub mod pieces;
 pub mod plan;
 pub mod record;
+pub mod small_groups;
 pub mod strips;
 pub mod tally;
 pub mod ticket;

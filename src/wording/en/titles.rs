@@ -18,6 +18,7 @@ impl Titles for English {
             SheetKind::Exit => "Quick check",
             SheetKind::Key => "Key",
             SheetKind::Tally => "Class tally",
+            SheetKind::SmallGroups => "Small groups",
             SheetKind::Plan => "Lesson plan",
             SheetKind::Cover => "Start here",
             SheetKind::Ticket => "Job ticket",

@@ -19,6 +19,7 @@ pub(super) const fn of(kind: SheetKind) -> &'static str {
         SheetKind::Exit => include_str!("../../../../layouts/exit.toml"),
         SheetKind::Key => include_str!("../../../../layouts/key.toml"),
         SheetKind::Tally => include_str!("../../../../layouts/tally.toml"),
+        SheetKind::SmallGroups => include_str!("../../../../layouts/small-groups.toml"),
         SheetKind::Plan => include_str!("../../../../layouts/plan.toml"),
         SheetKind::Cover => include_str!("../../../../layouts/cover.toml"),
         SheetKind::Ticket => include_str!("../../../../layouts/ticket.toml"),

@@ -1,0 +1,162 @@
+//! Small groups for tomorrow: the slips in play, gathered into groups, each slip with fresh numbers that would show it.
+//!
+//! In: the lesson's slips in play. Out: for each slip the task in which this lesson shows it and three numbers of the lesson's range, with
+//! what is right and what the slip would give. Numbers that learners have met in this lesson come last.
+
+use std::collections::BTreeSet;
+
+use super::{InPlay, Lesson};
+use crate::number::{Content, Form, Judged, Number, Skill, Slip, SlipFamily, Task};
+use crate::rng::Stream;
+use crate::spec::Pool;
+
+/// Numbers a slip.
+pub const NUMBERS: usize = 3;
+
+/// What a slip's group works on.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SlipLesson {
+    /// The slip's letter.
+    pub letter: char,
+    /// The slip.
+    pub slip: Slip,
+    /// Three numbers; fewer only where the slip bears on fewer numbers of this length.
+    pub trials: Vec<Trial>,
+}
+
+/// A fresh number, made so that a slip would show.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Trial {
+    /// The number.
+    pub of: Number,
+    /// What is shown and what is asked.
+    pub task: Task,
+    /// The right answer.
+    pub right: Content,
+    /// What the slip gives; of two that are compared, `None` stands for the answer that they are equal.
+    pub wrong: Option<Content>,
+}
+
+/// The lessons of all slips in play, family by family, in the order of their letters.
+pub fn lessons(lesson: &Lesson) -> Vec<SlipLesson> {
+    let mut used = met(lesson);
+    let mut stream = Stream::new(lesson.spec.seed.value, "groups");
+    let mut lessons = Vec::new();
+    for family in SlipFamily::ALL {
+        for in_play in lesson.slips.iter().filter(|in_play| in_play.slip.family() == family) {
+            let trials = trials(lesson, in_play, &used, &mut stream);
+            used.extend(trials.iter().map(|trial| trial.of));
+            lessons.push(SlipLesson { letter: in_play.letter, slip: in_play.slip, trials });
+        }
+    }
+    lessons
+}
+
+/// Three numbers for learners who show no slip: with different digits, and more than one, where the range has them.
+pub fn has_it(lesson: &Lesson) -> Vec<Number> {
+    let mut stream = Stream::new(lesson.spec.seed.value, "has it");
+    let telling = |number: &Number| {
+        let digits: BTreeSet<u8> = number.digits().map(|(_, digit)| digit).collect();
+        digits.len() > 1 && number.len() > 1
+    };
+    let mut numbers: Vec<Number> = candidates(lesson, &mut stream).into_iter().filter(telling).collect();
+    let met = met(lesson);
+    numbers.sort_by_key(|number| (met.contains(number), number.len() < 3));
+    numbers.truncate(NUMBERS);
+    numbers
+}
+
+/// Every number that learners have met in this lesson.
+fn met(lesson: &Lesson) -> BTreeSet<Number> {
+    let chosen = &lesson.chosen;
+    let checks = lesson.checks.iter().flat_map(|check| check.questions.iter().map(|question| question.of));
+    chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit).copied().chain(checks).collect()
+}
+
+/// How many numbers are looked at where the range has more.
+const SAMPLE: u32 = 1_500;
+
+/// Numbers of the lesson's range, shuffled.
+fn candidates(lesson: &Lesson, stream: &mut Stream) -> Vec<Number> {
+    let pool = Pool::new(&lesson.spec.numbers);
+    let (least, most) = lesson.spec.numbers.range.value;
+    let mut numbers = drawn(least.value(), most.value(), stream);
+    numbers.retain(|number| pool.holds(*number));
+    numbers
+}
+
+/// Numbers from `least` to `most`, shuffled: all, or an even draw.
+fn drawn(least: u32, most: u32, stream: &mut Stream) -> Vec<Number> {
+    let wide = most - least + 1;
+    let mut numbers: Vec<Number> = if wide <= SAMPLE {
+        (least..=most).filter_map(Number::new).collect()
+    } else {
+        let draw =
+            (0..SAMPLE).filter_map(|_| Number::new(least + u32::try_from(stream.below(wide.into())).unwrap_or(0)));
+        draw.collect::<BTreeSet<_>>().into_iter().collect()
+    };
+    stream.shuffle(&mut numbers);
+    numbers
+}
+
+/// Three numbers in which a slip would show.
+fn trials(lesson: &Lesson, in_play: &InPlay, met: &BTreeSet<Number>, stream: &mut Stream) -> Vec<Trial> {
+    let Some(seen) = in_play.seen.first() else { return Vec::new() };
+    let mut numbers = candidates(lesson, stream);
+    numbers.sort_by_key(|number| met.contains(number));
+    // The plainest way to show a slip is its example's; a lesson whose numbers are too large for that shows its own.
+    let plain = in_play.slip.example().task;
+    let shows = |task: Task| {
+        let mut found = numbers.iter().filter(|of| tried(lesson, in_play.slip, **of, task).is_some());
+        found.nth(NUMBERS - 1).is_some()
+    };
+    let task = if shows(plain) { plain } else { seen.task };
+    // A range that holds too few is widened to all numbers of the same length.
+    let ten = |digits: usize| 10_u32.pow(u32::try_from(digits).unwrap_or(1));
+    let length = seen.of.len();
+    let (least, most) = (if length == 1 { 0 } else { ten(length - 1) }, ten(length) - 1);
+    numbers.extend(drawn(least, most, stream));
+    let mut trials: Vec<Trial> = Vec::new();
+    for of in numbers {
+        if trials.iter().any(|trial| trial.of == of) {
+            continue;
+        }
+        trials.extend(tried(lesson, in_play.slip, of, task));
+        if trials.len() == NUMBERS {
+            break;
+        }
+    }
+    trials
+}
+
+/// A number tried in the same way as a task.
+fn tried(lesson: &Lesson, slip: Slip, of: Number, task: Task) -> Option<Trial> {
+    like(task, of).into_iter().find_map(|task| trial(lesson, slip, of, task))
+}
+
+/// The tasks about a number that ask what a task asks about another.
+fn like(task: Task, of: Number) -> Vec<Task> {
+    match task {
+        // Nobody lays out a picture of nothing.
+        Task::Forms { shown: Form::Blocks, .. } | Task::Forms { asked: Form::Blocks, .. } if of == Number::MIN => {
+            Vec::new()
+        }
+        Task::Forms { .. } => vec![task],
+        Task::Worth(_) => Skill::Worth.tasks(of),
+        Task::Greater(_) => Skill::Compare.tasks(of),
+    }
+}
+
+fn trial(lesson: &Lesson, slip: Slip, of: Number, task: Task) -> Option<Trial> {
+    let style = &lesson.style;
+    let right = task.right(of, style)?;
+    if let Task::Greater(other) = task {
+        let wrong = match slip.judges(of, other)? {
+            Judged::Lesser => Form::Numeral.content(of.min(other), style),
+            Judged::Equal => None,
+        };
+        return Some(Trial { of, task, right, wrong });
+    }
+    let wrong = slip.wrong(of, task, style).into_iter().next()?;
+    Some(Trial { of, task, right, wrong: Some(wrong) })
+}

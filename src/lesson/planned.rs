@@ -1,0 +1,33 @@
+//! The lesson as all sheets see it.
+
+use super::exit::check::Check;
+use super::in_play::InPlay;
+use super::types::{Chosen, SortSet};
+use crate::number::{Slip, Style};
+use crate::spec::Spec;
+
+/// A lesson ready to be laid out.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Lesson {
+    /// What was asked for.
+    pub spec: Spec,
+    /// How forms are written.
+    pub style: Style,
+    /// The numbers.
+    pub chosen: Chosen,
+    /// One a version.
+    pub sets: Vec<SortSet>,
+    /// The quick checks, one for each exit number.
+    pub checks: Vec<Check>,
+    /// The slips behind decoys and wrong choices, with the letters that all sheets use.
+    pub slips: Vec<InPlay>,
+    /// Names from the roster in order; empty without one.
+    pub roster: Vec<String>,
+}
+
+impl Lesson {
+    /// The letter of a slip on every sheet; none for one that is not in play.
+    pub fn letter(&self, slip: Slip) -> Option<char> {
+        self.slips.iter().find(|in_play| in_play.slip == slip).map(|in_play| in_play.letter)
+    }
+}

@@ -1,0 +1,280 @@
+//! What is said in small groups in English.
+
+use super::English;
+use crate::number::{Content, Form, Number, Place, Slip, SlipFamily, Style, Task};
+use crate::wording::{Checks, Groups, Phrases};
+
+impl Groups for English {
+    fn groups_note(&self) -> &'static str {
+        "For tomorrow, after you have read the tally and the quick checks. Ten minutes a group, at a table with blocks and mats."
+    }
+
+    fn reading_title(&self) -> &'static str {
+        "From the tally to the groups"
+    }
+
+    fn reading_steps(&self) -> [&'static str; 4] {
+        [
+            "Mark a quick check with the key. For each wrong choice, put a tick in the tally under the slip's letter.",
+            "Go down the tally. A learner with two ticks under one letter, or ticks under letters of one group, goes to that group. A single tick may be chance: ask once more before you decide.",
+            "Take the two or three groups with the most learners. Whoever is left over joins the group of their first letter, or waits for the day after.",
+            "Learners without a letter have it. They work alone on the tasks at the end of this sheet.",
+        ]
+    }
+
+    fn groups_heads(&self) -> [&'static str; 3] {
+        ["Group", "Letters on the tally", "What it finds out"]
+    }
+
+    fn family(&self, family: SlipFamily) -> &'static str {
+        match family {
+            SlipFamily::Zeros => "Zeros",
+            SlipFamily::Teens => "Teens",
+            SlipFamily::Parts => "Parts",
+            SlipFamily::Worth => "Worth",
+            SlipFamily::Order => "Order",
+        }
+    }
+
+    fn family_aim(&self, family: SlipFamily) -> &'static str {
+        match family {
+            SlipFamily::Zeros => "Every column gets a digit, the empty one too.",
+            SlipFamily::Teens => "A teen is one ten and some ones, and the ten is written first.",
+            SlipFamily::Parts => "Parts lie on top of each other: one digit for each column.",
+            SlipFamily::Worth => "A digit tells how many, and its place tells how many of what.",
+            SlipFamily::Order => "The largest place comes first, in writing and in comparing.",
+        }
+    }
+
+    fn has_it(&self) -> &'static str {
+        "Has it"
+    }
+
+    fn no_letter(&self) -> &'static str {
+        "none"
+    }
+
+    fn has_it_tasks(&self, numbers: &[Number], style: &Style) -> Vec<(String, String)> {
+        let task = |number: &Number| {
+            let mut digits: Vec<u8> = number.digits().map(|(_, digit)| digit).collect();
+            digits.sort_unstable();
+            let made = |digits: &[u8]| digits.iter().fold(0, |sum, digit| sum * 10 + u32::from(*digit));
+            let numeral = |value: u32| Number::new(value).map_or_else(String::new, |number| style.numeral(number));
+            let greatest: Vec<u8> = digits.iter().rev().copied().collect();
+            // The least number of these digits does not begin with 0.
+            if let Some(first) = digits.iter().position(|digit| *digit > 0) {
+                digits.swap(0, first);
+                digits[1..].sort_unstable();
+            }
+            let question = format!(
+                "Use all digits of {}. What are the greatest and the least number that you can make?",
+                style.numeral(*number)
+            );
+            (question, format!("{} and {}", numeral(made(&greatest)), numeral(made(&digits))))
+        };
+        numbers.iter().map(task).collect()
+    }
+
+    fn lesson_title(&self, letter: char, slip: Slip) -> String {
+        format!("{letter}, {} (group: {})", slip.name(), self.family(slip.family()))
+    }
+
+    fn group_build(&self, number: Number, task: Task, style: &Style) -> String {
+        let one = |number: Number| {
+            let numeral = style.numeral(number);
+            if number <= Number::MAX_BLOCKS {
+                format!("{numeral} with {}", self.pieces_of(number))
+            } else {
+                format!("{numeral} in a chart on paper, one digit in each column")
+            }
+        };
+        match task {
+            Task::Greater(other) => format!("{}, and {}.", one(number), one(other)),
+            Task::Forms { .. } | Task::Worth(_) => format!("{}.", one(number)),
+        }
+    }
+
+    fn group_question(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
+        let numeral = style.numeral(number);
+        let two = || if let Task::Greater(other) = task { style.numeral(other) } else { String::new() };
+        match slip {
+            Slip::ZeroDropped => "Which column of the mat is empty? What do we write for it?".to_owned(),
+            Slip::ZeroMoved => format!("Where is the empty column of {numeral}? Where does its 0 stand?"),
+            Slip::TeenTy => format!("How many rods does {} need? Say the word slowly.", spoken(number, style)),
+            Slip::TeenReversed => format!("Which digit of {numeral} stands for tens? Where do we write it?"),
+            Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
+                "How many columns have we used? So how many digits do we write?".to_owned()
+            }
+            Slip::PlaceWordWritten => "Which words name a column? Do we write them as digits?".to_owned(),
+            Slip::ReadInPieces => format!("Which digit of {numeral} do we read first, and what is its place?"),
+            Slip::FaceValue => match task {
+                Task::Greater(_) => format!("Are {numeral} and {} equal, since they have the same digits?", two()),
+                Task::Forms { .. } | Task::Worth(_) => {
+                    let place = asked(number, task);
+                    format!("Which blocks does the {} in {numeral} stand for?", number.digit(place))
+                }
+            },
+            Slip::CountedAlike => "How many cubes make one rod? How do we count this picture?".to_owned(),
+            Slip::PlaceOff => {
+                let place = asked(number, task);
+                format!("Name the places from the ones up. Where does the {} stand?", number.digit(place))
+            }
+            Slip::FromTheOnes => format!("Which place do we compare first in {numeral} and {}?", two()),
+            Slip::TensOnesSwapped => format!("Which digit of {numeral} tells how many tens?"),
+            Slip::HundredsTensSwapped => format!("Which digit of {numeral} tells how many hundreds?"),
+            Slip::Reversed => format!("Which digit of {numeral} do we write first, and why?"),
+        }
+    }
+
+    fn group_answer(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
+        let numeral = style.numeral(number);
+        let digit_at = |place: Place| u32::from(number.digit(place));
+        let empty: Vec<Place> = number.digits().filter(|(_, digit)| *digit == 0).map(|(place, _)| place).collect();
+        let (top, first) = number.digits().next().unwrap_or((Place::Ones, 0));
+        match slip {
+            Slip::ZeroDropped => format!("{}. We write 0 there: {numeral}.", self.capital(&self.columns(&empty))),
+            Slip::ZeroMoved => format!("{}, and the 0 stands there: {numeral}.", self.capital(&self.columns(&empty))),
+            Slip::TeenTy => format!("{}, so we write {numeral}.", self.capital(&self.units(tens(number), Place::Tens))),
+            Slip::TeenReversed => format!("The {}. It stands before the ones: {numeral}.", tens(number)),
+            Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
+                let columns = self.small(number.len());
+                format!("{} columns, so {columns} digits: {numeral}.", self.capital(&columns))
+            }
+            Slip::PlaceWordWritten => {
+                let words: Vec<&str> =
+                    if number.value() < 1_000 { vec!["hundred"] } else { vec!["hundred", "thousand"] };
+                format!("{}. No: only the count in a column is written: {numeral}.", self.capital(&self.list(&words)))
+            }
+            Slip::ReadInPieces => {
+                format!("The {first}: {}. All of it: {}.", self.units(first.into(), top), spoken(number, style))
+            }
+            Slip::FaceValue => match task {
+                Task::Greater(other) => format!(
+                    "No. {} is greater than {}: the digits stand in other places.",
+                    style.numeral(number.max(other)),
+                    style.numeral(number.min(other))
+                ),
+                Task::Forms { .. } | Task::Worth(_) => {
+                    let place = asked(number, task);
+                    let pieces = self.pieces(digit_at(place), place);
+                    let pieces = pieces.unwrap_or_else(|| self.units(digit_at(place), place));
+                    format!("{}, worth {}.", self.capital(&pieces), worth(number, place, style))
+                }
+            },
+            Slip::CountedAlike => {
+                format!("Ten. By hundreds, tens and ones, largest blocks first: {numeral}.")
+            }
+            Slip::PlaceOff => {
+                let place = asked(number, task);
+                let places: Vec<&str> = Place::ALL.into_iter().take(place.index() + 1).map(Place::words).collect();
+                let places = self.capital(&places.join(", "));
+                format!("{places}. It is worth {}.", worth(number, place, style))
+            }
+            Slip::FromTheOnes => {
+                let Task::Greater(other) = task else { return String::new() };
+                let differs = number.digits().map(|(place, _)| place);
+                let place = differs.into_iter().find(|place| number.digit(*place) != other.digit(*place));
+                let place = place.unwrap_or(Place::Ones);
+                let more = number.max(other);
+                format!(
+                    "The largest place in which they differ, the {}. {} has more, so it is greater.",
+                    place.words(),
+                    style.numeral(more)
+                )
+            }
+            Slip::TensOnesSwapped => told(self, number, Place::Tens),
+            Slip::HundredsTensSwapped => told(self, number, Place::Hundreds),
+            Slip::Reversed => format!("The {first}. It counts the {}, the largest place.", top.words()),
+        }
+    }
+
+    fn group_try(&self, task: Task) -> String {
+        let what = match task {
+            Task::Forms { asked: Form::Numeral, shown: Form::Words } => "Say each. Learners write the number.",
+            Task::Forms { asked: Form::Numeral, shown: Form::Blocks } => {
+                "Lay each out in blocks. Learners write the number."
+            }
+            Task::Forms { asked: Form::Numeral, .. } => "Show each. Learners write the number.",
+            Task::Forms { asked: Form::Words, .. } => "Show each. Learners read it aloud.",
+            Task::Forms { asked: Form::Expanded, .. } => "Show each. Learners write it in expanded form.",
+            Task::Forms { asked: Form::Units, .. } => "Show each. Learners say how many of each place it has.",
+            Task::Forms { asked: Form::Blocks, .. } => "Show each. Learners build it.",
+            Task::Worth(_) => "Show each. Learners say what the digit is worth.",
+            Task::Greater(_) => "Show both. Learners say which is greater, and why.",
+        };
+        what.to_owned()
+    }
+
+    fn group_gone(&self, slip: Slip) -> String {
+        let sign = match slip {
+            Slip::ZeroDropped => "names the empty column before writing",
+            Slip::ZeroMoved => "points to the empty column and puts the 0 there",
+            Slip::TeenTy => "hears the end of the word and takes one rod for teen",
+            Slip::TeenReversed => "writes the ten first, though the ones are said first",
+            Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
+                "counts the columns before writing as many digits"
+            }
+            Slip::PlaceWordWritten => "writes a count for each column and nothing for its name",
+            Slip::ReadInPieces => "says the place with the first digit and reads on without a break",
+            Slip::FaceValue => "tells how many of what each digit stands for",
+            Slip::CountedAlike => "counts larger blocks by tens and hundreds",
+            Slip::PlaceOff => "names the places from the ones up before answering",
+            Slip::FromTheOnes => "begins at the left and stops at the first place that differs",
+            Slip::TensOnesSwapped => "lays rods for the tens digit without being told",
+            Slip::HundredsTensSwapped => "lays flats for the hundreds digit without being told",
+            Slip::Reversed => "begins with the largest place each time",
+        };
+        format!("Gone when all three are right and the learner {sign}.")
+    }
+
+    fn numbers_heads(&self) -> [&'static str; 3] {
+        ["Show", "Right", "With the slip"]
+    }
+
+    fn shown_in(&self, number: Number, task: Task, style: &Style) -> String {
+        match task {
+            Task::Forms { shown, .. } => match shown.content(number, style) {
+                Some(Content::Text(text)) => text,
+                Some(Content::Blocks(_)) => self.pieces_of(number),
+                None => style.numeral(number),
+            },
+            Task::Worth(place) => self.digit_of(number.digit(place), &style.numeral(number)),
+            Task::Greater(other) => {
+                // The lesser first: whoever picks the first is not right by chance.
+                format!("{} and {}", style.numeral(number.min(other)), style.numeral(number.max(other)))
+            }
+        }
+    }
+}
+
+/// The number's words.
+fn spoken(number: Number, style: &Style) -> String {
+    style.words(number)
+}
+
+/// How many tens the last two digits show; of a round thousand, those of the thousands, which sound alike just as well.
+fn tens(number: Number) -> u32 {
+    let last = number.value() % 100;
+    let pair = if last == 0 { number.value() / 1_000 % 100 } else { last };
+    pair / 10
+}
+
+/// The place whose digit a task is about: the greatest one where the whole number is.
+fn asked(number: Number, task: Task) -> Place {
+    match task {
+        Task::Worth(place) => place,
+        Task::Forms { .. } | Task::Greater(_) => number.digits().next().map_or(Place::Ones, |(place, _)| place),
+    }
+}
+
+fn worth(number: Number, place: Place, style: &Style) -> String {
+    let worth = u32::from(number.digit(place)) * place.worth();
+    Number::new(worth).map_or_else(|| worth.to_string(), |worth| style.numeral(worth))
+}
+
+/// "The 6: 6 rods."
+fn told(english: &English, number: Number, place: Place) -> String {
+    let digit = u32::from(number.digit(place));
+    let pieces = english.pieces(digit, place).unwrap_or_else(|| english.units(digit, place));
+    format!("The {digit}: {pieces}.")
+}
