@@ -229,3 +229,23 @@ fn a_browser_shows_the_page() {
     let reader = png::Decoder::new(std::io::BufReader::new(fs::File::open(picture).expect("a picture")));
     assert_eq!(reader.read_info().expect("a PNG").info().width, 1280);
 }
+
+/// Pages as pixels, where the program was built with the feature: the size is the paper's at the resolution asked for.
+#[cfg(feature = "png")]
+#[test]
+fn pages_are_pictured_as_pixels() {
+    let at = folder(LESSON);
+    process(at.path(), &["preview", "tram.toml", "--png=40"]).with(0);
+    let out = at.path().join("out/tram");
+    let pictures: Vec<String> = files(&out).into_iter().filter(|name| name.ends_with(".png")).collect();
+    assert!(pictures.len() > 3 && self::pictures(&out).is_empty(), "{pictures:?}");
+    let file = fs::File::open(out.join(&pictures[0])).expect("opened");
+    let reader = png::Decoder::new(std::io::BufReader::new(file)).read_info().expect("a PNG");
+    // A4 at 40 dots to the inch: 210 mm are 330.7, 297 mm are 467.7.
+    let size = (reader.info().width, reader.info().height);
+    assert!(size == (331, 468) || size == (468, 331), "{size:?}");
+    process(at.path(), &["preview", "tram.toml", "--png=5000"]).with(2);
+    // The other kind of picture replaces them.
+    process(at.path(), &["preview", "tram.toml"]).with(0);
+    assert!(files(&out).iter().all(|name| !name.ends_with(".png")));
+}

@@ -17,7 +17,7 @@ use hayro::{RenderCache, RenderSettings, render_into};
 
 use crate::diag::Problem;
 
-pub use png::{DPI, MARK, encode};
+pub use png::{MARK, encode};
 
 /// The resolutions a page can be drawn at, in dots to the inch: below, nothing can be read; above, print the file.
 pub const LEAST_DPI: u16 = 24;

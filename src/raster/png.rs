@@ -8,9 +8,6 @@ use png::{BitDepth, ColorType, Compression, Encoder, Filter, PixelDimensions, Un
 use super::{Pixels, internal};
 use crate::diag::Problem;
 
-/// The resolution of pictures when none is asked for: one pixel of a screen, as style sheets count them.
-pub const DPI: u16 = 96;
-
 /// What stands in every picture; it tells pictures of ours from others.
 pub const MARK: &str = concat!("Placewright ", env!("CARGO_PKG_VERSION"));
 

@@ -9,7 +9,7 @@ use crate::cli::files::write::Stance;
 use crate::cli::pages::Pages;
 use crate::cli::preview::{Wanted, Which};
 #[cfg(feature = "png")]
-use crate::raster::{DPI, LEAST_DPI, MOST_DPI};
+use crate::raster::{LEAST_DPI, MOST_DPI};
 
 /// What to picture.
 #[derive(Debug, Args)]
@@ -26,15 +26,11 @@ pub struct Preview {
     /// Picture these pages of each file, such as 3, 2-5 or 1,4-6
     #[arg(long, value_name = "PAGES", value_parser = Pages::parse)]
     pub pages: Option<Pages>,
-    /// Picture pages as PNG instead of SVG: for documents that take no other
+    /// Picture pages as PNG instead of SVG, of so many dots to the inch (96 if not said)
     #[cfg(feature = "png")]
-    #[arg(long)]
-    pub png: bool,
-    /// Dots to the inch of PNG pictures
-    #[cfg(feature = "png")]
-    #[arg(long, value_name = "N", default_value_t = DPI, requires = "png")]
+    #[arg(long, value_name = "DPI", num_args = 0..=1, require_equals = true, default_missing_value = "96")]
     #[arg(value_parser = clap::value_parser!(u16).range(i64::from(LEAST_DPI)..=i64::from(MOST_DPI)))]
-    pub dpi: u16,
+    pub png: Option<u16>,
     /// Also replace files that Placewright did not write
     #[arg(long)]
     pub force: bool,
@@ -55,7 +51,7 @@ impl Preview {
             only: &self.input.only,
             which,
             #[cfg(feature = "png")]
-            png: self.png.then_some(self.dpi),
+            png: self.png,
             out: &self.out,
             stance: Stance { force: self.force, keep: self.watch },
         }
