@@ -135,10 +135,15 @@ fn no_file_tells_who_where_or_when() {
     }
 }
 
-/// Whether digits stand in a text by themselves.
+/// Whether digits stand in a text by themselves, and are not the number of a PDF's object.
 fn is_word(bytes: &[u8], digits: &str) -> bool {
     let text = String::from_utf8_lossy(bytes);
-    text.split(|c: char| !c.is_ascii_digit()).any(|word| word == digits)
+    let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+    text.match_indices(digits).any(|(at, _)| {
+        let (before, after) = (&text[..at], &text[at + digits.len()..]);
+        let object = after.starts_with(" 0 obj") || after.starts_with(" 0 R");
+        !object && !digit(before.chars().next_back()) && !digit(after.chars().next())
+    })
 }
 
 /// The pictures and pages of the same class with other names differ; everything else is the same, byte by byte.

@@ -4,10 +4,10 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use super::args::Input;
-use super::crew;
 use super::failure::Failure;
 use super::files::read;
 use super::term::Progress;
+use super::threads;
 use crate::diag::{Diagnostic, Place, Problem, Source};
 use crate::lesson::{self, Lesson};
 use crate::measure::{Family, fonts};
@@ -48,7 +48,7 @@ impl<'i> Shared<'i> {
     pub fn read(input: &'i Input) -> Result<Self, Failure> {
         let texts = input.layouts.as_deref().map(read::layouts).transpose()?.unwrap_or_default();
         let layouts = Layouts::read(&texts).map_err(Failure::Lesson)?;
-        let threads = (crew::cores() / input.lessons.len().max(1)).max(1);
+        let threads = (threads::cores() / input.lessons.len().max(1)).max(1);
         Ok(Self { input, layouts, threads, progress: Progress::default(), coloured: false })
     }
 

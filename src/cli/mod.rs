@@ -6,11 +6,11 @@ mod ahead;
 mod answers;
 mod args;
 mod check;
-mod crew;
 mod failure;
 mod files;
 mod gather;
 mod keys;
+mod left;
 mod manual;
 mod numbers;
 mod pages;
@@ -21,11 +21,13 @@ mod sheets;
 mod start;
 mod table;
 mod term;
+mod threads;
 mod typeset;
 mod usage;
 
 use std::ffi::OsString;
 use std::path::Path;
+use std::time::Instant;
 
 use clap::Parser;
 use serde_json::{Value, json};
@@ -109,14 +111,22 @@ impl Desk<'_, '_, '_> {
             Err(failure) => return self.close(Err(failure)),
         };
         let progress = Progress::new(self.cli.talk, self.io.err_is);
-        shared.progress = progress;
+        let (all, start) = (shared.lessons().len(), Instant::now());
+        // Of many lessons only the count is told: several are under way at a time.
+        if all == 1 {
+            shared.progress = progress;
+        }
         shared.coloured = term::coloured(self.cli.talk, self.io.out_is);
-        let mut status = DONE;
+        let (mut status, mut done) = (DONE, 0);
         let work = |path: &Path| run(&shared, path);
-        crew::each(shared.lessons(), work, |path, result| {
+        threads::each(shared.lessons(), work, |path, result| {
             progress.clear();
             let printed = self.print(Some(path), result);
             status = status.max(printed);
+            done += 1;
+            if done < all {
+                progress.say(&left::line(done, all, start.elapsed()));
+            }
         });
         status
     }

@@ -52,15 +52,3 @@ pub fn face(face: &Face<'_>) -> Result<(), Problem> {
     }
     Ok(())
 }
-
-/// Refuses fonts that cannot be cut down to a few glyphs, as they are when they are embedded.
-pub fn cut(bytes: &[u8], glyphs: impl IntoIterator<Item = u16>) -> Result<(), Problem> {
-    let mut remapper = subsetter::GlyphRemapper::new();
-    for glyph in glyphs {
-        remapper.remap(glyph);
-    }
-    match subsetter::subset(bytes, 0, &remapper) {
-        Ok(_) => Ok(()),
-        Err(error) => Err(Problem::new(format!("the font is broken and cannot be embedded: {error}")).hint(WANTED)),
-    }
-}

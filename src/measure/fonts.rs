@@ -6,7 +6,7 @@
 use std::borrow::Cow;
 use std::sync::OnceLock;
 
-use super::{Family, Font, checks};
+use super::{Family, Font, cut};
 use crate::diag::Problem;
 use crate::diag::nearest::listed;
 
@@ -49,7 +49,7 @@ pub fn single(bytes: impl Into<Cow<'static, [u8]>>) -> Result<Family, Problem> {
     let font = Font::read(bytes)?;
     complete(&font)?;
     // Every lesson needs letters and digits, so a trial with them finds most broken tables before pages are laid out.
-    checks::cut(font.bytes(), (' '..='~').filter_map(|character| Some(font.glyph(character)?.id)))?;
+    cut::cut(font.bytes(), (' '..='~').filter_map(|character| Some(font.glyph(character)?.id)))?;
     Ok(Family { bold: font.clone(), regular: font })
 }
 

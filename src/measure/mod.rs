@@ -3,6 +3,7 @@
 mod bytes;
 mod charstrings;
 mod checks;
+pub mod cut;
 mod font;
 pub mod fonts;
 mod geom;

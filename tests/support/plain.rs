@@ -14,6 +14,12 @@ pub fn plain(file: &[u8]) -> Vec<u8> {
         if flate2::read::ZlibDecoder::new(&file[start + 7..end]).read_to_end(&mut open).is_err() {
             open = file[start..end].to_vec();
         }
+        // An object stream begins with the numbers and places of its objects, which say nothing (ISO 32000-1, 7.5.7).
+        let dictionary = String::from_utf8_lossy(&file[at..start]).into_owned();
+        if let Some((_, first)) = dictionary.rsplit_once("/First ").filter(|_| dictionary.contains("/Type/ObjStm")) {
+            let digits: String = first.chars().take_while(char::is_ascii_digit).collect();
+            open.drain(..digits.parse::<usize>().expect("a number"));
+        }
         let drawn = |word: &[u8]| open.split(u8::is_ascii_whitespace).any(|token| token == word);
         if !(drawn(b"BT") && drawn(b"ET")) {
             out.extend(open);

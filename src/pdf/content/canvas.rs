@@ -7,7 +7,7 @@ use super::symbols::Ids;
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect};
 use crate::pdf::failure::internal;
-use crate::pdf::fonts::{Faces, Used};
+use crate::pdf::fonts::Codes;
 use crate::pdf::syntax::{Milli, integer, milli, number};
 use crate::sheets::page::{Item, Paint, Stroke, Text};
 
@@ -18,11 +18,9 @@ const PAGE: usize = 4_096;
 pub struct Canvas<'a> {
     /// The operators so far.
     out: Vec<u8>,
-    /// The characters used so far.
-    used: Used,
     /// How high the page or the form is: where y turns over.
     height: Length,
-    faces: &'a Faces<'a>,
+    codes: &'a Codes<'a>,
     symbols: &'a Ids,
     state: State,
     /// Inside a text object: where its current line starts.
@@ -45,7 +43,7 @@ struct Dash(Option<(Milli, Milli)>);
 
 impl<'a> Canvas<'a> {
     /// An empty page stream. A page starts in black, with a solid pen of one point.
-    pub fn page(height: Length, faces: &'a Faces<'a>, symbols: &'a Ids) -> Self {
+    pub fn page(height: Length, codes: &'a Codes<'a>, symbols: &'a Ids) -> Self {
         let state = State {
             fill: Some(Paint::BLACK),
             stroke: Some(Paint::BLACK),
@@ -53,18 +51,18 @@ impl<'a> Canvas<'a> {
             dash: Some(Dash(None)),
             font: None,
         };
-        Self { out: Vec::with_capacity(PAGE), used: Used::default(), height, faces, symbols, state, text: None }
+        Self { out: Vec::with_capacity(PAGE), height, codes, symbols, state, text: None }
     }
 
     /// An empty form. It inherits the state of wherever it is shown, so it takes nothing as given.
-    pub fn form(height: Length, faces: &'a Faces<'a>, symbols: &'a Ids) -> Self {
-        Self { state: State::default(), ..Self::page(height, faces, symbols) }
+    pub fn form(height: Length, codes: &'a Codes<'a>, symbols: &'a Ids) -> Self {
+        Self { state: State::default(), ..Self::page(height, codes, symbols) }
     }
 
-    /// The finished stream and the characters it uses.
-    pub fn finish(mut self) -> (Vec<u8>, Used) {
+    /// The finished stream.
+    pub fn finish(mut self) -> Vec<u8> {
         self.end_text();
-        (self.out, self.used)
+        self.out
     }
 
     /// Draws items as content `mcid` of the page, marked with a structure type.
@@ -158,7 +156,7 @@ impl<'a> Canvas<'a> {
     fn line_of_text(&mut self, text: &Text, spaced: bool) -> Result<(), Problem> {
         self.begin_text();
         self.fill(text.paint);
-        let font = (self.faces.slot(text.weight), milli(text.size));
+        let font = (self.codes.slot(text.weight), milli(text.size));
         if self.state.font != Some(font) {
             self.out.extend_from_slice(b"/F");
             integer(&mut self.out, font.0 as u64);
@@ -174,7 +172,7 @@ impl<'a> Canvas<'a> {
         number(&mut self.out, y - from_y);
         self.out.extend_from_slice(b" Td");
         self.text = Some((x, y));
-        self.faces.encode(font.0, &text.text, spaced, &mut self.out, &mut self.used)?;
+        self.codes.encode(font.0, &text.text, spaced, &mut self.out)?;
         self.out.extend_from_slice(b"Tj\n");
         Ok(())
     }

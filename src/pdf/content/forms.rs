@@ -6,24 +6,22 @@ use crate::diag::Problem;
 use crate::measure::{Point, Rect, Sides};
 use crate::pdf::failure::internal;
 use crate::pdf::file::FONTS;
-use crate::pdf::fonts::{Faces, Used};
+use crate::pdf::fonts::Codes;
 use crate::pdf::syntax::{integer, rect, reference};
 use crate::sheets::page::{Item, Symbol};
 
 /// The entries of a form's dictionary and its operators. `object` gives the object of a symbol by its number.
 pub fn form(
     symbol: &Symbol,
-    faces: &Faces<'_>,
+    codes: &Codes<'_>,
     ids: &Ids,
     object: impl Fn(usize) -> Option<u32>,
-    used: &mut Used,
 ) -> Result<(Vec<u8>, Vec<u8>), Problem> {
-    let mut canvas = Canvas::form(symbol.size.height, faces, ids);
+    let mut canvas = Canvas::form(symbol.size.height, codes, ids);
     for item in &symbol.items {
         canvas.item(item)?;
     }
-    let (content, here) = canvas.finish();
-    used.add(&here);
+    let content = canvas.finish();
     let mut entries = b"/Type/XObject/Subtype/Form/BBox".to_vec();
     let bounds = Rect::new(Point::ORIGIN, symbol.size).grown(Sides::splat(overhang(symbol)));
     rect(&mut entries, bounds, symbol.size.height);

@@ -18,23 +18,23 @@ pub struct Symbols {
 pub struct Ids(HashMap<usize, usize>);
 
 impl Symbols {
-    /// Takes a symbol and those inside it into the list, and notes its number under its address.
-    pub fn add(&mut self, symbol: &Arc<Symbol>, ids: &mut Ids) {
+    /// Takes a symbol and those inside it into the list, and notes its number under its address. Whether it is new.
+    pub fn add(&mut self, symbol: &Arc<Symbol>, ids: &mut Ids) -> bool {
         let address = Arc::as_ptr(symbol).addr();
         if ids.0.contains_key(&address) {
-            return;
+            return false;
         }
-        let id = if let Some(id) = self.by_value.get(symbol) {
-            *id
-        } else {
+        let known = self.by_value.get(symbol).copied();
+        let id = known.unwrap_or_else(|| {
             for inner in inside(symbol) {
                 self.add(inner, ids);
             }
             self.list.push(Arc::clone(symbol));
             self.by_value.insert(Arc::clone(symbol), self.list.len() - 1);
             self.list.len() - 1
-        };
+        });
         ids.0.insert(address, id);
+        known.is_none()
     }
 
     /// The numbers of the symbols that stand inside others.

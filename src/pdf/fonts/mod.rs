@@ -1,9 +1,9 @@
 //! Fonts: characters as codes, and the cut font programs that show them.
 
+mod codes;
 mod copy;
 mod embed;
-mod face;
 
+pub use codes::Codes;
 pub use copy::Copier;
 pub use embed::embed;
-pub use face::{Faces, Used};

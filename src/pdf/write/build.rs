@@ -10,38 +10,36 @@ use crate::measure::{Point, Rect};
 use crate::pdf::content::Canvas;
 use crate::pdf::failure::internal;
 use crate::pdf::file::{Chunk, Deflater, PAGES, Pack, RESOURCES};
-use crate::pdf::fonts::{Faces, Used};
 use crate::pdf::structure::{Numbers, Template, Tree, walk};
 use crate::pdf::syntax::{integer, rect, reference, references};
 use crate::sheets::page::Page;
 
 /// Builds runs: what a thread owns.
-pub struct Builder<'f> {
-    faces: &'f Faces<'f>,
+pub struct Builder {
     once: Deflater,
     many: Deflater,
     /// The structure of pages that come again and again, by [`Planned::shape`].
     known: HashMap<u32, Rc<Template>>,
 }
 
-impl<'f> Builder<'f> {
-    /// A builder with these fonts.
-    pub fn new(faces: &'f Faces<'f>) -> Self {
-        Self { faces, once: Deflater::once(), many: Deflater::many(), known: HashMap::new() }
+impl Builder {
+    /// A builder that has built nothing.
+    pub fn new() -> Self {
+        Self { once: Deflater::once(), many: Deflater::many(), known: HashMap::new() }
     }
 
-    /// Builds a run; the chunk and the characters it uses.
-    pub fn build<P: Borrow<Page>>(&mut self, run: &Run<P>) -> Result<(Chunk, Used), Problem> {
-        let (mut chunk, mut used) = (Chunk::default(), Used::default());
+    /// Builds a run.
+    pub fn build<P: Borrow<Page>>(&mut self, run: &Run<'_, P>) -> Result<Chunk, Problem> {
+        let mut chunk = Chunk::default();
         for layer in &run.layers {
-            self.shared(layer, run, &mut chunk, &mut used)?;
+            self.shared(layer, run, &mut chunk)?;
         }
         let mut pack = Pack::new(run.node);
         pack.push(|out| node(run, out));
         let mut pages = Vec::with_capacity(run.pages.len());
         for page in &run.pages {
             let numbers = Numbers { page: page.object, first: page.section };
-            pages.push((page.index, self.page(page, run, &mut chunk, &mut used)?, numbers));
+            pages.push((page.index, self.page(page, run, &mut chunk)?, numbers));
         }
         let elements = pages.iter().map(|(_, template, _)| template.len()).sum::<usize>();
         let text = pages.iter().map(|(_, template, _)| template.size()).sum::<usize>();
@@ -58,30 +56,23 @@ impl<'f> Builder<'f> {
         }
         let deflater = if run.only { &mut self.once } else { &mut self.many };
         pack.finish(run.stream, &mut chunk, deflater)?;
-        Ok((chunk, used))
+        Ok(chunk)
     }
 
     /// Writes the stream of a layer that several pages show.
-    fn shared<P>(
-        &mut self,
-        shared: &SharedLayer,
-        run: &Run<P>,
-        chunk: &mut Chunk,
-        used: &mut Used,
-    ) -> Result<(), Problem> {
+    fn shared<P>(&mut self, shared: &SharedLayer, run: &Run<'_, P>, chunk: &mut Chunk) -> Result<(), Problem> {
         let mut tree = Tree::new(shared.first);
-        tree.canvas = Some(Canvas::page(shared.height, self.faces, &run.ids));
+        tree.canvas = Some(Canvas::page(shared.height, &run.codes, &run.ids));
         walk(&shared.layer, &mut tree)?;
-        put(tree.canvas.take(), shared.object, true, (chunk, used), &mut self.once)
+        put(tree.canvas.take(), shared.object, true, chunk, &mut self.once)
     }
 
     /// Writes a page's own streams; its structure.
     fn page<P: Borrow<Page>>(
         &mut self,
         planned: &Planned<P>,
-        run: &Run<P>,
+        run: &Run<'_, P>,
         chunk: &mut Chunk,
-        used: &mut Used,
     ) -> Result<Rc<Template>, Problem> {
         let known = planned.shape.and_then(|shape| self.known.get(&shape).map(Rc::clone));
         let page = planned.page.borrow();
@@ -89,14 +80,14 @@ impl<'f> Builder<'f> {
         let mut layers = page.layers.iter();
         for stream in &planned.streams {
             if !stream.shared {
-                tree.canvas = Some(Canvas::page(page.size.height, self.faces, &run.ids));
+                tree.canvas = Some(Canvas::page(page.size.height, &run.codes, &run.ids));
             }
             for layer in layers.by_ref().take(stream.layers).filter(|_| known.is_none() || !stream.shared) {
                 walk(layer, &mut tree)?;
             }
             let guarded = planned.streams.len() > 1;
             let deflater = if run.only { &mut self.once } else { &mut self.many };
-            put(tree.canvas.take(), stream.object, guarded, (chunk, used), deflater)?;
+            put(tree.canvas.take(), stream.object, guarded, chunk, deflater)?;
         }
         let template = match known {
             Some(known) => known,
@@ -117,22 +108,21 @@ fn put(
     canvas: Option<Canvas<'_>>,
     object: u32,
     guarded: bool,
-    (chunk, used): (&mut Chunk, &mut Used),
+    chunk: &mut Chunk,
     deflater: &mut Deflater,
 ) -> Result<(), Problem> {
     let Some(canvas) = canvas else { return Ok(()) };
-    let (mut content, here) = canvas.finish();
+    let mut content = canvas.finish();
     if guarded {
         // The streams of a page are one after the other, and each takes the page's first state as given.
         content.splice(0..0, *b"q\n");
         content.extend_from_slice(b"Q\n");
     }
-    used.add(&here);
     chunk.stream(object, b"", &content, deflater)
 }
 
 /// The node of the page tree that holds the run.
-fn node<P>(run: &Run<P>, out: &mut Vec<u8>) {
+fn node<P>(run: &Run<'_, P>, out: &mut Vec<u8>) {
     out.extend_from_slice(b"<</Type/Pages/Parent ");
     reference(out, PAGES);
     out.extend_from_slice(b"/Count ");

@@ -16,17 +16,17 @@ use crate::spec::Sides;
 
 /// Writes the rest of a file.
 pub fn finish<W: Write>(writer: Writer<'_, W>, head: &Head) -> Result<W, Failure> {
-    let Writer { mut file, planner: Planner { mut numbers, symbols, .. }, index, mut used, faces } = writer;
+    let Writer { mut file, planner: Planner { mut numbers, symbols, codes, .. }, index } = writer;
     let mut deflater = Deflater::once();
     let mut chunk = Chunk::default();
     let ids = symbols.nested();
     let symbols = symbols.list();
     let objects: Vec<u32> = symbols.iter().map(|_| numbers.object()).collect();
     for (symbol, object) in symbols.iter().zip(&objects) {
-        let (entries, content) = form(symbol, faces, &ids, |id| objects.get(id).copied(), &mut used)?;
+        let (entries, content) = form(symbol, &codes, &ids, |id| objects.get(id).copied())?;
         chunk.stream(*object, &entries, &content, &mut deflater)?;
     }
-    let embedded = embed(faces, &used)?;
+    let embedded = embed(&codes)?;
     let mut copier = Copier::new(&embedded.document);
     let mut fonts = b"<<".to_vec();
     for (name, id) in &embedded.fonts {

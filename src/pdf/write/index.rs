@@ -38,7 +38,7 @@ struct Label {
 
 impl Index {
     /// Notes the pages of a run.
-    pub fn note<P: Borrow<Page>>(&mut self, run: &Run<P>) {
+    pub fn note<P: Borrow<Page>>(&mut self, run: &Run<'_, P>) {
         self.nodes.push(run.node);
         for planned in &run.pages {
             let page = planned.page.borrow();

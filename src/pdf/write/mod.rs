@@ -18,7 +18,7 @@ use self::plan::Planner;
 use self::threads::Writer;
 use super::failure::Failure;
 use super::file::{FIRST, Output};
-use super::fonts::{Faces, Used};
+use super::fonts::Codes;
 use crate::diag::Problem;
 use crate::measure::Family;
 use crate::sheets::packets::Packet;
@@ -61,14 +61,8 @@ where
     I: IntoIterator,
     I::Item: Borrow<Page> + Send,
 {
-    let faces = Faces::new(family);
-    let mut writer = Writer {
-        file: Output::new(out)?,
-        planner: Planner::new(FIRST),
-        index: Index::default(),
-        used: Used::default(),
-        faces: &faces,
-    };
+    let mut writer =
+        Writer { file: Output::new(out)?, planner: Planner::new(FIRST, Codes::new(family)), index: Index::default() };
     writer.pages(pages.into_iter(), threads)?;
     finish::finish(writer, head)
 }

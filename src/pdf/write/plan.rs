@@ -12,14 +12,15 @@ use crate::measure::Length;
 use crate::pdf::content::{Ids, Symbols};
 use crate::pdf::failure::internal;
 use crate::pdf::file::Numbering;
+use crate::pdf::fonts::Codes;
 use crate::pdf::structure::{Visitor, walk};
-use crate::sheets::page::{Item, Layer, Page, Tag};
+use crate::sheets::page::{Item, Layer, Page, Symbol, Tag, Text};
 
 /// How many pages a run has: enough to fill an object stream, few enough to keep memory flat.
 pub const RUN: usize = 48;
 
 /// Gives out numbers.
-pub struct Planner {
+pub struct Planner<'f> {
     /// Object numbers.
     pub numbers: Numbering,
     /// The next page's index.
@@ -28,6 +29,8 @@ pub struct Planner {
     pub single: bool,
     /// The symbols of all pages so far.
     pub symbols: Symbols,
+    /// The codes of all characters so far. Runs under way hold on to those they know.
+    pub codes: Arc<Codes<'f>>,
     /// Layers that several pages show. Holding on to them keeps their addresses theirs.
     shared: HashMap<Shared, (u32, Arc<Layer>)>,
     /// What was found out about layers that several pages show, and the numbers of their symbols.
@@ -42,7 +45,7 @@ pub struct Planner {
 type Shared = (usize, u32, Length);
 
 /// Pages that are built together.
-pub struct Run<P> {
+pub struct Run<'f, P> {
     /// The node of the page tree; the leaf of the parent tree, the pages and then their elements follow it.
     pub node: u32,
     /// The object stream.
@@ -53,6 +56,8 @@ pub struct Run<P> {
     pub layers: Vec<SharedLayer>,
     /// The symbols of these pages.
     pub ids: Ids,
+    /// The codes of these pages' characters.
+    pub codes: Arc<Codes<'f>>,
     /// Whether the file has no other: then care costs little, and most files are such.
     pub only: bool,
 }
@@ -98,14 +103,15 @@ pub struct SharedLayer {
     pub height: Length,
 }
 
-impl Planner {
-    /// A planner that gives out object numbers from `next`.
-    pub fn new(next: u32) -> Self {
+impl<'f> Planner<'f> {
+    /// A planner that gives out object numbers from `next`, and codes beyond these.
+    pub fn new(next: u32, codes: Codes<'f>) -> Self {
         Self {
             numbers: Numbering::from(next),
             page: 0,
             single: false,
             symbols: Symbols::default(),
+            codes: Arc::new(codes),
             shared: HashMap::new(),
             known: HashMap::new(),
             ids: Ids::default(),
@@ -114,7 +120,7 @@ impl Planner {
     }
 
     /// Plans a run. `pages` are at most [`RUN`].
-    pub fn run<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<P>, Problem> {
+    pub fn run<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<'f, P>, Problem> {
         let mut ids = self.ids.clone();
         let facts = self.survey(&pages, &mut ids)?;
         let node = self.numbers.objects(2);
@@ -140,7 +146,7 @@ impl Planner {
             page.streams = self.streams(page.page.borrow(), &facts, &mut layers)?;
             page.shape = self.shape(page, &facts);
         }
-        Ok(Run { node, stream, pages: planned, layers, ids, only: self.single })
+        Ok(Run { node, stream, pages: planned, layers, ids, codes: Arc::clone(&self.codes), only: self.single })
     }
 
     /// Walks each layer once.
@@ -155,7 +161,12 @@ impl Planner {
                 all.insert(address(layer), *facts);
                 continue;
             }
-            let mut survey = Survey { facts: Facts { times: 1, ..Facts::default() }, symbols: &mut self.symbols, ids };
+            let mut survey = Survey {
+                facts: Facts { times: 1, ..Facts::default() },
+                symbols: &mut self.symbols,
+                ids,
+                codes: &mut self.codes,
+            };
             walk(layer, &mut survey)?;
             all.insert(address(layer), survey.facts);
         }
@@ -196,7 +207,7 @@ impl Planner {
     /// Keeps what is known of a layer that several pages show, for later runs.
     fn know(&mut self, layer: &Arc<Layer>, facts: Facts) -> Result<(), Problem> {
         if self.known.insert(address(layer), facts).is_none() {
-            walk(layer, &mut Survey { facts, symbols: &mut self.symbols, ids: &mut self.ids })?;
+            walk(layer, &mut Survey { facts, symbols: &mut self.symbols, ids: &mut self.ids, codes: &mut self.codes })?;
         }
         Ok(())
     }
@@ -235,14 +246,15 @@ struct Facts {
     contents: u32,
 }
 
-/// Counts what is in a layer and meets its symbols.
-struct Survey<'s> {
+/// Counts what is in a layer and meets its symbols and characters.
+struct Survey<'s, 'f> {
     facts: Facts,
     symbols: &'s mut Symbols,
     ids: &'s mut Ids,
+    codes: &'s mut Arc<Codes<'f>>,
 }
 
-impl<'a> Visitor<'a> for Survey<'_> {
+impl<'a> Visitor<'a> for Survey<'_, '_> {
     fn open(&mut self, _: &'a Tag) {
         self.facts.elements += 1;
     }
@@ -256,10 +268,31 @@ impl<'a> Visitor<'a> for Survey<'_> {
 
     fn artifact(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
         for item in items {
-            if let Item::Symbol { symbol, .. } = item {
-                self.symbols.add(symbol, self.ids);
-            }
+            self.meet(item)?;
         }
         Ok(())
+    }
+}
+
+impl Survey<'_, '_> {
+    fn meet(&mut self, item: &Item) -> Result<(), Problem> {
+        match item {
+            Item::Text(text) => self.learn(text),
+            Item::Symbol { symbol, .. } if self.symbols.add(symbol, self.ids) => self.read(symbol),
+            _ => Ok(()),
+        }
+    }
+
+    /// Meets the characters of a symbol and of those inside it.
+    fn read(&mut self, symbol: &Symbol) -> Result<(), Problem> {
+        symbol.items.iter().try_for_each(|item| match item {
+            Item::Text(text) => self.learn(text),
+            Item::Symbol { symbol, .. } => self.read(symbol),
+            _ => Ok(()),
+        })
+    }
+
+    fn learn(&mut self, Text { weight, text, .. }: &Text) -> Result<(), Problem> {
+        if self.codes.know(*weight, text) { Ok(()) } else { Arc::make_mut(self.codes).learn(*weight, text) }
     }
 }

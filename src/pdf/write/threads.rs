@@ -15,27 +15,22 @@ use super::plan::{Planner, RUN, Run};
 use crate::diag::Problem;
 use crate::pdf::failure::{Failure, internal};
 use crate::pdf::file::{Chunk, Output};
-use crate::pdf::fonts::{Faces, Used};
 use crate::sheets::page::Page;
 
 /// A run that has been built, or why it could not be.
-type Built = Result<(Chunk, Used), Problem>;
+type Built = Result<Chunk, Problem>;
 
 /// The thread that plans and writes.
 pub struct Writer<'f, W> {
     /// Where the bytes go.
     pub file: Output<W>,
     /// Gives out numbers.
-    pub planner: Planner,
+    pub planner: Planner<'f>,
     /// What the end of the file has to know.
     pub index: Index,
-    /// The characters used so far.
-    pub used: Used,
-    /// The fonts.
-    pub faces: &'f Faces<'f>,
 }
 
-impl<W: Write> Writer<'_, W> {
+impl<'f, W: Write> Writer<'f, W> {
     /// Writes all pages with so many threads; 0 and 1 make none besides this one.
     pub fn pages<P>(&mut self, mut pages: impl Iterator<Item = P>, threads: usize) -> Result<(), Failure>
     where
@@ -50,7 +45,7 @@ impl<W: Write> Writer<'_, W> {
     }
 
     fn alone<P: Borrow<Page>>(&mut self, runs: impl Iterator<Item = Vec<P>>) -> Result<(), Failure> {
-        let mut builder = Builder::new(self.faces);
+        let mut builder = Builder::new();
         for pages in runs {
             let run = self.plan(pages)?;
             self.write(builder.build(&run))?;
@@ -62,15 +57,14 @@ impl<W: Write> Writer<'_, W> {
     where
         P: Borrow<Page> + Send,
     {
-        let (to_builders, orders) = mpsc::channel::<(usize, Run<P>)>();
+        let (to_builders, orders) = mpsc::channel::<(usize, Run<'f, P>)>();
         let (to_writer, done) = mpsc::channel::<(usize, Built)>();
         let orders = Mutex::new(orders);
-        let faces = self.faces;
         thread::scope(|scope| {
             for _ in 0..threads {
                 let (orders, to_writer) = (&orders, to_writer.clone());
                 scope.spawn(move || {
-                    let mut builder = Builder::new(faces);
+                    let mut builder = Builder::new();
                     // The lock is held while waiting: one waits for an order, the others for the lock.
                     while let Some((k, run)) = orders.lock().ok().and_then(|orders| orders.recv().ok()) {
                         if to_writer.send((k, builder.build(&run))).is_err() {
@@ -104,16 +98,14 @@ impl<W: Write> Writer<'_, W> {
         })
     }
 
-    fn plan<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<P>, Problem> {
+    fn plan<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<'f, P>, Problem> {
         let run = self.planner.run(pages)?;
         self.index.note(&run);
         Ok(run)
     }
 
     fn write(&mut self, built: Built) -> Result<(), Failure> {
-        let (chunk, used) = built?;
-        self.used.add(&used);
-        Ok(self.file.chunk(&chunk)?)
+        Ok(self.file.chunk(&built?)?)
     }
 }
 
