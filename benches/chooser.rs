@@ -45,9 +45,11 @@ fn whole(c: &mut Criterion) {
         group
             .bench_function(BenchmarkId::new("numbers a set", count), |b| b.iter(|| choose(black_box(&spec), &source)));
     }
-    for like in [1, 2] {
-        let (spec, source) = lesson("[100, 999]", 8, &format!("look_alikes = {like}"));
-        group.bench_function(BenchmarkId::new("look_alikes", like), |b| b.iter(|| choose(black_box(&spec), &source)));
+    for sample in ["harbour", "star-atlas"] {
+        let name = format!("samples/{sample}.toml");
+        let source = Arc::new(Source { text: std::fs::read_to_string(&name).unwrap(), name });
+        let spec = spec::read(&source).unwrap();
+        group.bench_function(BenchmarkId::new("sample", sample), |b| b.iter(|| choose(black_box(&spec), &source)));
     }
     group.finish();
 }

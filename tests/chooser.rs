@@ -4,17 +4,22 @@ mod brute;
 
 mod chi;
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use brute::Plain;
 use placewright::diag::{Diagnostic, Source};
-use placewright::lesson::choose::{Ask, Demand, Feature, Sampler, choose, clash, example, only, spread, ways_out};
+use placewright::lesson::choose::{Demand, NoSets, Request, Solutions, choose, clash, example, only, spread, ways_out};
 use placewright::lesson::{Chosen, Role};
-use placewright::number::{Place, Style};
+use placewright::number::{Feature, Number, Place, Style};
 use placewright::rng::Stream;
 use placewright::spec::{self, Bound};
 use placewright::wording::English;
+
+/// The number `value`.
+fn number(value: u32) -> Number {
+    Number::new(value).unwrap()
+}
 
 /// A small lesson, drawn at random: a stretch of up to 14 numbers and a handful of requests.
 fn small(stream: &mut Stream) -> Demand {
@@ -30,18 +35,8 @@ fn small(stream: &mut Stream) -> Demand {
         let max = (stream.below(3) == 0).then(|| min + u32::try_from(stream.below(3)).unwrap());
         Bound { min: if max.is_some() { min } else { min.min(3) }, max }
     };
-    let mut demand = Demand {
-        low,
-        high: low + size - 1,
-        never: BTreeSet::new(),
-        at_most: [9; 6],
-        count,
-        always: BTreeSet::new(),
-        wants: BTreeMap::new(),
-        same_digits: None,
-        look_alikes: 0,
-    };
-    let some = |stream: &mut Stream| low + u32::try_from(stream.below(u64::from(size))).unwrap();
+    let mut demand = Demand::any_of(number(low), number(low + size - 1), count);
+    let some = |stream: &mut Stream| number(low + u32::try_from(stream.below(u64::from(size))).unwrap());
     for _ in 0..stream.below(3) {
         demand.never.insert(some(stream));
     }
@@ -51,16 +46,13 @@ fn small(stream: &mut Stream) -> Demand {
     if stream.below(4) == 0 {
         demand.at_most[stream.index(3)] = 3 + u8::try_from(stream.below(6)).unwrap();
     }
-    for feature in [Feature::Zero(Place::Ones), Feature::Zero(Place::Tens), Feature::Repeats, Feature::Teens] {
+    for feature in [Feature::Zero(Place::Ones), Feature::Zero(Place::Tens), Feature::Repeat, Feature::Teen] {
         if stream.below(3) == 0 {
-            demand.wants.insert(feature, bound(stream));
+            demand.features.insert(feature, bound(stream));
         }
     }
     if stream.below(3) == 0 {
         demand.same_digits = Some(bound(stream));
-    }
-    if stream.below(4) == 0 {
-        demand.look_alikes = 1 + u32::try_from(stream.below(2)).unwrap();
     }
     demand
 }
@@ -72,25 +64,27 @@ fn counts_equal_brute_force() {
     for case in 0..900 {
         let demand = small(&mut stream);
         let all = Plain::new(&demand).all();
-        let sampler = Sampler::alone(&demand);
-        assert_eq!(sampler.is_empty(), all.is_empty(), "case {case}: {demand:?}");
-        if let Some(count) = sampler.count() {
-            assert_eq!(count, all.len().into(), "case {case}: {demand:?}");
+        match Solutions::of(&demand) {
+            Ok(solutions) => {
+                assert_eq!(*solutions.count(), all.len().into(), "case {case}: {demand:?}");
+                let set = solutions.draw(&mut Stream::new(case, "draw"));
+                assert!(all.contains(&set) && demand.holds(&set), "case {case}: {set:?} {demand:?}");
+                feasible += 1;
+            }
+            Err(why) => {
+                assert_eq!((why, all.len()), (NoSets::Impossible, 0), "case {case}: {demand:?}");
+                empty += 1;
+            }
         }
-        match sampler.draw(&mut Stream::new(case, "draw")) {
-            Some(set) => assert!(all.contains(&set) && demand.holds(&set), "case {case}: {set:?} {demand:?}"),
-            None => assert!(all.is_empty()),
-        }
-        if all.is_empty() { empty += 1 } else { feasible += 1 }
     }
     assert!(feasible >= 250 && empty >= 150, "{feasible} feasible, {empty} empty");
 }
 
 /// The requests of a demand that brute force can check: those that leave the range as it is.
-fn sets_of(demand: &Demand, kept: &BTreeSet<Ask>) -> usize {
+fn sets_of(demand: &Demand, kept: &BTreeSet<Request>) -> usize {
     let less = only(demand, kept);
-    let pool = less.high - less.low + 1;
-    let counts = if kept.contains(&Ask::Count) { less.count..=less.count } else { 1..=pool };
+    let pool = less.high.value() - less.low.value() + 1;
+    let counts = if kept.contains(&Request::Count) { less.count..=less.count } else { 1..=pool };
     counts.map(|count| Plain::new(&Demand { count, ..less.clone() }).all().len()).sum()
 }
 
@@ -106,24 +100,24 @@ fn clash_groups_are_minimal() {
             continue;
         }
         clashes += 1;
-        let kept: BTreeSet<Ask> = group.iter().copied().collect();
-        if kept.contains(&Ask::Range) {
+        let kept: BTreeSet<Request> = group.iter().copied().collect();
+        if kept.contains(&Request::Range) {
             checked += 1;
             assert_eq!(sets_of(&demand, &kept), 0, "case {case}: {group:?} {demand:?}");
         }
         for left_out in &group {
-            let others: BTreeSet<Ask> = kept.iter().copied().filter(|ask| ask != left_out).collect();
+            let others: BTreeSet<Request> = kept.iter().copied().filter(|ask| ask != left_out).collect();
             let set = example(&demand, &others);
             let set = set.unwrap_or_else(|| panic!("case {case}: without {left_out:?} {group:?} still clashes"));
             let count = u32::try_from(set.len()).unwrap();
             let less = Demand {
-                count: if others.contains(&Ask::Count) { demand.count } else { count },
+                count: if others.contains(&Request::Count) { demand.count } else { count },
                 ..only(&demand, &others)
             };
             assert!(Plain::one(&less, &set), "case {case}: {set:?} {less:?}");
         }
         for (ask, softer) in ways_out(&demand, &group) {
-            assert!(group.contains(&ask) && !Sampler::alone(&softer).is_empty(), "case {case}: {ask:?}");
+            assert!(group.contains(&ask) && Solutions::of(&softer).is_ok(), "case {case}: {ask:?}");
         }
     }
     assert!(clashes >= 80 && checked >= 50, "{clashes} clashes, {checked} checked");
@@ -144,14 +138,14 @@ fn draws_are_even_over_all_sets() {
         let demand = small(&mut stream);
         let all = Plain::new(&demand).all();
         // Some of the lessons must have the harder requests in them.
-        let hard = demand.same_digits.is_some() || demand.look_alikes > 0;
+        let hard = demand.same_digits.is_some();
         if !(20..=200).contains(&all.len()) || (done % 2 == 0 && !hard) {
             continue;
         }
-        let (draws, sampler) = (30 * all.len(), Sampler::alone(&demand));
+        let (draws, solutions) = (30 * all.len(), Solutions::of(&demand).unwrap());
         let mut seen = vec![0; all.len()];
         for _ in 0..draws {
-            let set = sampler.draw(&mut stream).unwrap();
+            let set = solutions.draw(&mut stream);
             seen[all.binary_search(&set).unwrap()] += 1;
         }
         let chi = chi::square(&seen, 30.0);
@@ -162,29 +156,19 @@ fn draws_are_even_over_all_sets() {
 
 /// What a lesson on three digits may ask.
 fn three_digits() -> Demand {
-    Demand {
-        low: 100,
-        high: 999,
-        never: BTreeSet::new(),
-        at_most: [9; 6],
-        count: 8,
-        always: BTreeSet::new(),
-        wants: BTreeMap::new(),
-        same_digits: None,
-        look_alikes: 0,
-    }
+    Demand::any_of(number(100), number(999), 8)
 }
 
 /// Chi-square of how often each of `pool` is drawn, corrected for drawing without replacement: times (M - 1) / (M - k).
 #[track_caller]
 fn inclusion(demand: &Demand, pool: impl Fn(u32) -> bool, per_draw: u32) {
-    let (sampler, mut stream) = (Sampler::alone(demand), Stream::new(2, "inclusion"));
+    let (solutions, mut stream) = (Solutions::of(demand).unwrap(), Stream::new(2, "inclusion"));
     let cells: Vec<u32> = (100..=999).filter(|&number| pool(number)).collect();
     let draws = 20 * u32::try_from(cells.len()).unwrap() / per_draw;
     let mut seen = vec![0; cells.len()];
     for _ in 0..draws {
-        for number in sampler.draw(&mut stream).unwrap() {
-            if let Ok(at) = cells.binary_search(&number) {
+        for number in solutions.draw(&mut stream) {
+            if let Ok(at) = cells.binary_search(&number.value()) {
                 seen[at] += 1;
             }
         }
@@ -200,15 +184,15 @@ fn every_number_comes_as_often_on_100_to_999() {
     inclusion(&three_digits(), |_| true, 8);
     // With exactly three that show a 0 in the tens place, those come alike, and so do the others.
     let mut demand = three_digits();
-    demand.wants.insert(Feature::Zero(Place::Tens), Bound { min: 3, max: Some(3) });
+    demand.features.insert(Feature::Zero(Place::Tens), Bound { min: 3, max: Some(3) });
     inclusion(&demand, |number| number / 10 % 10 == 0, 3);
     inclusion(&demand, |number| number / 10 % 10 != 0, 5);
     // No two of the same digits: families of equal size come alike.
     let mut demand = three_digits();
     demand.same_digits = Some(Bound { min: 0, max: Some(1) });
-    demand.wants.insert(Feature::Repeats, Bound { min: 0, max: Some(0) });
-    demand.wants.insert(Feature::Zero(Place::Ones), Bound { min: 0, max: Some(0) });
-    demand.wants.insert(Feature::Zero(Place::Tens), Bound { min: 0, max: Some(0) });
+    demand.features.insert(Feature::Repeat, Bound { min: 0, max: Some(0) });
+    demand.features.insert(Feature::Zero(Place::Ones), Bound { min: 0, max: Some(0) });
+    demand.features.insert(Feature::Zero(Place::Tens), Bound { min: 0, max: Some(0) });
     inclusion(
         &demand,
         |n| {
@@ -227,7 +211,7 @@ fn lesson(stream: &mut Stream, turn: u64) -> String {
     let role = |stream: &mut Stream, order: &mut Stream, name: &str, most: u64| {
         let count = stream.below(most);
         let mut keys = vec![format!("count = {}", if count == 0 { 0 } else { count + 2 })];
-        for (key, likely) in [("repeats", 4), ("teens", 5), ("same_digits", 5), ("look_alikes", 9)] {
+        for (key, likely) in [("repeats", 4), ("teens", 5), ("same_digits", 5)] {
             if stream.below(likely) == 0 {
                 keys.push(format!("{key} = {}", 1 + stream.below(2)));
             }
@@ -286,7 +270,7 @@ fn every_request_holds_in_every_role_and_version() {
         let mut profiles = BTreeSet::new();
         for (role, set) in sets {
             let demand = Demand::new(&spec.numbers, role);
-            let mut rising: Vec<u32> = set.iter().map(|number| number.value()).collect();
+            let mut rising = set.clone();
             rising.sort_unstable();
             assert!(demand.count == 0 && set.is_empty() || Plain::one(&demand, &rising), "{role:?} {set:?}\n{text}");
             if role == Role::Sort {
@@ -298,7 +282,7 @@ fn every_request_holds_in_every_role_and_version() {
         }
         assert!(profiles.len() <= 1, "versions differ: {profiles:?}\n{text}");
         let repeated = all.len() - all.iter().map(|(number, _)| number).collect::<BTreeSet<_>>().len();
-        let fixed: BTreeSet<u32> = all.iter().filter(|(_, fixed)| *fixed).map(|(number, _)| *number).collect();
+        let fixed: BTreeSet<Number> = all.iter().filter(|(_, fixed)| *fixed).map(|(number, _)| *number).collect();
         let by_request = fixed.len() * (chosen.sort.len().max(1) - 1);
         assert_eq!(
             chosen.notes.iter().any(|note| note.contains("used again")),
@@ -342,9 +326,10 @@ fn model_and_exit_are_even_among_all_disjoint_pairs() {
 
 /// The least overlap of model, two versions and exit, found by trying all of them.
 fn least_overlap(demands: [&Demand; 3]) -> Option<u32> {
-    let bits = |set: &Vec<u32>| set.iter().fold(0_u32, |bits, number| bits | 1 << (number - demands[0].low));
+    let bit = |number: &Number| 1_u32 << (number.value() - demands[0].low.value());
+    let bits = |set: &Vec<Number>| set.iter().fold(0, |bits, number| bits | bit(number));
     let sets = demands.map(|demand| Plain::new(demand).all());
-    let fixed = demands[1].always.iter().fold(0_u32, |bits, number| bits | 1 << (number - demands[0].low));
+    let fixed = demands[1].always.iter().fold(0, |bits, number| bits | bit(number));
     let mut least = None;
     for a in &sets[1] {
         for b in sets[1].iter().filter(|b| demands[1].profile(b) == demands[1].profile(a)) {
@@ -393,7 +378,7 @@ fn tight_lessons_overlap_as_little_as_possible() {
             continue;
         };
         let mut seen = BTreeSet::new();
-        let second = chosen.sort[1].iter().filter(|number| !demands[1].always.contains(&number.value()));
+        let second = chosen.sort[1].iter().filter(|number| !demands[1].always.contains(number));
         let all = chosen.model.iter().chain(&chosen.sort[0]).chain(second).chain(&chosen.exit);
         let overlap = u32::try_from(all.filter(|number| !seen.insert(**number)).count()).unwrap();
         assert_eq!(Some(overlap), least, "case {case}: {chosen:?}\n{text}");

@@ -19,7 +19,8 @@ pub fn run(shared: &Shared, path: &Path) -> Result<Report, Failure> {
     let planned = shared.plan(path)?;
     let chosen = &planned.lesson.chosen;
     let solutions = chosen.solutions.iter().map(|(role, count)| (role.word().to_owned(), json!(count)));
-    let why = chosen.why.iter().map(|(number, reasons)| (number.to_string(), json!(reasons)));
+    let why =
+        chosen.why.iter().map(|(number, why)| (number.to_string(), why.iter().map(|reason| reason.key()).collect()));
     let json = json!({
         "numbers": manifest::numbers(chosen),
         "solutions": solutions.collect::<Map<String, Value>>(),

@@ -1,35 +1,34 @@
 //! Why a number was chosen, in words for people.
 
-/// A key of the lesson file, such as `zeros.tens`, as a few plain words.
-pub fn in_words(reason: &str) -> String {
-    if let Some(place) = reason.strip_prefix("zeros.") {
-        return format!("a 0 in the {} place", place.replace('_', " "));
+use crate::lesson::Reason;
+use crate::number::Feature;
+
+/// One reason as a few plain words.
+fn in_words(reason: Reason) -> String {
+    match reason {
+        Reason::Always => "asked for by name".to_owned(),
+        Reason::Feature(Feature::Zero(place)) => format!("a 0 in the {} place", place.words()),
+        Reason::Feature(Feature::Repeat) => "a digit more than once".to_owned(),
+        Reason::Feature(Feature::Teen) => "ends in a teen".to_owned(),
+        Reason::SameDigits => "the same digits as another".to_owned(),
+        Reason::Range => "fills the set".to_owned(),
     }
-    let words = match reason {
-        "always" => "asked for by name",
-        "repeats" => "a digit more than once",
-        "teens" => "ends in a teen",
-        "same_digits" => "the same digits as another",
-        "look_alikes" => "easily mistaken for another",
-        "range" => "fills the set",
-        other => other,
-    };
-    words.to_owned()
 }
 
 /// Several, with commas.
-pub fn list(reasons: &[String]) -> String {
-    reasons.iter().map(|reason| in_words(reason)).collect::<Vec<_>>().join(", ")
+pub fn list(reasons: &[Reason]) -> String {
+    reasons.iter().map(|&reason| in_words(reason)).collect::<Vec<_>>().join(", ")
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::number::Place;
 
     #[test]
     fn reasons_read_as_words() {
-        let reasons = ["zeros.ten_thousands", "same_digits"].map(str::to_owned);
+        let reasons = [Reason::Feature(Feature::Zero(Place::TenThousands)), Reason::SameDigits];
         assert_eq!(list(&reasons), "a 0 in the ten thousands place, the same digits as another");
-        assert_eq!(in_words("range"), "fills the set");
+        assert_eq!(list(&[Reason::Range]), "fills the set");
     }
 }

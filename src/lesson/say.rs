@@ -3,7 +3,7 @@
 //! Sentences for grown-ups and learners are put together from these, so that "an 8", "1 ten" and "no rods" come out right
 //! for every number.
 
-use crate::number::{Content, Form, Number, Place, Style};
+use crate::number::{Content, Feature, Form, Number, Place, Style};
 
 /// A number's form as a line of text; `None` for a form that is a picture or that the number does not have.
 pub fn form(form: Form, number: Number, style: &Style) -> Option<String> {
@@ -116,7 +116,7 @@ pub fn pieces(number: Number) -> String {
 
 /// The places in which the numeral shows a 0, from the greatest down.
 pub fn empty_places(number: Number) -> Vec<Place> {
-    number.digits().filter(|(_, digit)| *digit == 0).map(|(place, _)| place).collect()
+    Place::ALL.into_iter().rev().filter(|place| Feature::Zero(*place).is_in(number)).collect()
 }
 
 /// The numeral with its zeros left out: 46 for 406; `None` when it has none or nothing is left.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::number::{Content, Form, Number, Slip, Task};
+use crate::number::{Content, Feature, Form, Number, Slip, Task};
 use crate::spec::Version;
 
 /// What a number is for.
@@ -30,9 +30,30 @@ impl Role {
     }
 }
 
-/// Why a number is in its set, as a key of the lesson file: `always`, `zeros.tens`, `repeats`, `teens`, `same_digits`,
-/// `look_alikes`, or `range` when it only fills the count.
-pub type Reason = String;
+/// Why a number is in its set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Reason {
+    /// The file names it.
+    Always,
+    /// It has a feature that was asked for.
+    Feature(Feature),
+    /// It is made of the same digits as others.
+    SameDigits,
+    /// It fills the count with a number of the range.
+    Range,
+}
+
+impl Reason {
+    /// The key of the lesson file that asks for it: `always`, `zeros.tens`, `repeats`, `teens`, `same_digits`, `range`.
+    pub fn key(self) -> String {
+        match self {
+            Self::Always => "always".to_owned(),
+            Self::Feature(feature) => feature.key(),
+            Self::SameDigits => "same_digits".to_owned(),
+            Self::Range => "range".to_owned(),
+        }
+    }
+}
 
 /// The chosen numbers.
 #[derive(Debug, Clone, PartialEq, Eq)]

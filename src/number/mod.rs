@@ -1,11 +1,13 @@
 //! Whole numbers as a class meets them: digits, places, forms and the slips learners make.
 
+mod features;
 mod forms;
 mod names;
 mod place;
 mod skill;
 mod slips;
 
+pub use features::{Digits, Feature, Features};
 pub use forms::{Breadth, Content, Form, Style, counted};
 pub use names::Names;
 pub use place::{Number, Place};

@@ -6,10 +6,10 @@ use std::ops::Range;
 
 use super::limits::grouped;
 use super::log::Log;
-use super::pool::{Feature, Pool};
+use super::pool::Pool;
 use super::types::{Bound, Given, NumbersSpec, RoleSpec};
 use crate::diag::Problem;
-use crate::number::Number;
+use crate::number::{Feature, Number};
 
 pub(super) fn numbers(numbers: &NumbersSpec, log: &mut Log) {
     let (least, most) = numbers.range.value;
@@ -84,15 +84,11 @@ fn within_count(name: &str, role: &RoleSpec, log: &mut Log) {
             .hint(format!("make numbers.{name}.count {least} or more, or ask for less"));
         log.clash(span, problem, vec![(count.span(), "the count".to_owned())]);
     };
-    for (place, bound) in &role.zeros {
-        over(&format!("zeros.{}", place.key()), bound.value.min, bound.span());
+    for (feature, bound) in role.features() {
+        over(&feature.key(), bound.value.min, bound.span());
     }
-    let bounds = [("repeats", &role.repeats), ("teens", &role.teens), ("same_digits", &role.same_digits)];
-    for (key, bound) in bounds.into_iter().filter_map(|(key, bound)| Some((key, bound.as_ref()?))) {
-        over(key, bound.value.min, bound.span());
-    }
-    if let Some(alike) = role.look_alikes.filter(|n| n.value > 0 && count.value > 0) {
-        over("look_alikes", alike.value + 1, alike.span());
+    if let Some(bound) = role.same_digits {
+        over("same_digits", bound.value.min, bound.span());
     }
     let always = u32::try_from(role.always.len()).unwrap_or(u32::MAX);
     over("always", always, role.always.first().and_then(Given::span));
@@ -116,20 +112,18 @@ fn within_pool(name: &str, role: &RoleSpec, numbers: &NumbersSpec, pool: &Pool, 
         ));
         log.clash(span, problem.hint(format!("expected at most {has}, or a wider range")), range());
     }
-    let zeros = role.zeros.iter().map(|(p, b)| (format!("zeros.{}", p.key()), Feature::Zero(*p), *b));
-    let repeats = role.repeats.map(|b| ("repeats".to_owned(), Feature::Repeat, b));
-    let teens = role.teens.map(|b| ("teens".to_owned(), Feature::Teen, b));
-    for (key, feature, bound) in zeros.chain(repeats).chain(teens) {
+    for (feature, bound) in role.features() {
         let asked: Bound = bound.value;
         let Some(span) = bound.span() else { continue };
-        let has = pool.numbers().filter(|n: &Number| feature.holds(*n)).take(asked.min as usize).count();
+        let has = pool.numbers().filter(|n: &Number| feature.is_in(*n)).take(asked.min as usize).count();
         if has >= asked.min as usize {
             continue;
         }
         let problem = Problem::new(format!(
-            "`numbers.{name}.{key}` asks for {} {}, but {}",
+            "`numbers.{name}.{}` asks for {} {}, but {}",
+            feature.key(),
             counted(asked.min),
-            feature.words(),
+            showing(feature),
             match has {
                 0 => format!("none from {least} to {most} is like that"),
                 1 => format!("only 1 from {least} to {most} is like that"),
@@ -139,6 +133,15 @@ fn within_pool(name: &str, role: &RoleSpec, numbers: &NumbersSpec, pool: &Pool, 
         let hint =
             if has == 0 { "leave it out, or change the range".to_owned() } else { format!("expected at most {has}") };
         log.clash(span, problem.hint(hint), range());
+    }
+}
+
+/// `2 numbers with 0 in the tens place`, without the count.
+fn showing(feature: Feature) -> String {
+    match feature {
+        Feature::Zero(place) => format!("with 0 in the {} place", place.words()),
+        Feature::Repeat => "in which a digit appears more than once".to_owned(),
+        Feature::Teen => "ending in 11 to 19".to_owned(),
     }
 }
 

@@ -7,7 +7,7 @@ use super::log::Log;
 use super::pool::Pool;
 use super::request;
 use super::table::Table;
-use super::types::{AtMost, Bound, Given, NumbersSpec, RoleSpec};
+use super::types::{AtMost, Given, NumbersSpec, RoleSpec};
 use crate::diag::Problem;
 use crate::number::Number;
 
@@ -49,7 +49,6 @@ fn read_role(mut table: Table, log: &mut Log) -> RoleSpec {
         repeats: table.read(&list::REPEATS, log),
         teens: table.read(&list::TEENS, log),
         same_digits: table.read(&list::SAME_DIGITS, log),
-        look_alikes: table.take_named("look_alikes").and_then(|v| v.count(log, limits::REQUEST)),
     };
     table.finish(log);
     role
@@ -81,13 +80,8 @@ impl Asked {
 
 /// The fewest numbers with which a role's requests could hold.
 fn needed(role: &RoleSpec) -> u32 {
-    let least = |bound: &Option<Given<Bound>>| bound.map_or(0, |b| b.value.min);
-    let zeros = role.zeros.values().map(|b| b.value.min).max().unwrap_or(0);
     let always = u32::try_from(role.always.len()).unwrap_or(u32::MAX);
-    // Each number and the others that look like it.
-    let alike = role.look_alikes.map_or(0, |n| if n.value == 0 { 0 } else { n.value + 1 });
-    [always, zeros, least(&role.repeats), least(&role.teens), least(&role.same_digits), alike]
-        .into_iter()
-        .max()
-        .unwrap_or(0)
+    let features = role.features().map(|(_, bound)| bound.value.min);
+    let same_digits = role.same_digits.map_or(0, |bound| bound.value.min);
+    features.chain([always, same_digits]).max().unwrap_or(0)
 }

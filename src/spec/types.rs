@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use super::Language;
 use crate::measure::{Length, Size};
-use crate::number::{Form, Number, Place};
+use crate::number::{Feature, Form, Number, Place};
 
 /// A value and where the file gives it; no span means that the file is silent and this is the default.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -100,8 +100,15 @@ pub struct RoleSpec {
     pub teens: Option<Given<Bound>>,
     /// How many numbers the largest group made of the same digits has.
     pub same_digits: Option<Given<Bound>>,
-    /// How many others in the set each number must share two or more digits with.
-    pub look_alikes: Option<Given<u32>>,
+}
+
+impl RoleSpec {
+    /// What is asked about the features of its numbers, in the order of the contract.
+    pub fn features(&self) -> impl Iterator<Item = (Feature, Given<Bound>)> {
+        let zeros = self.zeros.iter().map(|(&place, &bound)| (Feature::Zero(place), bound));
+        let others = [(Feature::Repeat, self.repeats), (Feature::Teen, self.teens)];
+        zeros.chain(others.into_iter().filter_map(|(feature, bound)| Some((feature, bound?))))
+    }
 }
 
 /// How many: at least `min` and, where given, at most `max`; `min <= max`.

@@ -1,19 +1,20 @@
 //! Every set of a small lesson, found by trying all of them, with each request read off the numeral as text.
 
-use placewright::lesson::choose::{Demand, Feature};
+use placewright::lesson::choose::Demand;
+use placewright::number::{Feature, Number};
 use placewright::spec::Bound;
 
 /// What a request looks at, read off the text of each numeral.
 pub struct Plain<'a> {
     demand: &'a Demand,
-    pool: Vec<u32>,
+    pool: Vec<Number>,
     texts: Vec<String>,
 }
 
 impl<'a> Plain<'a> {
     /// The numbers that may be chosen.
     pub fn new(demand: &'a Demand) -> Self {
-        let allowed = |number: &u32| {
+        let allowed = |number: &Number| {
             !demand.never.contains(number)
                 && number
                     .to_string()
@@ -22,31 +23,32 @@ impl<'a> Plain<'a> {
                     .enumerate()
                     .all(|(place, digit)| digit.to_digit(10).unwrap() <= u32::from(demand.at_most[place]))
         };
-        let pool: Vec<u32> = (demand.low..=demand.high).filter(allowed).collect();
-        let texts = pool.iter().map(u32::to_string).collect();
+        let range = (demand.low.value()..=demand.high.value()).map(|value| Number::new(value).unwrap());
+        let pool: Vec<Number> = range.filter(allowed).collect();
+        let texts = pool.iter().map(Number::to_string).collect();
         Self { demand, pool, texts }
     }
 
     /// All sets that meet the demand, each rising.
-    pub fn all(&self) -> Vec<Vec<u32>> {
+    pub fn all(&self) -> Vec<Vec<Number>> {
         let mut found = Vec::new();
         self.extend(0, &mut Vec::new(), &mut found);
         found
     }
 
     /// Whether one set meets the demand.
-    pub fn one(demand: &'a Demand, set: &[u32]) -> bool {
-        let texts = set.iter().map(u32::to_string).collect();
+    pub fn one(demand: &'a Demand, set: &[Number]) -> bool {
+        let texts = set.iter().map(Number::to_string).collect();
         let plain = Plain { demand, pool: set.to_vec(), texts };
         let allowed =
-            |number: &u32| !Plain::new(&Demand { low: *number, high: *number, ..demand.clone() }).pool.is_empty();
+            |number: &Number| !Plain::new(&Demand { low: *number, high: *number, ..demand.clone() }).pool.is_empty();
         set.len() == demand.count as usize
             && set.is_sorted_by(|a, b| a < b)
             && set.iter().all(|number| (demand.low..=demand.high).contains(number) && allowed(number))
             && plain.holds(&(0..set.len()).collect::<Vec<_>>())
     }
 
-    fn extend(&self, from: usize, taken: &mut Vec<usize>, found: &mut Vec<Vec<u32>>) {
+    fn extend(&self, from: usize, taken: &mut Vec<usize>, found: &mut Vec<Vec<Number>>) {
         if taken.len() == self.demand.count as usize {
             if self.holds(taken) {
                 found.push(taken.iter().map(|&k| self.pool[k]).collect());
@@ -68,8 +70,8 @@ impl<'a> Plain<'a> {
             let text = &self.texts[k];
             match feature {
                 Feature::Zero(place) => text.chars().rev().nth(place.index()) == Some('0'),
-                Feature::Repeats => text.chars().any(|digit| text.matches(digit).count() > 1),
-                Feature::Teens => {
+                Feature::Repeat => text.chars().any(|digit| text.matches(digit).count() > 1),
+                Feature::Teen => {
                     let mut back = text.chars().rev();
                     back.next().is_some_and(|ones| ones != '0') && back.next() == Some('1')
                 }
@@ -83,22 +85,12 @@ impl<'a> Plain<'a> {
         let largest = || {
             taken.iter().map(|&k| taken.iter().filter(|&&other| sorted(other) == sorted(k)).count()).max().unwrap_or(0)
         };
-        let like = |k: usize| {
-            taken.iter().filter(|&&other| other != k && shared(&self.texts[k], &self.texts[other]) >= 2).count()
-        };
         let demand = self.demand;
         demand.always.iter().all(|number| taken.iter().any(|&k| self.pool[k] == *number))
             && demand
-                .wants
+                .features
                 .iter()
                 .all(|(&feature, &bound)| within(bound, taken.iter().filter(|&&k| has(k, feature)).count()))
             && demand.same_digits.is_none_or(|bound| within(bound, largest()))
-            && taken.iter().all(|&k| demand.look_alikes == 0 || like(k) >= demand.look_alikes as usize)
     }
-}
-
-/// How many digits two numerals share, crossing off one for one.
-fn shared(a: &str, b: &str) -> usize {
-    let mut left: Vec<char> = b.chars().collect();
-    a.chars().filter(|digit| left.iter().position(|other| other == digit).map(|at| left.remove(at)).is_some()).count()
 }

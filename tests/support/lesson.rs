@@ -29,7 +29,6 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
         repeats: None,
         teens: None,
         same_digits: None,
-        look_alikes: None,
     };
     Lesson {
         spec: Spec {

@@ -25,7 +25,6 @@ pub fn spec(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Spec 
         repeats: None,
         teens: None,
         same_digits: None,
-        look_alikes: None,
     };
     let all = || model.iter().chain(sort.iter().copied().flatten()).chain(exit).copied();
     let (least, most) = (all().min().unwrap_or(0), all().max().unwrap_or(999));

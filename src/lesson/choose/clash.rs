@@ -1,154 +1,163 @@
 //! Why a role has no set: the requests that cannot hold together, and what would work.
 //!
 //! The group is found by halving (the `QuickXplain` scheme): it needs a number of counts that grows with the size of the
-//! group, not of the file, and whatever it finds is minimal. Requests that come earlier in [`Ask::all`] are kept in
+//! group, not of the file, and whatever it finds is minimal. Requests that come earlier in [`Request::all`] are kept in
 //! preference, so that a clash with the range or the count is told as such.
 
 use std::cell::LazyCell;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::ask::{Ask, only};
-use super::demand::{Demand, len};
-use super::meter::{Meter, WORK};
-use super::pool::OPEN;
-use super::rules::Rules;
-use super::sampler::Sampler;
-use super::stock::Stock;
+use super::budget::{Budget, STEPS};
+use super::count::{Avoided, Candidates, Counters, MOST, Solutions};
+use super::demand::Demand;
+use super::request::{Request, only};
 use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
 use crate::lesson::Role;
+use crate::number::Number;
 use crate::rng::Stream;
 use crate::spec::{Bound, NumbersSpec};
 
-/// The largest count tried when the count may be anything; as large as a lesson file can ask for.
-const MOST_NUMBERS: u32 = 100;
 /// How many ways out are told.
 const WAYS_OUT: usize = 3;
 
-/// A set that meets the requests kept; without [`Ask::Count`] it may have any size from 1 to 100.
-pub fn example(demand: &Demand, kept: &BTreeSet<Ask>) -> Option<Vec<u32>> {
-    found(demand, kept, &Meter::default())
+/// A set that meets the requests kept; without [`Request::Count`] it may have any size from 1 to 100.
+pub fn example(demand: &Demand, kept: &BTreeSet<Request>) -> Option<Vec<Number>> {
+    found(demand, kept, &Budget::default())
 }
 
-/// [`example`], as far as the work goes.
-fn found(demand: &Demand, kept: &BTreeSet<Ask>, meter: &Meter) -> Option<Vec<u32>> {
+/// [`example`], as far as the steps go.
+fn found(demand: &Demand, kept: &BTreeSet<Request>, budget: &Budget) -> Option<Vec<Number>> {
     let less = only(demand, kept);
     // Any set of the widest range will do, and one of small numbers is quickest to find.
-    let ends = if kept.contains(&Ask::Range) { vec![less.high] } else { vec![999, 9_999, 999_999] };
-    let bounds = less.wants.values().chain(&less.same_digits);
-    let least = bounds.map(|bound| bound.min).chain([len(&less.always), less.look_alikes + 1]).max().unwrap_or(1);
-    let counts =
-        if kept.contains(&Ask::Count) { less.count..=less.count } else { least.max(1)..=MOST_NUMBERS.max(least) };
+    let ends = if kept.contains(&Request::Range) { vec![less.high] } else { ends(2).collect() };
+    let bounds = less.features.values().chain(&less.same_digits);
+    let least = bounds.map(|bound| bound.min as usize).chain([less.always.len()]).max().unwrap_or(1);
+    let least = u32::try_from(least).unwrap_or(MOST).max(1);
+    let counts = if kept.contains(&Request::Count) { less.count..=less.count } else { least..=MOST.max(least) };
     ends.into_iter().find_map(|high| {
         let less = Demand { high, ..less.clone() };
-        let stock = LazyCell::new(|| Stock::metered(&less, meter));
+        let candidates = LazyCell::new(|| Candidates::new(&less));
         counts.clone().find_map(|count| {
             let sized = Demand { count, ..less.clone() };
             // Requests that contradict each other whatever the numbers need no numbers gathered.
-            Rules::new(&sized, None)?;
-            Sampler::new(&sized, &stock, OPEN).draw(&mut Stream::new(0, "example"))
+            Counters::new(&sized, None)?;
+            let solutions = Solutions::new(&sized, &candidates, Avoided::default(), budget).ok()?;
+            Some(solutions.draw(&mut Stream::new(0, "example")))
         })
     })
 }
 
-/// A minimal group of requests that cannot hold together: leave any one out, and some set meets the others. Empty when
-/// all requests can be met.
-pub fn clash(demand: &Demand) -> Vec<Ask> {
-    minimal(demand, &Meter::default())
+/// The greatest numbers of more than so many places, least first.
+fn ends(places: u32) -> impl Iterator<Item = Number> {
+    (places + 1..=6).filter_map(|places| Number::new(10_u32.pow(places) - 1))
 }
 
-/// [`clash`], as far as the work goes: when the meter is spent the group may not be minimal.
-fn minimal(demand: &Demand, meter: &Meter) -> Vec<Ask> {
-    let all = Ask::all(demand);
-    if found(demand, &all.iter().copied().collect(), meter).is_some() {
+/// A minimal group of requests that cannot hold together: leave any one out, and some set meets the others. Empty when
+/// all requests can be met.
+pub fn clash(demand: &Demand) -> Vec<Request> {
+    minimal(demand, &Budget::default())
+}
+
+/// [`clash`], as far as the work goes: when the budget is spent the group may not be minimal.
+fn minimal(demand: &Demand, budget: &Budget) -> Vec<Request> {
+    let all = Request::all(demand);
+    if found(demand, &all.iter().copied().collect(), budget).is_some() {
         return Vec::new();
     }
-    let mut group = halve(demand, meter, &BTreeSet::new(), false, &all);
+    let mut group = halve(demand, budget, &BTreeSet::new(), false, &all);
     group.sort();
     group
 }
 
-/// A minimal part of `asks` that clashes together with `kept`; `grown` says whether `kept` has changed since last tried.
-fn halve(demand: &Demand, meter: &Meter, kept: &BTreeSet<Ask>, grown: bool, asks: &[Ask]) -> Vec<Ask> {
-    if meter.is_spent() || grown && found(demand, kept, meter).is_none() {
+/// A minimal part of `requests` that clashes together with `kept`; `grown` says whether `kept` has changed since last tried.
+fn halve(
+    demand: &Demand,
+    budget: &Budget,
+    kept: &BTreeSet<Request>,
+    grown: bool,
+    requests: &[Request],
+) -> Vec<Request> {
+    if budget.is_spent() || grown && found(demand, kept, budget).is_none() {
         return Vec::new();
     }
-    if asks.len() <= 1 {
-        return asks.to_vec();
+    if requests.len() <= 1 {
+        return requests.to_vec();
     }
-    let (first, second) = asks.split_at(asks.len() / 2);
+    let (first, second) = requests.split_at(requests.len() / 2);
     let with_first = kept.iter().chain(first).copied().collect();
-    let from_second = halve(demand, meter, &with_first, true, second);
+    let from_second = halve(demand, budget, &with_first, true, second);
     let with_second = kept.iter().chain(&from_second).copied().collect();
-    let mut group = halve(demand, meter, &with_second, !from_second.is_empty(), first);
+    let mut group = halve(demand, budget, &with_second, !from_second.is_empty(), first);
     group.extend(from_second);
     group
 }
 
 /// The nearest change of one request of the group with which the role has a set, for each that has one.
-pub fn ways_out(demand: &Demand, group: &[Ask]) -> Vec<(Ask, Demand)> {
-    softened(demand, group, &Meter::default())
+pub fn ways_out(demand: &Demand, group: &[Request]) -> Vec<(Request, Demand)> {
+    softened(demand, group, &Budget::default())
 }
 
 /// [`ways_out`], as far as the work goes.
-fn softened(demand: &Demand, group: &[Ask], meter: &Meter) -> Vec<(Ask, Demand)> {
+fn softened(demand: &Demand, group: &[Request], budget: &Budget) -> Vec<(Request, Demand)> {
     // A change within the file's own words is more help than one that gives a number up.
-    let mut asks: Vec<Ask> = group.to_vec();
-    asks.sort_by_key(|ask| match ask {
-        Ask::Want(_) | Ask::SameDigits | Ask::LookAlikes => 0,
-        Ask::Count | Ask::AtMost(_) => 1,
-        Ask::Always(_) | Ask::Never(_) => 2,
-        Ask::Range => 3,
+    let mut requests: Vec<Request> = group.to_vec();
+    requests.sort_by_key(|request| match request {
+        Request::Feature(_) | Request::SameDigits => 0,
+        Request::Count | Request::AtMost(_) => 1,
+        Request::Always(_) | Request::Never(_) => 2,
+        Request::Range => 3,
     });
-    let stock = Stock::metered(demand, meter);
-    let same_numbers = |ask| !matches!(ask, Ask::AtMost(_) | Ask::Never(_) | Ask::Range);
-    let works = |ask: Ask, softer: &Demand| {
-        let any = |stock: &Stock| Sampler::new(softer, stock, OPEN).has_any() == Some(true);
-        Rules::new(softer, None).is_some()
-            && if same_numbers(ask) { any(&stock) } else { any(&Stock::metered(softer, meter)) }
+    let candidates = Candidates::new(demand);
+    let same_numbers = |request| !matches!(request, Request::AtMost(_) | Request::Never(_) | Request::Range);
+    let works = |request: Request, softer: &Demand| {
+        let any = |candidates| Solutions::new(softer, candidates, Avoided::default(), budget).is_ok();
+        Counters::new(softer, None).is_some()
+            && if same_numbers(request) { any(&candidates) } else { any(&Candidates::new(softer)) }
     };
-    let nearest = |ask: Ask| Some((ask, nearer(demand, ask).into_iter().find(|softer| works(ask, softer))?));
-    asks.into_iter().filter_map(nearest).take(WAYS_OUT).collect()
+    let nearest =
+        |request: Request| Some((request, nearer(demand, request).into_iter().find(|softer| works(request, softer))?));
+    requests.into_iter().filter_map(nearest).take(WAYS_OUT).collect()
 }
 
 /// Softer versions of one request, nearest first.
-fn nearer(demand: &Demand, ask: Ask) -> Vec<Demand> {
+fn nearer(demand: &Demand, request: Request) -> Vec<Demand> {
     let with = |change: &dyn Fn(&mut Demand)| {
         let mut softer = demand.clone();
         change(&mut softer);
         softer
     };
-    match ask {
-        Ask::Want(feature) => {
-            let Some(&bound) = demand.wants.get(&feature) else { return Vec::new() };
+    match request {
+        Request::Feature(feature) => {
+            let Some(&bound) = demand.features.get(&feature) else { return Vec::new() };
             softer(bound, demand.count)
                 .into_iter()
-                .map(|bound| with(&|d| *d.wants.entry(feature).or_insert(bound) = bound))
+                .map(|bound| with(&|d| *d.features.entry(feature).or_insert(bound) = bound))
                 .collect()
         }
-        Ask::SameDigits => {
+        Request::SameDigits => {
             let Some(bound) = demand.same_digits else { return Vec::new() };
             softer(bound, demand.count).into_iter().map(|bound| with(&|d| d.same_digits = Some(bound))).collect()
         }
-        Ask::LookAlikes => (0..demand.look_alikes).rev().map(|least| with(&|d| d.look_alikes = least)).collect(),
-        Ask::Count => {
-            let mut counts: Vec<u32> = (1..=MOST_NUMBERS).filter(|&count| count != demand.count).collect();
+        Request::Count => {
+            let mut counts: Vec<u32> = (1..=MOST).filter(|&count| count != demand.count).collect();
             counts.sort_by_key(|&count| (count.abs_diff(demand.count), count));
             counts.into_iter().map(|count| with(&|d| d.count = count)).collect()
         }
-        Ask::AtMost(place) => {
+        Request::AtMost(place) => {
             let at = place.index();
             (demand.at_most[at] + 1..=9).map(|most| with(&|d| d.at_most[at] = most)).collect()
         }
-        Ask::Always(number) => vec![with(&|d| d.always.retain(|&n| n != number))],
-        Ask::Never(number) => vec![with(&|d| d.never.retain(|&n| n != number))],
-        Ask::Range => {
+        Request::Always(number) => vec![with(&|d| d.always.retain(|&n| n != number))],
+        Request::Never(number) => vec![with(&|d| d.never.retain(|&n| n != number))],
+        Request::Range => {
             // One or two more places at either end; farther is another lesson.
-            let ends = [99, 999, 9_999, 99_999, 999_999].into_iter().filter(|&end| end > demand.high).take(2);
-            let starts = [100_000, 10_000, 1_000, 100, 10, 0].into_iter().filter(|&start| start < demand.low).take(2);
+            let ends = ends(1).filter(|&end| end > demand.high).take(2);
+            let starts = [100_000, 10_000, 1_000, 100, 10, 0].into_iter().filter_map(Number::new);
+            let starts = starts.filter(|&start| start < demand.low).take(2);
             let upward = ends.map(|end| (demand.low, end));
-            let mut ranges: Vec<(u32, u32)> = upward.chain(starts.map(|start| (start, demand.high))).collect();
-            ranges.sort_by_key(|(low, high)| high - low);
+            let mut ranges: Vec<(Number, Number)> = upward.chain(starts.map(|start| (start, demand.high))).collect();
+            ranges.sort_by_key(|(low, high)| high.value() - low.value());
             ranges.into_iter().map(|(low, high)| with(&|d| (d.low, d.high) = (low, high))).collect()
         }
     }
@@ -166,24 +175,24 @@ fn softer(bound: Bound, count: u32) -> Vec<Bound> {
 
 /// Says which requests of a role clash, where they stand, and what would work.
 pub fn report(numbers: &NumbersSpec, role: Role, demand: &Demand, source: &Arc<Source>) -> Diagnostic {
-    let meter = Meter::default();
-    let group = minimal(demand, &meter);
-    if meter.is_spent() {
+    let budget = Budget::default();
+    let group = minimal(demand, &budget);
+    if budget.is_spent() {
         let problem = Problem::new(format!("no {} numbers meet all that is asked of them", role.word()))
-            .hint("which requests clash was not worked out: there are too many ways to look at; ask for less");
+            .hint("which requests clash was not worked out: there are too many ways to look at; request for less");
         return at_count(numbers, role, problem, source);
     }
-    let texts: Vec<String> = group.iter().map(|ask| format!("`{}`", ask.text(demand, role))).collect();
+    let texts: Vec<String> = group.iter().map(|request| format!("`{}`", request.text(demand, role))).collect();
     let message = match texts.as_slice() {
         [one] => format!("no {} numbers meet {one}", role.word()),
         texts => format!("no {} numbers meet {} together", role.word(), listed(texts, "and")),
     };
-    let ways: Vec<String> = softened(demand, &group, &meter)
+    let ways: Vec<String> = softened(demand, &group, &budget)
         .into_iter()
-        .map(|(ask, softer)| format!("`{}`", ask.text(&softer, role)))
+        .map(|(request, softer)| format!("`{}`", request.text(&softer, role)))
         .collect();
     let hint = match ways.as_slice() {
-        [] if meter.is_spent() => "leave one of them out, or ask for less".to_owned(),
+        [] if budget.is_spent() => "leave one of them out, or request for less".to_owned(),
         [] => "no change of a single one of them is enough: other requests clash as well".to_owned(),
         ways => format!("{} would work", listed(ways, "or")),
     };
@@ -191,9 +200,9 @@ pub fn report(numbers: &NumbersSpec, role: Role, demand: &Demand, source: &Arc<S
     let mut places: Vec<(Place, String)> = group
         .iter()
         .rev()
-        .filter_map(|ask| {
-            let place = Place { source: Arc::clone(source), span: ask.span(numbers, role)? };
-            Some((place, format!("`{}`", ask.text(demand, role))))
+        .filter_map(|request| {
+            let place = Place { source: Arc::clone(source), span: request.span(numbers, role)? };
+            Some((place, format!("`{}`", request.text(demand, role))))
         })
         .collect();
     let first = if places.is_empty() { None } else { Some(places.remove(0).0) };
@@ -205,15 +214,15 @@ pub fn report(numbers: &NumbersSpec, role: Role, demand: &Demand, source: &Arc<S
 pub(super) fn too_much(numbers: &NumbersSpec, role: Role, source: &Arc<Source>) -> Diagnostic {
     let asked = super::demand::of(numbers, role);
     let what = format!("what is asked of the {} {} numbers", asked.count.value, role.word());
-    let steps = crate::spec::limits::grouped(WORK);
+    let steps = crate::spec::limits::grouped(STEPS);
     let problem = Problem::new(format!("{what} is too much to work out: it takes more than {steps} steps"))
-        .hint("ask for fewer numbers, or leave out one of the role's requests");
+        .hint("request for fewer numbers, or leave out one of the role's requests");
     at_count(numbers, role, problem, source)
 }
 
 /// A problem of a role, at its count if the file gives one.
 fn at_count(numbers: &NumbersSpec, role: Role, problem: Problem, source: &Arc<Source>) -> Diagnostic {
-    let place = Ask::Count.span(numbers, role).map(|span| Place { source: Arc::clone(source), span });
+    let place = Request::Count.span(numbers, role).map(|span| Place { source: Arc::clone(source), span });
     Diagnostic { severity: Severity::Error, place, problem, related: Vec::new() }
 }
 

@@ -3,156 +3,100 @@
 //! In: a [`Spec`]. Out: the [`Chosen`] numbers of every role and version, with the count of sets each role had to choose
 //! from; or, for each role that has none, the smallest group of requests that clash.
 //!
-//! # One role
+//! 1. [`demand`] is what one role asks, and [`request`] each thing it asks, with its place in the file.
+//! 2. [`count`] counts the sets of each role, exactly, and draws from them evenly. A role without a set is told with the
+//!    requests that clash ([`clash`]): the smallest group, and the nearest change of each that has been counted to work.
+//! 3. [`joint`] draws model, version A and exit independently until no two share a number, which is even among all
+//!    disjoint triples that leave room for the versions. [`versions`] adds B, C ... with the profile of A (the same count
+//!    of each feature asked for, the same largest group made of the same digits), as near to it in blocks and letters as
+//!    was found. A number that two roles must have overlaps in any case; what `sort.always` names is in every version and
+//!    is no overlap among them.
+//! 4. [`why`] says what each number is there for.
 //!
-//! What a request sees of a number is its *family* (the digits it is made of) and its *features* (a 0 shown in a place, a
-//! digit twice, a teen). [`stock`] sorts the numbers of the range by both; members of such a class are interchangeable, so
-//! taking j of n counts C(n, j) ways. [`rules`] turns the requests into counters that stop at the least number asked for,
-//! or die above the most; [`state`] packs them a byte each. Only `same_digits` looks at whole families: then the numbers
-//! of a family form a unit with a rule of its own for how many may be taken, and families with equal classes are
-//! interchangeable in turn ([`cell`]): i of N of them count C(N, i) ways. [`net`] runs through the units group by group,
-//! keeping every tally that can be reached; a counter that no later group can touch is settled and forgotten, which keeps
-//! the layers small. Going back from the end, each tally gets the exact number of ways to complete it. The number in
-//! front of the first group is the count of all sets; a draw follows it down again, taking each step as often as the ways
-//! behind it say, so every set is equally likely. Integers are as wide as the bound C(pool, count) demands, so nothing
-//! overflows ([`tally`], [`wide`]).
+//! Only where the range is too tight to keep the sets apart are they *searched* for and not drawn evenly: [`search`] fits
+//! them around each other with the least overlap, and says why that is not counted. Everything else is counted. What
+//! takes more steps than [`budget`] allows is told as too much: no class needs so much at once.
 //!
-//! `look_alikes` ties all numbers of a set together and has no such counters. Below 100 a look-alike can only be the number
-//! turned around, which is a rule for families again. Elsewhere ([`alike`]) the sets are listed when there are few; when
-//! there are many they are *not counted* (the role is then missing in [`Chosen::solutions`], and a note says so): a set
-//! without the request is drawn until one meets it, which is even all the same, and a search decides whether there is
-//! one. Only where a set in tens of thousands of draws does not turn up is the set of the search taken, which is not even.
-//!
-//! Where a role asks for so much at once that counting its sets takes more than [`meter`] allows, they are not counted
-//! either: a [`walk`] trades numbers until all is met, and goes on until its beginning is forgotten, which is nearly even.
-//! It cannot prove that there is none; only then is a lesson told to be too much.
-//!
-//! # All roles and versions
-//!
-//! Model, version A and exit are drawn evenly and independently until no two share a number: even among all disjoint
-//! triples that leave room for the versions. Versions B, C ... are drawn from the sets with the same *profile* as A (the
-//! same count of each feature asked for, the same largest group), disjoint from all before; of several the nearest in
-//! blocks and letters is taken and brought nearer by trading numbers ([`versions`]). A number that two roles must have
-//! overlaps in any case; what `sort.always` names is in every version and is no overlap among them.
-//!
-//! In a tight range [`joint`] redraws one set at a time so that it shares as few numbers as possible with the rest, and
-//! [`deal`] looks exactly for less overlap or proves that there is none.
-//!
-//! # Clashes
-//!
-//! [`clash`] leaves requests out by halves until a minimal group is left, and tries each request of it softer, nearest
-//! first, on the whole role: what it suggests has been counted.
-//!
-//! Each purpose has a random stream of its own, no request depends on the order of keys, and tables are kept in fixed
-//! orders: the same lesson and seed give the same numbers everywhere.
+//! Each purpose has a random stream of its own, no request depends on the order of keys, and all is kept in fixed orders:
+//! the same lesson and seed give the same numbers everywhere.
 
-mod alike;
-mod ask;
-mod cell;
+mod budget;
 mod clash;
-mod deal;
+mod count;
 mod demand;
 mod joint;
-mod meter;
-mod nearest;
-mod net;
-mod pool;
-mod rules;
-mod sampler;
-mod scan;
-mod state;
-mod stock;
-mod tally;
+mod request;
+mod search;
+mod seats;
 mod versions;
-mod walk;
 mod why;
-mod wide;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-pub use ask::{Ask, only};
 pub use clash::{clash, example, ways_out};
-pub use demand::{Demand, Facts, Feature, alike};
-pub use nearest::look_alikes;
-pub use sampler::Sampler;
+pub use count::{NoSets, Solutions};
+pub use demand::Demand;
+pub use request::{Request, only};
 pub use versions::{Work, spread};
 
 use super::{Chosen, Reason, Role};
-use crate::diag::{Diagnostic, Problem, Severity, Source};
-use crate::number::{Number, Style};
+use crate::diag::{Diagnostic, Source};
+use crate::number::{Feature, Number, Place, Style};
 use crate::rng::Stream;
 use crate::spec::{NumbersSpec, Spec};
-use demand::number;
-use joint::{Sets, Table};
-use pool::OPEN;
-use stock::Stock;
+use budget::Budget;
+use count::{Avoided, Candidates};
+use seats::{Seated, Seating};
 
 /// Chooses the numbers of every role and version, or says for each role that has no set which requests clash.
 /// `source` is the text that `spec` was read from.
 pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnostic>> {
-    let roles = roles(&spec.numbers);
+    let demands = demands(&spec.numbers);
     // All roles choose from the same numbers.
-    let stock = roles.values().next().map(Stock::new).unwrap_or_default();
-    let sampler = |demand: &Demand| Sampler::or_walk(demand, &stock, OPEN);
-    let samplers: BTreeMap<Role, Sampler> = roles.iter().map(|(&role, demand)| (role, sampler(demand))).collect();
-    let judged = roles.iter().filter_map(|(&role, demand)| match samplers[&role].has_any() {
-        Some(true) => None,
-        Some(false) => Some(clash::report(&spec.numbers, role, demand, source)),
-        None => Some(clash::too_much(&spec.numbers, role, source)),
-    });
-    let wrong: Vec<Diagnostic> = judged.collect();
+    let candidates = demands.first().map(|(_, demand)| Candidates::new(demand)).unwrap_or_default();
+    let (mut roles, mut wrong) = (BTreeMap::new(), Vec::new());
+    for (role, demand) in demands {
+        match Solutions::new(&demand, &candidates, Avoided::default(), &Budget::default()) {
+            Ok(solutions) => drop(roles.insert(role, (demand, solutions))),
+            Err(NoSets::Impossible) => wrong.push(clash::report(&spec.numbers, role, &demand, source)),
+            Err(NoSets::TooMany) => wrong.push(clash::too_much(&spec.numbers, role, source)),
+        }
+    }
     if !wrong.is_empty() {
         return Err(wrong);
     }
     let style = super::style(spec);
-    let versions = spec.class.versions.value;
-    let table = Table { demands: &roles, stock: &stock, samplers: &samplers, versions, seed: spec.seed.value, style };
-    let Some(sets) = table.draw() else {
-        if stock.meter.is_spent() || samplers.values().any(Sampler::walks) {
-            let hardest = roles.iter().max_by_key(|(_, demand)| (demand.look_alikes, demand.count));
-            return Err(hardest.map(|(&role, _)| clash::too_much(&spec.numbers, role, source)).into_iter().collect());
-        }
-        let problem = Problem::new("internal: there are sets, but none was drawn").hint("please report this lesson");
-        return Err(vec![Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() }]);
-    };
+    let (versions, seed) = (spec.class.versions.value, spec.seed.value);
+    let budget = Budget::default();
+    let sets = joint::draw(&Seating { roles: &roles, candidates: &candidates, versions, seed, style, budget });
     let mut chosen = Chosen {
         model: Vec::new(),
         sort: Vec::new(),
         exit: Vec::new(),
         why: reasons(&roles, &sets),
-        solutions: BTreeMap::new(),
-        notes: Vec::new(),
+        solutions: roles.iter().map(|(&role, (_, solutions))| (role, solutions.count().to_string())).collect(),
+        notes: overlap(&sets).into_iter().collect(),
     };
-    for (&role, sampler) in &samplers {
-        if let Some(count) = sampler.count() {
-            chosen.solutions.insert(role, count.to_string());
-            continue;
-        }
-        let tied = "look_alikes ties their numbers together";
-        let why = if sampler.walks() { "there is too much to go through" } else { tied };
-        chosen.notes.push(format!("the possible {} sets are not counted: {why}", role.word()));
-    }
-    chosen.notes.extend(overlap(&sets));
-    seat(&mut chosen, sets, spec.seed.value, style);
+    in_order(&mut chosen, sets, seed, style);
     // A lesson without sort numbers still has its versions.
     chosen.sort.resize(versions as usize, Vec::new());
     Ok(chosen)
 }
 
 /// What each role that is not left out asks.
-fn roles(numbers: &NumbersSpec) -> BTreeMap<Role, Demand> {
-    let asked = Role::ALL.into_iter().filter(|&role| demand::of(numbers, role).count.value > 0);
-    asked.map(|role| (role, Demand::new(numbers, role))).collect()
+fn demands(numbers: &NumbersSpec) -> Vec<(Role, Demand)> {
+    let all = Role::ALL.into_iter().map(|role| (role, Demand::new(numbers, role)));
+    all.filter(|(_, demand)| demand.count > 0).collect()
 }
 
 /// What each number is there for, in all its sets.
-fn reasons(roles: &BTreeMap<Role, Demand>, sets: &Sets) -> BTreeMap<Number, Vec<Reason>> {
+fn reasons(roles: &BTreeMap<Role, (Demand, Solutions)>, sets: &Seated) -> BTreeMap<Number, Vec<Reason>> {
     let mut all: BTreeMap<Number, Vec<Reason>> = BTreeMap::new();
     for (role, set) in &sets.seats {
-        for &value in set {
-            let known = all.entry(number(value)).or_default();
-            for reason in why::why(&roles[role], set, value) {
+        for &number in set {
+            let known = all.entry(number).or_default();
+            for reason in why::why(&roles[role].0, set, number) {
                 if !known.contains(&reason) {
                     known.push(reason);
                 }
@@ -163,7 +107,7 @@ fn reasons(roles: &BTreeMap<Role, Demand>, sets: &Sets) -> BTreeMap<Number, Vec<
 }
 
 /// What to say of numbers used in more than one set.
-fn overlap(sets: &Sets) -> Option<String> {
+fn overlap(sets: &Seated) -> Option<String> {
     let used = match sets.overlap {
         0 => return None,
         1 => "1 number is used again in another set".to_owned(),
@@ -174,31 +118,31 @@ fn overlap(sets: &Sets) -> Option<String> {
 }
 
 /// Puts every set into the order it is used in: models as they are taught, the others mixed.
-fn seat(chosen: &mut Chosen, sets: Sets, seed: u64, style: Style) {
+fn in_order(chosen: &mut Chosen, sets: Seated, seed: u64, style: Style) {
     for (role, mut set) in sets.seats {
         match role {
             Role::Model => {
                 // Few places first, then those without a zero, then few blocks.
-                set.sort_by_key(|&value| {
-                    let easy = number(value);
-                    (easy.len(), easy.digits().any(|(_, digit)| digit == 0), Work::of(easy, &style), value)
+                set.sort_by_cached_key(|&number| {
+                    let zero = Place::ALL.into_iter().any(|place| Feature::Zero(place).is_in(number));
+                    (number.len(), zero, Work::of(number, &style), number)
                 });
-                chosen.model = set.into_iter().map(number).collect();
+                chosen.model = set;
             }
             Role::Sort => {
                 shuffle(&mut set, &mut Stream::new(seed, &format!("order {}", chosen.sort.len())));
-                chosen.sort.push(set.into_iter().map(number).collect());
+                chosen.sort.push(set);
             }
             Role::Exit => {
                 shuffle(&mut set, &mut Stream::new(seed, "order exit"));
-                chosen.exit = set.into_iter().map(number).collect();
+                chosen.exit = set;
             }
         }
     }
 }
 
 /// An order that is neither rising nor falling, where there are enough numbers to avoid that.
-fn shuffle(set: &mut [u32], stream: &mut Stream) {
+fn shuffle(set: &mut [Number], stream: &mut Stream) {
     for _ in 0..16 {
         stream.shuffle(set);
         let trivial = set.is_sorted() || set.iter().rev().is_sorted();
@@ -211,9 +155,6 @@ fn shuffle(set: &mut [u32], stream: &mut Stream) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::lesson::choose::meter::Meter;
-    use crate::lesson::choose::pool::Taken;
-    use std::collections::BTreeSet;
 
     fn spec(sort: &str) -> (Arc<Source>, Spec) {
         let text = format!(
@@ -224,19 +165,20 @@ mod tests {
         (source, spec)
     }
 
-    /// What a sampler knows after so many steps.
-    fn judged(sort: &str, units: u64) -> Option<bool> {
+    /// What is known of the sets after so many steps.
+    fn judged(sort: &str, steps: u64) -> Option<NoSets> {
         let (_, spec) = spec(sort);
         let demand = Demand::new(&spec.numbers, Role::Sort);
-        Sampler::new(&demand, &Stock::metered(&demand, &Meter::of(units)), OPEN).has_any()
+        Solutions::new(&demand, &Candidates::new(&demand), Avoided::default(), &Budget::of(steps)).err()
     }
 
     #[test]
     fn work_that_runs_out_is_neither_yes_nor_no() {
-        for sort in ["count = 8\nrepeats = 2", "count = 6\nlook_alikes = 2", "count = 10\nsame_digits = 4"] {
-            assert_eq!((judged(sort, 50), judged(sort, 100_000_000)), (None, Some(true)), "{sort}");
+        for sort in ["count = 8\nrepeats = 2", "count = 10\nsame_digits = 4"] {
+            assert_eq!((judged(sort, 10), judged(sort, budget::STEPS)), (Some(NoSets::TooMany), None), "{sort}");
         }
-        assert_eq!(judged("count = 4\nteens = { max = 0 }\nalways = [111]", 100_000_000), Some(false));
+        let impossible = "count = 4\nteens = { max = 0 }\nalways = [111]";
+        assert_eq!(judged(impossible, budget::STEPS), Some(NoSets::Impossible));
     }
 
     #[test]
@@ -244,56 +186,14 @@ mod tests {
         let (source, spec) = spec("count = 8");
         let told = clash::too_much(&spec.numbers, Role::Sort, &source);
         assert_eq!(told.place.map(|place| place.line_column()), Some((8, 9)));
-        let want = "what is asked of the 8 sort numbers is too much to work out: it takes more than 300,000,000 steps";
+        let want = "what is asked of the 8 sort numbers is too much to work out: it takes more than 50,000,000 steps";
         assert_eq!(told.problem.message, want);
     }
 
     #[test]
     fn the_largest_requests_end() {
-        // Each of these has far more cases than can be gone through.
-        for sort in [
-            "count = 100\nlook_alikes = 40\nrepeats = { max = 3 }",
-            "count = 100\nsame_digits = { min = 7, max = 7 }\nzeros = { ones = { min = 40, max = 50 }, tens = { min = 40, max = 50 } }\nrepeats = { min = 50, max = 60 }",
-        ] {
-            assert_eq!(judged(sort, 2_000_000), None, "{sort}");
-        }
-    }
-
-    #[test]
-    fn much_that_a_teacher_may_ask_is_met_though_not_counted() {
-        for sort in [
-            "count = 12\nlook_alikes = 2\nsame_digits = 3\nrepeats = 4\nzeros = { ones = 2, tens = 2 }",
-            "count = 30\nsame_digits = { min = 3, max = 6 }\nrepeats = { min = 3, max = 16 }\nteens = { min = 2, max = 13 }\nzeros = { ones = { min = 2, max = 14 }, tens = { min = 2, max = 14 } }",
-        ] {
-            let (_, spec) = spec(sort);
-            let demand = Demand::new(&spec.numbers, Role::Sort);
-            for taken in [BTreeSet::new(), (100..300).collect()] {
-                let sampler = Sampler::walking(&demand, Taken { barred: &taken, shared: None });
-                let set = sampler.draw(&mut Stream::new(1, "test")).expect(sort);
-                assert!(demand.holds(&set) && set.iter().all(|number| !taken.contains(number)), "{set:?}");
-                assert_eq!((sampler.has_any(), sampler.count()), (Some(true), None));
-            }
-        }
-    }
-
-    #[test]
-    fn a_walk_that_finds_nothing_proves_nothing() {
-        let (_, spec) = spec("count = 3\nteens = { max = 0 }\nalways = [111]");
-        let demand = Demand::new(&spec.numbers, Role::Sort);
-        assert_eq!(Sampler::walking(&demand, OPEN).has_any(), None);
-    }
-
-    #[test]
-    fn walks_come_to_all_sets_about_as_often() {
-        let (_, spec) = spec("count = 4\nteens = { min = 2, max = 2 }");
-        let demand = Demand::new(&spec.numbers, Role::Sort);
-        let (sampler, mut stream) = (Sampler::walking(&demand, OPEN), Stream::new(3, "test"));
-        let mut low = 0;
-        for _ in 0..100 {
-            let set = sampler.draw(&mut stream).expect("a set");
-            low += set.iter().filter(|number| **number < 550).count();
-        }
-        // Half of all numbers of either kind lie below 550: 200 of 400, with a deviation of 10.
-        assert!((155..=245).contains(&low), "{low}");
+        // It has far more cases than can be gone through.
+        let sort = "count = 100\nsame_digits = { min = 7, max = 7 }\nzeros = { ones = { min = 40, max = 50 }, tens = { min = 40, max = 50 } }\nrepeats = { min = 50, max = 60 }";
+        assert_eq!(judged(sort, 1_000_000), Some(NoSets::TooMany));
     }
 }

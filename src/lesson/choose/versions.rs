@@ -5,10 +5,9 @@
 
 use std::collections::BTreeSet;
 
-use super::demand::{Demand, number};
-use super::pool::{OPEN, Taken};
-use super::sampler::Sampler;
-use super::stock::Stock;
+use super::budget::Budget;
+use super::count::{Avoided, Candidates, Solutions};
+use super::demand::Demand;
 use crate::number::{Number, Style};
 use crate::rng::Stream;
 
@@ -67,46 +66,51 @@ pub fn spread(sets: &[Vec<Number>], style: &Style) -> Option<(Work, Work)> {
 }
 
 /// The sets like a first one.
-pub(super) struct Like<'a> {
+pub(super) struct Versions<'a> {
     demand: Demand,
-    stock: &'a Stock,
-    sampler: Sampler,
+    candidates: &'a Candidates,
+    budget: &'a Budget,
+    solutions: Solutions,
     goal: Work,
     style: Style,
 }
 
-impl<'a> Like<'a> {
-    /// The sets with the profile of `first`, met as the demand's own sampler `of` meets its sets.
-    pub fn new(demand: &Demand, stock: &'a Stock, first: &[u32], style: Style, of: &Sampler) -> Self {
+impl<'a> Versions<'a> {
+    /// The sets with the profile of `first`; `None` when counting them takes more than is left of the steps.
+    pub fn of(
+        first: &[Number],
+        demand: &Demand,
+        candidates: &'a Candidates,
+        budget: &'a Budget,
+        style: Style,
+    ) -> Option<Self> {
         let demand = demand.like(first);
-        let sampler = of.likewise(&demand, stock, OPEN);
-        Self { demand, stock, sampler, goal: work(first, style), style }
+        let solutions = Solutions::new(&demand, candidates, Avoided::default(), budget).ok()?;
+        Some(Self { demand, candidates, budget, solutions, goal: Work::of_all(first, &style), style })
     }
 
     /// A set that shares nothing with `used` but what all versions must have, as near to the first as was found.
-    pub fn draw(&self, used: &BTreeSet<u32>, stream: &mut Stream) -> Option<Vec<u32>> {
-        let fresh = |set: &Vec<u32>| set.iter().all(|n| self.demand.always.contains(n) || !used.contains(n));
-        // Sets that must be alike are slow to draw, and so are those that are met by walking.
-        let some = if self.demand.look_alikes > 0 || self.sampler.walks() { 4 } else { 1 };
+    pub fn draw(&self, used: &BTreeSet<Number>, stream: &mut Stream) -> Option<Vec<Number>> {
+        let fresh = |set: &Vec<Number>| set.iter().all(|n| self.demand.always.contains(n) || !used.contains(n));
         let mut candidates = Vec::new();
-        for _ in 0..BLIND / some {
-            candidates.extend(self.sampler.draw(stream).filter(fresh));
-            if candidates.len() == CANDIDATES / some {
+        for _ in 0..BLIND {
+            candidates.extend(Some(self.solutions.draw(stream)).filter(fresh));
+            if candidates.len() == CANDIDATES {
                 break;
             }
         }
         if candidates.is_empty() {
-            let taken = Taken { barred: used, shared: None };
-            let sampler = self.sampler.likewise(&self.demand, self.stock, taken);
-            candidates.extend((0..CANDIDATES / some).map_while(|_| sampler.draw(stream)));
+            let avoided = Avoided { barred: Some(used), shared: None };
+            let solutions = Solutions::new(&self.demand, self.candidates, avoided, self.budget).ok()?;
+            candidates.extend((0..CANDIDATES).map(|_| solutions.draw(stream)));
         }
         // Each number once, the first in order of the candidates: it would be no better when it is met again.
         let mut met = BTreeSet::new();
         let fresh = candidates.iter().flatten().filter(|n| met.insert(**n));
-        let spare: Vec<(u32, Work)> = fresh.map(|&n| (n, one(n, self.style))).collect();
-        let far = |set: &Vec<u32>| work(set, self.style).apart(self.goal);
+        let spare: Vec<(Number, Work)> = fresh.map(|&n| (n, Work::of(n, &self.style))).collect();
+        let far = |set: &Vec<Number>| Work::of_all(set, &self.style).apart(self.goal);
         candidates.sort_by_cached_key(far);
-        let mut best: Option<Vec<u32>> = None;
+        let mut best: Option<Vec<Number>> = None;
         for candidate in candidates.into_iter().take(TRADED) {
             let traded = self.trade(candidate, &spare);
             if best.as_ref().is_none_or(|best| far(&traded) < far(best)) {
@@ -120,19 +124,19 @@ impl<'a> Like<'a> {
     }
 
     /// Trades numbers for spare ones while that brings the set nearer.
-    fn trade(&self, mut set: Vec<u32>, spare: &[(u32, Work)]) -> Vec<u32> {
-        let mut now = work(&set, self.style);
-        let count = set.len() as u64;
-        let cost = if self.demand.look_alikes > 0 { count.pow(2) } else { 20 * count };
+    fn trade(&self, mut set: Vec<Number>, spare: &[(Number, Work)]) -> Vec<Number> {
+        let mut now = Work::of_all(&set, &self.style);
+        // Whether a set holds is a look at each of its numbers, some four steps.
+        let steps = 4 * set.len() as u64;
         while now.apart(self.goal) > 0 {
             let mut best = None;
             let mut apart = now.apart(self.goal);
             for at in 0..set.len() {
-                let without = now.minus(one(set[at], self.style));
+                let without = now.minus(Work::of(set[at], &self.style));
                 for &(number, takes) in spare {
                     let after = without.plus(takes);
                     let nearer = after.apart(self.goal) < apart;
-                    if nearer && !set.contains(&number) && self.stock.meter.spend(cost).is_some() {
+                    if nearer && !set.contains(&number) && self.budget.spend(steps).is_some() {
                         let mut traded = set.clone();
                         traded[at] = number;
                         if self.demand.holds(&traded) {
@@ -148,12 +152,4 @@ impl<'a> Like<'a> {
         set.sort_unstable();
         set
     }
-}
-
-fn one(value: u32, style: Style) -> Work {
-    Work::of(number(value), &style)
-}
-
-fn work(set: &[u32], style: Style) -> Work {
-    set.iter().fold(Work { blocks: 0, letters: 0 }, |sum, &value| sum.plus(one(value, style)))
 }

@@ -1,6 +1,6 @@
 //! The end of the lesson: sharing, the exit check and clearing away.
 
-use super::sorting::{differ, look_alikes};
+use super::sorting::{differ, same_digits};
 use super::talk::twins;
 use super::{Scene, Step, act, ask, say, watch};
 use crate::lesson::Wrong;
@@ -25,7 +25,7 @@ pub(super) fn sharing(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
     }
     let zeros = |n: &Number| empty_places(*n).len();
     let zero = rows.iter().copied().filter(|n| n.len() > 1 && zeros(n) > 0).min_by_key(zeros);
-    if let Some((a, b)) = look_alikes(rows) {
+    if let Some((a, b)) = same_digits(rows) {
         let pair = format!("{} and {}", written(a, style), written(b, style));
         steps.push(ask(format!("Which numbers{on} were easy to mix up?"), format!("{pair}. {}", differ(a, b, style))));
     }

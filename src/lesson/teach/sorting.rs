@@ -4,7 +4,7 @@ use super::talk::twins;
 use super::{Scene, Step, act, ask, say, watch};
 use crate::lesson::say::{capital, counted_s, expanded, list, spoken, written};
 use crate::lesson::{SortSet, Wrong};
-use crate::number::{Content, Form, Number, Style, Task};
+use crate::number::{Content, Digits, Form, Number, Style, Task};
 use crate::spec::{Cut, SheetKind};
 
 /// Decoys of one set that the plan names; the key has them all.
@@ -112,7 +112,7 @@ fn asked(scene: &Scene<'_>, set: Option<&SortSet>) -> Vec<Step> {
     let rows = set.map_or_else(|| scene.sort(), |set| &set.rows);
     // "How" at the start of a question, "Set A: how" after a set's letter.
     let lead = |word: &str| set.map_or_else(|| capital(word), |set| format!("Set {}: {word}", set.version));
-    if let Some((a, b)) = look_alikes(rows) {
+    if let Some((a, b)) = same_digits(rows) {
         let (x, y) = (written(a, style), written(b, style));
         return vec![ask(format!("{} do you tell {x} from {y}?", lead("how")), differ(a, b, style))];
     }
@@ -127,16 +127,10 @@ fn asked(scene: &Scene<'_>, set: Option<&SortSet>) -> Vec<Step> {
     vec![ask(format!("{} do you know what belongs to {}?", lead("how"), written(first, style)), expect)]
 }
 
-/// Two rows made of the same digits, each digit once, in different places.
-pub(super) fn look_alikes(rows: &[Number]) -> Option<(Number, Number)> {
-    let sorted = |n: Number| {
-        let mut digits: Vec<u8> = n.digits().map(|(_, digit)| digit).collect();
-        digits.sort_unstable();
-        digits
-    };
-    rows.iter()
-        .enumerate()
-        .find_map(|(k, &a)| rows[k + 1..].iter().copied().find(|&b| a != b && sorted(a) == sorted(b)).map(|b| (a, b)))
+/// The first two rows made of the same digits in different places.
+pub(super) fn same_digits(rows: &[Number]) -> Option<(Number, Number)> {
+    let same = |a: Number, b: Number| a != b && Digits::of(a) == Digits::of(b);
+    rows.iter().enumerate().find_map(|(k, &a)| rows[k + 1..].iter().copied().find(|&b| same(a, b)).map(|b| (a, b)))
 }
 
 /// In which digit two numbers differ first, seen from the left.

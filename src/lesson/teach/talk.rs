@@ -6,7 +6,7 @@ use crate::lesson::say::{
     worth, written,
 };
 use crate::lesson::{Lesson, Wrong};
-use crate::number::{Content, Number, Place, Slip, Style, Task};
+use crate::number::{Content, Feature, Number, Place, Slip, Style, Task};
 
 /// "4 flats in the hundreds column and 6 cubes in the ones column. Leave the tens column empty.": how a number is built on a mat; only for numbers that have a block picture.
 pub(super) fn build(number: Number) -> String {
@@ -88,7 +88,7 @@ pub(super) fn repeats(number: Number, style: &Style) -> Option<Step> {
 
 /// That a teen is one ten and some ones; nothing for numbers that do not end in 11 to 19.
 pub(super) fn teen(number: Number, style: &Style) -> Option<Step> {
-    let tail = Number::new(number.value() % 100).filter(|tail| (11..=19).contains(&tail.value()))?;
+    let tail = Number::new(number.value() % 100).filter(|tail| Feature::Teen.is_in(*tail))?;
     let ones = counted(tail.digit(Place::Ones).into(), "one", "ones");
     let name = spoken(tail, style);
     Some(if tail == number {
