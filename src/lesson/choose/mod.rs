@@ -193,7 +193,10 @@ mod tests {
     #[test]
     fn the_largest_requests_end() {
         // It has far more cases than can be gone through.
-        let sort = "count = 100\nsame_digits = { min = 7, max = 7 }\nzeros = { ones = { min = 40, max = 50 }, tens = { min = 40, max = 50 } }\nrepeats = { min = 50, max = 60 }";
+        let zeros = "zeros = { ones = { min = 10, max = 50 }, tens = { min = 10, max = 50 } }";
+        let others =
+            "repeats = { min = 20, max = 60 }\nteens = { min = 10, max = 60 }\nsame_digits = { min = 4, max = 6 }";
+        let sort = &format!("count = 100\n{zeros}\n{others}");
         assert_eq!(judged(sort, 1_000_000), Some(NoSets::TooMany));
     }
 }
