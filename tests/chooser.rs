@@ -9,7 +9,9 @@ use std::sync::Arc;
 
 use brute::Plain;
 use placewright::diag::{Diagnostic, Source};
-use placewright::lesson::choose::{Demand, NoSets, Request, Solutions, choose, clash, example, only, spread, ways_out};
+use placewright::lesson::choose::{
+    Constraint, Demand, NoSets, Solutions, choose, clash, example, only, spread, ways_out,
+};
 use placewright::lesson::{Chosen, Role};
 use placewright::number::{Feature, Number, Place, Style};
 use placewright::rng::Stream;
@@ -81,10 +83,10 @@ fn counts_equal_brute_force() {
 }
 
 /// The requests of a demand that brute force can check: those that leave the range as it is.
-fn sets_of(demand: &Demand, kept: &BTreeSet<Request>) -> usize {
+fn sets_of(demand: &Demand, kept: &BTreeSet<Constraint>) -> usize {
     let less = only(demand, kept);
     let pool = less.high.value() - less.low.value() + 1;
-    let counts = if kept.contains(&Request::Count) { less.count..=less.count } else { 1..=pool };
+    let counts = if kept.contains(&Constraint::Count) { less.count..=less.count } else { 1..=pool };
     counts.map(|count| Plain::new(&Demand { count, ..less.clone() }).all().len()).sum()
 }
 
@@ -100,18 +102,18 @@ fn clash_groups_are_minimal() {
             continue;
         }
         clashes += 1;
-        let kept: BTreeSet<Request> = group.iter().copied().collect();
-        if kept.contains(&Request::Range) {
+        let kept: BTreeSet<Constraint> = group.iter().copied().collect();
+        if kept.contains(&Constraint::Range) {
             checked += 1;
             assert_eq!(sets_of(&demand, &kept), 0, "case {case}: {group:?} {demand:?}");
         }
         for left_out in &group {
-            let others: BTreeSet<Request> = kept.iter().copied().filter(|ask| ask != left_out).collect();
+            let others: BTreeSet<Constraint> = kept.iter().copied().filter(|ask| ask != left_out).collect();
             let set = example(&demand, &others);
             let set = set.unwrap_or_else(|| panic!("case {case}: without {left_out:?} {group:?} still clashes"));
             let count = u32::try_from(set.len()).unwrap();
             let less = Demand {
-                count: if others.contains(&Request::Count) { demand.count } else { count },
+                count: if others.contains(&Constraint::Count) { demand.count } else { count },
                 ..only(&demand, &others)
             };
             assert!(Plain::one(&less, &set), "case {case}: {set:?} {less:?}");

@@ -1,7 +1,7 @@
 //! Why a role has no set: the requests that cannot hold together, and what would work.
 //!
 //! The group is found by halving (the `QuickXplain` scheme): it needs a number of counts that grows with the size of the
-//! group, not of the file, and whatever it finds is minimal. Requests that come earlier in [`Request::all`] are kept in
+//! group, not of the file, and whatever it finds is minimal. Requests that come earlier in [`Constraint::all`] are kept in
 //! preference, so that a clash with the range or the count is told as such.
 
 use std::cell::LazyCell;
@@ -9,9 +9,9 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::budget::{Budget, STEPS};
+use super::constraint::{Constraint, only};
 use super::count::{Avoided, Candidates, Counters, MOST, Solutions};
 use super::demand::Demand;
-use super::request::{Request, only};
 use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
 use crate::lesson::Role;
 use crate::number::Number;
@@ -21,20 +21,20 @@ use crate::spec::{Bound, NumbersSpec};
 /// How many ways out are told.
 const WAYS_OUT: usize = 3;
 
-/// A set that meets the requests kept; without [`Request::Count`] it may have any size from 1 to 100.
-pub fn example(demand: &Demand, kept: &BTreeSet<Request>) -> Option<Vec<Number>> {
+/// A set that meets the requests kept; without [`Constraint::Count`] it may have any size from 1 to 100.
+pub fn example(demand: &Demand, kept: &BTreeSet<Constraint>) -> Option<Vec<Number>> {
     found(demand, kept, &Budget::default())
 }
 
 /// [`example`], as far as the steps go.
-fn found(demand: &Demand, kept: &BTreeSet<Request>, budget: &Budget) -> Option<Vec<Number>> {
+fn found(demand: &Demand, kept: &BTreeSet<Constraint>, budget: &Budget) -> Option<Vec<Number>> {
     let less = only(demand, kept);
     // Any set of the widest range will do, and one of small numbers is quickest to find.
-    let ends = if kept.contains(&Request::Range) { vec![less.high] } else { ends(2).collect() };
+    let ends = if kept.contains(&Constraint::Range) { vec![less.high] } else { ends(2).collect() };
     let bounds = less.features.values().chain(&less.same_digits);
     let least = bounds.map(|bound| bound.min as usize).chain([less.always.len()]).max().unwrap_or(1);
     let least = u32::try_from(least).unwrap_or(MOST).max(1);
-    let counts = if kept.contains(&Request::Count) { less.count..=less.count } else { least..=MOST.max(least) };
+    let counts = if kept.contains(&Constraint::Count) { less.count..=less.count } else { least..=MOST.max(least) };
     ends.into_iter().find_map(|high| {
         let less = Demand { high, ..less.clone() };
         let candidates = LazyCell::new(|| Candidates::new(&less));
@@ -55,13 +55,13 @@ fn ends(places: u32) -> impl Iterator<Item = Number> {
 
 /// A minimal group of requests that cannot hold together: leave any one out, and some set meets the others. Empty when
 /// all requests can be met.
-pub fn clash(demand: &Demand) -> Vec<Request> {
+pub fn clash(demand: &Demand) -> Vec<Constraint> {
     minimal(demand, &Budget::default())
 }
 
 /// [`clash`], as far as the work goes: when the budget is spent the group may not be minimal.
-fn minimal(demand: &Demand, budget: &Budget) -> Vec<Request> {
-    let all = Request::all(demand);
+fn minimal(demand: &Demand, budget: &Budget) -> Vec<Constraint> {
+    let all = Constraint::all(demand);
     if found(demand, &all.iter().copied().collect(), budget).is_some() {
         return Vec::new();
     }
@@ -74,10 +74,10 @@ fn minimal(demand: &Demand, budget: &Budget) -> Vec<Request> {
 fn halve(
     demand: &Demand,
     budget: &Budget,
-    kept: &BTreeSet<Request>,
+    kept: &BTreeSet<Constraint>,
     grown: bool,
-    requests: &[Request],
-) -> Vec<Request> {
+    requests: &[Constraint],
+) -> Vec<Constraint> {
     if budget.is_spent() || grown && found(demand, kept, budget).is_none() {
         return Vec::new();
     }
@@ -94,63 +94,64 @@ fn halve(
 }
 
 /// The nearest change of one request of the group with which the role has a set, for each that has one.
-pub fn ways_out(demand: &Demand, group: &[Request]) -> Vec<(Request, Demand)> {
+pub fn ways_out(demand: &Demand, group: &[Constraint]) -> Vec<(Constraint, Demand)> {
     softened(demand, group, &Budget::default())
 }
 
 /// [`ways_out`], as far as the work goes.
-fn softened(demand: &Demand, group: &[Request], budget: &Budget) -> Vec<(Request, Demand)> {
+fn softened(demand: &Demand, group: &[Constraint], budget: &Budget) -> Vec<(Constraint, Demand)> {
     // A change within the file's own words is more help than one that gives a number up.
-    let mut requests: Vec<Request> = group.to_vec();
+    let mut requests: Vec<Constraint> = group.to_vec();
     requests.sort_by_key(|request| match request {
-        Request::Feature(_) | Request::SameDigits => 0,
-        Request::Count | Request::AtMost(_) => 1,
-        Request::Always(_) | Request::Never(_) => 2,
-        Request::Range => 3,
+        Constraint::Feature(_) | Constraint::SameDigits => 0,
+        Constraint::Count | Constraint::AtMost(_) => 1,
+        Constraint::Always(_) | Constraint::Never(_) => 2,
+        Constraint::Range => 3,
     });
     let candidates = Candidates::new(demand);
-    let same_numbers = |request| !matches!(request, Request::AtMost(_) | Request::Never(_) | Request::Range);
-    let works = |request: Request, softer: &Demand| {
+    let same_numbers = |request| !matches!(request, Constraint::AtMost(_) | Constraint::Never(_) | Constraint::Range);
+    let works = |request: Constraint, softer: &Demand| {
         let any = |candidates| Solutions::new(softer, candidates, Avoided::default(), budget).is_ok();
         Counters::new(softer, None).is_some()
             && if same_numbers(request) { any(&candidates) } else { any(&Candidates::new(softer)) }
     };
-    let nearest =
-        |request: Request| Some((request, nearer(demand, request).into_iter().find(|softer| works(request, softer))?));
+    let nearest = |request: Constraint| {
+        Some((request, nearer(demand, request).into_iter().find(|softer| works(request, softer))?))
+    };
     requests.into_iter().filter_map(nearest).take(WAYS_OUT).collect()
 }
 
 /// Softer versions of one request, nearest first.
-fn nearer(demand: &Demand, request: Request) -> Vec<Demand> {
+fn nearer(demand: &Demand, request: Constraint) -> Vec<Demand> {
     let with = |change: &dyn Fn(&mut Demand)| {
         let mut softer = demand.clone();
         change(&mut softer);
         softer
     };
     match request {
-        Request::Feature(feature) => {
+        Constraint::Feature(feature) => {
             let Some(&bound) = demand.features.get(&feature) else { return Vec::new() };
             softer(bound, demand.count)
                 .into_iter()
                 .map(|bound| with(&|d| *d.features.entry(feature).or_insert(bound) = bound))
                 .collect()
         }
-        Request::SameDigits => {
+        Constraint::SameDigits => {
             let Some(bound) = demand.same_digits else { return Vec::new() };
             softer(bound, demand.count).into_iter().map(|bound| with(&|d| d.same_digits = Some(bound))).collect()
         }
-        Request::Count => {
+        Constraint::Count => {
             let mut counts: Vec<u32> = (1..=MOST).filter(|&count| count != demand.count).collect();
             counts.sort_by_key(|&count| (count.abs_diff(demand.count), count));
             counts.into_iter().map(|count| with(&|d| d.count = count)).collect()
         }
-        Request::AtMost(place) => {
+        Constraint::AtMost(place) => {
             let at = place.index();
             (demand.at_most[at] + 1..=9).map(|most| with(&|d| d.at_most[at] = most)).collect()
         }
-        Request::Always(number) => vec![with(&|d| d.always.retain(|&n| n != number))],
-        Request::Never(number) => vec![with(&|d| d.never.retain(|&n| n != number))],
-        Request::Range => {
+        Constraint::Always(number) => vec![with(&|d| d.always.retain(|&n| n != number))],
+        Constraint::Never(number) => vec![with(&|d| d.never.retain(|&n| n != number))],
+        Constraint::Range => {
             // One or two more places at either end; farther is another lesson.
             let ends = ends(1).filter(|&end| end > demand.high).take(2);
             let starts = [100_000, 10_000, 1_000, 100, 10, 0].into_iter().filter_map(Number::new);
@@ -222,7 +223,7 @@ pub(super) fn too_much(numbers: &NumbersSpec, role: Role, source: &Arc<Source>) 
 
 /// A problem of a role, at its count if the file gives one.
 fn at_count(numbers: &NumbersSpec, role: Role, problem: Problem, source: &Arc<Source>) -> Diagnostic {
-    let place = Request::Count.span(numbers, role).map(|span| Place { source: Arc::clone(source), span });
+    let place = Constraint::Count.span(numbers, role).map(|span| Place { source: Arc::clone(source), span });
     Diagnostic { severity: Severity::Error, place, problem, related: Vec::new() }
 }
 

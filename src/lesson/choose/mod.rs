@@ -3,7 +3,7 @@
 //! In: a [`Spec`]. Out: the [`Chosen`] numbers of every role and version, with the count of sets each role had to choose
 //! from; or, for each role that has none, the smallest group of requests that clash.
 //!
-//! 1. [`demand`] is what one role asks, and [`request`] each thing it asks, with its place in the file.
+//! 1. [`demand`] is what one role asks, and [`constraint`] each thing it asks, with its place in the file.
 //! 2. [`count`] counts the sets of each role, exactly, and draws from them evenly. A role without a set is told with the
 //!    requests that clash ([`clash`]): the smallest group, and the nearest change of each that has been counted to work.
 //! 3. [`joint`] draws model, version A and exit independently until no two share a number, which is even among all
@@ -22,10 +22,10 @@
 
 mod budget;
 mod clash;
+mod constraint;
 mod count;
 mod demand;
 mod joint;
-mod request;
 mod search;
 mod seats;
 mod versions;
@@ -35,9 +35,9 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 pub use clash::{clash, example, ways_out};
+pub use constraint::{Constraint, only};
 pub use count::{NoSets, Solutions};
 pub use demand::Demand;
-pub use request::{Request, only};
 pub use versions::{Work, spread};
 
 use super::{Chosen, Reason, Role};

@@ -14,7 +14,7 @@ use crate::number::{Digits, Number};
 
 /// Which numbers are out of reach, and which are better avoided.
 #[derive(Debug, Clone, Copy, Default)]
-pub(in crate::lesson::choose) struct Avoided<'a> {
+pub struct Avoided<'a> {
     /// Never to be chosen, unless they must be in the set.
     pub barred: Option<&'a BTreeSet<Number>>,
     /// At most `.1` of these, besides those that must be in the set.

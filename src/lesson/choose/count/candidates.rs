@@ -17,7 +17,7 @@ struct Variety {
 
 /// The numbers that a lesson's range, `never` and `at_most` leave.
 #[derive(Debug, Clone, Default)]
-pub(in crate::lesson::choose) struct Candidates {
+pub struct Candidates {
     /// By digits, then features.
     varieties: Vec<Variety>,
 }
@@ -70,7 +70,7 @@ impl Candidates {
 
 /// Calls `found` for each number that a demand allows, rising, with its features: digit by digit, so that a million of them
 /// go by in a few milliseconds.
-pub(in crate::lesson::choose) fn each(demand: &Demand, mut found: impl FnMut(Number, Features)) {
+pub fn each(demand: &Demand, mut found: impl FnMut(Number, Features)) {
     for places in 1..=demand.at_most.len() {
         from(demand, None, places, &mut found);
     }

@@ -8,7 +8,7 @@ use crate::number::{Digits, Feature, Features, Number};
 use crate::spec::limits;
 
 /// The most numbers that a set can have, as a lesson file can ask for no more. It fits a counter.
-pub(in crate::lesson::choose) const MOST: u32 = {
+pub const MOST: u32 = {
     assert!(limits::COUNT.most < 128);
     limits::COUNT.most as u32
 };
@@ -28,7 +28,7 @@ pub(super) struct SameDigits {
 const MARKED: usize = Feature::COUNT;
 
 /// The counters of a role.
-pub(in crate::lesson::choose) struct Counters {
+pub struct Counters {
     counters: Vec<Counter>,
     /// The counter of each feature that one of the requests is about.
     of_feature: [Option<usize>; MARKED + 1],

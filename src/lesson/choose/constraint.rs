@@ -10,7 +10,7 @@ use crate::spec::{Bound, Given, NumbersSpec};
 
 /// One request.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Request {
+pub enum Constraint {
     /// The numbers lie in the range.
     Range,
     /// There are so many of them.
@@ -27,7 +27,7 @@ pub enum Request {
     Never(Number),
 }
 
-impl Request {
+impl Constraint {
     /// All requests that a role has to meet, its own and those of all numbers.
     pub fn all(demand: &Demand) -> Vec<Self> {
         let limits = Place::ALL.into_iter().filter(|place| demand.at_most[place.index()] < 9).map(Self::AtMost);
@@ -83,20 +83,20 @@ fn written(bound: Bound) -> String {
     }
 }
 
-/// The demand that makes only the requests kept. Without [`Request::Count`] the count is as it was; see [`super::clash`].
-pub fn only(demand: &Demand, kept: &BTreeSet<Request>) -> Demand {
+/// The demand that makes only the requests kept. Without [`Constraint::Count`] the count is as it was; see [`super::clash`].
+pub fn only(demand: &Demand, kept: &BTreeSet<Constraint>) -> Demand {
     let mut less = demand.clone();
-    if !kept.contains(&Request::Range) {
+    if !kept.contains(&Constraint::Range) {
         (less.low, less.high) = (Number::MIN, Number::MAX);
     }
     for place in Place::ALL {
-        if !kept.contains(&Request::AtMost(place)) {
+        if !kept.contains(&Constraint::AtMost(place)) {
             less.at_most[place.index()] = 9;
         }
     }
-    less.features.retain(|&feature, _| kept.contains(&Request::Feature(feature)));
-    less.same_digits = less.same_digits.filter(|_| kept.contains(&Request::SameDigits));
-    less.always.retain(|&number| kept.contains(&Request::Always(number)));
-    less.never.retain(|&number| kept.contains(&Request::Never(number)));
+    less.features.retain(|&feature, _| kept.contains(&Constraint::Feature(feature)));
+    less.same_digits = less.same_digits.filter(|_| kept.contains(&Constraint::SameDigits));
+    less.always.retain(|&number| kept.contains(&Constraint::Always(number)));
+    less.never.retain(|&number| kept.contains(&Constraint::Never(number)));
     less
 }
