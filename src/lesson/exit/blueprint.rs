@@ -6,10 +6,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::item::{Item, Kind, is_teen, repeats};
+use super::item::{Item, Kind};
 use crate::lesson::choose::Work;
 use crate::lesson::types::Chosen;
-use crate::number::{Number, Place, Skill, Style};
+use crate::number::{Feature, Number, Place, Skill, Style};
 use crate::rng::Stream;
 use crate::spec::{Pool, RoleSpec, Spec, TextSize};
 use crate::wording::Wording;
@@ -62,12 +62,15 @@ impl Wishes {
 
     /// How well a number shows what this skill is asked about: 2 as the lesson asks for it, 1 nearly, 0 not.
     fn met(&self, skill: Skill, number: Number) -> u8 {
-        let inner = number.digits().skip(1).any(|(place, digit)| digit == 0 && place != Place::Ones);
-        let asked = number.digits().any(|(place, digit)| digit == 0 && self.zeros.contains(&place));
+        let zero_in = |place: &Place| Feature::Zero(*place).is_in(number);
+        let inner = Place::ALL[1..].iter().any(zero_in);
+        let asked = self.zeros.iter().any(zero_in);
         let zero = if asked || self.zeros.is_empty() && inner { 2 } else { u8::from(inner) };
         match skill {
-            Skill::Words | Skill::Reading | Skill::Worth if self.teens => 2 * u8::from(is_teen(number)),
-            Skill::Expanded | Skill::Joining | Skill::Picture if self.repeats => 2 * u8::from(repeats(number)),
+            Skill::Words | Skill::Reading | Skill::Worth if self.teens => 2 * u8::from(Feature::Teen.is_in(number)),
+            Skill::Expanded | Skill::Joining | Skill::Picture if self.repeats => {
+                2 * u8::from(Feature::Repeat.is_in(number))
+            }
             Skill::Words | Skill::Zero => zero,
             Skill::Worth | Skill::Picture | Skill::Expanded | Skill::Joining | Skill::Reading | Skill::Compare => 0,
         }

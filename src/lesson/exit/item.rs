@@ -1,6 +1,6 @@
 //! What can be asked of a number: a task with two wrong answers, each made by one slip.
 
-use crate::number::{Content, Form, Judged, Number, Skill, Slip, Style, Task};
+use crate::number::{Content, Feature, Form, Judged, Number, Skill, Slip, Style, Task};
 use crate::wording::Wording;
 
 /// A question that could be asked.
@@ -67,8 +67,8 @@ impl Item {
             slips: [first.0, second.0],
             digits: digits.len(),
             zeros: digits.iter().map(|digit| *digit == 0).collect(),
-            repeats: repeats(self.of),
-            teen: is_teen(self.of),
+            repeats: Feature::Repeat.is_in(self.of),
+            teen: Feature::Teen.is_in(self.of),
             reach,
         }
     }
@@ -105,15 +105,4 @@ fn wrong(of: Number, task: Task, style: &Style, wording: &dyn Wording) -> Vec<(S
         }
     }
     answers
-}
-
-/// Whether a digit appears more than once.
-pub(super) fn repeats(number: Number) -> bool {
-    let digits: Vec<u8> = number.digits().map(|(_, digit)| digit).collect();
-    digits.iter().enumerate().any(|(k, digit)| digits[..k].contains(digit))
-}
-
-/// Whether the number ends in 11 to 19.
-pub(super) fn is_teen(number: Number) -> bool {
-    (11..=19).contains(&(number.value() % 100))
 }
