@@ -33,6 +33,7 @@ mod plan;
 mod preview;
 mod privacy;
 mod readme;
+mod slips;
 mod start;
 mod substitute;
 mod support;

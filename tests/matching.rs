@@ -28,7 +28,7 @@ fn sample(name: &str) -> (Lesson, Laid, Vec<Page>) {
     let source = Arc::new(Source { text: std::fs::read_to_string(&path).unwrap(), name: path });
     let spec = spec::read(&source).unwrap();
     let family = match spec.print.font.value {
-        FontChoice::Atkinson => bundled(Bundled::Atkinson),
+        FontChoice::Lato => bundled(Bundled::Lato),
         FontChoice::Andika | FontChoice::File(_) => bundled(Bundled::Andika),
     }
     .unwrap();

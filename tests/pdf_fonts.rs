@@ -67,7 +67,7 @@ fn no_torn_or_scrambled_font_makes_the_program_panic() {
         state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         usize::try_from(state >> 33).unwrap() % below
     };
-    let small = include_bytes!("../fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Regular.ttf");
+    let small = include_bytes!("fixtures/fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Regular.ttf");
     for _ in 0..60 {
         let mut font = small[..small.len() - next(small.len() / 2)].to_vec();
         for _ in 0..=next(40) {
@@ -87,6 +87,37 @@ fn bundled_families_hold_what_lessons_say() {
             assert_eq!(font.lacks(&needed), None, "{}", font.name());
         }
     }
+}
+
+/// Counts the closed curves of an outline.
+struct Curves(usize);
+
+impl ttf_parser::OutlineBuilder for Curves {
+    fn move_to(&mut self, _: f32, _: f32) {
+        self.0 += 1;
+    }
+    fn line_to(&mut self, _: f32, _: f32) {}
+    fn quad_to(&mut self, _: f32, _: f32, _: f32, _: f32) {}
+    fn curve_to(&mut self, _: f32, _: f32, _: f32, _: f32, _: f32, _: f32) {}
+    fn close(&mut self) {}
+}
+
+#[test]
+fn bundled_zeros_are_plain() {
+    let curves = |bytes: &[u8]| {
+        let face = ttf_parser::Face::parse(bytes, 0).unwrap();
+        let mut curves = Curves(0);
+        face.outline_glyph(face.glyph_index('0').unwrap(), &mut curves).unwrap();
+        curves.0
+    };
+    for family in Bundled::ALL {
+        let family = bundled(family).unwrap();
+        for font in [&family.regular, &family.bold] {
+            assert_eq!(curves(font.bytes()), 2, "{}: the zero has more than an outside and an inside", font.name());
+        }
+    }
+    // A zero with a stroke through it has a third.
+    assert_eq!(curves(include_bytes!("fixtures/fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Regular.ttf")), 3);
 }
 
 #[test]

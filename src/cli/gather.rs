@@ -126,7 +126,7 @@ fn family(path: &Path, spec: &Spec, source: &Arc<Source>) -> Result<Family, Fail
     let font = &spec.print.font;
     let family = match &font.value {
         FontChoice::Andika => fonts::bundled(fonts::Bundled::Andika),
-        FontChoice::Atkinson => fonts::bundled(fonts::Bundled::Atkinson),
+        FontChoice::Lato => fonts::bundled(fonts::Bundled::Lato),
         FontChoice::File(name) => {
             let bytes = read::font(path, name).map_err(|failure| named_at(failure, source, font))?;
             fonts::single(bytes)

@@ -15,29 +15,29 @@ use crate::diag::nearest::listed;
 pub enum Bundled {
     /// Andika: made for beginning readers.
     Andika,
-    /// Atkinson Hyperlegible: made for low vision.
-    Atkinson,
+    /// Lato: a plain sans serif for older learners.
+    Lato,
 }
 
 impl Bundled {
     /// All bundled families.
-    pub const ALL: [Self; 2] = [Self::Andika, Self::Atkinson];
+    pub const ALL: [Self; 2] = [Self::Andika, Self::Lato];
 }
 
 /// A bundled family, measured once a process.
 pub fn bundled(family: Bundled) -> Result<Family, Problem> {
     static ANDIKA: OnceLock<Result<Family, Problem>> = OnceLock::new();
-    static ATKINSON: OnceLock<Result<Family, Problem>> = OnceLock::new();
+    static LATO: OnceLock<Result<Family, Problem>> = OnceLock::new();
     let (cell, regular, bold): (_, &'static [u8], &'static [u8]) = match family {
         Bundled::Andika => (
             &ANDIKA,
             include_bytes!("../../fonts/andika/Andika-Regular.ttf"),
             include_bytes!("../../fonts/andika/Andika-Bold.ttf"),
         ),
-        Bundled::Atkinson => (
-            &ATKINSON,
-            include_bytes!("../../fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Regular.ttf"),
-            include_bytes!("../../fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Bold.ttf"),
+        Bundled::Lato => (
+            &LATO,
+            include_bytes!("../../fonts/lato/Lato-Regular.ttf"),
+            include_bytes!("../../fonts/lato/Lato-Bold.ttf"),
         ),
     };
     cell.get_or_init(|| Ok(Family { regular: Font::read(regular)?, bold: Font::read(bold)? })).clone()

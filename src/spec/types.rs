@@ -321,21 +321,21 @@ impl TextSize {
 pub enum FontChoice {
     /// A bundled family by its word in a lesson file.
     Andika,
-    /// A bundled family by its word in a lesson file: `atkinson`.
-    Atkinson,
+    /// A bundled family by its word in a lesson file: `lato`.
+    Lato,
     /// A path to a TTF or OTF file, as the lesson gives it.
     File(String),
 }
 
 impl FontChoice {
     /// The words of the bundled families.
-    pub const BUNDLED: [&'static str; 2] = ["andika", "atkinson"];
+    pub const BUNDLED: [&'static str; 2] = ["andika", "lato"];
 
     /// What the lesson file says for it.
     pub fn word(&self) -> &str {
         match self {
             Self::Andika => "andika",
-            Self::Atkinson => "atkinson",
+            Self::Lato => "lato",
             Self::File(path) => path,
         }
     }

@@ -4,7 +4,7 @@
 //! Adobe's technical note 5176, its charstrings note 5177.
 
 /// The bundled font that all are made from.
-pub const WHOLE: &[u8] = include_bytes!("../../fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Regular.ttf");
+pub const WHOLE: &[u8] = include_bytes!("../fixtures/fonts/atkinson-hyperlegible/AtkinsonHyperlegible-Regular.ttf");
 
 /// A font as its tables.
 #[derive(Clone)]

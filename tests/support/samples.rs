@@ -46,7 +46,7 @@ pub fn lay(path: &Path) -> Sample {
         spec::roster::read(&names).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()))
     });
     let family = match spec.print.font.value {
-        FontChoice::Atkinson => bundled(Bundled::Atkinson),
+        FontChoice::Lato => bundled(Bundled::Lato),
         _ => bundled(Bundled::Andika),
     };
     let family = family.expect("a bundled family");

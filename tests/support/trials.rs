@@ -86,7 +86,7 @@ pub fn roster(bytes: &[u8]) -> bool {
             false
         }
         Ok(rows) => {
-            let family = bundled(Bundled::Atkinson).expect("a font");
+            let family = bundled(Bundled::Lato).expect("a font");
             assert!(rows.iter().all(|(name, _)| !name.is_empty() && !name.contains(char::is_control)));
             let count = rows.len();
             let (names, warnings) = names::settle(&source, rows, &family);
@@ -122,7 +122,7 @@ pub fn layout(bytes: &[u8]) -> bool {
             false
         }
         Ok(layouts) => {
-            let family = bundled(Bundled::Atkinson).expect("a font");
+            let family = bundled(Bundled::Lato).expect("a font");
             let desk = Desk::new(small(), &layouts, &family);
             let only: Vec<_> = SHEETS.iter().map(|sheet| sheet.kind).filter(|kind| kind.word() == word).collect();
             match packets::make(&desk, &only) {
@@ -189,7 +189,7 @@ pub fn run(bytes: &[u8]) -> bool {
             return false;
         }
     };
-    let family: Family = bundled(Bundled::Atkinson).expect("a font");
+    let family: Family = bundled(Bundled::Lato).expect("a font");
     let layouts = LAYOUTS.get_or_init(|| Layouts::read(&[]).expect("bundled layouts"));
     let desk = Desk::new(&lesson, layouts, &family);
     let packets = match packets::make(&desk, &[]) {

@@ -198,8 +198,7 @@ pub const MARGIN: Usually<Measure> =
         .usually(Length::mm100(635));
 /// The typeface.
 pub const FONT: Usually<Font> =
-    Key::new("print", "font", Font(limits::PATH), "\"atkinson\"", "the typeface of every page")
-        .usually(FontChoice::Andika);
+    Key::new("print", "font", Font(limits::PATH), "\"lato\"", "the typeface of every page").usually(FontChoice::Andika);
 
 /// The sheets.
 pub const MAKE: Key<Words<SheetKind>> = Key::new(

@@ -89,13 +89,13 @@ impl<'t> Value<'t> {
         let text = self.line(log, limit)?.value;
         let choice = match text.to_ascii_lowercase().as_str() {
             "andika" => FontChoice::Andika,
-            "atkinson" => FontChoice::Atkinson,
+            "lato" => FontChoice::Lato,
             folded => {
                 let extension = folded.rsplit_once('.').map(|(_, end)| end);
                 if let Some("ttf" | "otf") = extension {
                     FontChoice::File(text)
                 } else {
-                    let expected = "expected andika, atkinson, or a path to a .ttf or .otf file";
+                    let expected = "expected andika, lato, or a path to a .ttf or .otf file";
                     let problem =
                         Problem::new(format!("`{}` is neither a bundled font nor a font file", shortened(&text)));
                     log.error(self.span(), problem.hint(hint(&text, FontChoice::BUNDLED, expected)));

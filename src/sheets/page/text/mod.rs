@@ -160,7 +160,7 @@ pub fn settable(family: &Family, text: &str, face: &Face) -> Result<(), Problem>
     match family.font(face.weight).lacks(text) {
         None => Ok(()),
         Some(missing) => Err(Problem::new(format!("the font has no `{missing}`, needed for `{text}`"))
-            .hint("choose another font: `andika` and `atkinson` come with Placewright")),
+            .hint("choose another font: `andika` and `lato` come with Placewright")),
     }
 }
 
