@@ -28,14 +28,19 @@ pub(super) fn is_ours(path: &Path) -> io::Result<bool> {
     if name == gallery::FILE {
         return Ok(starts_with(path, b"<!DOCTYPE html>")? && holds(File::open(path)?, gallery::MARK.as_bytes())?);
     }
-    if path.extension().is_some_and(|extension| extension == "svg") {
+    let is = |ending: &str| path.extension().is_some_and(|extension| extension == ending);
+    let pictured = path.parent().and_then(Path::file_name).is_some_and(|folder| folder == gallery::PICTURES);
+    if pictured && (is("svg") || is("png")) && fs::symlink_metadata(path)?.len() == 0 {
+        // Nobody waited for it to be on the disk, and then the power was cut.
+        return Ok(true);
+    }
+    if is("svg") {
         return Ok(starts_with(path, b"<svg ")? && holds(File::open(path)?, svg::MARK.as_bytes())?);
     }
-    if path.extension().is_some_and(|extension| extension == "png") {
+    if is("png") {
         return Ok(starts_with(path, b"\x89PNG\r\n\x1a\n")? && holds(File::open(path)?, SOFTWARE)?);
     }
-    let is_pdf = path.extension().is_some_and(|extension| extension == "pdf");
-    Ok(is_pdf && starts_with(path, b"%PDF-")? && holds(File::open(path)?, PRODUCER)?)
+    Ok(is("pdf") && starts_with(path, b"%PDF-")? && holds(File::open(path)?, PRODUCER)?)
 }
 
 fn starts_with(path: &Path, start: &[u8]) -> io::Result<bool> {
@@ -95,6 +100,10 @@ mod tests {
         case(at, "1.png", b"\x89PNG\r\n\x1a\nIHDR tEXtSoftware\0Other", false);
         case(at, "1.svg", b"<svg xmlns=\"x\" data-made-by=\"Placewright 0.1.0\"></svg>", true);
         case(at, "1.svg", b"<svg xmlns=\"x\"><!-- Placewright --></svg>", false);
+        case(at, "1.svg", b"", false);
+        fs::create_dir(at.join(gallery::PICTURES)).expect("made");
+        case(&at.join(gallery::PICTURES), "1.svg", b"", true);
+        case(&at.join(gallery::PICTURES), "1.txt", b"", false);
         case(at, "index.html", b"<!DOCTYPE html><meta name=\"generator\" content=\"Placewright 0.1.0\">", true);
         case(at, "index.html", b"<!DOCTYPE html><p>Placewright", false);
         case(at, "contents.json", b"{ \"title\": \"mine\" }", false);

@@ -51,8 +51,8 @@ impl<'d> Sink<'d> {
         if io::copy(&mut same, self)? == count { Ok(()) } else { Err(io::ErrorKind::UnexpectedEof.into()) }
     }
 
-    /// Returns once all bytes would survive a power cut.
-    pub fn finish(mut self) -> io::Result<()> {
+    /// Returns once all bytes are handed over, or with `lasting` once they would survive a power cut.
+    pub fn finish(mut self, lasting: bool) -> io::Result<()> {
         if let State::Same(earlier) = &mut self.state
             && earlier.is_at_its_end()
             // Not every disk can give a file two names.
@@ -62,8 +62,8 @@ impl<'d> Sink<'d> {
         }
         self.part()?;
         match &self.state {
-            State::New(file) => self.disk.sync(file),
-            State::Same(_) => Ok(()),
+            State::New(file) if lasting => self.disk.sync(file),
+            State::New(_) | State::Same(_) => Ok(()),
         }
     }
 }
@@ -127,7 +127,7 @@ mod tests {
         }
         let mut sink = Sink::new(&Real, &path, Some(earlier.clone())).unwrap();
         parts.iter().try_for_each(|part| sink.write_all(part)).unwrap();
-        sink.finish().unwrap();
+        sink.finish(true).unwrap();
         assert_eq!(fs::read(&path).unwrap(), parts.concat());
         assert_eq!(fs::read(&earlier).ok().as_deref(), old);
         #[cfg(unix)]
@@ -157,7 +157,7 @@ mod tests {
         std::os::unix::fs::symlink(at.path().join("mine"), at.path().join("earlier")).unwrap();
         let mut sink = Sink::new(&Real, &at.path().join("new"), Some(at.path().join("earlier"))).unwrap();
         sink.write_all(b"one").unwrap();
-        sink.finish().unwrap();
+        sink.finish(true).unwrap();
         assert!(fs::symlink_metadata(at.path().join("new")).unwrap().is_file());
         fs::write(at.path().join("mine"), "two").unwrap();
         assert_eq!(fs::read(at.path().join("new")).unwrap(), b"one");

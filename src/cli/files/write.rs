@@ -16,7 +16,7 @@ use super::recover::{give_back, is_made, make_folders, others, recover, remove, 
 use super::sink::Sink;
 use crate::cli::failure::{Failure, reason};
 use crate::diag::{Diagnostic, Problem, Severity};
-use crate::pdf;
+use crate::{gallery, pdf};
 
 /// What goes into a file: called once, with where to write it.
 pub type Content<'c> = Box<dyn Fn(&mut dyn Write) -> Result<(), pdf::Failure> + 'c>;
@@ -136,35 +136,38 @@ fn stage(disk: &dyn Disk, stage: &Path, earlier: Option<&Path>, files: &[(&str, 
         if let Some((inner, _)) = file.rsplit_once('/') {
             make_folders(disk, &stage.join(inner)).map_err(refuse)?;
         }
-        write_whole(disk, &stage.join(file), earlier.map(|earlier| earlier.join(file)), content).map_err(
-            |failure| match failure {
-                pdf::Failure::Io(error) => refuse(error),
-                pdf::Failure::Problem(problem) => {
-                    let problem = Problem { message: format!("{file}: {}", problem.message), ..problem };
-                    Failure::Lesson(vec![Diagnostic {
-                        severity: Severity::Error,
-                        place: None,
-                        problem,
-                        related: Vec::new(),
-                    }])
-                }
-            },
-        )?;
+        // Pictures can be made again: waiting for a hundred of them would be most of a run.
+        let lasting = !file.starts_with(gallery::PICTURES);
+        let was = earlier.map(|earlier| earlier.join(file));
+        write_whole(disk, &stage.join(file), was, lasting, content).map_err(|failure| match failure {
+            pdf::Failure::Io(error) => refuse(error),
+            pdf::Failure::Problem(problem) => {
+                let problem = Problem { message: format!("{file}: {}", problem.message), ..problem };
+                Failure::Lesson(vec![Diagnostic {
+                    severity: Severity::Error,
+                    place: None,
+                    problem,
+                    related: Vec::new(),
+                }])
+            }
+        })?;
     }
     Ok(())
 }
 
-/// Writes a file; one with the same bytes at another path becomes this one as well, where the disk can do that.
+/// Writes a file; one with the same bytes at another path becomes this one as well, where the disk can do that. With
+/// `lasting`, returns once it would survive a power cut.
 fn write_whole(
     disk: &dyn Disk,
     path: &Path,
     earlier: Option<PathBuf>,
+    lasting: bool,
     content: &Content<'_>,
 ) -> Result<(), pdf::Failure> {
     let mut file = BufWriter::with_capacity(1 << 16, Sink::new(disk, path, earlier)?);
     content(&mut file)?;
     file.flush()?;
-    Ok(file.into_inner().map_err(io::IntoInnerError::into_error)?.finish()?)
+    Ok(file.into_inner().map_err(io::IntoInnerError::into_error)?.finish(lasting)?)
 }
 
 /// Puts the new folder in the place of the target. Afterwards what was there before, if anything was, is beside it; after
@@ -238,7 +241,7 @@ pub(super) fn lesson_on(disk: &dyn Disk, path: &Path, text: &str, replace: bool)
     let work = || {
         recover(disk, &place)?;
         let content: Content<'_> = Box::new(|out: &mut dyn Write| Ok(out.write_all(text.as_bytes())?));
-        let written = write_whole(disk, &new, None, &content).map_err(|failure| match failure {
+        let written = write_whole(disk, &new, None, true, &content).map_err(|failure| match failure {
             pdf::Failure::Io(error) => error,
             pdf::Failure::Problem(problem) => io::Error::other(problem.message),
         });
