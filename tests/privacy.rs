@@ -135,14 +135,15 @@ fn no_file_tells_who_where_or_when() {
     }
 }
 
-/// Whether digits stand in a text by themselves, and are not the number of a PDF's object.
+/// Whether digits stand in a text by themselves, and are neither the number of a PDF's object nor a length.
 fn is_word(bytes: &[u8], digits: &str) -> bool {
     let text = String::from_utf8_lossy(bytes);
     let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
     text.match_indices(digits).any(|(at, _)| {
         let (before, after) = (&text[..at], &text[at + digits.len()..]);
+        let counted = ["/Length ", "/First "].iter().any(|key| before.ends_with(key));
         let object = after.starts_with(" 0 obj") || after.starts_with(" 0 R");
-        !object && !digit(before.chars().next_back()) && !digit(after.chars().next())
+        !(counted || object || digit(before.chars().next_back()) || digit(after.chars().next()))
     })
 }
 
