@@ -52,6 +52,9 @@ impl Handling {
     }
 }
 
+/// What becomes of strips: the rule that the time of a lesson depends on too.
+pub const STRIPS: Handling = Handling { keep: Keep::UsedUp, scissors: Cutter::Learner, stack: Cutter::CopyRoom };
+
 /// Whether a sheet is made once and used again.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Keep {

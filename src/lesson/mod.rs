@@ -18,10 +18,10 @@ mod types;
 use std::sync::Arc;
 
 use crate::diag::{Diagnostic, Problem, Severity, Source};
-use crate::number::Style;
+use crate::number::{Form, Place, Style};
 use crate::rng::Stream;
 use crate::spec::{Given, Joiner, Spec, Thousands};
-use crate::wording::{self, Wording};
+use crate::wording::{self, Usage, Wording};
 
 pub use crate::spec::Version;
 pub use in_play::InPlay;
@@ -54,6 +54,7 @@ pub fn with_numbers(
     let style = style(&spec);
     match sort_sets(source, &mut spec, &mut chosen, &style) {
         Ok(sets) if wrong.is_empty() => {
+            chosen.notes.extend(timing::told(&spec));
             let checks = exit::checks(&spec, &chosen, &style, wording::of(spec.language.value));
             let slips = in_play::list(&spec, &sets, &checks);
             Ok(Lesson { spec, style, chosen, sets, checks, slips, roster })
@@ -71,15 +72,24 @@ impl Lesson {
     pub fn wording(&self) -> &'static dyn Wording {
         wording::of(self.spec.language.value)
     }
+
+    /// What a form is called on this class's pages: its own word, or the language's for numbers as large as these.
+    pub fn form_heading(&self, form: Form) -> &str {
+        let greatest = self.spec.numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
+        let own = self.spec.forms.names.get(form);
+        own.unwrap_or_else(|| self.wording().form_heading(form, greatest))
+    }
+
+    /// How this class writes numbers and what it calls their forms.
+    pub fn usage(&self) -> Usage<'_> {
+        Usage { style: &self.style, names: &self.spec.forms.names }
+    }
 }
 
 /// Settles what does not depend on the chosen numbers: learners and minutes.
 fn settle(source: &Arc<Source>, spec: &mut Spec, roster: &[String]) -> Vec<Diagnostic> {
-    let mut wrong: Vec<Diagnostic> = settle_learners(source, spec, roster).err().into_iter().collect();
-    if let Err(problem) = timing::settle(spec) {
-        wrong.push(at(source, &spec.minutes, problem));
-    }
-    wrong
+    timing::settle(spec);
+    settle_learners(source, spec, roster).err().into_iter().collect()
 }
 
 /// How a lesson's forms are written.

@@ -1,34 +1,102 @@
-//! How a lesson's minutes are shared among its phases.
+//! How much of a lesson is done in class, and how its minutes are shared among its phases.
 //!
-//! In: a [`Spec`]. Out: the phases this lesson has, each with whole minutes that sum to exactly `minutes`, none under
-//! three; or, when the numbers need more time than there is, what to drop.
+//! In: a [`Spec`]. Out: a [`Load`], which is what there is time for, and phases with whole minutes that sum to exactly
+//! `minutes`. What takes how long is a small model of a class at work; every figure of it is common practice, no source.
+//! What does not fit is cut down by one rule: fewer rows first (never under three), then fewer model numbers, then no
+//! example worked together, then strips that stay whole, then no sharing, one question of the quick check, and at last
+//! fewer rows again. [`told`] says so.
 
-use crate::diag::Problem;
-use crate::spec::{Cut, Given, Spec, limits};
+use super::job::{self, Cutter};
+use crate::spec::{Given, SheetKind, Spec, limits};
 
-/// A part of the lesson.
+pub use crate::wording::plan::{Phase, Standard};
+
+/// What the strips are for in this lesson.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Phase {
-    /// Everybody arrives at the idea of the day.
-    Opening,
-    /// The model numbers are built with the class.
-    Building,
-    /// One example is worked together, step by step.
-    Guided,
-    /// Each learner cuts, sorts and matches.
-    Sorting,
-    /// Learners compare what they did and why.
-    Sharing,
-    /// The quick check.
-    Exit,
-    /// Everything goes back where it belongs.
-    Clearing,
+pub enum StripUse {
+    /// Learners cut them, then match.
+    Cut,
+    /// They are cut already.
+    Ready,
+    /// There are none, or no time to cut: learners write in the boxes of the board, or on paper.
+    Written,
+    /// There is no board and no time to cut: learners mark strips that stay whole.
+    Whole,
+}
+
+/// What there is time for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Load {
+    /// Model numbers that are built.
+    pub models: u32,
+    /// Rows of the board that are done.
+    pub rows: u32,
+    /// What happens with the strips.
+    pub strips: StripUse,
+    /// Whether one example is worked together.
+    pub together: bool,
+    /// Whether learners compare what they did.
+    pub sharing: bool,
+    /// Questions of the quick check.
+    pub questions: u32,
+    /// Whether nothing takes longer than it must.
+    brisk: bool,
+}
+
+/// Questions on a quick check, at most; paper may have room for fewer.
+pub const QUESTIONS: u32 = 3;
+/// The fewest rows that are worth sorting; a set that has fewer is done whole.
+const ROWS: u32 = 3;
+
+/// How fast a class of some age works: in ten minutes each learner cuts out so many pieces along straight lines, finds
+/// the strips for so many boxes, writes in so many boxes. Common practice, no source.
+struct Pace {
+    cuts: u32,
+    matches: u32,
+    writes: u32,
+}
+
+/// The grade that the lesson says, or that its range belongs to: 1 to 4, where 4 stands for all above.
+pub fn grade(spec: &Spec) -> u32 {
+    let said = spec.grade.as_ref().and_then(|grade| grade.value.chars().find_map(|c| c.to_digit(10)));
+    said.unwrap_or(match skill(spec) {
+        Standard::TensAndOnes => 1,
+        Standard::Hundreds => 2,
+        Standard::Thousands => 3,
+        Standard::Periods => 4,
+    })
+    .clamp(1, 4)
+}
+
+/// The skill of a published standard that the lesson's range belongs to.
+pub fn skill(spec: &Spec) -> Standard {
+    match spec.numbers.range.value.1.value() {
+        // The last number of CCSSM grade 1 and of grade 2.
+        0..=120 => Standard::TensAndOnes,
+        121..=1_000 => Standard::Hundreds,
+        1_001..=9_999 => Standard::Thousands,
+        _ => Standard::Periods,
+    }
+}
+
+fn pace(spec: &Spec) -> Pace {
+    match grade(spec) {
+        1 => Pace { cuts: 25, matches: 15, writes: 10 },
+        2 => Pace { cuts: 35, matches: 20, writes: 15 },
+        3 => Pace { cuts: 45, matches: 25, writes: 20 },
+        _ => Pace { cuts: 55, matches: 30, writes: 25 },
+    }
+}
+
+/// Whole minutes for so many things at so many in ten minutes.
+fn minutes_for(count: u32, in_ten: u32) -> u32 {
+    (count * 10).div_ceil(in_ten)
 }
 
 /// What a phase needs and how it shares the minutes that are left over.
 struct Need {
     phase: Phase,
-    /// The fewest minutes that do the work; at least [`LEAST`].
+    /// The fewest minutes that do the work.
     least: u32,
     /// How much of the spare time it takes, against the others.
     weight: u32,
@@ -36,95 +104,145 @@ struct Need {
     most: u32,
 }
 
-/// No phase is shorter than this many minutes.
-pub const LEAST: u32 = 3;
-
-/// Minutes to build one model number and talk about it (common practice, no source).
-const A_MODEL: u32 = 2;
-/// Minutes to match all the strips of one row of the board (common practice, no source).
-const A_ROW: u32 = 1;
-/// Minutes to cut out a page of strips along straight lines (common practice, no source).
-const CUTTING: u32 = 3;
-
-/// How many numbers each role has; what the minutes depend on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-struct Counts {
-    model: u32,
-    sort: u32,
-    exit: u32,
-    scissors: bool,
-}
-
-impl Counts {
-    fn of(spec: &Spec) -> Self {
+impl Load {
+    /// All that the lesson asks for.
+    fn full(spec: &Spec) -> Self {
+        let makes = |kind| spec.sheets.make.value.contains(&kind);
+        let (models, rows) = (spec.numbers.model.count.value, spec.numbers.sort.count.value);
         Self {
-            model: spec.numbers.model.count.value,
-            sort: spec.numbers.sort.count.value,
-            exit: spec.numbers.exit.count.value,
-            scissors: spec.print.cut.value == Cut::Scissors,
+            models,
+            rows,
+            strips: match (makes(SheetKind::Strips), job::STRIPS.cutter(spec.print.cut.value)) {
+                (false, _) => StripUse::Written,
+                (true, Cutter::Learner) => StripUse::Cut,
+                (true, Cutter::Nobody | Cutter::Teacher | Cutter::CopyRoom) => StripUse::Ready,
+            },
+            together: models + rows > 0,
+            sharing: rows > 0,
+            questions: if spec.numbers.exit.count.value > 0 { QUESTIONS } else { 0 },
+            brisk: false,
         }
     }
 
-    /// The phases that these numbers make, in teaching order.
-    fn needs(self) -> Vec<Need> {
-        let need = |phase, least: u32, weight, most| Need { phase, least: least.max(LEAST), weight, most };
-        let mut needs = vec![need(Phase::Opening, LEAST, 1, 8)];
-        if self.model > 0 {
-            needs.push(need(Phase::Building, A_MODEL * self.model, 3, 5 * self.model + 5));
+    /// This load and ever smaller ones, by the rule at the head of this file.
+    fn and_smaller(self, spec: &Spec) -> Vec<Self> {
+        let board = spec.sheets.make.value.contains(&SheetKind::Board);
+        let mut all = vec![self];
+        let mut now = self;
+        let mut down = |change: &mut dyn FnMut(&mut Self)| {
+            change(&mut now);
+            all.push(now);
+        };
+        for rows in (ROWS.min(self.rows)..self.rows).rev() {
+            down(&mut |load| load.rows = rows);
         }
-        if self.model + self.sort > 0 {
-            needs.push(need(Phase::Guided, LEAST, 2, 15));
+        for models in (1..self.models).rev() {
+            down(&mut |load| load.models = models);
         }
-        if self.sort > 0 {
-            let cutting = if self.scissors { CUTTING } else { 0 };
-            needs.push(need(Phase::Sorting, A_ROW * self.sort + cutting, 5, u32::MAX));
-            needs.push(need(Phase::Sharing, LEAST, 2, 15));
+        // Without model numbers the example is all that is built.
+        down(&mut |load| load.together = load.together && load.models == 0);
+        if self.strips == StripUse::Cut {
+            down(&mut |load| load.strips = if board { StripUse::Written } else { StripUse::Whole });
         }
-        if self.exit > 0 {
-            needs.push(need(Phase::Exit, LEAST, 2, 12));
+        down(&mut |load| load.sharing = false);
+        down(&mut |load| load.questions = load.questions.min(1));
+        down(&mut |load| load.brisk = true);
+        for rows in (1..ROWS.min(self.rows)).rev() {
+            down(&mut |load| load.rows = rows);
         }
-        needs.push(need(Phase::Clearing, LEAST, 1, 5));
+        all
+    }
+
+    /// The phases that this load makes, in teaching order.
+    fn needs(self, spec: &Spec) -> Vec<Need> {
+        let need = |phase, least: u32, weight, most: u32| Need { phase, least, weight, most: most.max(least) };
+        let brisk = |usual: u32, short: u32| if self.brisk { short } else { usual };
+        let mut needs = vec![need(Phase::Opening, brisk(3, 1), 1, 5)];
+        if self.models > 0 {
+            let cards = u32::from(spec.sheets.make.value.contains(&SheetKind::Layered) && !self.brisk);
+            needs.push(need(Phase::Building, 2 * self.models + cards, 3, 4 * self.models + 4));
+        }
+        if self.together {
+            needs.push(need(Phase::Guided, brisk(3, 2), 2, 10));
+        }
+        if self.rows > 0 {
+            let work = self.sorting(spec);
+            // A brisk lesson stops when its time is over, wherever the class is.
+            let least = if self.brisk { work.min(4) } else { work + 1 };
+            needs.push(need(Phase::Sorting, least, 5, work + work / 2 + 4));
+        }
+        if self.sharing {
+            needs.push(need(Phase::Sharing, 3, 2, 8));
+        }
+        if self.questions > 0 {
+            needs.push(need(Phase::Exit, self.questions + 1, 2, 2 * self.questions + 2));
+        }
+        needs.push(need(Phase::Clearing, brisk(2, 1), 1, 4));
         needs
     }
 
-    fn least(self) -> u32 {
-        self.needs().iter().map(|need| need.least).sum()
+    /// Minutes to cut, match or write.
+    fn sorting(self, spec: &Spec) -> u32 {
+        let pace = pace(spec);
+        let forms = u32::try_from(spec.forms.matched.value.len().saturating_sub(1)).unwrap_or(1);
+        let pieces = spec.numbers.sort.count.value * forms + spec.forms.decoys.value;
+        let boxes = self.rows * forms;
+        match self.strips {
+            StripUse::Cut => minutes_for(pieces, pace.cuts) + minutes_for(boxes, pace.matches),
+            StripUse::Ready | StripUse::Whole => minutes_for(boxes, pace.matches),
+            StripUse::Written => minutes_for(boxes, pace.writes),
+        }
     }
 
-    /// The smaller lesson that fits and costs the class least: fewer numbers rather than a role left out, sort numbers
-    /// (never under four) rather than model numbers, and the exit check rather than building or sorting.
-    fn cut_to(self, minutes: u32) -> Option<Self> {
-        let sorts = (self.sort.min(4)..=self.sort).chain([0]);
-        let smaller = sorts.flat_map(|sort| {
-            (0..=self.model).flat_map(move |model| [self.exit, 0].map(|exit| Self { model, sort, exit, ..self }))
-        });
-        let lost = |role: u32, left: u32, whole: u32, each: u32| {
-            if role > 0 && left == 0 { whole } else { (role - left) * each }
-        };
-        smaller.filter(|s| s.model + s.sort > 0 && s.least() <= minutes).min_by_key(|s| {
-            // Beyond any sum of single numbers: a role is given up last. How the three compare is common practice.
-            lost(self.sort, s.sort, 30_000, 1)
-                + lost(self.model, s.model, 30_000, 3)
-                + lost(self.exit, s.exit, 10_000, 0)
-        })
+    fn least(self, spec: &Spec) -> u32 {
+        self.needs(spec).iter().map(|need| need.least).sum()
     }
 }
 
-/// The fewest minutes that this lesson's numbers need.
+/// What there is time for in so many minutes, at least 10.
+pub fn load(spec: &Spec, minutes: u32) -> Load {
+    let full = Load::full(spec);
+    let all = full.and_smaller(spec);
+    let fits = |load: &Load| load.least(spec) <= minutes;
+    let mut load = all.iter().copied().find(fits).unwrap_or_else(|| *all.last().unwrap_or(&full));
+    // What a later cut freed goes back to what was cut first.
+    let mut grow = |change: fn(&mut Load), may: fn(&Load, &Load) -> bool| {
+        while may(&load, &full) {
+            let mut more = load;
+            change(&mut more);
+            if !fits(&more) {
+                break;
+            }
+            load = more;
+        }
+    };
+    grow(|load| load.rows += 1, |load, full| load.rows < full.rows);
+    grow(|load| load.models += 1, |load, full| load.models < full.models);
+    grow(|load| load.questions += 1, |load, full| load.questions < full.questions);
+    load
+}
+
+/// The fewest minutes in which all of the lesson is done.
 pub fn least(spec: &Spec) -> u32 {
-    Counts::of(spec).least()
+    Load::full(spec).least(spec)
 }
 
-/// The phases in teaching order with their minutes, which sum to exactly the lesson's; a problem that says what to drop
-/// when there are too few.
-pub fn share(spec: &Spec) -> Result<Vec<(Phase, u32)>, Problem> {
-    let (counts, minutes) = (Counts::of(spec), spec.minutes.value);
-    let needs = counts.needs();
-    let least = counts.least();
-    if least > minutes {
-        return Err(too_short(counts, minutes, least));
+/// Fewer minutes left over than this are not worth another activity.
+const FURTHER: u32 = 6;
+
+/// The phases in teaching order with their minutes, which sum to exactly the lesson's.
+pub fn share(spec: &Spec) -> Vec<(Phase, u32)> {
+    let minutes = spec.minutes.value;
+    let mut needs = load(spec, minutes).needs(spec);
+    let full: u32 = needs.iter().map(|need| need.most).sum();
+    if minutes >= full + FURTHER {
+        let at = needs.iter().position(|need| matches!(need.phase, Phase::Exit | Phase::Clearing));
+        let further = Need { phase: Phase::Further, least: minutes - full, weight: 1, most: minutes - full };
+        needs.insert(at.unwrap_or(needs.len()), further);
     }
     let mut shares: Vec<u32> = needs.iter().map(|need| need.least).collect();
+    // A load that is brisk may need a minute less than there is, never more: the least lesson has ten.
+    let least: u32 = shares.iter().sum();
     // One minute at a time to the phase that is furthest behind its weight: no phase jumps, and the sum is exact.
     for _ in least..minutes {
         let behind = |k: &usize| {
@@ -133,42 +251,51 @@ pub fn share(spec: &Spec) -> Result<Vec<(Phase, u32)>, Problem> {
             (extra * 30 + 15) / u64::from(needs[*k].weight)
         };
         let open = (0..needs.len()).filter(|&k| shares[k] < needs[k].most).min_by_key(behind);
-        // With every phase full (a long lesson of few numbers) the longest work takes the rest.
+        // A few minutes more than every phase can use go to the longest work.
         let Some(next) = open.or_else(|| (0..needs.len()).max_by_key(|&k| needs[k].weight)) else { break };
         shares[next] += 1;
     }
-    Ok(needs.iter().map(|need| need.phase).zip(shares).collect())
+    needs.iter().map(|need| need.phase).zip(shares).collect()
 }
 
-/// Sees that the lesson is long enough for its numbers. Where the file is silent about its minutes they grow to the next
-/// five; where it is not, a problem says what to drop.
-pub fn settle(spec: &mut Spec) -> Result<(), Problem> {
+/// Where the file is silent about its minutes they grow to what the lesson needs, in steps of five.
+pub fn settle(spec: &mut Spec) {
     let least = least(spec);
     if spec.minutes.is_assumed() && spec.minutes.value < least {
-        spec.minutes = Given::assumed(least.next_multiple_of(5));
+        let most = u32::try_from(limits::MINUTES.most).unwrap_or(u32::MAX);
+        spec.minutes = Given::assumed(least.next_multiple_of(5).min(most));
     }
-    share(spec).map(|_| ())
 }
 
-fn too_short(counts: Counts, minutes: u32, least: u32) -> Problem {
-    let problem =
-        Problem::new(format!("`minutes = {minutes}` is too short for this lesson's numbers, which need {least}"));
-    // No lesson is so long that any numbers fit.
-    let longer = limits::MINUTES.allows(u64::from(least)).then(|| format!("set `minutes = {least}`"));
-    let Some(smaller) = counts.cut_to(minutes) else {
-        return problem.hint(longer.unwrap_or_else(|| "take fewer numbers".to_owned()));
-    };
-    let mut drops = Vec::new();
-    let mut say = |role: &str, from: u32, to: u32| {
-        if to == 0 && from > 0 {
-            drops.push(format!("leave out the {role} numbers (`{role}` with `count = 0`)"));
-        } else if to < from {
-            drops.push(format!("take {to} {role} number{} instead of {from}", if to == 1 { "" } else { "s" }));
-        }
-    };
-    say("sort", counts.sort, smaller.sort);
-    say("model", counts.model, smaller.model);
-    say("exit", counts.exit, smaller.exit);
-    let fewer = drops.join(" and ");
-    problem.hint(longer.map_or(fewer.clone(), |longer| format!("{fewer}; or {longer}")))
+/// What is cut down because the lesson is short, in plain words for whoever plans it; `None` where all of it fits.
+pub fn told(spec: &Spec) -> Option<String> {
+    let (full, minutes) = (Load::full(spec), spec.minutes.value);
+    let load = load(spec, minutes);
+    let mut less = Vec::new();
+    if load.rows < full.rows {
+        less.push(format!("{} of {} rows", load.rows, full.rows));
+    }
+    if load.models < full.models {
+        less.push(format!("{} of {} model numbers", load.models, full.models));
+    }
+    if full.together && !load.together {
+        less.push("no example worked together".to_owned());
+    }
+    if load.strips != full.strips {
+        less.push("strips that stay uncut".to_owned());
+    }
+    if full.sharing && !load.sharing {
+        less.push("no sharing at the end".to_owned());
+    }
+    if load.questions < full.questions {
+        less.push(format!("{} of {} questions", load.questions, full.questions));
+    }
+    if less.is_empty() {
+        return None;
+    }
+    Some(format!(
+        "{minutes} minutes are short for this lesson, which takes {}: the plan has {}",
+        least(spec),
+        less.join(", ")
+    ))
 }

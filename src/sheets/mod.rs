@@ -95,7 +95,7 @@ pub const SHEETS: [Sheet; 15] = [
     Sheet {
         kind: SheetKind::Strips,
         holds: "the pieces for the boxes, shuffled, with decoys",
-        reader: For::Learner(Handling { keep: Keep::UsedUp, scissors: Cutter::Learner, stack: Cutter::CopyRoom }),
+        reader: For::Learner(crate::lesson::job::STRIPS),
         lay: Lay::Masters(strips::lay),
     },
     Sheet {

@@ -1,10 +1,11 @@
-//! `[forms]`: which forms are matched and how they are written.
+//! `[forms]`: which forms are matched, how they are written and what the class calls them.
 
-use super::keys::list;
+use super::keys::kind::Line;
+use super::keys::{Key, list};
 use super::limits;
 use super::log::Log;
 use super::table::Table;
-use super::types::{FormsSpec, Given, Joiner, NumbersSpec, Thousands};
+use super::types::{FormNames, FormsSpec, Given, Joiner, NumbersSpec, Thousands};
 use crate::diag::Problem;
 use crate::number::{Form, Number};
 
@@ -15,6 +16,7 @@ pub(super) struct Asked {
     zero_terms: Given<bool>,
     thousands: Given<Thousands>,
     decoys: Option<Given<u32>>,
+    names: FormNames,
 }
 
 pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
@@ -36,9 +38,18 @@ pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
         zero_terms: table.settle(&list::ZERO_TERMS, log),
         thousands: table.settle(&list::THOUSANDS, log),
         decoys: table.read(&list::DECOYS, log),
+        names: names(table.inner("names", log), log),
     };
     table.finish(log);
     asked
+}
+
+/// `[forms.names]`: what the class calls forms.
+fn names(mut table: Table, log: &mut Log) -> FormNames {
+    let read = |(form, key): (Form, &Key<Line>)| Some((form, table.read(key, log)?));
+    let names = Form::ALL.into_iter().zip(&list::NAMES).filter_map(read).collect();
+    table.finish(log);
+    FormNames::new(names)
 }
 
 impl Asked {
@@ -68,6 +79,7 @@ impl Asked {
             zero_terms: self.zero_terms,
             thousands: self.thousands,
             decoys: self.decoys.unwrap_or(Given::assumed(list::DECOYS_MOST.min(numbers.sort.count.value / 2))),
+            names: self.names,
         }
     }
 }

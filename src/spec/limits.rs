@@ -61,13 +61,15 @@ pub const FONT_BYTES: u64 = 32 << 20;
 pub const TITLE: Limit = Limit::new(1, 120);
 /// Characters in the grade.
 pub const GRADE: Limit = Limit::new(1, 40);
+/// Characters in what a class calls a form.
+pub const FORM_NAME: Limit = Limit::new(1, 30);
 /// Characters in a path.
 pub const PATH: Limit = Limit::new(1, 1_024);
 /// Characters in a name of the roster.
 pub const NAME: Limit = Limit::new(1, 500);
 
-/// Minutes in a lesson.
-pub const MINUTES: Limit = Limit::new(5, 240);
+/// Minutes in a lesson: from a short slot between two others to a double lesson; with room for a whole morning.
+pub const MINUTES: Limit = Limit::new(10, 240);
 /// The seed: what a TOML integer can hold.
 pub const SEED: Limit = Limit::new(0, i64::MAX as u64);
 /// Any number of a lesson.

@@ -37,8 +37,8 @@ pub use assumed::assumed;
 pub use language::Language;
 pub use pool::Pool;
 pub use types::{
-    AtMost, Bound, ClassSpec, Cut, FontChoice, FormsSpec, Given, Ink, Joiner, NumbersSpec, Paper, PrintSpec, RoleSpec,
-    SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
+    AtMost, Bound, ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, NumbersSpec, Paper, PrintSpec,
+    RoleSpec, SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
 };
 pub use version::Version;
 

@@ -45,7 +45,7 @@ pub struct Spec {
     pub title: Given<String>,
     /// The grade, printed only.
     pub grade: Option<Given<String>>,
-    /// How long the lesson lasts, 5..=240.
+    /// How long the lesson lasts, 10..=240.
     pub minutes: Given<u32>,
     /// The paper everything is printed on.
     pub paper: Given<Paper>,
@@ -140,6 +140,24 @@ pub struct FormsSpec {
     pub thousands: Given<Thousands>,
     /// Extra strips made by slips, in each set.
     pub decoys: Given<u32>,
+    /// What the class calls forms, where it has words of its own.
+    pub names: FormNames,
+}
+
+/// What a class calls forms; a form without a name is called what the language calls it.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct FormNames(BTreeMap<Form, Given<String>>);
+
+impl FormNames {
+    /// The names that a file gives.
+    pub fn new(names: BTreeMap<Form, Given<String>>) -> Self {
+        Self(names)
+    }
+
+    /// The class's own word for a form, as a heading: "Standard form".
+    pub fn get(&self, form: Form) -> Option<&str> {
+        self.0.get(&form).map(|name| name.value.as_str())
+    }
 }
 
 /// Between the hundreds and the rest.

@@ -10,22 +10,39 @@
 mod area;
 mod checks;
 mod en;
+mod forms;
 mod groups;
 #[cfg(test)]
 mod marked;
 mod phrases;
+pub mod plan;
 mod titles;
+mod usage;
 
 use crate::number::Names;
 pub use crate::spec::Language;
 pub use checks::Checks;
 pub use en::English;
+pub use forms::FormTitles;
 pub use groups::Groups;
 pub use phrases::Phrases;
 pub use titles::Titles;
+pub use usage::Usage;
 
 /// All that a language says.
-pub trait Wording: Checks + Groups + Names + Phrases + Titles {
+pub trait Wording:
+    Names
+    + Checks
+    + FormTitles
+    + Groups
+    + Phrases
+    + Titles
+    + plan::Frame
+    + plan::Questions
+    + plan::Speech
+    + plan::Deeds
+    + plan::Prepare
+{
     /// The same language as what numbers are called in.
     fn names(&self) -> &'static dyn Names;
 }

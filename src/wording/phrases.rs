@@ -1,7 +1,7 @@
 //! The smallest parts of sentences: lists, counts, articles.
 
 use super::area::area;
-use crate::number::{Number, Place, Style};
+use crate::number::{Content, Number, Place, Style};
 
 area! {
     /// The smallest parts of sentences. Whole sentences are better: use these where the parts come from elsewhere.
@@ -33,6 +33,9 @@ area! {
 
     /// "1 learner", "24 learners".
     fn learners(count: u32) -> String;
+
+    /// What a strip, a box or an answer shows, as a text: pieces for a picture.
+    fn content(content: &Content) -> String;
 
     /// Columns of a mat: "the tens column", "the tens and ones columns".
     fn columns(places: &[Place]) -> String;

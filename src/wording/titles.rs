@@ -13,6 +13,9 @@ area! {
     /// The heading and the bookmark of the key's pages that answer the quick checks.
     fn checks_key_title() -> &'static str;
 
+    /// A sheet inside a sentence, without an article: "recording sheet" for 1, "recording sheets" for more.
+    fn sheet_in_text(kind: SheetKind, count: u32) -> &'static str;
+
     /// A page's name in bookmarks: the sheet's title, with its version where it has one.
     fn page_name(kind: SheetKind, version: Option<Version>) -> String;
 }

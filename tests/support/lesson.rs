@@ -7,8 +7,8 @@ use placewright::lesson::{Chosen, Lesson};
 use placewright::measure::{Family, Font, Length};
 use placewright::number::{Form, Number, Style};
 use placewright::spec::{
-    ClassSpec, Cut, FontChoice, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper, PrintSpec, RoleSpec,
-    SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
+    ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper, PrintSpec,
+    RoleSpec, SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
 };
 use placewright::wording::English;
 
@@ -52,6 +52,7 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
                 zero_terms: Given::assumed(false),
                 thousands: Given::assumed(Thousands::Comma),
                 decoys: Given::assumed(0),
+                names: FormNames::default(),
             },
             class: ClassSpec {
                 learners: Given::assumed(24),

@@ -4,6 +4,7 @@ pub mod class;
 pub mod html;
 pub mod lesson;
 pub mod matterhorn;
+pub mod means;
 pub mod otf;
 pub mod packets;
 pub mod pdf;

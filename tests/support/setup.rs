@@ -8,8 +8,8 @@ use placewright::lesson::{self, Chosen, Lesson};
 use placewright::measure::Length;
 use placewright::number::{Form, Number};
 use placewright::spec::{
-    ClassSpec, Cut, FontChoice, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper, PrintSpec, RoleSpec,
-    SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
+    ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper, PrintSpec,
+    RoleSpec, SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
 };
 
 pub fn number(value: u32) -> Number {
@@ -52,6 +52,7 @@ pub fn spec(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Spec 
             zero_terms: Given::assumed(false),
             thousands: Given::assumed(Thousands::Comma),
             decoys: Given::assumed(4),
+            names: FormNames::default(),
         },
         class: ClassSpec {
             learners: Given::assumed(24),

@@ -1,101 +1,154 @@
-//! Building the model numbers: each is shown, built on the mat and talked about.
+//! Building the model numbers: each is shown, built or drawn, and talked about.
 
-use super::talk::{build, find_digit, how_many, look_for, parts, repeats, teen, telling_place, twins, worth_of, zeros};
-use super::{Scene, Step, act, say};
-use crate::lesson::say::{empty_places, expanded, written};
-use crate::number::{Form, Number, Task};
+use super::means::BuiltWith;
+use super::opening::{telling_place, twins};
+use super::script::Script;
+use crate::number::{Feature, Form, Number, Place, Task};
 use crate::spec::SheetKind;
+use crate::wording::plan::{Asked, Deed, Laid, Said};
 
 /// Learners write the numeral of a number that is said.
 const HEARD: Task = Task::forms(Form::Words, Form::Numeral);
 /// Numbers that are talked about at length; the others are built the same way and checked.
 const AT_LENGTH: usize = 3;
 
-pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
-    let style = scene.style();
-    let numbers = scene.model();
-    let drawn = numbers.iter().all(|n| *n <= Number::MAX_BLOCKS);
-    let mut steps = Vec::new();
-    let mut named = scene.named.clone();
+pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
+    let numbers = script.model();
+    let ways: Vec<BuiltWith> = numbers.iter().map(|n| script.means.built_with(*n)).collect();
     // Two minutes a number carry two questions, and each further minute one more.
-    let questions = scene.minutes as usize / numbers.len().max(1);
+    let questions = script.minutes as usize / numbers.len().max(1);
+    let several = |n: &Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
+    let stacked = numbers.iter().copied().find(several).filter(|_| script.has(SheetKind::Layered));
     for (k, &number) in numbers.iter().enumerate() {
         if k < AT_LENGTH {
-            steps.extend(at_length(scene, k, number, questions.clamp(2, 5)));
-            steps.extend(look_for(scene.lesson, number, HEARD, &mut named));
+            at_length(script, k, number, stacked == Some(number), questions.clamp(2, 5));
+            script.look_for(number, HEARD);
         } else {
-            steps.push(in_short(scene, number, k == AT_LENGTH));
+            in_short(script, number, ways[k]);
         }
     }
-    if let Some(pair) = twins(numbers) {
-        steps.push(pair.ask(style));
-        if drawn {
-            steps.push(say("So a digit tells how many, and its place tells how many of what."));
+    if let Some(pair) = twins(numbers)
+        && script.ask(pair)
+    {
+        script.say(Said::HowManyOfWhat);
+    }
+    // With no time to work one together, the papers for it are used here.
+    if !script.load.together
+        && let Some(first) = numbers.first()
+    {
+        if script.has(SheetKind::Record) {
+            script.act(Deed::FillRow(*first));
+        }
+        if script.has(SheetKind::WordBank) {
+            script.act(Deed::PointToWordBank);
         }
     }
-    (table(scene, drawn), steps)
+    table(script, &ways)
 }
 
-fn table(scene: &Scene<'_>, drawn: bool) -> Vec<String> {
-    if !drawn {
-        return vec!["Paper and a pencil for each learner. Numbers this large are written, not built.".to_owned()];
+fn table(script: &Script<'_>, ways: &[BuiltWith]) -> Vec<Laid> {
+    let mut table = Vec::new();
+    let mat = script.means.pages(SheetKind::Mat);
+    if mat > 0 {
+        table.push(Laid::Sheet(SheetKind::Mat, mat));
     }
-    let mat = if scene.makes(SheetKind::Mat) {
-        "A place-value mat for each learner."
-    } else {
-        "Paper folded into columns, one for each place, for each learner."
-    };
-    let blocks = if scene.makes(SheetKind::Blocks) {
-        "A set of cut-out blocks for each learner."
-    } else {
-        "Base-ten blocks from the class tub."
-    };
-    vec![mat.to_owned(), blocks.to_owned()]
+    if ways.contains(&BuiltWith::Blocks) {
+        table.push(Laid::Sheet(SheetKind::Blocks, script.means.pages(SheetKind::Blocks)));
+        if mat == 0 {
+            table.push(Laid::FoldedPaper);
+        }
+    }
+    if ways.contains(&BuiltWith::Tub) {
+        table.push(Laid::TubBlocks);
+    }
+    if script.has(SheetKind::Layered) {
+        table.push(Laid::Sheet(SheetKind::Layered, script.means.pages(SheetKind::Layered)));
+    }
+    if ways.iter().any(|way| matches!(way, BuiltWith::Drawn | BuiltWith::Columns)) {
+        table.push(Laid::Paper);
+    }
+    if !script.load.together {
+        let fits = [SheetKind::Record, SheetKind::WordBank].into_iter().filter(|kind| script.has(*kind));
+        table.extend(fits.map(|kind| Laid::Sheet(kind, script.means.pages(kind))));
+    }
+    table
+}
+
+/// Shows and builds one number; `first` for the first number built so.
+fn build(script: &mut Script<'_>, number: Number, first: bool) {
+    match script.means.built_with(number) {
+        BuiltWith::Blocks | BuiltWith::Tub => {
+            script.ask(Asked::Blocks(number));
+            script.act(Deed::Build { number, first: true });
+        }
+        BuiltWith::Drawn => {
+            script.say(Said::Draw(number));
+            if number.len() > 1 {
+                script.ask(Asked::Units(number));
+            }
+        }
+        BuiltWith::Columns => {
+            let mat = script.has(SheetKind::Mat);
+            script.act(Deed::WriteColumns { number, mat, first });
+        }
+    }
 }
 
 /// One number, shown, built and asked about.
-fn at_length(scene: &Scene<'_>, turn: usize, number: Number, questions: usize) -> Vec<Step> {
-    let style = scene.style();
-    let numeral = written(number, style);
-    let mut steps = Vec::new();
-    steps.push(act(format!("Write {numeral} on the board.")));
-    if number <= Number::MAX_BLOCKS {
-        steps.push(how_many(number, style));
-        steps.push(act(format!("Have the class build it: {}", build(number))));
-    } else {
-        steps.push(act("Draw a column for each place. Learners do the same and write one digit in each."));
+fn at_length(script: &mut Script<'_>, turn: usize, number: Number, stacked: bool, questions: usize) {
+    script.on_board(number);
+    build(script, number, turn == 0);
+    if script.has(SheetKind::Display) {
+        script.act(Deed::ShowDisplay(number));
     }
-    if scene.makes(SheetKind::Display) {
-        steps.push(act(format!("Show the display page for {numeral}. Learners compare it with their own work.")));
-    }
-    let ends_so = teen(number, style);
+    let count = |digit: u8| number.digits().filter(|(_, d)| *d == digit).count();
+    let repeated = number.digits().map(|(_, digit)| digit).find(|digit| *digit > 0 && count(*digit) > 1);
+    let teen = Feature::Teen.is_in(number);
     // Of 11 at the end both remarks would say the same.
-    let eleven = number.value() % 100 == 11 && number.digits().filter(|(_, digit)| *digit == 1).count() == 2;
-    steps.extend(repeats(number, style).filter(|_| ends_so.is_none() || !eleven));
-    steps.extend(ends_so);
-    let has_zero = |n: &Number| !empty_places(*n).is_empty();
-    let first = scene.model().iter().find(|n| has_zero(n)) == Some(&number);
-    let mut asked = zeros(number, first, style);
-    if turn % 2 == 1 {
-        asked.extend(find_digit(number, turn, style));
+    let eleven = number.value() % 100 == 11 && count(1) == 2;
+    if let Some(digit) = repeated.filter(|_| !eleven) {
+        script.say(Said::Repeats(number, digit));
     }
-    asked.extend(telling_place(number, turn + 1).map(|place| worth_of(number, place, style)));
-    asked.extend(parts(number, style));
-    asked.truncate(questions);
-    steps.extend(asked);
-    steps
+    if teen {
+        script.say(Said::Teen(number));
+    }
+    if stacked {
+        script.act(Deed::LayCards(number));
+        script.ask(Asked::Cards(number));
+    }
+    let mut asked = Vec::new();
+    if number == Number::MIN {
+        asked.push(Asked::WhyZero(number));
+    } else if !empty_places(number).is_empty() {
+        let has_zero = |n: &&Number| !empty_places(**n).is_empty();
+        if script.model().iter().find(has_zero) == Some(&number) {
+            asked.push(Asked::ZeroTells(number));
+        }
+        asked.push(Asked::WhyZero(number));
+    }
+    let once = |place: &Place| count(number.digit(*place)) == 1;
+    if turn % 2 == 1 {
+        asked.extend(telling_place(number, turn).filter(once).map(|place| Asked::WhichPlace(number, place)));
+    }
+    asked.extend(telling_place(number, turn + 1).map(|place| Asked::Worth(number, place)));
+    if number.digits().filter(|(_, digit)| *digit > 0).count() > 1 {
+        asked.push(Asked::Expanded(number));
+    }
+    script.ask_some(asked, questions);
 }
 
-/// One number in a single step.
-fn in_short(scene: &Scene<'_>, number: Number, first: bool) -> Step {
-    let style = scene.style();
-    let numeral = written(number, style);
-    let sum = expanded(number, style);
-    let parts = if sum.contains('+') { format!(" Expect {sum} in expanded form.") } else { String::new() };
-    if number <= Number::MAX_BLOCKS {
-        let lead = if first { "Build the next numbers the same way. " } else { "" };
-        act(format!("{lead}{numeral}: {}{parts}", build(number)))
-    } else {
-        act(format!("{numeral}: one digit in each column.{parts}"))
+/// One number in a step or two.
+fn in_short(script: &mut Script<'_>, number: Number, way: BuiltWith) {
+    match way {
+        BuiltWith::Blocks | BuiltWith::Tub => script.act(Deed::Build { number, first: false }),
+        BuiltWith::Drawn | BuiltWith::Columns => {
+            script.on_board(number);
+            build(script, number, false);
+        }
     }
+}
+
+/// The places in which the numeral shows a 0.
+pub(super) fn empty_places(number: Number) -> Vec<Place> {
+    Place::ALL.into_iter().rev().filter(|place| Feature::Zero(*place).is_in(number)).collect()
 }

@@ -1,200 +1,151 @@
-//! The end of the lesson: sharing, the exit check and clearing away.
+//! The end of the lesson: sharing, the quick check and clearing away.
 
-use super::sorting::{differ, same_digits};
-use super::talk::twins;
-use super::{Scene, Step, act, ask, say, watch};
+use super::Seen;
+use super::building::empty_places;
+use super::opening::twins;
+use super::script::Script;
+use super::sorting::same_digits;
 use crate::lesson::Wrong;
 use crate::lesson::exit::{Check, Question};
-use crate::lesson::say::{
-    capital, counted, counted_s, either, empty_places, expanded, form, list, spoken, worth, written,
-};
-use crate::number::{Content, Form, Number, Style, Task};
-use crate::spec::{Cut, SheetKind};
+use crate::lesson::timing::{QUESTIONS, StripUse};
+use crate::number::{Content, Form, Number, Place, Slip, Task};
+use crate::spec::SheetKind;
+use crate::wording::plan::{Asked, Deed, Laid, Said};
 
-/// Wrong exit choices that the plan explains; the key has them all.
-const WRONG_NAMED: usize = 3;
+/// Wrong choices that the plan explains; the key has them all.
+const WRONG_NAMED: usize = 2;
 
 /// Learners compare what they did.
-pub(super) fn sharing(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
-    let style = scene.style();
-    let rows = scene.sort();
-    let on = if scene.lesson.sets.len() > 1 { " of set A" } else { "" };
-    let mut steps = vec![act("Stop the work. Everyone looks at you, hands off the strips.")];
-    if !scene.makes(SheetKind::Strips) {
-        steps = vec![act("Stop the work. Pencils down, and everyone looks at you.")];
-    }
+pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
+    let rows = script.sort();
+    let strips = script.has(SheetKind::Strips) && script.load.strips != StripUse::Written;
+    script.act(if strips { Deed::StopStrips } else { Deed::StopPencils });
     let zeros = |n: &Number| empty_places(*n).len();
     let zero = rows.iter().copied().filter(|n| n.len() > 1 && zeros(n) > 0).min_by_key(zeros);
-    if let Some((a, b)) = same_digits(rows) {
-        let pair = format!("{} and {}", written(a, style), written(b, style));
-        steps.push(ask(format!("Which numbers{on} were easy to mix up?"), format!("{pair}. {}", differ(a, b, style))));
+    // Two numbers that differ late are the ones worth comparing.
+    let pair = same_digits(rows).or_else(|| {
+        let alike = |a: &Number, b: &Number| a.len() == b.len() && a != b;
+        rows.iter().enumerate().find_map(|(k, a)| rows[k + 1..].iter().find(|b| alike(a, b)).map(|b| (*a, *b)))
+    });
+    script.ask_one(pair.map(|(a, b)| Asked::Greater(a, b)));
+    script.ask_one(zero.map(Asked::ZeroParts));
+    script.ask_one(twins(rows));
+    if strips {
+        a_decoy(script);
     }
-    if let Some(number) = zero {
-        let sum = expanded(number, style);
-        let numeral = written(number, style);
-        steps.push(if style.zero_terms {
-            ask(format!("Why is there a 0 in the expanded form of {numeral}?"), keeps(number, &sum))
-        } else {
-            let places = zero_of(number);
-            let expect = format!("A 0 adds nothing. So we write {sum}.");
-            ask(format!("Why does the expanded form of {numeral} have no part for {places}?"), expect)
-        });
-    }
-    if steps.len() == 1 {
-        if let Some(pair) = twins(rows) {
-            steps.push(pair.ask(style));
-        } else if let Some(&first) = rows.first() {
-            let numeral = written(first, style);
-            steps.push(ask(
-                format!("How can we check the words for {numeral}?"),
-                format!("Say them aloud: {}. Then look at each digit.", spoken(first, style)),
-            ));
-        }
-    }
-    steps.extend(a_decoy(scene));
-    steps.push(act("Let two or three learners show one row and say why it is right."));
-    (vec!["The boards as they are.".to_owned()], steps)
-}
-
-/// What the + 0 of an expanded form says, in lessons that write it.
-fn keeps(number: Number, sum: &str) -> String {
-    let places = empty_places(number);
-    let words: Vec<&str> = places.iter().map(|place| place.words()).collect();
-    let (place, is) = if places.len() == 1 { ("place", "is") } else { ("places", "are") };
-    format!("The {} {place} {is} empty. We write {sum}.", list(&words))
-}
-
-fn zero_of(number: Number) -> String {
-    let words: Vec<&str> = empty_places(number).iter().map(|place| place.words()).collect();
-    format!("the {}", either(&words))
+    script.act(Deed::ShowRows);
+    Vec::new()
 }
 
 /// One decoy, shown to all: thinking about a wrong strip teaches more than seeing right ones.
-fn a_decoy(scene: &Scene<'_>) -> Option<Step> {
-    if !scene.makes(SheetKind::Strips) {
-        return None;
-    }
-    let set = scene.lesson.sets.first()?;
-    set.strips.iter().find_map(|strip| {
-        let (of, _) = strip.wrong?;
-        let Content::Text(text) = &strip.content else { return None };
-        let right = form(strip.form, of, scene.style())?;
-        Some(ask(
-            format!("Someone made the strip \"{text}\" for {}. What went wrong?", written(of, scene.style())),
-            format!("It should be {right}."),
-        ))
-    })
+fn a_decoy(script: &mut Script<'_>) {
+    let Some(set) = script.lesson.sets.first() else { return };
+    let rows = script.rows(set);
+    let mut texts = set.decoys().into_iter().filter(|wrong| matches!(wrong.content, Content::Text(_)));
+    // The last: the first ones were explained while learners worked.
+    let decoy = texts.rfind(|wrong| rows.contains(&wrong.of));
+    script.ask_one(decoy.map(|wrong| Asked::WentWrong(wrong.of, wrong.task.asked(), wrong.content, wrong.slip)));
 }
 
 /// The quick check.
-pub(super) fn exit(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
-    let checks = &scene.lesson.checks;
-    let mut steps = Vec::new();
-    if scene.makes(SheetKind::Exit) {
-        steps.push(act(if checks.len() > 1 {
-            "Give each learner one quick check. Neighbours get different numbers in the corner."
-        } else {
-            "Give each learner one quick check."
-        }));
-        steps.push(say("Write your name. Work alone. Mark the answer that you think is right."));
-        steps.push(act("Read a question aloud to anyone who asks. Do not help with the answer."));
-        steps.extend(wrong_choices(scene, checks));
-        let table = vec!["Only a pencil. You hold the quick checks.".to_owned()];
-        return (table, steps);
+pub(super) fn exit(script: &mut Script<'_>) -> Vec<Laid> {
+    let checks = &script.lesson.checks;
+    let on_paper = script.means.questions;
+    let most = script.load.questions.min(on_paper).max(1) as usize;
+    if !script.has(SheetKind::Exit) {
+        script.say(Said::CheckAloud);
+        for question in aloud(checks, most) {
+            script.ask(said_aloud(question));
+        }
+        return vec![Laid::Paper];
     }
-    steps.push(say("Write your name. I ask, and you write the answers alone."));
-    for question in aloud(checks, scene.questions) {
-        steps.push(ask(spoken_question(question), format!("{}.", shown(&question.answer))));
+    script.act(Deed::GiveChecks { several: checks.len() > 1 });
+    let shown = || checks.iter().flat_map(|check| check.questions.iter().take(most));
+    let marks = shown().any(|question| !question.choices.is_empty());
+    let writes = shown().any(|question| question.choices.is_empty());
+    script.say(Said::CheckRules { marks, writes });
+    if most < on_paper as usize {
+        script.act(Deed::QuestionsToday(u32::try_from(most).unwrap_or(QUESTIONS)));
     }
-    (vec!["Paper and a pencil for each learner.".to_owned()], steps)
+    script.act(Deed::ReadAloud);
+    wrong_choices(script, checks, most);
+    vec![Laid::OnlyPencils]
 }
 
 /// A wrong choice for each of a few slips.
-fn wrong_choices(scene: &Scene<'_>, checks: &[Check]) -> Vec<Step> {
+fn wrong_choices(script: &mut Script<'_>, checks: &[Check], most: usize) {
     let mut named = Vec::new();
-    let mut steps = Vec::new();
     for check in checks {
-        for (k, question) in (1..).zip(check.questions.iter().take(scene.questions)) {
-            for (letter, choice, slip) in question.wrong() {
-                if steps.len() == WRONG_NAMED || named.contains(&slip) {
-                    continue;
-                }
-                named.push(slip);
-                let sees = format!("check {}, question {k}, choice {letter}: {}", check.mark, shown(&choice.content));
-                let wrong = Wrong { of: question.of, task: question.task, content: choice.content.clone(), slip };
-                steps.push(watch(sees, wrong));
-                break;
+        for (number, question) in (1..).zip(check.questions.iter().take(most)) {
+            // What was explained before is in the key.
+            let fresh = |slip: Slip| !named.contains(&slip) && !script.is_explained(slip);
+            let Some((letter, choice, slip)) = question.wrong().find(|(_, _, slip)| fresh(*slip)) else {
+                continue;
+            };
+            if named.len() == WRONG_NAMED {
+                return;
             }
+            named.push(slip);
+            let wrong = Wrong { of: question.of, task: question.task, content: choice.content.clone(), slip };
+            script.watch(Seen::Choice { check: check.mark, question: number, letter }, wrong);
         }
     }
-    steps
 }
 
-/// Questions that can be asked without paper: those of the first check that show nothing but a numeral, or words that can be
-/// read out.
+/// Questions that can be asked without paper: those of the first check that show no picture.
 fn aloud(checks: &[Check], most: usize) -> impl Iterator<Item = &Question> {
     let told = |question: &&Question| !matches!(question.shown, Some(Content::Blocks(_)));
     checks.iter().take(1).flat_map(|check| &check.questions).filter(told).take(most)
 }
 
-fn spoken_question(question: &Question) -> String {
+/// A question of a check, said aloud instead of chosen.
+fn said_aloud(question: &Question) -> Asked {
     match (&question.shown, question.task) {
-        (Some(Content::Text(text)), _) => format!("How do we write {text}?"),
-        (_, Task::Forms { asked: Form::Words, .. }) => format!("How do you spell {}?", question.of),
-        (_, Task::Forms { asked: Form::Expanded, .. }) => format!("What is {} in expanded form?", question.of),
-        (_, Task::Forms { .. } | Task::Worth(_) | Task::Greater(_)) => question.sentence.clone(),
-    }
-}
-
-fn shown(content: &Content) -> String {
-    match content {
-        Content::Text(text) => text.clone(),
-        Content::Blocks(counts) => {
-            let names = [("thousand-block", "thousand-blocks"), ("flat", "flats"), ("rod", "rods"), ("cube", "cubes")];
-            let parts: Vec<String> = counts
-                .iter()
-                .zip(names)
-                .filter(|(count, _)| **count > 0)
-                .map(|(count, (one, many))| counted(*count, one, many))
-                .collect();
-            list(&parts)
-        }
+        (Some(Content::Text(text)), _) => Asked::Written(text.clone(), question.of),
+        (_, Task::Forms { asked: Form::Words, .. }) => Asked::Words(question.of),
+        (_, Task::Forms { asked: Form::Expanded, .. }) => Asked::Expanded(question.of),
+        (_, Task::Forms { .. }) => Asked::Read(question.of),
+        (_, Task::Worth(place)) => Asked::Worth(question.of, place),
+        (_, Task::Greater(other)) => Asked::Greater(question.of, other),
     }
 }
 
 /// Everything goes back.
-pub(super) fn clearing(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
-    let spec = &scene.lesson.spec;
-    let mut steps = Vec::new();
-    if scene.makes(SheetKind::Strips) && spec.numbers.sort.count.value > 0 {
-        if spec.print.cut.value == Cut::Scissors {
-            let pairs = counted(spec.class.learners.value, "pair", "pairs");
-            steps.push(act(format!("Count the scissors back in: {pairs}, closed, handles up.")));
-        }
-        steps.push(act("Strips go into the envelopes with the learners' names on them."));
+pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
+    let spec = &script.lesson.spec;
+    let learners = spec.class.learners.value;
+    let sorted = script.load.rows > 0 && script.has(SheetKind::Strips);
+    if sorted && script.load.strips == StripUse::Cut {
+        script.act(Deed::CountScissors(learners));
     }
-    if spec.numbers.model.count.value > 0 && scene.model().iter().all(|n| *n <= Number::MAX_BLOCKS) {
-        steps.push(act("Blocks go back in the tub or in their bags. Look under the tables for small pieces."));
+    if sorted && matches!(script.load.strips, StripUse::Cut | StripUse::Ready) {
+        script.act(Deed::BagStrips);
     }
-    if spec.numbers.exit.count.value > 0 {
-        steps.push(act(format!(
-            "Collect the quick checks and count them: {}.",
-            counted_s(spec.class.learners.value, "paper")
-        )));
+    let kit: Vec<SheetKind> = [SheetKind::Mat, SheetKind::Blocks, SheetKind::Layered, SheetKind::WordBank]
+        .into_iter()
+        .filter(|kind| script.has(*kind))
+        .collect();
+    if !kit.is_empty() && script.load.models + script.load.rows > 0 {
+        script.act(Deed::PutAway(kit));
     }
-    if let Some(sentence) = last_word(scene.model(), scene.sort(), scene.style()) {
-        steps.push(ask("What do we know about digits now?", sentence));
+    if script.model().iter().any(|n| script.means.built_with(*n) == super::means::BuiltWith::Tub) {
+        script.act(Deed::BlocksToTub);
     }
-    (vec!["A bin for scraps, and the envelopes or bags that things came in.".to_owned()], steps)
+    if script.load.questions > 0 {
+        script.act(Deed::CollectChecks(learners));
+    }
+    if crate::lesson::timing::told(spec).is_some() {
+        script.act(Deed::NoteUndone);
+    }
+    last_word(script);
+    vec![Laid::Bin]
 }
 
-/// What the class takes home, about one of its own numbers.
-fn last_word(model: &[Number], sort: &[Number], style: &Style) -> Option<String> {
-    let number = model.iter().chain(sort).copied().find(|n| n.len() > 1)?;
-    let (place, digit) = number.digits().next()?;
-    let whole = worth(number, place, style);
-    Some(capital(&format!(
-        "the place tells what a digit is worth. In {} the {digit} is worth {whole}.",
-        written(number, style)
-    )))
+/// A digit of one of the class's own numbers that was not asked about yet; a digit of the ones last.
+fn last_word(script: &mut Script<'_>) {
+    let numbers = script.model().iter().chain(script.sort()).copied().filter(|n| n.len() > 1);
+    let digits = numbers.flat_map(|n| n.digits().filter(|(_, digit)| *digit > 0).map(move |(place, _)| (n, place)));
+    let mut fresh: Vec<(Number, Place)> = digits.filter(|(n, place)| !script.knows_worth(*n, *place)).collect();
+    fresh.sort_by_key(|(_, place)| *place == Place::Ones);
+    script.ask_one(fresh.first().map(|(n, place)| Asked::DigitAt(*n, *place)));
 }

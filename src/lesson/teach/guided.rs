@@ -1,82 +1,92 @@
 //! Practice together: one number is written in every way with the class, the others alone.
 
-use super::talk::{look_for, parts, twins};
-use super::{Scene, Step, act, ask, say};
-use crate::lesson::say::{capital, list, spoken, written};
+use super::means::BuiltWith;
+use super::opening::twins;
+use super::script::Script;
 use crate::number::{Form, Number, Task};
 use crate::spec::SheetKind;
+use crate::wording::plan::{Asked, Deed, Laid, Said};
 
-pub(super) fn write(scene: &Scene<'_>) -> (Vec<String>, Vec<Step>) {
-    let style = scene.style();
-    let numbers = if scene.model().is_empty() { scene.sort() } else { scene.model() };
+/// Numbers that learners do by themselves: more would not be done in the time there is.
+const ALONE: usize = 3;
+
+pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
+    let model = script.model();
+    let numbers = if model.is_empty() { script.sort() } else { model };
     // A number of several parts shows the most; the first of them is worked together.
     let several = |n: &&Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
-    let Some(&number) = numbers.iter().find(several).or(numbers.first()) else { return (Vec::new(), Vec::new()) };
+    let Some(&number) = numbers.iter().find(several).or(numbers.first()) else { return Vec::new() };
     let others: Vec<Number> = numbers.iter().copied().filter(|n| *n != number).collect();
-    let numeral = written(number, style);
+    let record = script.has(SheetKind::Record);
     // Without model numbers each version records its own sort numbers, so no row is on every learner's sheet.
-    let shared = !scene.model().is_empty() || scene.lesson.sets.len() < 2;
-    let record = scene.makes(SheetKind::Record) && shared;
-    let table = vec![if record {
-        "A record sheet and a pencil for each learner.".to_owned()
+    let shared = !model.is_empty() || script.lesson.sets.len() < 2;
+    let mut table =
+        vec![if record { Laid::Sheet(SheetKind::Record, script.means.pages(SheetKind::Record)) } else { Laid::Paper }];
+    script.act(match (record, shared) {
+        (true, true) => Deed::FillRow(number),
+        (true, false) => Deed::OwnFirstRow,
+        (false, _) => Deed::TopOfPage(number),
+    });
+    if model.is_empty() {
+        table.extend(build(script, number));
+    } else if number <= Number::MAX_BLOCKS {
+        script.say(Said::Draw(number));
+    }
+    script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);
+    script.ask(Asked::Words(number));
+    if matches!(number.value() % 100, 21..=99) && !number.value().is_multiple_of(10) {
+        script.ask(Asked::Hyphen(number));
+    }
+    if script.has(SheetKind::WordBank) {
+        table.push(Laid::Sheet(SheetKind::WordBank, script.means.pages(SheetKind::WordBank)));
+        script.act(Deed::PointToWordBank);
+    }
+    let alone: Vec<Number> = others.iter().copied().take(ALONE).collect();
+    script.act(if alone.is_empty() || !shared {
+        Deed::PickOne { one: script.lesson.spec.class.learners.value == 1 }
     } else {
-        "Paper and a pencil for each learner.".to_owned()
-    }];
-    let mut steps = vec![if record {
-        act(format!("Find the row for {numeral} on the record sheet. Fill it in together."))
-    } else {
-        act(format!("Everyone writes {numeral} at the top of the page. Work on it together."))
-    }];
-    if number <= Number::MAX_BLOCKS {
-        steps.push(say(draw(number)));
-    }
-    steps.push(parts(number, style).unwrap_or_else(|| {
-        ask(format!("How many parts does {numeral} have in expanded form?"), format!("Only one: {numeral}."))
-    }));
-    let words = spoken(number, style);
-    steps.push(ask(format!("How do we write {numeral} in words?"), format!("{}.", capital(&words))));
-    if let Some((tens, ones)) = words.split_whitespace().find_map(|word| word.trim_end_matches(',').split_once('-')) {
-        steps.push(ask("Where does the hyphen go?", format!("Between {tens} and {ones}: {tens}-{ones}.")));
-    }
-    if scene.makes(SheetKind::WordBank) {
-        steps.push(act("Point to the word bank. Learners copy hard words from it."));
-    }
-    steps.push(alone(scene, &others));
-    let mut named = scene.named.clone();
-    steps.extend(look_for(scene.lesson, number, Task::forms(Form::Numeral, Form::Expanded), &mut named));
-    if scene.minutes >= 5 {
+        Deed::Alone(alone)
+    });
+    script.look_for(number, Task::forms(Form::Numeral, Form::Expanded));
+    if script.minutes >= 5 {
         let last = others.last().copied().unwrap_or(number);
-        steps.extend(look_for(scene.lesson, last, Task::forms(Form::Numeral, Form::Words), &mut named));
+        script.look_for(last, Task::forms(Form::Numeral, Form::Words));
     }
-    if scene.model().is_empty() {
-        steps.extend(twins(numbers).map(|pair| pair.ask(style)));
+    if model.is_empty() {
+        script.ask_one(twins(numbers));
     }
-    (table, steps)
+    table
 }
 
-/// How to draw a number by hand: only the marks that it needs.
-fn draw(number: Number) -> String {
-    let marks =
-        ["a dot for each one", "a line for each ten", "a square for each hundred", "a big box for each thousand"];
-    let needed: Vec<&str> = number
-        .digits()
-        .filter(|(_, digit)| *digit > 0)
-        .filter_map(|(place, _)| marks.get(place.index()).copied())
-        .collect();
-    if needed.is_empty() {
-        return "We draw nothing at all, because 0 means none.".to_owned();
+/// In a lesson without model numbers, what there is to build with is used here.
+fn build(script: &mut Script<'_>, number: Number) -> Vec<Laid> {
+    let mut table = Vec::new();
+    let mut lay = |kind: SheetKind| table.push(Laid::Sheet(kind, script.means.pages(kind)));
+    let way = script.means.built_with(number);
+    if script.has(SheetKind::Mat) {
+        lay(SheetKind::Mat);
     }
-    format!("We draw {}.", list(&needed))
-}
-
-fn alone(scene: &Scene<'_>, others: &[Number]) -> Step {
-    // A record sheet has a row for each model number; more than three would not be done in the time there is.
-    let numerals: Vec<String> = others.iter().take(3).map(|n| written(*n, scene.style())).collect();
-    match numerals.as_slice() {
-        [] => act(format!(
-            "Each learner picks one more number and does the same. Walk round {} and listen.",
-            if scene.lesson.spec.class.learners.value == 1 { "the table" } else { "the room" }
-        )),
-        _ => act(format!("Learners do {} alone or in pairs. Walk round and look at what they write.", list(&numerals))),
+    if script.has(SheetKind::Layered) {
+        lay(SheetKind::Layered);
     }
+    match way {
+        BuiltWith::Blocks => lay(SheetKind::Blocks),
+        BuiltWith::Tub => table.push(Laid::TubBlocks),
+        BuiltWith::Drawn | BuiltWith::Columns => {}
+    }
+    match way {
+        BuiltWith::Blocks | BuiltWith::Tub => {
+            script.ask(Asked::Blocks(number));
+            script.act(Deed::Build { number, first: true });
+        }
+        BuiltWith::Drawn => script.say(Said::Draw(number)),
+        BuiltWith::Columns => {
+            script.act(Deed::WriteColumns { number, mat: script.has(SheetKind::Mat), first: true });
+        }
+    }
+    if script.has(SheetKind::Layered) && number.digits().filter(|(_, digit)| *digit > 0).count() > 1 {
+        script.act(Deed::LayCards(number));
+        script.ask(Asked::Cards(number));
+    }
+    table
 }

@@ -1,24 +1,28 @@
-//! The lesson as it is taught: minute by minute, about exactly these numbers.
+//! The lesson as it is taught: minute by minute, about exactly these numbers and with exactly these sheets.
 //!
-//! In: a [`Lesson`]. Out: a [`Teaching`]: phases with times, what to have on the table, and steps in the order a person
-//! at the front of the room takes them. Sentences are finished English; no lengths, no pages. Every sentence has at most
-//! [`LONGEST`] words, so that it can be taken in at a glance while a class is waiting.
+//! In: the [`Means`]: a lesson and what is printed of it. Out: a [`Teaching`]: what to do before, phases with
+//! times, what lies on the tables, and steps in the order a person at the front of the room takes them. Steps are values,
+//! not sentences: the language says each ([`crate::wording::plan`]). Nothing is said of a sheet that is not made, no
+//! question is asked twice, no slip explained twice. No lengths, no pages.
 
 mod building;
 mod closing;
+mod further;
 mod guided;
-mod materials;
+mod means;
 mod opening;
+mod prepare;
+mod script;
 mod sorting;
-mod talk;
 
-use super::timing::{self, Phase};
-use super::{Lesson, Wrong};
-use crate::diag::Problem;
-use crate::number::{Number, Slip, Style};
-use crate::spec::SheetKind;
+use super::Wrong;
+use super::timing;
+use crate::spec::Version;
+use crate::wording::plan::{Aim, Asked, Chore, Deed, Laid, Phase, Said, Short, Shortcut, Tools};
 
-pub use materials::{Material, materials};
+pub use means::Means;
+pub use prepare::{materials, shorter};
+use script::Script;
 
 /// The most words in a sentence that a substitute reads.
 pub const LONGEST: usize = 22;
@@ -26,10 +30,16 @@ pub const LONGEST: usize = 22;
 /// The teaching plan.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Teaching {
-    /// What the class will be able to do, one sentence each.
-    pub aims: Vec<String>,
+    /// What the class will be able to do.
+    pub aims: Vec<Aim>,
+    /// What to do before the lesson, each with its minutes.
+    pub before: Vec<(Chore, u32)>,
+    /// What to do instead where nobody had time.
+    pub shortcuts: Vec<Shortcut>,
     /// The phases in order; their minutes sum to exactly the lesson's.
     pub phases: Vec<Part>,
+    /// What is done when fewer minutes are left, longest first.
+    pub shorter: Vec<Short>,
 }
 
 /// A phase as it is taught.
@@ -42,7 +52,7 @@ pub struct Part {
     /// How many minutes it takes.
     pub minutes: u32,
     /// What lies on the tables now.
-    pub table: Vec<String>,
+    pub table: Vec<Laid>,
     /// What happens, in order.
     pub steps: Vec<Step>,
 }
@@ -51,22 +61,19 @@ pub struct Part {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Step {
     /// The teacher does this.
-    Do(String),
+    Do(Deed),
     /// The teacher says this, word for word.
-    Say(String),
+    Say(Said),
     /// The teacher asks.
-    Ask {
-        /// The question, word for word.
-        question: String,
-        /// The answer to expect, as a child would say it.
-        expect: String,
-    },
+    Ask(Asked),
     /// The teacher looks out for a wrong form and knows what it means.
     Watch {
-        /// The wrong form with its number, such as `46 for 406`.
-        sees: String,
+        /// Where it is seen.
+        seen: Seen,
         /// The wrong form itself.
         wrong: Wrong,
+        /// What there is to help with.
+        tools: Tools,
         /// The slip's letter in key and tally; none for a slip that is not in play.
         letter: Option<char>,
         /// Whether an earlier step has explained this slip already.
@@ -74,96 +81,50 @@ pub enum Step {
     },
 }
 
-impl Phase {
-    /// What the plan calls it.
-    pub const fn title(self) -> &'static str {
-        match self {
-            Self::Opening => "Opening",
-            Self::Building => "Building the model numbers",
-            Self::Guided => "Practice together",
-            Self::Sorting => "Sorting and matching",
-            Self::Sharing => "Sharing",
-            Self::Exit => "Exit check",
-            Self::Clearing => "Clearing away",
-        }
-    }
+/// Where a wrong form is seen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Seen {
+    /// In what a learner writes.
+    Work,
+    /// A wrong strip in a row of the board, of this set where there are several.
+    Strip(Option<Version>),
+    /// A choice of a quick check.
+    Choice {
+        /// The number in its corner.
+        check: u32,
+        /// Which question, from 1.
+        question: u32,
+        /// The choice's letter.
+        letter: char,
+    },
 }
 
-/// Writes the plan. `questions` is how many questions each exit check has on paper. Fails when the lesson is too short for
-/// its numbers, saying what to drop.
-pub fn plan(lesson: &Lesson, questions: usize) -> Result<Teaching, Problem> {
+/// Writes the plan.
+pub fn plan(means: &Means<'_>) -> Teaching {
+    let lesson = means.lesson;
+    let mut script = Script::new(means);
     let mut start = 0;
     let mut phases = Vec::new();
-    let mut named: Vec<Slip> = Vec::new();
-    for (phase, minutes) in timing::share(&lesson.spec)? {
-        let scene = Scene { lesson, minutes, questions, named: named.clone() };
-        let (table, mut steps) = match phase {
-            Phase::Opening => opening::write(&scene),
-            Phase::Building => building::write(&scene),
-            Phase::Guided => guided::write(&scene),
-            Phase::Sorting => sorting::write(&scene),
-            Phase::Sharing => closing::sharing(&scene),
-            Phase::Exit => closing::exit(&scene),
-            Phase::Clearing => closing::clearing(&scene),
+    for (phase, minutes) in timing::share(&lesson.spec) {
+        script.begin(minutes);
+        let table = match phase {
+            Phase::Opening => opening::write(&mut script),
+            Phase::Building => building::write(&mut script),
+            Phase::Guided => guided::write(&mut script),
+            Phase::Sorting => sorting::write(&mut script),
+            Phase::Sharing => closing::sharing(&mut script),
+            Phase::Further => further::write(&mut script),
+            Phase::Exit => closing::exit(&mut script),
+            Phase::Clearing => closing::clearing(&mut script),
         };
-        for step in &mut steps {
-            if let Step::Watch { wrong, told, letter, .. } = step {
-                *letter = lesson.letter(wrong.slip);
-                *told = named.contains(&wrong.slip);
-                named.push(wrong.slip);
-            }
-        }
-        phases.push(Part { phase, start, minutes, table, steps });
+        phases.push(Part { phase, start, minutes, table, steps: script.steps() });
         start += minutes;
     }
-    Ok(Teaching { aims: opening::aims(lesson), phases })
-}
-
-/// What a phase is written from.
-struct Scene<'a> {
-    lesson: &'a Lesson,
-    minutes: u32,
-    questions: usize,
-    /// The slips that earlier phases have explained.
-    named: Vec<Slip>,
-}
-
-impl Scene<'_> {
-    fn style(&self) -> &Style {
-        &self.lesson.style
+    Teaching {
+        aims: opening::aims(lesson),
+        before: prepare::chores(means),
+        shortcuts: prepare::shortcuts(means),
+        phases,
+        shorter: shorter(lesson),
     }
-
-    fn makes(&self, sheet: SheetKind) -> bool {
-        makes(self.lesson, sheet)
-    }
-
-    fn model(&self) -> &[Number] {
-        &self.lesson.chosen.model
-    }
-
-    /// The numbers of sort set A, in board order.
-    fn sort(&self) -> &[Number] {
-        self.lesson.sets.first().map_or(&[], |set| &set.rows)
-    }
-}
-
-/// Whether the lesson has this sheet.
-fn makes(lesson: &Lesson, sheet: SheetKind) -> bool {
-    lesson.spec.sheets.make.value.contains(&sheet)
-}
-
-fn act(text: impl Into<String>) -> Step {
-    Step::Do(text.into())
-}
-
-fn say(text: impl Into<String>) -> Step {
-    Step::Say(text.into())
-}
-
-fn watch(sees: impl Into<String>, wrong: Wrong) -> Step {
-    Step::Watch { sees: sees.into(), wrong, letter: None, told: false }
-}
-
-fn ask(question: impl Into<String>, expect: impl Into<String>) -> Step {
-    Step::Ask { question: question.into(), expect: expect.into() }
 }

@@ -73,8 +73,10 @@ fn page(desk: &Desk<'_>, layout: &Layout, design: &Design, set: &SortSet, rows: 
 fn headings(desk: &Desk<'_>, layout: &Layout, table: &BoardTable<'_>, set: &SortSet) -> Result<Node, Problem> {
     let face = desk.face(layout, "heading")?;
     let inner = |cell: Rect| pieces::heading(layout, cell);
-    let mut cells = vec![(inner(table.head(None)), pieces::given(desk).heading())];
-    cells.extend(set.forms.iter().enumerate().map(|(k, form)| (inner(table.head(Some(k))), form.heading())));
+    let mut cells = vec![(inner(table.head(None)), desk.lesson.form_heading(pieces::given(desk)))];
+    cells.extend(
+        set.forms.iter().enumerate().map(|(k, form)| (inner(table.head(Some(k))), desk.lesson.form_heading(*form))),
+    );
     // One size for all headings, so that they share a base line.
     let mut size = face.size;
     for (frame, text) in &cells {

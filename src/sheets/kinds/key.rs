@@ -175,7 +175,7 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
         rows.push(cells.collect::<Result<Vec<_>, Problem>>()?);
     }
     let columns = forms.iter().enumerate().map(|(k, form)| {
-        let heading = form.heading();
+        let heading = desk.lesson.form_heading(*form);
         let texts = rows.iter().filter_map(|row| match row.get(k) {
             Some(TableCell::Text(text) | TableCell::Bold(text)) => Some(text.as_str()),
             _ => None,

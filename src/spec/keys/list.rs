@@ -126,6 +126,19 @@ pub const DECOYS: Key<Count> = Key::new(
 )
 .worked("one for every second sort number, at most 4");
 
+const fn name(form: Form, example: &'static str) -> Key<Line> {
+    Key::new("forms.names", form.word(), Line(limits::FORM_NAME), example, "what the class calls it, on every page")
+}
+
+/// What the class calls each form, in the order of [`Form::ALL`].
+pub const NAMES: [Key<Line>; Form::ALL.len()] = [
+    name(Form::Numeral, "\"Standard form\""),
+    name(Form::Words, "\"Word form\""),
+    name(Form::Expanded, "\"Sum of parts\""),
+    name(Form::Units, "\"Hundreds, tens and ones\""),
+    name(Form::Blocks, "\"Picture\""),
+];
+
 /// How many learners.
 pub const LEARNERS: Usually<Count> =
     Key::new("class", "learners", Count(limits::LEARNERS), "24", "how many learners, unless a roster says").usually(24);
@@ -241,6 +254,11 @@ pub fn rows() -> Vec<Row> {
         ZERO_TERMS.row(),
         THOUSANDS.row(),
         DECOYS.row(),
+        NAMES[0].row(),
+        NAMES[1].row(),
+        NAMES[2].row(),
+        NAMES[3].row(),
+        NAMES[4].row(),
         LEARNERS.row(),
         SPARES.row(),
         VERSIONS.row(),

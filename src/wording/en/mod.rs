@@ -1,9 +1,11 @@
 //! English, as classrooms in the United States write it.
 
 mod checks;
+mod forms;
 mod groups;
 mod numbers;
 mod phrases;
+mod plan;
 mod titles;
 
 /// English.

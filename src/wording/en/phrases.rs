@@ -1,7 +1,7 @@
 //! The smallest parts of English sentences.
 
 use super::English;
-use crate::number::{Names, Number, Place, Style};
+use crate::number::{Content, Names, Number, Place, Style};
 use crate::wording::Phrases;
 
 /// "learner" for 1, "learners" for any other count: nouns whose plural adds an s.
@@ -64,16 +64,23 @@ impl Phrases for English {
     }
 
     fn pieces_of(&self, number: Number) -> String {
-        let shown = number.digits().filter(|(_, digit)| *digit > 0);
-        let shown: Vec<String> = shown.filter_map(|(place, digit)| self.pieces(digit.into(), place)).collect();
-        if shown.is_empty() {
-            return self.no_pieces().to_owned();
-        }
-        self.list(&shown.iter().map(String::as_str).collect::<Vec<_>>())
+        let count = |place| u32::from(number.digit(place));
+        self.content(&Content::Blocks([Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones].map(count)))
     }
 
     fn learners(&self, count: u32) -> String {
         counted(count, "learner")
+    }
+
+    fn content(&self, content: &Content) -> String {
+        let Content::Blocks(counts) = content else { return content.to_string() };
+        let places = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones];
+        let shown = places.into_iter().zip(counts).filter(|(_, count)| **count > 0);
+        let shown: Vec<String> = shown.filter_map(|(place, count)| self.pieces(*count, place)).collect();
+        if shown.is_empty() {
+            return self.no_pieces().to_owned();
+        }
+        self.list(&shown.iter().map(String::as_str).collect::<Vec<_>>())
     }
 
     fn columns(&self, places: &[Place]) -> String {

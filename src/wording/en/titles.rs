@@ -29,6 +29,27 @@ impl Titles for English {
         "Key: quick checks"
     }
 
+    fn sheet_in_text(&self, kind: SheetKind, count: u32) -> &'static str {
+        let (one, many) = match kind {
+            SheetKind::Display => ("display page", "display pages"),
+            SheetKind::Mat => ("place-value mat", "place-value mats"),
+            SheetKind::Blocks => ("sheet of blocks", "blocks"),
+            SheetKind::Layered => ("set of layered cards", "layered cards"),
+            SheetKind::Record => ("recording sheet", "recording sheets"),
+            SheetKind::WordBank => ("word bank", "word banks"),
+            SheetKind::Board => ("sorting board", "sorting boards"),
+            SheetKind::Strips => ("page of strips", "strips"),
+            SheetKind::Exit => ("quick check", "quick checks"),
+            SheetKind::Key => ("key", "keys"),
+            SheetKind::Tally => ("class tally", "class tallies"),
+            SheetKind::SmallGroups => ("small-groups page", "small-groups pages"),
+            SheetKind::Plan => ("lesson plan", "lesson plans"),
+            SheetKind::Cover => ("first page", "first pages"),
+            SheetKind::Ticket => ("job ticket", "job tickets"),
+        };
+        if count == 1 { one } else { many }
+    }
+
     fn page_name(&self, kind: SheetKind, version: Option<Version>) -> String {
         let title = self.sheet_title(kind);
         version.map_or_else(|| title.to_owned(), |version| format!("{title} {version}"))

@@ -20,6 +20,7 @@ use crate::sheets::page::ink;
 use crate::sheets::page::text::Face;
 use crate::sheets::page::{Item, Node, Page, Tag};
 use crate::spec::SheetKind;
+use crate::wording::plan::Thing;
 
 /// A page of the packet: its kind and its name.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -46,11 +47,11 @@ struct PageRun {
 }
 
 /// Lays the cover out for a packet whose other pages, in order, are these.
-pub fn lay(desk: &Desk<'_>, _job: &JobFacts, entries: &[CoveredPage]) -> Result<Vec<Page>, Problem> {
+pub fn lay(desk: &Desk<'_>, job: &JobFacts, entries: &[CoveredPage]) -> Result<Vec<Page>, Problem> {
     // The cover's own length moves all numbers: two tries settle it, as numbers take no more lines when they grow by one.
     let mut own = 1;
     for _ in 0..3 {
-        let pages = pages(desk, &runs(desk, entries, own))?;
+        let pages = pages(desk, job, &runs(desk, entries, own))?;
         if pages.len() == own {
             return Ok(pages);
         }
@@ -115,7 +116,7 @@ struct CoverPages<'a> {
 /// Between the heading of a section and what it heads.
 const BELOW: Length = Length::mm(1);
 
-fn pages(desk: &Desk<'_>, runs: &[PageRun]) -> Result<Vec<Page>, Problem> {
+fn pages(desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun]) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Cover)?;
     let face = |name| desk.face(layout, name);
     let look = CoverLook {
@@ -134,7 +135,7 @@ fn pages(desk: &Desk<'_>, runs: &[PageRun]) -> Result<Vec<Page>, Problem> {
     let flow = Flow::new(desk, Setup { kind: SheetKind::Cover, layout, first, later, widest: None })?;
     let mut start = CoverPages { flow, look };
     start.list("The first five minutes", &says::first(desk, runs))?;
-    start.contents_and_materials(desk, runs)?;
+    start.contents_and_materials(desk, job, runs)?;
     start.list("Where the answers are", &says::answers(runs))?;
     start.list("Early finishers", &says::finishers(desk))?;
     start.list("If the copies are missing", &says::missing(desk, runs))?;
@@ -159,10 +160,15 @@ impl CoverPages<'_> {
     }
 
     /// What is in the packet beside what to lay out.
-    fn contents_and_materials(&mut self, desk: &Desk<'_>, runs: &[PageRun]) -> Result<(), Problem> {
+    fn contents_and_materials(&mut self, desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun]) -> Result<(), Problem> {
         let row = |figure: String, what, note| vec![TableCell::Bold(figure), TableCell::Noted(what, note)];
         let pages = runs.iter().map(|run| row(run.pages(), run.name.clone(), String::new())).collect();
-        let things = materials(desk.lesson).into_iter().map(|m| row(m.count.to_string(), m.what, m.note)).collect();
+        let wording = desk.lesson.wording();
+        let thing = |(count, thing): (u32, Thing)| {
+            let (what, note) = wording.thing(&thing);
+            row(count.to_string(), what, note)
+        };
+        let things = materials(&crate::sheets::kinds::plan::means(desk, job)?).into_iter().map(thing).collect();
         let look = TableLook {
             head: (self.look.small, Sides::default()),
             cell: (self.look.body, Sides { bottom: Length::mm100(40), ..Sides::default() }),

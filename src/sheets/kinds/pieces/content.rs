@@ -40,7 +40,7 @@ pub fn headings(desk: &Desk<'_>, board: &Layout, columns: &[(Form, Length)]) -> 
     let fits = |high: Length| {
         columns.iter().all(|(form, wide)| {
             let frame = heading(board, Rect::new(Point::ORIGIN, Size::new(*wide, high)));
-            text::fitting(desk.family, &[form.heading()], frame.size(), &face).is_ok()
+            text::fitting(desk.family, &[desk.lesson.form_heading(*form)], frame.size(), &face).is_ok()
         })
     };
     Ok([1, 2].map(|lines| face.pitch() * lines + board.padding).into_iter().find(|high| fits(*high)))

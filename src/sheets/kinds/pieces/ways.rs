@@ -185,7 +185,7 @@ impl Task<'_> {
         let face = desk.face(board, "given")?;
         let widest = shown.given_texts.iter().map(|text| desk.width(text, &face)).max().unwrap_or(Length::ZERO);
         let heading = desk.face(board, "heading")?;
-        let heading = desk.width(Form::Numeral.heading(), &heading.at(heading.least)) + Length::mm(1);
+        let heading = desk.width(desk.lesson.form_heading(Form::Numeral), &heading.at(heading.least)) + Length::mm(1);
         let least = (heading + board.padding).max(board.length("given")?);
         Ok((widest + board.padding * 2).min(board.length("given_most")?).max(least))
     }

@@ -8,10 +8,10 @@ mod step;
 
 use crate::diag::Problem;
 use crate::lesson::job::JobFacts;
-use crate::lesson::teach::{self, Part, Teaching};
+use crate::lesson::teach::{self, Means, Part, Teaching};
 use crate::measure::{Length, Point};
-use crate::sheets::flow::list::along;
-use crate::sheets::flow::pages::{Flow, Heading, Setup};
+use crate::sheets::flow::list::{ListLook, ListMark, along};
+use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
@@ -20,14 +20,21 @@ use crate::sheets::page::{Item, Node, Page, Tag};
 use crate::spec::SheetKind;
 
 /// Lays the plan out.
-pub fn lay(desk: &Desk<'_>, _job: &JobFacts) -> Result<Vec<Page>, Problem> {
-    let teaching = teach::plan(desk.lesson, crate::sheets::kinds::exit::questions(desk)?)?;
+pub fn lay(desk: &Desk<'_>, job: &JobFacts) -> Result<Vec<Page>, Problem> {
+    let teaching = teach::plan(&means(desk, job)?);
     let mut script = PlanPages::new(desk)?;
     script.aims(&teaching)?;
+    script.before(&teaching)?;
     for part in &teaching.phases {
         script.part(part)?;
     }
     script.flow.finish()
+}
+
+/// What the class has in its hands.
+pub(crate) fn means<'a>(desk: &Desk<'a>, job: &'a JobFacts) -> Result<Means<'a>, Problem> {
+    let questions = u32::try_from(crate::sheets::kinds::exit::questions(desk)?).unwrap_or(u32::MAX);
+    Ok(Means { lesson: desk.lesson, job, questions })
 }
 
 /// The faces and lengths of the plan.
@@ -78,12 +85,10 @@ impl<'a> PlanPages<'a> {
         let layout = desk.layout(SheetKind::Plan)?;
         let look = PlanLook::read(desk, layout)?;
         let spec = &desk.lesson.spec;
-        let note = format!(
-            "Lesson plan, {} minutes. Bold lines behind a bar are said aloud. Times are minutes from the start.",
-            spec.minutes.value
-        );
+        let wording = desk.lesson.wording();
+        let note = wording.plan_note(spec.minutes.value);
         let first = Heading { title: spec.title.value.clone(), note: Some(note) };
-        let later = Heading { title: format!("{}: plan", spec.title.value), note: None };
+        let later = Heading { title: wording.plan_again(&spec.title.value), note: None };
         // Not wider than is easy to read.
         let widest = Some(look.times + look.labels + look.widest);
         Ok(Self { flow: Flow::new(desk, Setup { kind: SheetKind::Plan, layout, first, later, widest })?, look })
@@ -92,18 +97,52 @@ impl<'a> PlanPages<'a> {
     /// What the lesson is for, under the title.
     fn aims(&mut self, teaching: &Teaching) -> Result<(), Problem> {
         for aim in &teaching.aims {
-            self.flow.text(aim, &self.look.body)?;
+            let lesson = self.flow.desk().lesson;
+            self.flow.text(&lesson.wording().aim(aim, &lesson.usage()), &self.look.body)?;
         }
         self.flow.gap(self.look.between.half());
         Ok(())
     }
 
+    /// What to do before the class comes in, and what to do instead where nobody had time.
+    fn before(&mut self, teaching: &Teaching) -> Result<(), Problem> {
+        let lesson = self.flow.desk().lesson;
+        let (wording, usage) = (lesson.wording(), lesson.usage());
+        let PlanLook { phase, small, body, minutes, times, step, between, .. } = self.look;
+        let lead = |text: &str, face, tag, above| Lead { text: text.to_owned(), face, tag, above, below: Length::ZERO };
+        let all = teaching.before.iter().map(|(_, minutes)| minutes).sum();
+        self.flow.lead(lead(wording.before_title(), phase, Tag::Heading(2), step));
+        self.flow.lead(lead(&wording.before_note(all), small, Tag::Paragraph, Length::ZERO));
+        let chores: Vec<(String, u32)> =
+            teaching.before.iter().map(|(chore, takes)| (wording.chore(chore, &usage), *takes)).collect();
+        let high = chores.iter().map(|(text, _)| self.flow.column().height(text, &body, times)).sum();
+        self.flow.begin(high)?;
+        let column = self.flow.column();
+        let mut items = Vec::new();
+        for (text, takes) in &chores {
+            let clock = column.beside(&wording.min(*takes), &minutes, Length::ZERO, times, Tag::Label)?;
+            items.push(Node::tagged(Tag::ListItem, [clock, column.text(text, &body, times, Tag::ListBody)?]));
+        }
+        self.flow.push(Node::Tagged(Tag::List, items));
+        if !teaching.shortcuts.is_empty() {
+            self.flow.lead(lead(wording.shortcut_title(), body.bold(), Tag::Heading(3), step));
+            let items: Vec<String> = teaching.shortcuts.iter().map(|one| wording.shortcut(*one).to_owned()).collect();
+            let look =
+                ListLook { face: body, mark: ListMark::Dot, indent: Length::mm(5), gap: Length::ZERO, whole: true };
+            self.flow.list(&items, &look)?;
+        }
+        self.flow.gap(between);
+        Ok(())
+    }
+
     /// One phase: heading, table, steps.
     fn part(&mut self, part: &Part) -> Result<(), Problem> {
-        let steps: Vec<step::Set> = part.steps.iter().map(|step| step::set(&self.look, step)).collect();
+        let lesson = self.flow.desk().lesson;
+        let wording = lesson.wording();
+        let steps: Vec<step::Set> = part.steps.iter().map(|step| step::set(&self.look, step, lesson)).collect();
         let high = |set: &step::Set| set.height(self.flow.column(), &self.look) + self.look.step;
         let highs: Vec<Length> = steps.iter().map(high).collect();
-        let table = part.table.join(" ");
+        let table = wording.table(&part.table, lesson.spec.class.learners.value);
         // A heading never stands alone: it takes its first two steps along.
         let head = self.look.phase.pitch() + self.table_height(&table) + self.look.step;
         self.flow.begin(head + along(&highs, 0))?;
@@ -112,7 +151,7 @@ impl<'a> PlanPages<'a> {
             let (indent, label) = (self.look.times, self.look.label);
             let (labels, text, from) = (self.look.labels, self.look.small.painted(ink::QUIET), self.indent());
             let column = self.flow.column();
-            let name = column.beside("Table", &label, indent, labels, Tag::Label)?;
+            let name = column.beside(wording.label_table(), &label, indent, labels, Tag::Label)?;
             let text = column.text(&table, &text, from, Tag::ListBody)?;
             column.skip(self.look.step);
             self.flow.push(Node::tagged(Tag::List, [Node::tagged(Tag::ListItem, [name, text])]));
@@ -150,15 +189,16 @@ impl<'a> PlanPages<'a> {
 
     /// The rule, times and title of a phase.
     fn heading(&mut self, part: &Part, again: bool) -> Result<(), Problem> {
+        let wording = self.flow.desk().lesson.wording();
         let look = &self.look;
         let column = self.flow.column();
         let (left, right) = (column.frame.left(), column.frame.right());
         let y = column.y;
         let rule = Item::Line { from: Point::new(left, y), to: Point::new(right, y), stroke: ink::OUTLINE };
         column.skip(Length::mm(1));
-        let title = if again { format!("{} (goes on)", part.phase.title()) } else { part.phase.title().to_owned() };
+        let title = if again { wording.phase_again(part.phase) } else { wording.phase(part.phase).to_owned() };
         let times = format!("{}\u{2013}{}", part.start, part.start + part.minutes);
-        let minutes = format!("{} minutes", part.minutes);
+        let minutes = wording.minutes(part.minutes);
         let top = column.y;
         let rest = right - left - look.times;
         let name = column.beside(&title, &look.phase, look.times, rest, Tag::Heading(2))?;

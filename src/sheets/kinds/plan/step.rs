@@ -1,13 +1,15 @@
 //! One step of the plan: its label and its lines.
 
 use crate::diag::Problem;
-use crate::lesson::teach::Step;
+use crate::lesson::Lesson;
+use crate::lesson::teach::{Seen, Step};
 use crate::measure::{Length, Point};
 use crate::sheets::flow::column::Column;
 use crate::sheets::kinds::plan::PlanLook;
 use crate::sheets::page::ink;
 use crate::sheets::page::text::Face;
 use crate::sheets::page::{Item, Node, Stroke, Tag};
+use crate::wording::plan::Reply;
 
 /// A step as it is printed: a label and paragraphs.
 pub(super) struct Set {
@@ -26,26 +28,31 @@ const ANSWERS: i64 = 56;
 /// The bar: heavy enough to be found at arm's length.
 const BAR: Stroke = Stroke { width: Length::pt100(225), paint: ink::TEXT, dash: None };
 
-pub(super) fn set(look: &PlanLook, step: &Step) -> Set {
+pub(super) fn set(look: &PlanLook, step: &Step, lesson: &Lesson) -> Set {
+    let (wording, usage) = (lesson.wording(), &lesson.usage());
+    let one = |label, text: String, face, bar| Set { label, lines: vec![(text, face)], bar, answer: None };
     match step {
-        Step::Do(text) => Set { label: "Do", lines: vec![(text.clone(), look.body)], bar: false, answer: None },
-        Step::Say(text) => Set { label: "Say", lines: vec![(text.clone(), look.speech)], bar: true, answer: None },
-        Step::Ask { question, expect } => Set {
-            label: "Ask",
-            lines: vec![(question.clone(), look.speech)],
-            bar: true,
-            answer: Some((format!("Expect: {expect}"), look.body)),
-        },
-        Step::Watch { sees, wrong, letter, told } => {
-            let letter = letter.map(|letter| format!("{letter}, ")).unwrap_or_default();
-            let name = format!("{letter}{}", wrong.slip.name());
-            let lines = if *told {
-                vec![(format!("If you see {sees}: {name}, as explained above."), look.body)]
-            } else {
-                let why = format!("Thinking: {} Next: {}", wrong.slip.thinking(), wrong.slip.next_step());
-                vec![(format!("If you see {sees}: {name}."), look.body), (why, look.small)]
+        Step::Do(deed) => one(wording.label_do(), wording.deed(deed, usage), look.body, false),
+        Step::Say(said) => one(wording.label_say(), wording.say(said, usage), look.speech, true),
+        Step::Ask(asked) => {
+            let Reply { question, expect } = wording.ask(asked, usage);
+            let answer = Some((wording.expect(&expect), look.body));
+            Set { answer, ..one(wording.label_ask(), question, look.speech, true) }
+        }
+        Step::Watch { seen, wrong, tools, letter, told } => {
+            let shown = wording.content(&wrong.content);
+            let slip = wording.slip_named(wrong.slip, *letter);
+            let what = match *seen {
+                Seen::Work => wording.if_you_see(&shown, wrong.of, &slip, usage),
+                Seen::Strip(set) => wording.if_you_see_strip(&shown, wrong.of, &slip, set, usage),
+                Seen::Choice { check, question, letter } => {
+                    wording.if_you_see_choice(check, question, letter, &shown, &slip)
+                }
             };
-            Set { label: "Watch", lines, bar: false, answer: None }
+            let why = if *told { None } else { Some((wording.thinking_and_next(wrong.slip, *tools), look.small)) };
+            let what = if *told { format!("{what} {}", wording.as_above()) } else { what };
+            let lines = [(what, look.body)].into_iter().chain(why).collect();
+            Set { label: wording.label_watch(), lines, bar: false, answer: None }
         }
     }
 }

@@ -1,0 +1,76 @@
+//! What the class has in its hands.
+
+use crate::lesson::Lesson;
+use crate::lesson::job::{JobFacts, PrintedSheet};
+use crate::number::Number;
+use crate::spec::SheetKind;
+use crate::wording::plan::Tools;
+
+/// What a plan is made from: the lesson, what is printed of it, and how many questions a quick check has room for.
+#[derive(Debug, Clone, Copy)]
+pub struct Means<'a> {
+    /// The lesson.
+    pub lesson: &'a Lesson,
+    /// What learners get.
+    pub job: &'a JobFacts,
+    /// Questions on each quick check, at least 1 where there are quick checks.
+    pub questions: u32,
+}
+
+impl<'a> Means<'a> {
+    /// A learner's sheet as it is printed; `None` where it is not.
+    pub fn sheet(&self, kind: SheetKind) -> Option<&'a PrintedSheet> {
+        self.job.sheet(kind)
+    }
+
+    /// Pages of one copy of a learner's sheet; 0 where it is not printed.
+    pub fn pages(&self, kind: SheetKind) -> u32 {
+        self.sheet(kind).map_or(0, |sheet| u32::try_from(sheet.pages).unwrap_or(u32::MAX))
+    }
+
+    /// Whether a sheet is there: a learner's is printed, a grown-up's is asked for.
+    pub fn has(&self, kind: SheetKind) -> bool {
+        match kind {
+            SheetKind::Display | SheetKind::Tally | SheetKind::Key => {
+                self.lesson.spec.sheets.make.value.contains(&kind)
+            }
+            _ => self.job.has(kind),
+        }
+    }
+
+    /// With what learners build a number.
+    pub fn built_with(&self, number: Number) -> BuiltWith {
+        if number > Number::MAX_BLOCKS {
+            BuiltWith::Columns
+        } else if self.has(SheetKind::Blocks) {
+            BuiltWith::Blocks
+        } else if self.has(SheetKind::Mat) && !self.lesson.spec.numbers.at_most.is_empty() {
+            // Whoever says what the class's tub holds has one.
+            BuiltWith::Tub
+        } else {
+            BuiltWith::Drawn
+        }
+    }
+
+    /// What learners can touch when something goes wrong with a number.
+    pub fn tools(&self, number: Number) -> Tools {
+        Tools {
+            mat: self.has(SheetKind::Mat),
+            blocks: matches!(self.built_with(number), BuiltWith::Blocks | BuiltWith::Tub),
+            cards: self.has(SheetKind::Layered),
+        }
+    }
+}
+
+/// How a number is shown by learners.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum BuiltWith {
+    /// Cut-out blocks.
+    Blocks,
+    /// Blocks of the class's tub.
+    Tub,
+    /// Squares, lines and dots that they draw.
+    Drawn,
+    /// One digit in each column: no block picture is that large.
+    Columns,
+}

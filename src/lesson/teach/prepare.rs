@@ -1,0 +1,143 @@
+//! Before the lesson: chores with their minutes, what to lay out for this class, and what to do with less time.
+
+use super::means::{BuiltWith, Means};
+use crate::lesson::Lesson;
+use crate::lesson::job::Cutter;
+use crate::lesson::timing::{self, StripUse};
+use crate::number::{Number, Place};
+use crate::spec::{SheetKind, Version};
+use crate::wording::plan::{Chore, Short, Shortcut, Thing};
+
+/// Straight cuts that a grown-up makes at a trimmer in a minute; halves of a minute to trim and join two pages of a mat, and to
+/// count out a set of blocks (common practice, no source).
+const CUTS: u32 = 10;
+const JOIN_HALVES: u32 = 2;
+const COUNT_HALVES: u32 = 2;
+
+/// Whole minutes, at least one.
+fn from_halves(halves: u32) -> u32 {
+    halves.div_ceil(2).max(1)
+}
+
+/// Whether learners cut anything.
+fn cuts(means: &Means<'_>) -> bool {
+    let spec = &means.lesson.spec;
+    let load = timing::load(spec, spec.minutes.value);
+    means.has(SheetKind::Strips) && load.rows > 0 && load.strips == StripUse::Cut
+}
+
+/// The numbers that are built with blocks of the class's tub.
+fn from_tub(means: &Means<'_>) -> Vec<Number> {
+    let model = means.lesson.chosen.model.iter().copied();
+    model.filter(|n| means.built_with(*n) == BuiltWith::Tub).collect()
+}
+
+fn display_pages(means: &Means<'_>) -> u32 {
+    u32::try_from(means.lesson.chosen.model.len()).unwrap_or(u32::MAX)
+}
+
+/// What to do before the class comes in, each with its minutes.
+pub(super) fn chores(means: &Means<'_>) -> Vec<(Chore, u32)> {
+    let learners = means.lesson.spec.class.learners.value;
+    let mut all = Vec::new();
+    for sheet in means.job.cut_by(Cutter::Teacher) {
+        let cuts = u32::try_from(sheet.cuts).unwrap_or(u32::MAX).saturating_mul(sheet.copies);
+        let chore = Chore::Cut { sheet: sheet.kind, copies: sheet.copies, pages: means.pages(sheet.kind) };
+        all.push((chore, cuts.div_ceil(CUTS).max(1)));
+    }
+    if let Some(mat) = means.sheet(SheetKind::Mat).filter(|mat| mat.pages > 1) {
+        let (copies, pages) = (mat.copies, means.pages(SheetKind::Mat));
+        let joins = copies * (pages - 1) * JOIN_HALVES;
+        all.push((Chore::Join { sheet: SheetKind::Mat, copies, pages }, from_halves(joins)));
+    }
+    let tub = from_tub(means);
+    if !tub.is_empty() {
+        all.push((Chore::CountOut(learners, tub), from_halves(learners * COUNT_HALVES)));
+    }
+    if means.has(SheetKind::Display) && display_pages(means) > 0 {
+        all.push((Chore::Display(display_pages(means)), 1));
+    }
+    if cuts(means) {
+        all.push((Chore::CountScissors(learners), 1));
+    }
+    all.push((Chore::LayOut, 3));
+    all
+}
+
+/// What to do instead of what nobody had time for.
+pub(super) fn shortcuts(means: &Means<'_>) -> Vec<Shortcut> {
+    let chosen = &means.lesson.chosen;
+    let numbers = || chosen.model.iter().chain(chosen.sort.iter().flatten());
+    let shows = |place: Place| numbers().any(|n| n.shows(place));
+    let mut all = Vec::new();
+    for sheet in means.job.cut_by(Cutter::Teacher) {
+        match sheet.kind {
+            SheetKind::Blocks => {
+                let (thousands, hundreds) = (shows(Place::Thousands), shows(Place::Hundreds));
+                all.push(Shortcut::DrawBlocks { thousands, hundreds });
+            }
+            SheetKind::Layered => all.push(Shortcut::WriteParts),
+            _ => {}
+        }
+    }
+    if means.pages(SheetKind::Mat) > 1 {
+        all.push(Shortcut::SideBySide);
+    }
+    all
+}
+
+/// All that the lesson needs, paper first, with counts for this class.
+pub fn materials(means: &Means<'_>) -> Vec<(u32, Thing)> {
+    let learners = means.lesson.spec.class.learners.value;
+    let letters: Vec<Version> = means.lesson.sets.iter().map(|set| set.version).collect();
+    let mut all = Vec::new();
+    let mut add = |sheet: SheetKind, copies: u32, pages: u32, letters: Vec<Version>| {
+        all.push((copies, Thing::Sheet { sheet, copies, pages, letters }));
+    };
+    if means.has(SheetKind::Display) && display_pages(means) > 0 {
+        add(SheetKind::Display, display_pages(means), 1, Vec::new());
+    }
+    for sheet in &means.job.sheets {
+        let versions = matches!(sheet.kind, SheetKind::Board | SheetKind::Strips);
+        add(sheet.kind, sheet.copies, means.pages(sheet.kind), if versions { letters.clone() } else { Vec::new() });
+    }
+    if means.has(SheetKind::Tally) {
+        add(SheetKind::Tally, 1, 1, Vec::new());
+    }
+    let tub = from_tub(means);
+    if !tub.is_empty() {
+        all.push((learners, Thing::TubBlocks(learners, tub)));
+    }
+    if means.has(SheetKind::Strips) {
+        all.push((learners, Thing::Envelopes(learners)));
+    }
+    if cuts(means) {
+        all.push((learners, Thing::Scissors(learners)));
+    }
+    all.push((learners, Thing::Pencils(learners)));
+    all
+}
+
+/// Minutes that a late start may leave.
+const LEFT: [u32; 5] = [60, 40, 30, 20, 10];
+
+/// What is done when fewer minutes are left, longest first.
+pub fn shorter(lesson: &Lesson) -> Vec<Short> {
+    let spec = &lesson.spec;
+    let rows = spec.numbers.sort.count.value;
+    let whole = timing::load(spec, spec.minutes.value);
+    LEFT.into_iter()
+        .filter(|minutes| *minutes + 5 <= spec.minutes.value)
+        .map(|minutes| {
+            let load = timing::load(spec, minutes);
+            Short {
+                minutes,
+                models: load.models,
+                rows: (load.rows, rows),
+                written: load.strips != whole.strips,
+                together: load.together,
+                questions: (load.questions, whole.questions),
+            }
+        })
+        .collect()
+}

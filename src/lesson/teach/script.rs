@@ -1,0 +1,169 @@
+//! The plan while it is written: what was asked, said and explained already.
+
+use std::collections::{BTreeSet, HashSet};
+
+use super::{Means, Seen, Step};
+use crate::lesson::timing::{self, Load};
+use crate::lesson::{Lesson, SortSet, Wrong};
+use crate::number::{Content, Number, Place, Slip, Style, Task};
+use crate::spec::{SheetKind, Version};
+use crate::wording::plan::{Asked, Deed, Said};
+
+/// The plan while it is written.
+pub(super) struct Script<'a> {
+    pub(super) lesson: &'a Lesson,
+    pub(super) means: &'a Means<'a>,
+    /// What there is time for.
+    pub(super) load: Load,
+    /// Minutes of the phase that is being written.
+    pub(super) minutes: u32,
+    steps: Vec<Step>,
+    asked: HashSet<Asked>,
+    said: HashSet<Said>,
+    /// Digits whose worth was asked for, however it was asked.
+    worths: HashSet<(Number, Place)>,
+    explained: HashSet<Slip>,
+    /// Numbers that stand on the board.
+    written: BTreeSet<Number>,
+}
+
+impl<'a> Script<'a> {
+    pub(super) fn new(means: &'a Means<'a>) -> Self {
+        let lesson = means.lesson;
+        Self {
+            lesson,
+            means,
+            load: timing::load(&lesson.spec, lesson.spec.minutes.value),
+            minutes: 0,
+            steps: Vec::new(),
+            asked: HashSet::new(),
+            said: HashSet::new(),
+            worths: HashSet::new(),
+            explained: HashSet::new(),
+            written: BTreeSet::new(),
+        }
+    }
+
+    pub(super) fn begin(&mut self, minutes: u32) {
+        self.minutes = minutes;
+    }
+
+    /// The steps written since they were taken last.
+    pub(super) fn steps(&mut self) -> Vec<Step> {
+        std::mem::take(&mut self.steps)
+    }
+
+    pub(super) fn act(&mut self, deed: Deed) {
+        self.steps.push(Step::Do(deed));
+    }
+
+    /// Says it, unless it was said before.
+    pub(super) fn say(&mut self, said: Said) {
+        if self.said.insert(said.clone()) {
+            self.steps.push(Step::Say(said));
+        }
+    }
+
+    /// Asks, unless that was asked before; whether it did.
+    pub(super) fn ask(&mut self, asked: Asked) -> bool {
+        if let Asked::Worth(number, place) | Asked::DigitAt(number, place) = &asked
+            && !self.worths.insert((*number, *place))
+        {
+            return false;
+        }
+        let is_new = self.asked.insert(asked.clone());
+        if is_new {
+            self.steps.push(Step::Ask(asked));
+        }
+        is_new
+    }
+
+    /// Asks the first of these that was not asked before.
+    pub(super) fn ask_one(&mut self, asked: impl IntoIterator<Item = Asked>) -> bool {
+        asked.into_iter().any(|asked| self.ask(asked))
+    }
+
+    /// Asks as many of these as `count`, those that were asked before left out.
+    pub(super) fn ask_some(&mut self, asked: Vec<Asked>, count: usize) {
+        let mut left = count;
+        for asked in asked {
+            if left == 0 {
+                break;
+            }
+            left -= usize::from(self.ask(asked));
+        }
+    }
+
+    /// Whether the digit's worth was asked for.
+    pub(super) fn knows_worth(&self, number: Number, place: Place) -> bool {
+        self.worths.contains(&(number, place))
+    }
+
+    /// Writes a number on the board, or points to it where it stands there.
+    pub(super) fn on_board(&mut self, number: Number) {
+        let deed = if self.written.insert(number) { Deed::Write(number) } else { Deed::PointTo(number) };
+        self.act(deed);
+    }
+
+    /// Writes a number where all see it, before anything is said of it.
+    pub(super) fn first_on_board(&mut self, number: Number) {
+        self.written.insert(number);
+        self.act(Deed::WriteAndWait(number));
+    }
+
+    /// Something to look out for; an explanation is given once.
+    pub(super) fn watch(&mut self, seen: Seen, wrong: Wrong) {
+        let tools = self.means.tools(wrong.of);
+        let told = !self.explained.insert(wrong.slip);
+        let letter = self.lesson.letter(wrong.slip);
+        self.steps.push(Step::Watch { seen, wrong, tools, letter, told });
+    }
+
+    /// A wrong answer to look out for in learners' work: of the likeliest slip in play that was not explained.
+    pub(super) fn look_for(&mut self, number: Number, task: Task) {
+        let fresh = |slip: &Slip| self.lesson.letter(*slip).is_some() && !self.explained.contains(slip);
+        let mut wrong = task.wrong(number, self.style()).into_iter().filter(|(slip, _)| fresh(slip));
+        let found = wrong.find(|(_, content)| matches!(content, Content::Text(_)));
+        if let Some((slip, content)) = found {
+            self.watch(Seen::Work, Wrong { of: number, task, content, slip });
+        }
+    }
+
+    pub(super) fn is_explained(&self, slip: Slip) -> bool {
+        self.explained.contains(&slip)
+    }
+
+    pub(super) fn style(&self) -> &'a Style {
+        &self.lesson.style
+    }
+
+    pub(super) fn has(&self, kind: SheetKind) -> bool {
+        self.means.has(kind)
+    }
+
+    /// The model numbers that there is time for.
+    pub(super) fn model(&self) -> &'a [Number] {
+        let model = &self.lesson.chosen.model;
+        &model[..model.len().min(self.load.models as usize)]
+    }
+
+    /// The rows of a set that there is time for.
+    pub(super) fn rows(&self, set: &'a SortSet) -> &'a [Number] {
+        &set.rows[..set.rows.len().min(self.load.rows as usize)]
+    }
+
+    /// The rows of set A that there is time for.
+    pub(super) fn sort(&self) -> &'a [Number] {
+        self.lesson.sets.first().map_or(&[], |set| self.rows(set))
+    }
+
+    /// The letter of a set where there are several.
+    pub(super) fn letter(&self, set: &SortSet) -> Option<Version> {
+        (self.lesson.sets.len() > 1).then_some(set.version)
+    }
+
+    /// How many rows are done, where that is not all of them.
+    pub(super) fn some_rows(&self) -> Option<u32> {
+        (self.load.rows < self.lesson.spec.numbers.sort.count.value).then_some(self.load.rows)
+    }
+}

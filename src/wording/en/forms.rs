@@ -1,0 +1,20 @@
+//! What forms are called in English.
+
+use super::English;
+use crate::number::{Form, Place};
+use crate::wording::FormTitles;
+
+impl FormTitles for English {
+    fn form_heading(&self, form: Form, greatest: Place) -> &'static str {
+        match (form, greatest) {
+            (Form::Numeral, _) => "Numeral",
+            (Form::Words, _) => "Words",
+            (Form::Expanded, _) => "Expanded form",
+            (Form::Units, Place::Ones | Place::Tens) => "Tens and ones",
+            (Form::Units, Place::Hundreds) => "Hundreds, tens and ones",
+            (Form::Units, Place::Thousands) => "Thousands, hundreds, tens and ones",
+            (Form::Units, Place::TenThousands | Place::HundredThousands) => "Place by place",
+            (Form::Blocks, _) => "Blocks",
+        }
+    }
+}

@@ -1,0 +1,178 @@
+//! What is done, in English.
+
+use super::{empty, form_plural, listed, numerals, rows, worth};
+use crate::number::{Number, Place};
+use crate::spec::SheetKind;
+use crate::wording::en::English;
+use crate::wording::en::phrases::{counted, plural};
+use crate::wording::plan::{Deed, Deeds};
+use crate::wording::{Phrases, Titles, Usage};
+
+impl Deeds for English {
+    #[allow(clippy::too_many_lines, reason = "one arm a text")]
+    fn deed(&self, deed: &Deed, usage: &Usage<'_>) -> String {
+        let numeral = |n: Number| usage.style.numeral(n);
+        match deed {
+            Deed::WriteAndWait(n) => {
+                format!("Write {} where everyone can see it. Wait a moment before you say it.", numeral(*n))
+            }
+            Deed::Write(n) => format!("Write {} on the board.", numeral(*n)),
+            Deed::PointTo(n) => format!("Point to {} again.", numeral(*n)),
+            Deed::ReadTogether => "Let the class read it together, then one learner alone.".to_owned(),
+            Deed::SayJoined(n) => {
+                let how =
+                    if usage.style.and { "Say \u{201c}and\u{201d}" } else { "Say it without \u{201c}and\u{201d}" };
+                format!("{how} in this lesson: {} is \u{201c}{}\u{201d}.", numeral(*n), usage.style.words(*n))
+            }
+            Deed::Build { number, first } => {
+                let lead = if *first {
+                    "Have the class build it".to_owned()
+                } else {
+                    format!("Write {} and build it the same way", numeral(*number))
+                };
+                format!("{lead}: {}", build(*number))
+            }
+            Deed::WriteColumns { number, mat, first } => columns(*number, *mat, *first, usage),
+            Deed::ShowDisplay(n) => {
+                format!("Show the display page for {}. Learners compare it with their own work.", numeral(*n))
+            }
+            Deed::LayCards(n) => {
+                let parts: Vec<String> =
+                    n.digits().filter(|(_, d)| *d > 0).map(|(place, _)| worth(*n, place, usage)).collect();
+                format!("Lay the cards {} on top of each other, right edges together.", listed(&parts))
+            }
+            Deed::FillRow(n) => {
+                format!("Find the row for {} on the recording sheet. Fill it in together.", numeral(*n))
+            }
+            Deed::OwnFirstRow => {
+                "Everyone fills in the first row of the recording sheet. Rows differ from learner to learner."
+                    .to_owned()
+            }
+            Deed::TopOfPage(n) => {
+                format!("Everyone writes {} at the top of the page. Work on it together.", numeral(*n))
+            }
+            Deed::PointToWordBank => "Point to the word bank. Learners copy hard words from it.".to_owned(),
+            Deed::Alone(numbers) => format!(
+                "Learners do {} alone or in pairs. Walk round and look at what they write.",
+                numerals(numbers, usage)
+            ),
+            Deed::PickOne { one } => format!(
+                "Each learner picks one more number and does the same. Walk round {} and listen.",
+                if *one { "the table" } else { "the room" }
+            ),
+            Deed::GiveSets(letters) if letters.len() > 1 => {
+                let letters: Vec<String> = letters.iter().map(ToString::to_string).collect();
+                format!("Give each learner one set. Neighbors get different letters: {}.", listed(&letters))
+            }
+            Deed::GiveSets(_) => "Give each learner one set.".to_owned(),
+            Deed::CutStrips(pieces) => {
+                format!(
+                    "Learners cut along the lines: {} each. Keep each learner's pieces together.",
+                    counted(*pieces, "piece")
+                )
+            }
+            Deed::LeaveStrips => "There is no time to cut today. Leave the strips whole, for another day.".to_owned(),
+            Deed::RowsToday(count) => format!(
+                "There is time for {}. The other rows are for early finishers, or for another day.",
+                rows(*count)
+            ),
+            Deed::OneKindFirst(form) => {
+                format!("Let them place one kind at a time. Begin with the {}.", form_plural(*form, usage))
+            }
+            Deed::WriteAll(numbers) => format!("Write these numbers on the board: {}.", numerals(numbers, usage)),
+            Deed::DoneEarly { letters: true } => {
+                "Whoever is done early checks with a partner, then checks a board with another letter.".to_owned()
+            }
+            Deed::DoneEarly { letters: false } => "Whoever is done early checks with a partner, then puts all the \
+                                                   numbers in order from least to greatest."
+                .to_owned(),
+            Deed::Stretch => {
+                "Halfway through, stop everyone. Let them stand, stretch and look at another table.".to_owned()
+            }
+            Deed::StopStrips => "Stop the work. Everyone looks at you, hands off the strips.".to_owned(),
+            Deed::StopPencils => "Stop the work. Pencils down, and everyone looks at you.".to_owned(),
+            Deed::ShowRows => "Let two or three learners show one row and say why it is right.".to_owned(),
+            Deed::SwapBoards(minutes) => format!(
+                "{}: partners swap places and check each other's work. They say why each row is right.",
+                self.capital(&counted(*minutes, "minute"))
+            ),
+            Deed::PutInOrder(minutes) => {
+                format!(
+                    "{}: each learner writes all the numbers in order, from least to greatest.",
+                    counted(*minutes, "minute")
+                )
+            }
+            Deed::MakeWrong(minutes) => format!(
+                "{}: each learner writes one number in a wrong way. A partner finds out what went wrong.",
+                counted(*minutes, "minute")
+            ),
+            Deed::GuessMine(minutes) => format!(
+                "{}: one learner thinks of a number and gives clues about digits and places. The others find it.",
+                counted(*minutes, "minute")
+            ),
+            Deed::OwnNumber(minutes) => format!(
+                "{}: each learner picks a number and writes it in every way of this lesson. A partner checks.",
+                counted(*minutes, "minute")
+            ),
+            Deed::GiveChecks { several: true } => {
+                "Give each learner one quick check. Neighbors get different numbers in the corner.".to_owned()
+            }
+            Deed::GiveChecks { several: false } => "Give each learner one quick check.".to_owned(),
+            Deed::ReadAloud => "Read a question aloud to anyone who asks. Do not help with the answer.".to_owned(),
+            Deed::QuestionsToday(1) => "There is time for question 1 only.".to_owned(),
+            Deed::QuestionsToday(count) => format!("There is time for questions 1 to {count} only."),
+            Deed::CountScissors(pairs) => {
+                format!("Count the scissors back in: {}, closed.", counted(*pairs, "pair"))
+            }
+            Deed::BagStrips => "Strips go into the envelopes with the learners' names on them.".to_owned(),
+            Deed::PutAway(kinds) => {
+                let names: Vec<&str> = kinds.iter().map(|kind| self.sheet_in_text(*kind, 2)).collect();
+                let small =
+                    if kinds.contains(&SheetKind::Blocks) { " Look under the tables for small pieces." } else { "" };
+                format!("{} go back into their bags or folders.{small}", self.capital(&self.list(&names)))
+            }
+            Deed::BlocksToTub => "Blocks go back in the tub. Look under the tables for small pieces.".to_owned(),
+            Deed::CollectChecks(papers) => {
+                format!("Collect the quick checks and count them: {}.", counted(*papers, "paper"))
+            }
+            Deed::NoteUndone => "Note for the teacher which rows and questions were left undone.".to_owned(),
+        }
+    }
+}
+
+/// "4 flats in the hundreds column and 6 cubes in the ones column. Leave the tens column empty."
+fn build(number: Number) -> String {
+    let parts: Vec<String> = number
+        .digits()
+        .filter(|(_, digit)| *digit > 0)
+        .filter_map(|(place, digit)| {
+            Some(format!("{} in {}", English.pieces(digit.into(), place)?, English.columns(&[place])))
+        })
+        .collect();
+    let put = match parts.len() {
+        0 => return "the whole mat stays empty.".to_owned(),
+        1 | 2 => listed(&parts),
+        // Every column named would make a sentence too long to say.
+        _ => format!("{}, each in its own column", English.pieces_of(number)),
+    };
+    let empty = empty(number);
+    if empty.is_empty() { format!("{put}.") } else { format!("{put}. Leave {} empty.", English.columns(&empty)) }
+}
+
+fn columns(number: Number, mat: bool, first: bool, usage: &Usage<'_>) -> String {
+    let numeral = usage.style.numeral(number);
+    if !first {
+        return format!("Learners write {numeral} the same way.");
+    }
+    match (mat, number.shows(Place::TenThousands)) {
+        (true, _) => format!("Learners write {numeral} on the mat, one digit in each column."),
+        (false, true) => format!(
+            "Draw two boxes, thousands and ones, with three columns each. Learners write {numeral}, one digit in each."
+        ),
+        (false, false) => format!(
+            "Draw {} {}, one for each place. Learners write {numeral}, one digit in each.",
+            English.small(number.len()),
+            plural(number.len() as u32, "column")
+        ),
+    }
+}

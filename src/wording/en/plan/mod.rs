@@ -1,0 +1,71 @@
+//! What a lesson plan says in English.
+
+mod asked;
+mod deeds;
+mod frame;
+mod prepare;
+mod said;
+
+use super::English;
+use crate::number::{Form, Number, Place};
+use crate::wording::{Phrases, Usage};
+
+/// The numerals of these numbers: "217, 366 and 207".
+fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
+    let numerals: Vec<String> = numbers.iter().map(|n| usage.style.numeral(*n)).collect();
+    listed(&numerals)
+}
+
+/// "a, b and c" of owned texts.
+fn listed(items: &[String]) -> String {
+    English.list(&items.iter().map(String::as_str).collect::<Vec<_>>())
+}
+
+/// The first `count` of something: "row 1", "rows 1 to 4".
+fn rows(count: u32) -> String {
+    if count == 1 { "row 1".to_owned() } else { format!("rows 1 to {count}") }
+}
+
+/// What a digit in a place is worth, as a numeral: 400.
+fn worth(number: Number, place: Place, usage: &Usage<'_>) -> String {
+    let worth = u32::from(number.digit(place)) * place.worth();
+    Number::new(worth).map_or_else(|| worth.to_string(), |worth| usage.style.numeral(worth))
+}
+
+/// The places in which the numeral shows a 0, from the greatest down.
+fn empty(number: Number) -> Vec<Place> {
+    number.digits().filter(|(_, digit)| *digit == 0).map(|(place, _)| place).collect()
+}
+
+/// Whether the numeral has this digit once only.
+fn once(number: Number, digit: u8) -> bool {
+    number.digits().filter(|(_, d)| *d == digit).count() == 1
+}
+
+/// What the class calls a form, inside a sentence: "in expanded form", "in words", or its own word.
+fn form_name(form: Form, usage: &Usage<'_>) -> String {
+    let own = match form {
+        Form::Numeral => "figures",
+        Form::Words => "words",
+        Form::Expanded => "expanded form",
+        Form::Units => "hundreds, tens and ones",
+        Form::Blocks => "blocks",
+    };
+    usage.names.get(form).map_or_else(|| own.to_owned(), inside)
+}
+
+/// Several of a form: "number words", or the class's own word.
+fn form_plural(form: Form, usage: &Usage<'_>) -> String {
+    usage.names.get(form).map_or_else(|| form.plural().to_owned(), inside)
+}
+
+/// A heading as it stands inside a sentence: small at its start, unless it begins with capitals.
+fn inside(heading: &str) -> String {
+    let mut letters = heading.chars();
+    let (Some(first), second) = (letters.next(), heading.chars().nth(1)) else { return String::new() };
+    if second.is_some_and(char::is_uppercase) {
+        heading.to_owned()
+    } else {
+        first.to_lowercase().chain(letters).collect()
+    }
+}

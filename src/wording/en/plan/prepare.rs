@@ -1,0 +1,134 @@
+//! What is done before the lesson, in English.
+
+use super::{listed, rows};
+use crate::number::{Number, Place};
+use crate::spec::{SheetKind, Version};
+use crate::wording::en::English;
+use crate::wording::en::phrases::{counted, plural};
+use crate::wording::plan::{Chore, Prepare, Short, Shortcut, Thing};
+use crate::wording::{Phrases, Titles, Usage};
+
+impl Prepare for English {
+    fn before_title(&self) -> &'static str {
+        "Before the lesson"
+    }
+
+    fn before_note(&self, minutes: u32) -> String {
+        format!("About {} for one person. Times are rough.", counted(minutes, "minute"))
+    }
+
+    fn chore(&self, chore: &Chore, _usage: &Usage<'_>) -> String {
+        match chore {
+            Chore::Cut { sheet, copies, pages } => format!(
+                "Cut out the {}: {}, {} each.",
+                self.sheet_in_text(*sheet, 2),
+                sets(*copies),
+                counted(*pages, "page")
+            ),
+            Chore::Join { sheet, copies, pages } => format!(
+                "Trim and join the {pages} pages of each {} with tape: {copies} in all.",
+                self.sheet_in_text(*sheet, 1)
+            ),
+            Chore::Band(sets) => format!("Band or bag each set, {sets} in all."),
+            Chore::CountOut(sets, numbers) => {
+                format!("Count out blocks from the tub: {}, each with {}.", counted(*sets, "set"), needed(numbers))
+            }
+            Chore::LayOut => "Lay everything on a side table, one pile of each kind.".to_owned(),
+            Chore::CountScissors(pairs) => format!("Count the scissors: {}.", counted(*pairs, "pair")),
+            Chore::Display(pages) => {
+                format!("Have the {} ready for the wall or a document camera.", counted(*pages, "display page"))
+            }
+        }
+    }
+
+    fn shortcut_title(&self) -> &'static str {
+        "If nobody had time"
+    }
+
+    fn shortcut(&self, shortcut: Shortcut) -> &'static str {
+        match shortcut {
+            Shortcut::DrawBlocks { thousands: true, .. } => {
+                "No blocks cut: draw them. A box is a thousand, a square a hundred, a line a ten, a dot a one."
+            }
+            Shortcut::DrawBlocks { hundreds: true, .. } => {
+                "No blocks cut: draw a square for a hundred, a line for a ten, a dot for a one."
+            }
+            Shortcut::DrawBlocks { .. } => "No blocks cut: draw a line for a ten, a dot for a one.",
+            Shortcut::SideBySide => "Mats not joined: lay the pages side by side.",
+            Shortcut::WriteParts => "No cards cut: write the parts below each other, ones under ones, and add them up.",
+        }
+    }
+
+    fn thing(&self, thing: &Thing) -> (String, String) {
+        match thing {
+            Thing::Sheet { sheet, copies, pages, letters } => {
+                let what = match sheet {
+                    SheetKind::Blocks => format!("{} of cut-out blocks", plural(*copies, "set")),
+                    SheetKind::Strips => format!("{} of strips", plural(*copies, "set")),
+                    SheetKind::Layered => format!("{} of layered cards", plural(*copies, "set")),
+                    kind => self.sheet_in_text(*kind, *copies).to_owned(),
+                };
+                let mut notes = Vec::new();
+                if *pages > 1 {
+                    notes.push(format!("{} each", counted(*pages, "page")));
+                }
+                if letters.len() > 1 {
+                    notes.push(format!(
+                        "letters {}",
+                        listed(&letters.iter().map(Version::to_string).collect::<Vec<_>>())
+                    ));
+                }
+                (what, notes.join("; "))
+            }
+            Thing::TubBlocks(sets, numbers) => (
+                format!("{} of blocks from the class tub", plural(*sets, "set")),
+                format!("each with {}", needed(numbers)),
+            ),
+            Thing::Envelopes(count) => (plural(*count, "envelope"), "for each learner's strips".to_owned()),
+            Thing::Scissors(count) => {
+                (format!("{} of scissors", plural(*count, "pair")), "blunt tips; count them out and back in".to_owned())
+            }
+            Thing::Pencils(count) => (plural(*count, "pencil"), String::new()),
+        }
+    }
+
+    fn short(&self, short: &Short) -> String {
+        let Short { minutes, models, rows: (done, all), written, together, questions } = *short;
+        let mut parts = Vec::new();
+        if models > 0 {
+            parts.push(format!("build {}", counted(models, "model number")));
+        }
+        if together {
+            parts.push("practice one together".to_owned());
+        }
+        if done > 0 {
+            let which = if done == all { "all rows".to_owned() } else { rows(done) };
+            parts.push(if written { format!("write {which} without cutting") } else { format!("match {which}") });
+        }
+        if questions.1 > 0 {
+            parts.push(if questions.0 == questions.1 {
+                "do the quick check".to_owned()
+            } else {
+                format!("ask {} of the quick check", counted(questions.0, "question"))
+            });
+        }
+        format!("{} left: {}.", counted(minutes, "minute"), listed(&parts))
+    }
+}
+
+/// "1 set", "26 sets".
+fn sets(count: u32) -> String {
+    counted(count, "set")
+}
+
+/// The blocks that build any of these numbers, one at a time: the largest count of each place.
+fn needed(numbers: &[Number]) -> String {
+    let most = |place: Place| numbers.iter().map(|n| u32::from(n.digit(place))).max().unwrap_or(0);
+    let parts: Vec<String> = Place::ALL
+        .into_iter()
+        .rev()
+        .filter(|place| most(*place) > 0)
+        .filter_map(|place| English.pieces(most(place), place))
+        .collect();
+    if parts.is_empty() { "nothing in it".to_owned() } else { listed(&parts) }
+}

@@ -1,0 +1,112 @@
+//! What is said aloud, in English.
+
+use super::{form_name, listed, rows, worth};
+use crate::number::{Form, Number, Place};
+use crate::wording::en::English;
+use crate::wording::plan::{Said, Speech};
+use crate::wording::{Phrases, Usage};
+
+impl Speech for English {
+    fn say(&self, said: &Said, usage: &Usage<'_>) -> String {
+        let numeral = |n: Number| usage.style.numeral(n);
+        match said {
+            Said::SameDigitIdea => {
+                "The same digit can be worth different amounts. It depends on its place. That is what we look for today."
+                    .to_owned()
+            }
+            Said::PlaceIdea => {
+                "Where a digit stands tells us what it is worth. That is what we look for today.".to_owned()
+            }
+            Said::PeriodIdea => "Large numbers come in periods of three digits: thousands, then ones. We read one \
+                                 period, say its name, then read the next."
+                .to_owned(),
+            Said::WaysIdea => "Today we show one number in different ways.".to_owned(),
+            Said::DigitsIdea => "Today we show what each digit in a number is worth.".to_owned(),
+            Said::Repeats(n, digit) => {
+                let worths: Vec<String> = n
+                    .digits()
+                    .filter(|(_, d)| d == digit)
+                    .map(|(place, _)| worth(*n, place, usage))
+                    .collect();
+                format!(
+                    "{} has {} {digit}s. From left to right they are worth {}.",
+                    numeral(*n),
+                    self.small(worths.len()),
+                    listed(&worths)
+                )
+            }
+            Said::Teen(n) => {
+                let tail = Number::new(n.value() % 100).unwrap_or(*n);
+                let (name, ones) =
+                    (usage.style.words(tail), self.units(tail.digit(Place::Ones).into(), Place::Ones));
+                if tail == *n {
+                    format!("{} is 1 ten and {ones}.", self.capital(&name))
+                } else {
+                    format!("{} ends in {name}. That is 1 ten and {ones}.", numeral(*n))
+                }
+            }
+            Said::HowManyOfWhat => "So a digit tells how many, and its place tells how many of what.".to_owned(),
+            Said::Draw(n) => draw(*n),
+            Said::Scissors => "We sit down to cut. We cut only paper. We pass scissors closed, handles first.".to_owned(),
+            Said::FindStrips(given, some) => {
+                let row = some.map_or_else(
+                    || "Each row of your board".to_owned(),
+                    |count| format!("{} of your board", self.capital(&rows(count))),
+                );
+                let shows = if some.is_some_and(|count| count > 1) { "show" } else { "shows" };
+                format!("{row} {shows} {}. Find the strips that show the same number.", one(*given, usage))
+            }
+            Said::LayStrips => "Lay each strip in a box of its row.".to_owned(),
+            Said::WriteBoxes(None) => "Look at each row. Write the same number in the other boxes.".to_owned(),
+            Said::WriteBoxes(Some(count)) => {
+                format!("Look at {} only. Write the same number in the other boxes.", rows(*count))
+            }
+            Said::StripsInRows => "Put all the strips that show the same number in one row.".to_owned(),
+            Said::LetterStrips => {
+                "Do not cut. Give each number a letter, and write that letter on every strip that shows it.".to_owned()
+            }
+            Said::WriteAgain(forms) => {
+                let names: Vec<String> = forms.iter().map(|form| written(*form, usage)).collect();
+                format!("Write each number again as {}.", listed(&names))
+            }
+            Said::SomeFitNoRow => {
+                "Some strips fit no row. Put those aside, and find out what is wrong with them.".to_owned()
+            }
+            Said::CheckRules { marks, writes } => match (marks, writes) {
+                (true, false) => "Write your name. Work alone. Mark the answer that you think is right.".to_owned(),
+                (false, _) => "Write your name. Work alone. Write your answers on the lines.".to_owned(),
+                (true, true) => {
+                    "Write your name. Work alone. Mark the right answer, or write it on the line.".to_owned()
+                }
+            },
+            Said::CheckAloud => "Write your name. I ask, and you write the answers alone.".to_owned(),
+        }
+    }
+}
+
+/// How to draw a number by hand: only the marks that it needs.
+fn draw(number: Number) -> String {
+    let mark = |place: Place| match place {
+        Place::Ones => Some("a dot for each one"),
+        Place::Tens => Some("a line for each ten"),
+        Place::Hundreds => Some("a square for each hundred"),
+        Place::Thousands => Some("a box for each thousand"),
+        Place::TenThousands | Place::HundredThousands => None,
+    };
+    let needed: Vec<&str> =
+        number.digits().filter(|(_, digit)| *digit > 0).filter_map(|(place, _)| mark(place)).collect();
+    if needed.is_empty() {
+        return "Draw nothing at all, because 0 means none.".to_owned();
+    }
+    format!("Draw {}.", English.list(&needed))
+}
+
+/// What a row shows: "a numeral", or the class's own word for the form.
+fn one(form: Form, usage: &Usage<'_>) -> String {
+    if usage.names.get(form).is_some() { form_name(form, usage) } else { form.one().to_owned() }
+}
+
+/// What is written: "words", "an expanded form", or the class's own word.
+fn written(form: Form, usage: &Usage<'_>) -> String {
+    if usage.names.get(form).is_some() { form_name(form, usage) } else { form.written().to_owned() }
+}

@@ -1,0 +1,120 @@
+//! What the teacher does, or has the class do.
+
+use crate::number::{Form, Number};
+use crate::spec::{SheetKind, Version};
+use crate::wording::Usage;
+use crate::wording::area::area;
+
+/// Something that is done.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub enum Deed {
+    /// Write a number where all see it, and wait.
+    WriteAndWait(Number),
+    /// Write a number on the board.
+    Write(Number),
+    /// Point to a number that is on the board.
+    PointTo(Number),
+    /// Let the class read, then one learner.
+    ReadTogether,
+    /// With or without "and" in this lesson: an example of it.
+    SayJoined(Number),
+    /// Build a number with blocks in columns.
+    Build {
+        /// Which number.
+        number: Number,
+        /// Whether it was talked about; where it was not, it is shown and built in one step.
+        first: bool,
+    },
+    /// One digit in each column, of the mat or of a chart drawn on paper; with periods from 10,000.
+    WriteColumns {
+        /// Which number.
+        number: Number,
+        /// Whether a mat has the columns.
+        mat: bool,
+        /// Whether it is said how the columns are drawn.
+        first: bool,
+    },
+    /// Show a number's display page.
+    ShowDisplay(Number),
+    /// Lay the cards of a number's parts on top of each other.
+    LayCards(Number),
+    /// Fill in a number's row of the recording sheet together.
+    FillRow(Number),
+    /// Fill in the first row of the recording sheet, where rows differ from learner to learner.
+    OwnFirstRow,
+    /// Write a number at the top of a page and work on it together.
+    TopOfPage(Number),
+    /// Point to the word bank.
+    PointToWordBank,
+    /// Learners do these numbers by themselves.
+    Alone(Vec<Number>),
+    /// Each learner picks one more number.
+    PickOne {
+        /// Whether the class is one learner.
+        one: bool,
+    },
+    /// Give each learner one set; neighbours get different letters where there are several.
+    GiveSets(Vec<Version>),
+    /// Learners cut along the lines: so many pieces.
+    CutStrips(u32),
+    /// Strips that are not cut today.
+    LeaveStrips,
+    /// Only so many rows today; the others are for another time.
+    RowsToday(u32),
+    /// One kind of strip at a time, this first.
+    OneKindFirst(Form),
+    /// Write these numbers on the board, for all to work on.
+    WriteAll(Vec<Number>),
+    /// Learners who are done early.
+    DoneEarly {
+        /// Whether there are other letters to check.
+        letters: bool,
+    },
+    /// A moment to stand and stretch.
+    Stretch,
+    /// Everyone stops, hands off the strips.
+    StopStrips,
+    /// Everyone stops, pencils down.
+    StopPencils,
+    /// Two or three learners show a row.
+    ShowRows,
+    /// Long lessons: partners check each other's boards, for so many minutes.
+    SwapBoards(u32),
+    /// Long lessons: numbers in order, for so many minutes.
+    PutInOrder(u32),
+    /// Long lessons: each makes one wrong form, for so many minutes.
+    MakeWrong(u32),
+    /// Long lessons: clues about digits and places, for so many minutes.
+    GuessMine(u32),
+    /// Long lessons: a number of one's own in every form, for so many minutes.
+    OwnNumber(u32),
+    /// Give each learner one quick check; the corners differ where there are several.
+    GiveChecks {
+        /// Whether there are several.
+        several: bool,
+    },
+    /// Read aloud, do not help.
+    ReadAloud,
+    /// Only this many questions today.
+    QuestionsToday(u32),
+    /// Scissors are counted back in: so many pairs.
+    CountScissors(u32),
+    /// Strips go into envelopes.
+    BagStrips,
+    /// A sheet of the kit goes back to whoever keeps it.
+    PutAway(Vec<SheetKind>),
+    /// Blocks go back to the tub.
+    BlocksToTub,
+    /// Papers are collected and counted: so many.
+    CollectChecks(u32),
+    /// What was left undone is noted for the teacher.
+    NoteUndone,
+}
+
+area! {
+    /// What is done.
+    Deeds;
+
+    /// What to do, in a sentence or two.
+    fn deed(deed: &Deed, usage: &Usage<'_>) -> String;
+}

@@ -1,0 +1,122 @@
+//! Before the lesson: chores with their minutes, what to lay out, and what to do when there was no time.
+
+use crate::number::Number;
+use crate::spec::{SheetKind, Version};
+use crate::wording::Usage;
+use crate::wording::area::area;
+
+/// Something to be done before the class comes in.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub enum Chore {
+    /// Cut a kit's sheet: how many copies, pages and straight cuts of each.
+    Cut {
+        /// Which sheet.
+        sheet: SheetKind,
+        /// How many copies of it.
+        copies: u32,
+        /// Pages of each copy.
+        pages: u32,
+    },
+    /// Join the pages of each copy at their edges.
+    Join {
+        /// Which sheet.
+        sheet: SheetKind,
+        /// How many copies of it.
+        copies: u32,
+        /// Pages of each copy.
+        pages: u32,
+    },
+    /// Band or bag each set.
+    Band(u32),
+    /// Count blocks out of the tub: so many sets, each to build these numbers.
+    CountOut(u32, Vec<Number>),
+    /// Lay everything on a side table, one pile a kind.
+    LayOut,
+    /// Count pairs of scissors.
+    CountScissors(u32),
+    /// Put up the display pages: so many.
+    Display(u32),
+}
+
+/// What to do instead where a chore was not done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Shortcut {
+    /// No blocks cut: draw squares, lines and dots, as far as the numbers have such places.
+    DrawBlocks {
+        /// Whether a number has thousands.
+        thousands: bool,
+        /// Whether a number has hundreds.
+        hundreds: bool,
+    },
+    /// Mats not joined: lay the pages side by side.
+    SideBySide,
+    /// No cards cut: write the parts below each other.
+    WriteParts,
+}
+
+/// One thing to lay out.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub enum Thing {
+    /// Copies of a sheet, with pages of each, and learners and spares where they are not the copies' sum already.
+    Sheet {
+        /// Which.
+        sheet: SheetKind,
+        /// How many copies.
+        copies: u32,
+        /// Pages of each.
+        pages: u32,
+        /// The letters they come in; none or one where all are alike.
+        letters: Vec<Version>,
+    },
+    /// Blocks for one learner each, from the class's tub, to build these numbers.
+    TubBlocks(u32, Vec<Number>),
+    /// Envelopes, one a learner.
+    Envelopes(u32),
+    /// Pairs of scissors.
+    Scissors(u32),
+    /// Pencils.
+    Pencils(u32),
+}
+
+/// What a shorter lesson does, in the order of the plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Short {
+    /// Minutes that are left.
+    pub minutes: u32,
+    /// Model numbers that are built.
+    pub models: u32,
+    /// Rows of the board that are done, of how many.
+    pub rows: (u32, u32),
+    /// Whether rows are written, without cutting.
+    pub written: bool,
+    /// Whether one example is worked together.
+    pub together: bool,
+    /// Questions of the quick check, of how many.
+    pub questions: (u32, u32),
+}
+
+area! {
+    /// What is done before the lesson.
+    Prepare;
+
+    /// The heading of what is done before the lesson.
+    fn before_title() -> &'static str;
+
+    /// Under the heading: how long all of it takes.
+    fn before_note(minutes: u32) -> String;
+
+    /// A chore, in a sentence.
+    fn chore(chore: &Chore, usage: &Usage<'_>) -> String;
+
+    /// The heading of what to do when nobody prepared.
+    fn shortcut_title() -> &'static str;
+
+    /// What to do instead.
+    fn shortcut(shortcut: Shortcut) -> &'static str;
+
+    /// Something to lay out: what it is, and what else there is to know, which may be empty.
+    fn thing(thing: &Thing) -> (String, String);
+
+    /// What a shorter lesson does.
+    fn short(short: &Short) -> String;
+}

@@ -1,0 +1,61 @@
+//! What the teacher says, word for word.
+
+use crate::number::{Form, Number};
+use crate::wording::Usage;
+use crate::wording::area::area;
+
+/// Something that is said aloud.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub enum Said {
+    /// The idea of the day: one digit can be worth different amounts.
+    SameDigitIdea,
+    /// The idea of the day: the place tells what a digit is worth.
+    PlaceIdea,
+    /// The idea of the day: large numbers are read in periods.
+    PeriodIdea,
+    /// The idea of the day: one number in several ways.
+    WaysIdea,
+    /// The idea of the day in a lesson without numbers of its own.
+    DigitsIdea,
+    /// A digit that the numeral has more than once, and what it is worth in each place.
+    Repeats(Number, u8),
+    /// That a number ends in a teen, or is one: one ten and some ones.
+    Teen(Number),
+    /// That a digit tells how many, and its place how many of what.
+    HowManyOfWhat,
+    /// How a number is drawn by hand: only the marks that it needs.
+    Draw(Number),
+    /// How scissors are used.
+    Scissors,
+    /// What each row of the board shows, and what to look for; only these rows where not all are done.
+    FindStrips(Form, Option<u32>),
+    /// How strips are laid in their boxes.
+    LayStrips,
+    /// What to write in the boxes of the board.
+    WriteBoxes(Option<u32>),
+    /// Strips without a board are put in rows.
+    StripsInRows,
+    /// Strips that stay whole: those that show one number get one letter.
+    LetterStrips,
+    /// Write the numbers on the board again in these forms.
+    WriteAgain(Vec<Form>),
+    /// Some strips belong nowhere.
+    SomeFitNoRow,
+    /// How the quick check is done: choices marked or answers written, as it has them.
+    CheckRules {
+        /// Whether it has choices to mark.
+        marks: bool,
+        /// Whether it has lines to write on.
+        writes: bool,
+    },
+    /// The quick check is asked aloud.
+    CheckAloud,
+}
+
+area! {
+    /// What is said aloud.
+    Speech;
+
+    /// What is said, word for word.
+    fn say(said: &Said, usage: &Usage<'_>) -> String;
+}

@@ -1,0 +1,36 @@
+//! What is printed of a lesson, made without laying pages out.
+
+use placewright::lesson::Lesson;
+use placewright::lesson::job::{Cutter, For, JobFacts, PrintedSheet, Stock};
+use placewright::sheets::row;
+use placewright::spec::SheetKind;
+
+/// Every learner's sheet that the lesson asks for, of one page, or of as many as `pages` says.
+pub fn printed(lesson: &Lesson, pages: &[(SheetKind, usize)]) -> JobFacts {
+    let class = &lesson.spec.class;
+    let copies = class.learners.value + class.spares.value;
+    let sheet = |kind: &SheetKind| {
+        let For::Learner(handling) = row(*kind).reader else { return None };
+        let count = pages.iter().find(|(of, _)| of == kind).map_or(1, |(_, count)| *count);
+        let whole = !matches!(kind, SheetKind::Blocks | SheetKind::Layered | SheetKind::Strips | SheetKind::Exit);
+        let cutter = if whole { Cutter::Nobody } else { handling.cutter(lesson.spec.print.cut.value) };
+        Some(PrintedSheet {
+            kind: *kind,
+            stock: Stock::Paper,
+            keep: handling.keep,
+            share: 1,
+            copies,
+            pages: count,
+            cutter,
+            cuts: if whole { 0 } else { 20 * count },
+            pieces: if whole { 0 } else { 24 * count },
+            sheets: copies as usize * count,
+        })
+    };
+    JobFacts {
+        learners: class.learners.value,
+        spares: class.spares.value,
+        sheets: lesson.spec.sheets.make.value.iter().filter_map(sheet).collect(),
+        ..JobFacts::default()
+    }
+}
