@@ -13,11 +13,12 @@ use std::time::Instant;
 use hayro_syntax::Pdf;
 use hayro_syntax::object::{Array, MaybeRef, ObjectIdentifier, Stream};
 use placewright::lesson::Version;
+use placewright::lesson::job::PrintSides;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Size, Weight};
 use placewright::pdf::{Deflater, Head, write_pages};
 use placewright::sheets::page::{Item, Layer, Node, Page, Paint, Reader, Scope, Stock, Stroke, Symbol, Tag, Text};
-use placewright::spec::{SheetKind, Sides};
+use placewright::spec::SheetKind;
 
 const ROWS: usize = 8;
 const PAPER: Size = Size::new(Length::pt(612), Length::pt(792));
@@ -185,7 +186,7 @@ fn learner(learner: usize, furniture: &Furniture) -> [Page; 3] {
 
 /// The file of a class, whose pages are made before the clock starts; the seconds it takes.
 fn ours(pages: &[Page], family: &Family, threads: usize) -> (f64, Vec<u8>) {
-    let head = Head { title: "Harbour stalls".to_owned(), sides: Sides::One, copies: 1 };
+    let head = Head { title: "Harbour stalls".to_owned(), sides: PrintSides::One };
     let start = Instant::now();
     let bytes =
         write_pages(Vec::new(), &head, family, threads, pages.iter()).unwrap_or_else(|failure| panic!("{failure:?}"));

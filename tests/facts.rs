@@ -228,9 +228,10 @@ fn hold(lesson: &Lesson, family: &Family) {
             check_boxes(&pages, lesson);
         }
     }
-    for kind in [PacketKind::Teacher, PacketKind::Paper, PacketKind::Ticket, PacketKind::Substitute] {
+    for kind in [PacketKind::Teacher, PacketKind::Ticket, PacketKind::Substitute] {
         assert!(kinds.contains(&kind), "{kind:?} of {kinds:?}");
     }
+    assert!([PacketKind::Paper, PacketKind::PaperBothSides].iter().any(|kind| kinds.contains(kind)), "{kinds:?}");
 }
 
 #[test]

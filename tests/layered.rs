@@ -11,7 +11,10 @@ use placewright::sheets::page::{CutLine, Item, Node, Page, Text};
 use placewright::spec::{Given, Paper, SheetKind, TextSize};
 
 fn pages(paper: Paper, text: TextSize, margin: Length, greatest: u32) -> Vec<Page> {
-    let mut lesson = lessons::lesson(SheetKind::Layered, paper, &[], &[&[1, greatest]]);
+    // Numbers that show every digit in every place.
+    let ones = greatest / 9;
+    let numbers: Vec<u32> = (1..=9).map(|digit| digit * ones).collect();
+    let mut lesson = lessons::lesson(SheetKind::Layered, paper, &[], &[&numbers]);
     lesson.spec.print.text = Given::assumed(text);
     lesson.spec.print.margin = Given::assumed(margin);
     let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
@@ -116,4 +119,13 @@ fn sets_fit_every_paper_at_both_text_sizes_for_one_to_six_places() {
             }
         }
     }
+}
+
+/// There is a card for each digit that a number of the lesson shows in a place, and no other.
+#[test]
+fn only_what_the_numbers_need_is_made() {
+    let lesson = lessons::lesson(SheetKind::Layered, Paper::Letter, &[406], &[&[460, 46]]);
+    let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
+    let cards = cards(&masters(&Desk::new(&lesson, &layouts, &family), SheetKind::Layered).unwrap());
+    assert_eq!(cards.keys().map(String::as_str).collect::<Vec<_>>(), ["40", "400", "6", "60"]);
 }

@@ -1,72 +1,164 @@
-//! Cuts the produced files as the ticket says, stacks the pieces and reads every pile.
+//! Plays the copy room: prints the files, cuts the piles as the ticket says, stacks the pieces and reads every pile.
 //!
-//! Nothing here asks the program where a piece is: pages and ticket are read with an independent reader, and turning a sheet
-//! over is done on the paper's own measures.
+//! Nothing here asks the program where a piece is. Its only input are the files: the ticket's words, the pages as an
+//! independent reader sees them, and `contents.json` for the numbers. Cutting and turning over are done on the paper's own
+//! measures.
 
 use crate::support;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use hayro_interpret::kurbo::Rect;
 use placewright::lesson::{Lesson, SortSet};
 use placewright::number::Content;
 use placewright::sheets::files::PacketKind;
 use support::class::{Shop, lesson};
-use support::pdf::Page;
+use support::pdf::{Page, Run};
 
 const MM: f64 = 72.0 / 25.4;
 
-fn text(forms: &str, sort: u32, decoys: u32, class: &str, print: &str, paper: &str) -> String {
-    format!(
-        "title = \"Print shop\"\npaper = \"{paper}\"\n[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = {sort}\n\
-         [forms]\nmatch = [{forms}]\ndecoys = {decoys}\n[class]\n{class}\n[print]\ncut = \"stack\"\n{print}\n\
-         [sheets]\nmake = [\"board\", \"strips\"]\n"
-    )
-}
-
-/// What the ticket says about cutting.
+/// A file as the ticket says it is printed.
 #[derive(Debug)]
-struct Ticket {
-    level: Vec<f64>,
-    upright: Vec<f64>,
-    total: usize,
-    piles: usize,
+struct File {
+    name: String,
     sheets: usize,
+    /// The edge over which sheets are turned, where both sides are printed.
+    turn: Option<String>,
+    pages: Vec<Page>,
 }
 
-/// Reads the ticket's cut list off the page: distances in mm stand below the edge they are measured from.
-fn ticket(bytes: &[u8]) -> Ticket {
-    let pages = support::pdf::read(bytes);
-    let runs: Vec<_> = pages.iter().flat_map(|page| &page.texts).collect();
-    let column = |head: &str| {
-        let x = runs.iter().find(|run| run.text == head).expect(head).x;
-        let number = |text: &str| text.strip_suffix(" mm").and_then(|n| n.parse::<f64>().ok());
-        let below = runs.iter().filter(|run| (run.x - x).abs() < 0.5).filter_map(|run| number(&run.text));
-        below.map(|mm| mm * MM).collect::<Vec<f64>>()
-    };
-    let all = support::pdf::text(&pages).replace('\n', " ");
-    let word = |before: &str, after: &str| {
-        let from = all.find(before).unwrap_or_else(|| panic!("{before} in {all}")) + before.len();
-        let words = &all[from..from + all[from..].find(after).expect(after)];
-        words.trim().parse::<usize>().unwrap_or_else(|_| panic!("{words}"))
-    };
-    let piles = word("copy-room-paper.pdf: ", " pile");
-    let sheets = word(if piles == 1 { "1 pile of " } else { " piles of " }, " sheet");
-    Ticket {
-        level: column("From the top"),
-        upright: column("From the left"),
-        total: word("Cut the piles: ", " cut"),
-        piles,
-        sheets,
+impl File {
+    /// Front and back of a sheet, from 1.
+    fn sheet(&self, number: usize) -> (&Page, Option<&Page>) {
+        match self.turn {
+            None => (&self.pages[number - 1], None),
+            Some(_) => (&self.pages[2 * number - 2], Some(&self.pages[2 * number - 1])),
+        }
+    }
+
+    /// Where a place on the front lies on the back, as the sheet is turned over the ticket's edge.
+    fn behind(&self, page: &Page, front: Rect) -> Rect {
+        let upright = page.width <= page.height;
+        if (self.turn.as_deref() == Some("long")) == upright {
+            Rect::new(page.width - front.x1, front.y0, page.width - front.x0, front.y1)
+        } else {
+            Rect::new(front.x0, page.height - front.y1, front.x1, page.height - front.y0)
+        }
     }
 }
 
-/// The rectangles between the cuts, row by row; what lies outside the first and last cut is waste.
-fn cells(ticket: &Ticket) -> Vec<Rect> {
-    let row = |y: &[f64]| {
-        let cell = move |x: &[f64], y0: f64, y1: f64| Rect::new(x[0], y0, x[1], y1);
-        ticket.upright.windows(2).map(|x| cell(x, y[0], y[1])).collect::<Vec<_>>()
+/// What the ticket says about piles that are cut alike.
+#[derive(Debug, Default)]
+struct Cutting {
+    what: String,
+    file: String,
+    total: usize,
+    level: Vec<f64>,
+    upright: Vec<f64>,
+    piles: Vec<(usize, usize)>,
+    /// Of kits: the first and last of each pile, and how many places each takes.
+    kits: Vec<(usize, usize, usize)>,
+}
+
+/// "12–18" or "12".
+fn range(text: &str) -> (usize, usize) {
+    let (first, last) = text.split_once('\u{2013}').unwrap_or((text, text));
+    let number = |text: &str| text.trim().trim_end_matches('.').parse().unwrap_or_else(|_| panic!("{text}"));
+    (number(first), number(last))
+}
+
+fn runs(pages: &[Page]) -> Vec<&Run> {
+    pages.iter().flat_map(|page| &page.texts).collect()
+}
+
+/// The parts of the ticket that begin with a heading of these words, each up to the next heading that is a part of its own.
+fn sections<'r>(runs: &[&'r Run], words: &str) -> Vec<Vec<&'r Run>> {
+    let heads = ["What to print", "What is where", "Cut the ", "Not for", "Do not cut", "Fewer sheets", "Tick off"];
+    let starts: Vec<usize> =
+        (0..runs.len()).filter(|k| heads.iter().any(|head| runs[*k].text.starts_with(head))).collect();
+    let end = |k: usize| starts.iter().copied().find(|start| *start > k).unwrap_or(runs.len());
+    starts.iter().filter(|k| runs[**k].text.starts_with(words)).map(|k| runs[*k..end(*k)].to_vec()).collect()
+}
+
+/// Reads the ticket: the files it names and what it says of cutting.
+fn ticket(bytes: &[u8]) -> (Vec<(String, usize, Option<String>)>, Vec<Cutting>) {
+    let pages = support::pdf::read(bytes);
+    let all = runs(&pages);
+    let mut files = Vec::new();
+    let print = &sections(&all, "What to print")[0];
+    for (k, run) in print.iter().enumerate().filter(|(_, run)| run.text.ends_with(".pdf")) {
+        let rest: Vec<&str> =
+            print[k + 1..].iter().map(|run| run.text.as_str()).take_while(|t| !t.ends_with(".pdf")).collect();
+        let sheets = rest.iter().find_map(|text| text.parse::<usize>().ok()).expect("sheets");
+        let words = rest.join(" ");
+        let turn = ["long", "short"].into_iter().find(|edge| words.contains(&format!("{edge} edge")));
+        assert_eq!(turn.is_some(), words.contains("two sides"), "{words}");
+        files.push((run.text.clone(), sheets, turn.map(str::to_owned)));
+    }
+    let mut cuttings = Vec::new();
+    for part in sections(&all, "Cut the ") {
+        let Some((what, total)) = part[0].text.trim_start_matches("Cut the ").rsplit_once(": ") else { continue };
+        let total = total.trim_end_matches(" cuts").trim_end_matches(" cut").parse().expect("a count");
+        let mut cutting = Cutting { what: what.to_owned(), total, ..Cutting::default() };
+        let said: String = part.iter().skip(1).map(|run| format!("{} ", run.text)).collect();
+        cutting.file = said.split(':').next().expect("a file").trim().to_owned();
+        let sheets = said.split(", sheets ").nth(1).expect("sheets").split(". Keep").next().expect("sheets");
+        cutting.piles = sheets.split('\u{b7}').map(range).collect();
+        let mut heads: Vec<(bool, f64)> = Vec::new();
+        let mut columns: Vec<f64> = Vec::new();
+        let mut cuts: Vec<(usize, bool, f64)> = Vec::new();
+        for (k, run) in part.iter().enumerate() {
+            match run.text.as_str() {
+                "From the top" | "From the left" => heads.push((run.text.ends_with("top"), run.x)),
+                text if text.contains(" mm (") => {
+                    let mm: f64 = text.split(" mm").next().and_then(|n| n.parse().ok()).expect("a distance");
+                    let (level, _) = heads.iter().find(|(_, x)| (x - run.x).abs() < 0.5).expect("a column");
+                    let number: usize = part[k - 1].text.parse().expect("the number of a cut");
+                    cuts.push((number, *level, mm * MM));
+                }
+                "Each kit takes" => columns = part[k - 3..=k].iter().map(|run| run.x).collect(),
+                _ => {}
+            }
+        }
+        cuts.sort_by_key(|(number, ..)| *number);
+        assert!(cuts.iter().map(|(number, ..)| *number).eq(1..=cuts.len()), "{cuts:?}");
+        let of = |wanted: bool| cuts.iter().filter(|(_, level, _)| *level == wanted).map(|(.., at)| *at).collect();
+        (cutting.level, cutting.upright) = (of(true), of(false));
+        // A table that goes on over a page repeats its head.
+        let row = |k: &usize| {
+            let cells = part.get(*k..*k + 4).unwrap_or_default();
+            cells.len() == columns.len() && cells.iter().zip(&columns).all(|(run, x)| (run.x - x).abs() < 0.5)
+        };
+        for row in (0..part.len()).filter(row).map(|k| [0, 1, 2, 3].map(|c| part[k + c].text.as_str())) {
+            if row[0].parse::<usize>().is_err() {
+                continue;
+            }
+            let (first, last) = row[2].split_once(" to ").unwrap_or((row[2], row[2]));
+            let places = row[3].split(' ').next().and_then(|n| n.parse().ok()).expect("places");
+            cutting.kits.push((first.parse().expect("a kit"), last.parse().expect("a kit"), places));
+        }
+        cuttings.push(cutting);
+    }
+    (files, cuttings)
+}
+
+/// Makes the cuts in the ticket's order, each measured from an edge that is still there, and gives what falls, row by row
+/// from the top left. What lies outside the first and last cut is waste.
+fn cells(cutting: &Cutting, page: &Page) -> Vec<Rect> {
+    assert_eq!(cutting.level.len() + cutting.upright.len(), cutting.total, "{}", cutting.what);
+    let slice = |cuts: &[f64], whole: f64| -> Vec<(f64, f64)> {
+        // What still lies against the back gauge, and what fell off in front.
+        let (mut held, mut fallen) = (whole, Vec::new());
+        for cut in cuts {
+            assert!(*cut < held, "{}: nothing is left to cut at {cut}", cutting.what);
+            fallen.push((*cut, held));
+            held = *cut;
+        }
+        fallen.remove(0);
+        fallen.reverse();
+        fallen
     };
-    ticket.level.windows(2).flat_map(row).collect()
+    let (rows, columns) = (slice(&cutting.level, page.height), slice(&cutting.upright, page.width));
+    rows.iter().flat_map(|y| columns.iter().map(|x| Rect::new(x.0, y.0, x.1, y.1))).collect()
 }
 
 /// What is printed in a cell, in reading order. Fails when anything but a cut line lies across a cut.
@@ -74,8 +166,7 @@ fn piece(page: &Page, cell: Rect) -> Vec<String> {
     let mut found = Vec::new();
     for run in &page.texts {
         let Some(ink) = run.ink else { continue };
-        let middle = ink.center();
-        if cell.contains(middle) {
+        if cell.contains(ink.center()) {
             assert!(cell.contains(ink.origin()) && cell.x1 >= ink.x1 && cell.y1 >= ink.y1, "`{}` is cut", run.text);
             found.push(run.text.clone());
         }
@@ -111,58 +202,9 @@ fn whole_set<'l>(pile: &[(&Page, Rect)], lesson: &'l Lesson) -> (u32, &'l SortSe
     (number, set)
 }
 
-/// Cuts and stacks everything; every set must come out once.
-fn cut(text: &str, names: &[&str]) {
-    let shop = Shop::open();
-    let lesson = lesson(text, names);
-    let asked = lesson.spec.class.learners.value + lesson.spec.class.spares.value;
-    let ticket = ticket(&shop.ticket(&lesson));
-    let copies = shop.copies(&lesson);
-    let job = copies.iter().find(|packet| packet.kind == PacketKind::Paper).unwrap();
-    let pages = support::pdf::read(&shop.write(job));
-    let two = text.contains("sides = \"two\"");
-    let sides = if two { 2 } else { 1 };
-    assert_eq!(ticket.level.len() + ticket.upright.len(), ticket.total);
-    let cells = cells(&ticket);
-    let mut seen = Vec::new();
-    for group in 0..ticket.piles {
-        let sheets: Vec<&[Page]> = pages.chunks(sides).skip(group * ticket.sheets).take(ticket.sheets).collect();
-        for cell in &cells {
-            let pile: Vec<(&Page, Rect)> = sheets.iter().map(|sheet| (&sheet[0], *cell)).collect();
-            if piece(pile[0].0, *cell).is_empty() {
-                assert!(pile.iter().all(|(page, cell)| piece(page, *cell).is_empty() && !pictured(page, *cell)));
-                continue;
-            }
-            let (number, set) = whole_set(&pile, &lesson);
-            if two {
-                let backs: Vec<(&Page, Rect)> = sheets.iter().map(|sheet| (&sheet[1], *cell)).collect();
-                marks(&backs, set);
-            }
-            seen.push(number);
-        }
-    }
-    seen.sort_unstable();
-    // Spare sets may fill up the last pile.
-    let want: Vec<u32> = (1..=seen.len() as u32).collect();
-    assert!(seen == want && want.len() >= asked as usize, "{seen:?} for {asked}");
-    // Each run of sheets gives at most one set a place.
-    assert_eq!(ticket.piles, want.len().div_ceil(cells.len()));
-    assert_eq!(ticket.sheets, lesson.sets.iter().map(|set| set.strips.len() + 1).max().unwrap());
-    // The lines on the page are the ticket's cuts, and there are no others.
-    let lines = pages[0].paths.iter().filter(|path| path.dashed).map(|path| path.bounds());
-    let mut drawn: Vec<f64> = lines.map(|b| if b.width() > b.height() { b.y0 } else { b.x0 }).collect();
-    let mut listed: Vec<f64> = ticket.level.iter().chain(&ticket.upright).copied().collect();
-    drawn.sort_unstable_by(f64::total_cmp);
-    listed.sort_unstable_by(f64::total_cmp);
-    assert_eq!(drawn.len(), listed.len());
-    assert!(drawn.iter().zip(&listed).all(|(a, b)| (a - b).abs() < 0.02), "{drawn:?} {listed:?}");
-}
-
 /// The shape under a piece, told by what is drawn relative to its middle; it must lie on the piece when the sides are 2 mm
 /// apart.
-fn shape(page: &Page, front: Rect) -> String {
-    // An upright sheet turned over its long edge, or a wide one over its short edge: left and right change places.
-    let behind = Rect::new(page.width - front.x1, front.y0, page.width - front.x0, front.y1);
+fn shape(page: &Page, behind: Rect) -> String {
     let safe = behind.inset(-2.0 * MM);
     let mut parts = Vec::new();
     for path in &page.paths {
@@ -180,12 +222,11 @@ fn shape(page: &Page, front: Rect) -> String {
     parts.join("; ")
 }
 
-/// Checks the marks under a pile: the strips of a row share one, every decoy has its own, the band has none.
-fn marks(pile: &[(&Page, Rect)], set: &SortSet) {
-    assert_eq!(shape(pile[0].0, pile[0].1), "");
-    let mut rows: BTreeMap<String, Vec<Option<usize>>> = BTreeMap::new();
-    for ((page, cell), strip) in pile[1..].iter().zip(&set.strips) {
-        let shape = shape(page, *cell);
+/// Checks the marks of a set: the strips of a row share one, every decoy has its own.
+fn marks(shapes: &[String], set: &SortSet) {
+    let mut rows: BTreeMap<&str, Vec<Option<usize>>> = BTreeMap::new();
+    assert_eq!(shapes.len(), set.strips.len());
+    for (shape, strip) in shapes.iter().zip(&set.strips) {
         assert!(!shape.is_empty());
         rows.entry(shape).or_default().push(strip.row);
     }
@@ -195,14 +236,230 @@ fn marks(pile: &[(&Page, Rect)], set: &SortSet) {
     }
 }
 
+/// Flats, rods and cubes in a cell, by the outlines of their faces.
+fn blocks(page: &Page, cell: Rect) -> [usize; 3] {
+    let near = |a: f64, mm: f64| (a - mm * MM).abs() < MM;
+    let mut counts = [0; 3];
+    for path in page.paths.iter().filter(|path| path.fill.is_some() && path.stroke.is_some() && !path.dashed) {
+        let (bounds, (w, h)) = (path.bounds(), (path.bounds().width(), path.bounds().height()));
+        if !cell.contains(bounds.center()) {
+            continue;
+        }
+        match (near(w, 100.0), near(h, 100.0), near(w, 10.0), near(h, 10.0)) {
+            (true, true, ..) => counts[0] += 1,
+            (true, _, _, true) | (_, true, true, _) => counts[1] += 1,
+            (_, _, true, true) => counts[2] += 1,
+            _ => {}
+        }
+    }
+    counts
+}
+
+/// Everything that the copy room gets for a lesson.
+struct Room {
+    lesson: Lesson,
+    files: Vec<File>,
+    cuttings: Vec<Cutting>,
+}
+
+fn print(text: &str, names: &[&str]) -> Room {
+    let shop = Shop::open();
+    let lesson = lesson(text, names);
+    let packets = shop.packets(&lesson);
+    let of = |name: &str| packets.iter().find(|packet| packet.file() == name).expect(name);
+    let bytes = shop.write(packets.iter().find(|packet| packet.kind == PacketKind::Ticket).expect("a ticket"));
+    let (named, cuttings) = ticket(&bytes);
+    let files: Vec<File> = named
+        .into_iter()
+        .map(|(name, sheets, turn)| {
+            let pages = support::pdf::read(&shop.write(of(&name)));
+            assert_eq!(pages.len(), sheets * if turn.is_some() { 2 } else { 1 }, "{name}");
+            File { name, sheets, turn, pages }
+        })
+        .collect();
+    drop(packets);
+    Room { lesson, files, cuttings }
+}
+
+impl Room {
+    fn file(&self, name: &str) -> &File {
+        self.files.iter().find(|file| file.name == name).expect(name)
+    }
+
+    /// How many learners the ticket and the lesson know.
+    fn asked(&self) -> u32 {
+        self.lesson.spec.class.learners.value + self.lesson.spec.class.spares.value
+    }
+
+    /// Cuts and stacks the strips: every set comes out once, whole, with its marks behind it.
+    fn strips(&self) {
+        let Some(cutting) = self.cuttings.iter().find(|cutting| cutting.what == "strips") else { return };
+        let file = self.file(&cutting.file);
+        let cells = cells(cutting, file.sheet(cutting.piles[0].0).0);
+        let mut seen = Vec::new();
+        for (first, last) in &cutting.piles {
+            for cell in &cells {
+                let pile: Vec<(&Page, Rect)> = (*first..=*last).map(|sheet| (file.sheet(sheet).0, *cell)).collect();
+                if piece(pile[0].0, *cell).is_empty() {
+                    assert!(pile.iter().all(|(page, cell)| piece(page, *cell).is_empty() && !pictured(page, *cell)));
+                    continue;
+                }
+                let (number, set) = whole_set(&pile, &self.lesson);
+                if file.turn.is_some() {
+                    let back = |sheet: usize| file.sheet(sheet).1.expect("a back");
+                    let shapes: Vec<String> =
+                        (*first..=*last).map(|sheet| shape(back(sheet), file.behind(back(sheet), *cell))).collect();
+                    assert_eq!(shapes[0], "", "nothing is behind a band");
+                    marks(&shapes[1..], set);
+                }
+                seen.push(number);
+            }
+        }
+        seen.sort_unstable();
+        // Spare sets may fill up the last pile.
+        let want: Vec<u32> = (1..=seen.len() as u32).collect();
+        assert!(seen == want && want.len() >= self.asked() as usize, "{seen:?} for {}", self.asked());
+        // Each run of sheets gives at most one set a place.
+        assert_eq!(cutting.piles.len(), want.len().div_ceil(cells.len()));
+        self.lines(cutting);
+    }
+
+    /// The lines on the first sheet are the ticket's cuts, and there are no others.
+    fn lines(&self, cutting: &Cutting) {
+        let page = self.file(&cutting.file).sheet(cutting.piles[0].0).0;
+        let lines = page.paths.iter().filter(|path| path.dashed).map(|path| path.bounds());
+        let mut drawn: Vec<f64> = lines.map(|b| if b.width() > b.height() { b.y0 } else { b.x0 }).collect();
+        let mut listed: Vec<f64> = cutting.level.iter().chain(&cutting.upright).copied().collect();
+        drawn.sort_unstable_by(f64::total_cmp);
+        listed.sort_unstable_by(f64::total_cmp);
+        assert_eq!(drawn.len(), listed.len(), "{}", cutting.what);
+        assert!(drawn.iter().zip(&listed).all(|(a, b)| (a - b).abs() < 0.02), "{drawn:?} {listed:?}");
+    }
+
+    /// The pieces of each kit, pile by pile from left to right.
+    fn kits(&self, cutting: &Cutting) -> BTreeMap<usize, Vec<(&Page, Rect)>> {
+        let file = self.file(&cutting.file);
+        let cells = cells(cutting, file.sheet(cutting.piles[0].0).0);
+        assert_eq!(cutting.piles.len(), cutting.kits.len(), "{}", cutting.what);
+        let mut kits = BTreeMap::new();
+        for ((first, last), (from, to, places)) in cutting.piles.iter().zip(&cutting.kits) {
+            for (k, kit) in (*from..=*to).enumerate() {
+                let own = &cells[k * places..(k + 1) * places];
+                let pieces =
+                    own.iter().flat_map(|cell| (*first..=*last).map(move |sheet| (file.sheet(sheet).0, *cell)));
+                assert!(kits.insert(kit, pieces.collect()).is_none(), "kit {kit} twice");
+            }
+        }
+        self.lines(cutting);
+        kits
+    }
+
+    /// Cuts and stacks the blocks: every kit has what its band says, and there are as many kits as the band says.
+    fn blocks(&self) {
+        let mut counts: BTreeMap<usize, [usize; 3]> = BTreeMap::new();
+        let mut bands: BTreeMap<usize, String> = BTreeMap::new();
+        for cutting in self.cuttings.iter().filter(|cutting| cutting.what.starts_with("blocks")) {
+            for (kit, pieces) in self.kits(cutting) {
+                for (page, cell) in pieces {
+                    let here = blocks(page, cell);
+                    let sum = counts.entry(kit).or_default();
+                    *sum = std::array::from_fn(|k| sum[k] + here[k]);
+                    let said = piece(page, cell).join(" ");
+                    if said.starts_with("Kit ") {
+                        assert!(said.starts_with(&format!("Kit {kit} of ")), "{said} is kit {kit}");
+                        bands.insert(kit, said);
+                    }
+                }
+            }
+        }
+        let share = self.lesson.spec.class.share(placewright::spec::SheetKind::Blocks);
+        assert_eq!(bands.len() as u32, self.lesson.spec.class.learners.value.div_ceil(share));
+        for (kit, band) in bands {
+            let said = |word: &str| {
+                let words: Vec<&str> = band.split([' ', ',']).collect();
+                words.windows(2).find(|pair| pair[1].trim_end_matches('s') == word).map_or(0, |p| p[0].parse().unwrap())
+            };
+            assert_eq!(counts[&kit], ["flat", "rod", "cube"].map(said), "kit {kit}: {band}");
+            // Enough for each number that is built.
+            for number in self.numbers() {
+                let digit = |place: u32| (number / 10_u32.pow(place) % 10) as usize;
+                let have = counts[&kit];
+                assert!(have[0] >= digit(2) && have[1] >= digit(1) && have[2] >= digit(0), "{number} from {have:?}");
+            }
+        }
+    }
+
+    /// Cuts and stacks the cards: every kit has the same, and each number can be built from it.
+    fn cards(&self) {
+        let mut cards: BTreeMap<usize, BTreeSet<String>> = BTreeMap::new();
+        let mut banded = BTreeSet::new();
+        for cutting in self.cuttings.iter().filter(|cutting| cutting.what.starts_with("layered")) {
+            for (kit, pieces) in self.kits(cutting) {
+                for (page, cell) in pieces {
+                    let said = piece(page, cell).concat();
+                    if said.starts_with("Kit ") {
+                        assert!(said.starts_with(&format!("Kit {kit} of ")) && banded.insert(kit), "{said}");
+                    } else if !said.is_empty() {
+                        assert!(cards.entry(kit).or_default().insert(said.clone()), "{said} twice in kit {kit}");
+                    }
+                }
+            }
+        }
+        let share = self.lesson.spec.class.share(placewright::spec::SheetKind::Layered);
+        assert_eq!(cards.len() as u32, self.lesson.spec.class.learners.value.div_ceil(share));
+        assert_eq!(banded.len(), cards.len());
+        for own in cards.values() {
+            assert_eq!(own, &cards[&1]);
+            for number in self.numbers() {
+                let parts = (0..6).map(|place| (number / 10_u32.pow(place) % 10) * 10_u32.pow(place));
+                for part in parts.filter(|part| *part > 0) {
+                    assert!(own.contains(&part.to_string()), "no card {part} for {number} in {own:?}");
+                }
+            }
+        }
+    }
+
+    /// The model and sort numbers.
+    fn numbers(&self) -> Vec<u32> {
+        let chosen = &self.lesson.chosen;
+        chosen.model.iter().chain(chosen.sort.iter().flatten()).map(|number| number.value()).collect()
+    }
+}
+
+fn text(forms: &str, sort: u32, class: &str, print: &str, paper: &str, make: &str) -> String {
+    format!(
+        "title = \"Print shop\"\npaper = \"{paper}\"\n[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = {sort}\n\
+         [forms]\nmatch = [{forms}]\ndecoys = 2\n[class]\n{class}\n[print]\n{print}\n[sheets]\nmake = [{make}]\n"
+    )
+}
+
 const THREE: &str = r#""numeral", "words", "expanded""#;
 const FOUR: &str = r#""numeral", "words", "units", "blocks""#;
+const SORTED: &str = r#""board", "strips""#;
+const ALL: &str = r#""mat", "blocks", "layered", "record", "word-bank", "board", "strips", "exit""#;
+
+fn stacked(text: &str, names: &[&str]) {
+    let room = print(text, names);
+    assert!(!room.cuttings.is_empty());
+    room.strips();
+    if room.cuttings.iter().any(|cutting| cutting.what.starts_with("blocks")) {
+        room.blocks();
+        room.cards();
+    }
+}
 
 #[test]
-fn every_class_size_up_to_40_falls_into_whole_sets() {
+fn every_class_size_up_to_40_falls_into_whole_sets_and_kits() {
     for learners in 1..=40 {
-        let class = format!("learners = {learners}\nspares = 0\nversions = {}", 1 + learners % 3);
-        cut(&text(THREE, 2, 1, &class, "", "letter"), &["Marrow"]);
+        let (versions, share) = (1 + learners % 3, 1 + learners % 4);
+        let class = format!(
+            "learners = {learners}\nspares = {}\nversions = {versions}\nshare = {{ blocks = {share}, layered = {share} }}",
+            learners % 2
+        );
+        let sides = if learners % 2 == 0 { "two" } else { "one" };
+        let paper = ["letter", "a4", "tabloid"][learners % 3];
+        let print = format!("cut = \"stack\"\nsides = \"{sides}\"");
+        stacked(&text(THREE, 2, &class, &print, paper, ALL), &["Marrow"]);
     }
 }
 
@@ -210,7 +467,7 @@ fn every_class_size_up_to_40_falls_into_whole_sets() {
 fn several_grids_with_spares_and_pictures() {
     for (paper, learners, spares) in [("a4", 11, 2), ("legal", 17, 3), ("tabloid", 31, 1), ("a3", 40, 0)] {
         let class = format!("learners = {learners}\nspares = {spares}\nversions = 3");
-        cut(&text(FOUR, 3, 2, &class, "", paper), &["Marrow", "Quill"]);
+        stacked(&text(FOUR, 3, &class, "cut = \"stack\"", paper, SORTED), &["Marrow", "Quill"]);
     }
 }
 
@@ -218,6 +475,41 @@ fn several_grids_with_spares_and_pictures() {
 fn backs_meet_their_fronts() {
     for (paper, learners) in [("letter", 9), ("a4", 3), ("tabloid", 23)] {
         let class = format!("learners = {learners}\nspares = 1\nversions = 2");
-        cut(&text(THREE, 3, 2, &class, "sides = \"two\"", paper), &["Marrow"]);
+        stacked(&text(THREE, 3, &class, "cut = \"stack\"\nsides = \"two\"", paper, SORTED), &["Marrow"]);
+    }
+}
+
+/// Learners who cut their own pages: behind every strip lies its mark when the sheet is turned as the ticket says.
+#[test]
+fn backs_meet_their_fronts_where_learners_cut() {
+    for (paper, make) in [("letter", ALL), ("a4", ALL), ("legal", SORTED), ("tabloid", ALL), ("a3", SORTED)] {
+        let class = "learners = 3\nspares = 0\nversions = 2";
+        let room = print(&text(THREE, 4, class, "sides = \"two\"", paper, make), &[]);
+        let mut checked = 0;
+        for file in room.files.iter().filter(|file| file.turn.is_some()) {
+            for sheet in 1..=file.sheets {
+                let (front, back) = file.sheet(sheet);
+                let titled = front.texts.iter().any(|run| run.text == "Strips");
+                let (Some(back), true) = (back, titled) else { continue };
+                let places = |level: bool| {
+                    let long = |b: &Rect| if level { b.width() > b.height() } else { b.height() > b.width() };
+                    let cuts = front.paths.iter().filter(|path| path.dashed).map(|path| path.bounds()).filter(long);
+                    let mut places: Vec<f64> = cuts.map(|b| if level { b.y0 } else { b.x0 }).collect();
+                    places.sort_by(f64::total_cmp);
+                    places.dedup_by(|a, b| (*a - *b).abs() < 0.05);
+                    places
+                };
+                for y in places(true).windows(2) {
+                    for x in places(false).windows(2) {
+                        let cell = Rect::new(x[0], y[0], x[1], y[1]);
+                        let (said, mark) = (piece(front, cell), shape(back, file.behind(back, cell)));
+                        assert_eq!(said.is_empty(), mark.is_empty(), "{paper}: {said:?}");
+                        checked += usize::from(!mark.is_empty());
+                    }
+                }
+            }
+        }
+        // Three learners with a set each: two forms for four numbers, and two decoys.
+        assert_eq!(checked, 3 * (2 * 4 + 2), "{paper}");
     }
 }

@@ -10,25 +10,30 @@ use super::failure::Failure;
 use super::files::read::shown;
 use super::gather::{Planned, Shared};
 use super::numbers;
+use super::paper;
 use super::table::{self, Row};
 use super::term::bold;
 use crate::diag::report;
-use crate::lesson::job::PrintSides;
-use crate::sheets::job;
-use crate::sheets::kinds::ticket::facts::{self, Facts, count};
-use crate::sheets::masters::Masters;
+use crate::lesson::job::JobFacts;
 use crate::sheets::packets::Packet;
 use crate::spec;
 
 /// Says what would come out of a lesson, and what was assumed where its file is silent.
 pub fn run(shared: &Shared, path: &Path) -> Result<Report, Failure> {
     let planned = shared.plan(path)?;
-    let packets = shared.lay(&planned, shared.only())?;
+    let (packets, job) = shared.lay(&planned, shared.only())?;
     let notes = planned.lesson.chosen.notes.clone();
     let findings = findings(&planned);
     let mut json = json!({ "findings": findings, "assumed": assumed(&planned) });
+    if !job.files.is_empty() {
+        json["paper"] = job
+            .files
+            .iter()
+            .map(|file| json!({ "file": file.file, "stock": file.stock.word(), "sheets": file.sheets() }))
+            .collect();
+    }
     json["packets"] = packets.iter().map(|p| json!({ "file": p.file(), "pages": p.len() })).collect();
-    let human = human(shared, path, &planned, &packets);
+    let human = human(shared, path, &planned, &packets, &job);
     drop(packets);
     Ok(Report { human, notes, warnings: planned.warnings, json })
 }
@@ -51,7 +56,7 @@ fn finding(planned: &Planned, note: &str) -> Value {
     })
 }
 
-fn human(shared: &Shared, path: &Path, planned: &Planned, packets: &[Packet<'_>]) -> String {
+fn human(shared: &Shared, path: &Path, planned: &Planned, packets: &[Packet<'_>], job: &JobFacts) -> String {
     let lesson = &planned.lesson;
     let head = |text: &str| bold(text, shared.coloured);
     let mut text = format!("{}: \"{}\" can be made.\n", shown(path), lesson.spec.title.value);
@@ -61,14 +66,8 @@ fn human(shared: &Shared, path: &Path, planned: &Planned, packets: &[Packet<'_>]
     for packet in packets {
         let _ = writeln!(text, "  {}: {}", packet.file(), holds(packet));
     }
-    if shared.only().is_empty() {
-        let desk = shared.desk(planned);
-        if let Ok(order) = job::order(&Masters::new(&desk), &[])
-            && !order.jobs.is_empty()
-        {
-            let _ = writeln!(text, "\n{}", head("class copies"));
-            copies(&mut text, &facts::gather(&desk, &order));
-        }
+    if !job.files.is_empty() && shared.only().is_empty() {
+        let _ = write!(text, "\n{}\n{}{}", head("class copies"), paper::copies(job), paper::totals(job));
     }
     let assumed = spec::assumed(&lesson.spec);
     if !assumed.is_empty() {
@@ -78,26 +77,6 @@ fn human(shared: &Shared, path: &Path, planned: &Planned, packets: &[Packet<'_>]
         }
     }
     text
-}
-
-/// Stock and cuts, as the job ticket counts them.
-fn copies(text: &mut String, facts: &Facts) {
-    for line in &facts.lines {
-        let sides = if line.sides == PrintSides::One { "one side" } else { "both sides" };
-        let _ = writeln!(text, "  {}: {}, {sides}", line.stock.word(), count(line.sheets, "sheet"));
-    }
-    if let Some(cutting) = &facts.cutting {
-        let (cuts, piles) = (count(cutting.cuts.len(), "straight cut"), count(cutting.piles.len(), "pile"));
-        let _ = writeln!(text, "  the guillotine: {cuts} through each of {piles}");
-    }
-    for scissors in &facts.scissors {
-        let (pages, cuts) = scissors.most;
-        let (pages, cuts) = (count(pages, "page"), count(cuts, "straight cut"));
-        let _ = writeln!(text, "  scissors, each learner: {}, {pages} with {cuts}", scissors.sheet.word());
-    }
-    if let Some((sheets, cuts)) = facts.slips {
-        let _ = writeln!(text, "  exit slips: {} with {} each", count(sheets, "sheet"), count(cuts, "straight cut"));
-    }
 }
 
 /// The sheets of a packet in the order they first come, with their numbers of pages.

@@ -9,6 +9,7 @@ use super::files::read;
 use super::term::Progress;
 use super::threads;
 use crate::diag::{Diagnostic, Place, Problem, Source};
+use crate::lesson::job::JobFacts;
 use crate::lesson::{self, Lesson};
 use crate::measure::{Family, fonts};
 use crate::sheets::job::names;
@@ -84,10 +85,10 @@ impl<'i> Shared<'i> {
     }
 
     /// Makes the packets of a lesson, or with `only` the pages of those sheets alone; no packet is empty, and each of the
-    /// sheets has a page.
-    pub fn lay<'p>(&'p self, planned: &'p Planned, only: &[SheetKind]) -> Result<Vec<Packet<'p>>, Failure> {
+    /// sheets has a page. Beside them the facts of the job.
+    pub fn lay<'p>(&'p self, planned: &'p Planned, only: &[SheetKind]) -> Result<(Vec<Packet<'p>>, JobFacts), Failure> {
         let desk = self.desk(planned);
-        let packets = packets::make(&desk, only).map_err(Failure::Lesson)?;
+        let (packets, job) = packets::told(&desk, only).map_err(Failure::Lesson)?;
         let has = |kind: &SheetKind| packets.iter().any(|packet| packet.entries().any(|page| page.sheet == *kind));
         let problem = match only.iter().find(|kind| !has(kind)) {
             Some(kind) => Problem::new(format!("the lesson has nothing to put on the sheet `{}`", kind.word()))
@@ -95,7 +96,7 @@ impl<'i> Shared<'i> {
             None if packets.is_empty() => {
                 Problem::new("the lesson has no pages").hint("list more sheets under [sheets] make")
             }
-            None => return Ok(packets),
+            None => return Ok((packets, job)),
         };
         Err(Failure::Lesson(vec![problem.unplaced()]))
     }

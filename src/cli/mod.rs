@@ -14,6 +14,7 @@ mod left;
 mod manual;
 mod numbers;
 mod pages;
+mod paper;
 mod picture;
 mod preview;
 mod reasons;

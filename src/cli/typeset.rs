@@ -17,6 +17,7 @@ use super::files::read::shown;
 use super::files::write::{self, Content, Stance};
 use super::files::{self, earlier};
 use super::gather::{Planned, Shared};
+use super::paper;
 use super::table::{self, Row};
 use crate::diag::Problem;
 use crate::manifest;
@@ -48,9 +49,12 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, stance: Stance) -> Result<R
         earlier::guard(&folder, shared.only())?;
     }
     let replaced = earlier::replaced(&folder, &planned.lesson.spec.title.value);
-    let packets = shared.lay(&planned, shared.only())?;
+    let (packets, job) = shared.lay(&planned, shared.only())?;
     let written = write(shared, &planned, &packets, &folder, Vec::new(), stance)?;
-    let human = table::draw(&rows(&packets, &folder), shared.coloured);
+    let mut human = table::draw(&rows(&packets, &folder), shared.coloured);
+    if shared.only().is_empty() {
+        human.push_str(&paper::totals(&job));
+    }
     let mut json = json!({ "findings": findings(&planned), "assumed": assumed(&planned) });
     json["written"] = json!(written);
     drop(packets);

@@ -4,7 +4,7 @@
 //! speaks of the job (plan, cover, ticket, files, `contents.json`, reports) says what stands here.
 
 use crate::lesson::Version;
-use crate::spec::{Cut, SheetKind, Sides};
+use crate::spec::{Cut, SheetKind};
 
 /// Whose hands a sheet is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -115,14 +115,6 @@ pub enum PrintSides {
 }
 
 impl PrintSides {
-    /// One or two.
-    pub const fn word(self) -> Sides {
-        match self {
-            Self::One => Sides::One,
-            Self::Two(_) => Sides::Two,
-        }
-    }
-
     /// How many sheets of paper so many pages take.
     pub const fn sheets(self, pages: usize) -> usize {
         match self {
@@ -130,6 +122,17 @@ impl PrintSides {
             Self::Two(_) => pages.div_ceil(2),
         }
     }
+}
+
+/// What to do with the places of the last group that no set asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Fill {
+    /// Every place is taken.
+    Even,
+    /// So many more spare sets, complete with their other pages.
+    Spares(usize),
+    /// So many places stay blank.
+    Blanks(usize),
 }
 
 /// Everything that is decided about the class's copies, worked out once from the pages that are printed.
@@ -214,12 +217,16 @@ pub struct PartFacts {
 /// What a part of a file is.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum PartKind {
+    /// A sheet to try the printer with.
+    Proof,
     /// A kit's sheets: kept for other lessons, so that another lesson leaves them out.
     Kit {
         /// Which: two where one is the back of the other.
         kinds: Vec<SheetKind>,
-        /// How many copies.
-        copies: u32,
+        /// How many kits.
+        kits: usize,
+        /// Whether the copy room cuts it as piles.
+        piles: bool,
     },
     /// Strips for the guillotine.
     Piles {
@@ -245,7 +252,7 @@ impl PartKind {
     pub const fn keep(&self) -> Keep {
         match self {
             Self::Kit { .. } => Keep::Kit,
-            Self::Piles { .. } | Self::Checks { .. } | Self::Packets { .. } => Keep::UsedUp,
+            Self::Proof | Self::Piles { .. } | Self::Checks { .. } | Self::Packets { .. } => Keep::UsedUp,
         }
     }
 }
@@ -253,10 +260,21 @@ impl PartKind {
 /// Something that would save paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Saving {
-    /// Sharing this sheet between so many learners.
-    pub share: (SheetKind, u32),
-    /// Saves so many sheets.
+    /// What to do.
+    pub by: SaveBy,
+    /// How many sheets fewer there would be.
     pub sheets: usize,
+}
+
+/// What would save paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SaveBy {
+    /// Sharing a kit's sheet between so many learners.
+    Sharing(SheetKind, u32),
+    /// Making no spare sets.
+    NoSpares,
+    /// Not printing again what is kept: in the next lesson with the same kits.
+    KeptKits,
 }
 
 impl JobFacts {

@@ -11,8 +11,12 @@ pub enum PacketKind {
     Teacher,
     /// The class's copies on paper.
     Paper,
+    /// Those that are printed on both sides, where most are not.
+    PaperBothSides,
     /// The class's copies on card.
     Card,
+    /// Those that are printed on both sides, where most are not.
+    CardBothSides,
     /// The copy room's ticket.
     Ticket,
     /// The substitute's.
@@ -41,7 +45,7 @@ pub struct About {
 }
 
 /// Every packet, in the order of the contract.
-pub const PACKETS: [About; 5] = [
+pub const PACKETS: [About; 7] = [
     About {
         kind: PacketKind::Teacher,
         file: "teacher.pdf",
@@ -78,6 +82,17 @@ pub const PACKETS: [About; 5] = [
         sheets: COPIED,
     },
     About {
+        kind: PacketKind::PaperBothSides,
+        file: "copy-room-paper-both-sides.pdf",
+        title: "Class copies on paper, both sides",
+        subject: "class sets on paper, both sides",
+        reader: "copy room",
+        purpose: "Learners' pages on paper that have something on their backs, in the order to print.",
+        printing: "Print it once, on paper and on both sides, as the job ticket says. It holds every copy already: print one \
+                   of it.",
+        sheets: COPIED,
+    },
+    About {
         kind: PacketKind::Card,
         file: "copy-room-card.pdf",
         title: "Class copies on card",
@@ -85,6 +100,17 @@ pub const PACKETS: [About; 5] = [
         reader: "copy room",
         purpose: "Every learner's pages that go on card, to be cut out, in the order to print.",
         printing: "Print it once, on card, as the job ticket says. It holds every copy already: print one of it.",
+        sheets: COPIED,
+    },
+    About {
+        kind: PacketKind::CardBothSides,
+        file: "copy-room-card-both-sides.pdf",
+        title: "Class copies on card, both sides",
+        subject: "class sets on card, both sides",
+        reader: "copy room",
+        purpose: "Learners' pages on card that have something on their backs, in the order to print.",
+        printing: "Print it once, on card and on both sides, as the job ticket says. It holds every copy already: print one \
+                   of it.",
         sheets: COPIED,
     },
     About {

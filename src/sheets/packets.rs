@@ -7,11 +7,10 @@ use std::borrow::Cow;
 
 use crate::diag::{Diagnostic, Problem};
 use crate::lesson::Version;
-use crate::lesson::job::{JobFacts, PrintSides, Stock};
+use crate::lesson::job::{JobFacts, PrintSides};
 use crate::sheets::files::PacketKind;
 use crate::sheets::job::{self, Job, Order};
 use crate::sheets::kinds::cover;
-use crate::sheets::kinds::ticket::facts;
 use crate::sheets::masters::Masters;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
@@ -91,21 +90,27 @@ impl Packet<'_> {
 /// Makes every packet of a lesson, or the pages of the sheets in `only` where it names any; packets without pages are left
 /// out. Reports the sheets that do not fit, with what would.
 pub fn make<'a>(desk: &Desk<'a>, only: &[SheetKind]) -> Result<Vec<Packet<'a>>, Vec<Diagnostic>> {
+    told(desk, only).map(|(packets, _)| packets)
+}
+
+/// The packets with the facts of the job; the facts are empty where only sheets are made that do not speak of it.
+pub fn told<'a>(desk: &Desk<'a>, only: &[SheetKind]) -> Result<(Vec<Packet<'a>>, JobFacts), Vec<Diagnostic>> {
     let masters = Masters::new(desk);
     // What the copy room prints is decided first: whatever grown-ups read speaks of it.
     let told = |kind: &SheetKind| !matches!(row(*kind).lay, Lay::Masters(_));
     let whole = only.is_empty() || only.iter().any(told);
     let whole = whole.then(|| job::order(&masters, &[])).transpose()?;
-    let facts = whole.as_ref().map(|order| job::facts::of(desk, order)).unwrap_or_default();
+    let facts = whole.as_ref().map(|order| job::facts::of(desk, order)).transpose();
+    let facts = facts.map_err(|problem| vec![problem.unplaced()])?.unwrap_or_default();
     masters.know(facts.clone());
     let mut packets = vec![teacher(&masters, only)?];
-    packets.extend(copies(&masters, whole, only)?);
+    packets.extend(copies(&masters, whole, &facts, only)?);
     // The cover leads the substitute's packet and stands in no other.
     if only.is_empty() || only.contains(&SheetKind::Cover) {
         packets.push(substitute(&masters, &facts, only)?);
     }
     packets.retain(|packet| !packet.is_empty());
-    Ok(packets)
+    Ok((packets, facts))
 }
 
 /// A packet whose pages are in hand.
@@ -144,35 +149,32 @@ fn teacher<'a>(masters: &Masters<'_>, only: &[SheetKind]) -> Result<Packet<'a>, 
 fn copies<'a>(
     masters: &Masters<'a>,
     whole: Option<Order<'a>>,
+    facts: &JobFacts,
     only: &[SheetKind],
 ) -> Result<Vec<Packet<'a>>, Vec<Diagnostic>> {
     let desk = &masters.desk;
     let told = only.is_empty() || only.contains(&SheetKind::Ticket);
-    let pages = whole.as_ref().filter(|_| told).map(|order| ticket(desk, order)).transpose();
+    let pages = whole.as_ref().filter(|_| told).map(|order| ticket(desk, order, facts)).transpose();
     let pages = pages.map_err(|problem| vec![problem.unplaced()])?.unwrap_or_default();
     let order = match whole {
         Some(order) if only.is_empty() => order,
         _ => job::order(masters, only)?,
     };
-    let mut packets: Vec<Packet<'_>> = order
-        .jobs
-        .into_iter()
-        .map(|job| {
-            let kind = match job.stock {
-                Stock::Paper => PacketKind::Paper,
-                Stock::Card => PacketKind::Card,
-            };
-            Packet { kind, title: title(desk, kind), sides: job.sides, pages: Pages::Copies(Box::new(job)) }
-        })
-        .collect();
+    let packet = |job: Job<'a>| Packet {
+        kind: job.kind,
+        title: title(desk, job.kind),
+        sides: job.sides,
+        pages: Pages::Copies(Box::new(job)),
+    };
+    let mut packets: Vec<Packet<'_>> = order.jobs.into_iter().map(packet).collect();
     packets.push(made(desk, PacketKind::Ticket, pages));
     Ok(packets)
 }
 
 /// The ticket; no pages where nothing is printed.
-fn ticket(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<Page>, Problem> {
+fn ticket(desk: &Desk<'_>, order: &Order<'_>, facts: &JobFacts) -> Result<Vec<Page>, Problem> {
     match row(SheetKind::Ticket).lay {
-        Lay::Ticket(lay) if !order.jobs.is_empty() => lay(desk, &facts::gather(desk, order)),
+        Lay::Ticket(lay) if !order.jobs.is_empty() => lay(desk, &job::cuts::ticket(desk, order, facts)?),
         _ => Ok(Vec::new()),
     }
 }

@@ -12,6 +12,7 @@ use placewright::sheets::files::PacketKind;
 use placewright::sheets::packets::{self, Packet};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
+use placewright::spec::SheetKind;
 use placewright::{pdf, spec};
 
 /// A lesson on numbers from 102 to 999, different in every version.
@@ -57,7 +58,9 @@ impl Shop {
 
     /// The copy room's packets of copies.
     pub fn copies<'a>(&'a self, lesson: &'a Lesson) -> Vec<Packet<'a>> {
-        let copies = |packet: &Packet<'_>| matches!(packet.kind, PacketKind::Paper | PacketKind::Card);
+        let copies = |packet: &Packet<'_>| {
+            !packet.kind.about().sheets.contains(&SheetKind::Ticket) && packet.kind.about().reader == "copy room"
+        };
         self.packets(lesson).into_iter().filter(copies).collect()
     }
 

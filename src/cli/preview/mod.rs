@@ -57,7 +57,7 @@ struct Made {
 pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, Failure> {
     let folder = files::folder(wanted.out, path)?;
     let planned = shared.plan(path)?;
-    let packets = shared.lay(&planned, &[])?;
+    let (packets, _) = shared.lay(&planned, &[])?;
     let mut notes = planned.lesson.chosen.notes.clone();
     notes.extend(earlier::replaced(&folder, &planned.lesson.spec.title.value));
     let made = packets.iter().map(|packet| make(shared, &planned, packet, wanted, &mut notes));

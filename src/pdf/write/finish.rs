@@ -7,12 +7,12 @@ use super::index::Index;
 use super::metadata;
 use super::plan::Planner;
 use super::threads::Writer;
+use crate::lesson::job::{Edge, PrintSides};
 use crate::pdf::content::form;
 use crate::pdf::failure::Failure;
 use crate::pdf::file::{CATALOG, Chunk, Deflater, FIRST, FONTS, PAGES, Pack, STRUCTURE};
 use crate::pdf::fonts::{Copier, embed};
 use crate::pdf::syntax::{integer, reference, text};
-use crate::spec::Sides;
 
 /// Writes the rest of a file.
 pub fn finish<W: Write>(writer: Writer<'_, W>, head: &Head) -> Result<W, Failure> {
@@ -99,15 +99,11 @@ fn catalog(head: &Head, index: &Index, metadata: u32, outline: Option<u32>) -> V
     }
     // Table 150 of ISO 32000-1: what the print dialogue starts with.
     out.extend_from_slice(b"/ViewerPreferences<</DisplayDocTitle true/PrintScaling/None/PickTrayByPDFSize true/Duplex");
-    out.extend_from_slice(match (head.sides, index.landscape()) {
-        (Sides::One, _) => b"/Simplex",
-        (Sides::Two, false) => b"/DuplexFlipLongEdge",
-        (Sides::Two, true) => b"/DuplexFlipShortEdge",
+    out.extend_from_slice(match head.sides {
+        PrintSides::One => b"/Simplex",
+        PrintSides::Two(Edge::Long) => b"/DuplexFlipLongEdge",
+        PrintSides::Two(Edge::Short) => b"/DuplexFlipShortEdge",
     });
-    if head.copies > 1 {
-        out.extend_from_slice(b"/NumCopies ");
-        integer(&mut out, u64::from(head.copies));
-    }
     out.extend_from_slice(b">>>>");
     out
 }

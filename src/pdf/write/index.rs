@@ -20,8 +20,6 @@ pub struct Index {
     last: Option<(SheetKind, String, Option<u32>)>,
     bookmarks: Vec<Bookmark>,
     labels: Vec<Label>,
-    /// Whether the first page is wider than high.
-    landscape: bool,
 }
 
 /// A line of the outline.
@@ -42,9 +40,6 @@ impl Index {
         self.nodes.push(run.node);
         for planned in &run.pages {
             let page = planned.page.borrow();
-            if planned.index == 0 {
-                self.landscape = page.size.width > page.size.height;
-            }
             self.sections.push(planned.section);
             self.pages = planned.index + 1;
             let (sheet, name, learner) = match &self.last {
@@ -62,11 +57,6 @@ impl Index {
                 self.last = Some((page.sheet, page.name.clone(), page.learner));
             }
         }
-    }
-
-    /// Whether the first page is wider than high.
-    pub fn landscape(&self) -> bool {
-        self.landscape
     }
 
     /// The root of the page tree.

@@ -20,20 +20,18 @@ use super::failure::Failure;
 use super::file::{FIRST, Output};
 use super::fonts::Codes;
 use crate::diag::Problem;
+use crate::lesson::job::PrintSides;
 use crate::measure::Family;
 use crate::sheets::packets::Packet;
 use crate::sheets::page::Page;
-use crate::spec::Sides;
 
 /// What a file says besides its pages.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Head {
     /// The document's title, shown by viewers.
     pub title: String,
-    /// Which sides are printed.
-    pub sides: Sides,
-    /// How many copies to print.
-    pub copies: u32,
+    /// Which sides are printed, and over which edge sheets are turned.
+    pub sides: PrintSides,
 }
 
 /// Makes a packet in memory, with up to so many threads.
@@ -46,7 +44,7 @@ pub fn bytes(packet: &Packet<'_>, family: &Family, threads: usize) -> Result<Vec
 
 /// Writes a packet, whose pages may be made as they are written, with up to so many threads.
 pub fn write<W: Write>(out: W, packet: &Packet<'_>, family: &Family, threads: usize) -> Result<W, Failure> {
-    let head = Head { title: packet.title.clone(), sides: packet.sides.word(), copies: 1 };
+    let head = Head { title: packet.title.clone(), sides: packet.sides };
     // A page that cannot be made ends the run; the reason is told in place of a file that ends early.
     let mut wrong = None;
     let pages = (0..packet.len()).map_while(|index| packet.page(index).map_err(|problem| wrong = Some(problem)).ok());

@@ -1,33 +1,27 @@
 //! How a sheet for the guillotine is divided into places.
 //!
-//! In: the lesson's paper and the size of its strips. Out: the places, the cuts around them and the line that tells which
+//! In: the lesson's paper and the size of its pieces. Out: the places, the cuts around them and the line that tells which
 //! sheet it is.
 
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
-use crate::sheets::job::stamp;
-use crate::sheets::kinds::pieces::{self, Design};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::Grid;
 use crate::sheets::page::layout::Turn;
-use crate::sheets::page::{CutLine, Item, Layer, Node};
-use crate::spec::SheetKind;
+use crate::sheets::page::{CutLine, Item, Layer, Node, Stroke};
 
 /// How a sheet is divided: as many places as the paper holds.
 #[derive(Debug, Clone)]
-pub struct Sheet {
-    design: Design,
+pub struct Division {
     size: Size,
     line: Rect,
     grid: Grid,
+    cut: Stroke,
 }
 
-impl Sheet {
-    /// The division that takes the most strips of the lesson's size.
-    pub fn design(desk: &Desk<'_>) -> Result<Self, Problem> {
-        let design = pieces::design(desk)?;
-        let piece = design.single()?;
-        let high = stamp::height(desk)?;
+impl Division {
+    /// The division that takes the most pieces of a size below a line of this height. Fails when none fits.
+    pub fn of(desk: &Desk<'_>, piece: Size, high: Length, cut: Stroke) -> Result<Self, Problem> {
         let divide = |turn: Turn| {
             let size = desk.page(turn);
             let room = desk.printable(size);
@@ -38,20 +32,19 @@ impl Sheet {
             (columns * rows > 0).then(|| {
                 let mut grid = Grid::of(area, piece, columns, rows, Length::ZERO);
                 grid.origin = snapped(area, grid.area().size());
-                (size, line, grid)
+                Self { size, line, grid, cut }
             })
         };
-        let mut best: Option<(Size, Rect, Grid)> = None;
+        let mut best: Option<Self> = None;
         for found in [Turn::Portrait, Turn::Landscape].into_iter().filter_map(divide) {
-            if best.as_ref().is_none_or(|(.., grid)| found.2.len() > grid.len()) {
+            if best.as_ref().is_none_or(|best| found.grid.len() > best.grid.len()) {
                 best = Some(found);
             }
         }
-        let (size, line, grid) = best.ok_or_else(|| {
-            Problem::new(format!("no strip of {} by {} fits on a sheet", piece.width, piece.height))
-                .hint("use larger paper")
-        })?;
-        Ok(Self { design: design.clone(), size, line, grid })
+        best.ok_or_else(|| {
+            Problem::new(format!("no piece of {} by {} fits on a sheet", piece.width, piece.height))
+                .hint("use larger paper, or a smaller margin")
+        })
     }
 
     /// How many places.
@@ -74,19 +67,13 @@ impl Sheet {
         self.line
     }
 
-    /// The sizes of its strips.
-    pub fn strips(&self) -> &Design {
-        &self.design
-    }
-
     /// Its size as it is read.
     pub fn size(&self) -> Size {
         self.size
     }
 
     /// The cuts, as lines across all that the printer reaches.
-    pub fn frame(&self, desk: &Desk<'_>) -> Result<Layer, Problem> {
-        let layout = desk.layout(SheetKind::Strips)?;
+    pub fn frame(&self, desk: &Desk<'_>) -> Layer {
         let printable = desk.printable(self.size);
         let cuts = self.grid.cuts();
         let line = |cut: &CutLine| {
@@ -95,10 +82,10 @@ impl Sheet {
                 // Upright lines start below the line of text at the top.
                 CutLine::Upright(x) => (Point::new(x, self.line.bottom()), Point::new(x, printable.bottom())),
             };
-            Item::Line { from, to, stroke: layout.cut }
+            Item::Line { from, to, stroke: self.cut }
         };
         let lines = cuts.iter().map(line).collect();
-        Ok(Layer { nodes: vec![Node::Artifact(lines)], cuts, ..Layer::default() })
+        Layer { nodes: vec![Node::Artifact(lines)], cuts, ..Layer::default() }
     }
 }
 

@@ -10,7 +10,7 @@ use crate::diag::Problem;
 use crate::lesson::job::Edge;
 use crate::lesson::{SortSet, Version};
 use crate::sheets::job::backs;
-use crate::sheets::job::division::Sheet;
+use crate::sheets::job::strip_sheet::StripSheet;
 use crate::sheets::kinds::strips;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{Layer, Mark, Node, Piece, Says, Tag};
@@ -32,7 +32,7 @@ struct Strip {
 /// The strips of all versions.
 #[derive(Debug, Clone)]
 pub struct Drawn {
-    sheet: Sheet,
+    sheet: StripSheet,
     edge: Option<Edge>,
     /// What is on the backs of each version's strips; empty when nothing is printed there.
     patterns: Vec<Vec<backs::Mark>>,
@@ -44,7 +44,7 @@ impl Drawn {
     /// Draws what comes again, and each strip of other versions once, to see that it can be.
     pub fn plan(
         desk: &Desk<'_>,
-        sheet: &Sheet,
+        sheet: &StripSheet,
         edge: Option<Edge>,
         recurring: impl Iterator<Item = Key>,
     ) -> Result<Self, Problem> {
@@ -96,7 +96,7 @@ impl Drawn {
     }
 
     fn front(&self, desk: &Desk<'_>, set: &SortSet, strip: usize, place: usize) -> Result<Layer, Problem> {
-        let (rect, design) = (self.sheet.place(place), self.sheet.strips());
+        let (rect, design) = (self.sheet.division.place(place), &self.sheet.strips);
         let content = strips::draw(desk, design, &set.strips[strip], rect)?;
         Ok(Layer {
             nodes: vec![Node::tagged(Tag::Paragraph, content)],
@@ -107,9 +107,9 @@ impl Drawn {
     }
 
     fn back(&self, version: Version, strip: usize, place: usize) -> Option<Layer> {
-        let (edge, size) = (self.edge?, self.sheet.size());
+        let (edge, size) = (self.edge?, self.sheet.division.size());
         let pattern = self.patterns.get(usize::from(version.0))?.get(strip)?;
-        let drawn = pattern.draw(edge.behind(self.sheet.place(place), size), edge.inverts(size));
+        let drawn = pattern.draw(edge.behind(self.sheet.division.place(place), size), edge.inverts(size));
         Some(Layer { nodes: vec![Node::tagged(Tag::Section, [drawn])], ..Layer::default() })
     }
 }

@@ -2,17 +2,18 @@
 
 use std::collections::BTreeMap;
 
+use crate::diag::Problem;
 use crate::lesson::Version;
-use crate::lesson::job::{Cutter, FileFacts, For, JobFacts, PartFacts, PartKind, PrintSides, PrintedSheet, Stock};
-use crate::sheets::files::PacketKind;
-use crate::sheets::job::{Job, Order, Part};
+use crate::lesson::job::{Cutter, FileFacts, For, JobFacts, Keep, PartFacts, PartKind, PrintedSheet, SaveBy, Saving};
+use crate::sheets::job::{Job, Order, Part, kits};
+use crate::sheets::kinds::{blocks, layered};
 use crate::sheets::page::desk::Desk;
-use crate::sheets::page::{Item, Node, Page, Paint};
+use crate::sheets::page::{Item, Layer, Node, Page, Paint};
 use crate::sheets::row;
-use crate::spec::{Ink, SheetKind};
+use crate::spec::{Cut, Ink, SheetKind};
 
 /// What is said of an order, everywhere.
-pub fn of(desk: &Desk<'_>, order: &Order<'_>) -> JobFacts {
+pub fn of(desk: &Desk<'_>, order: &Order<'_>) -> Result<JobFacts, Problem> {
     let class = &desk.lesson.spec.class;
     let spares = order.seats.iter().filter(|seat| seat.spare).count();
     let spares = u32::try_from(spares).unwrap_or(u32::MAX);
@@ -20,15 +21,16 @@ pub fn of(desk: &Desk<'_>, order: &Order<'_>) -> JobFacts {
     for seat in order.seats.iter().filter(|seat| !seat.spare && !desk.lesson.sets.is_empty()) {
         *versions.entry(seat.version).or_default() += 1;
     }
-    JobFacts {
+    let sheets = sheets(desk, order);
+    Ok(JobFacts {
         learners: class.learners.value,
         spares,
         extra: spares.saturating_sub(class.spares.value),
         versions: versions.into_iter().collect(),
-        sheets: sheets(desk, order),
+        savings: savings(desk, order, &sheets)?,
+        sheets,
         files: order.jobs.iter().map(|job| file(desk, order, job)).collect(),
-        savings: Vec::new(),
-    }
+    })
 }
 
 /// Every learner's sheet that is printed.
@@ -37,7 +39,6 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Vec<PrintedSheet> {
     for kind in crate::sheets::of_learners() {
         let pages: Vec<&Page> = order.masters.iter().filter(|page| page.sheet == kind).collect();
         let (Some(first), For::Learner(handling)) = (pages.first(), row(kind).reader) else { continue };
-        let copies = u32::try_from(order.seats.len()).unwrap_or(u32::MAX);
         let most = |count: &dyn Fn(&Page) -> usize| {
             let mut sums: BTreeMap<Option<Version>, usize> = BTreeMap::new();
             for page in &pages {
@@ -45,63 +46,146 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Vec<PrintedSheet> {
             }
             sums.into_values().max().unwrap_or(0)
         };
-        let layers = |page: &Page, count: &dyn Fn(&crate::sheets::page::Layer) -> usize| -> usize {
-            page.layers.iter().map(|layer| count(layer)).sum()
-        };
-        let cuts = most(&|page| layers(page, &|layer| layer.cuts.len() + layer.snips.len()));
+        let cuts = most(&|page| cuts_on(page));
         let cutter = if cuts == 0 { Cutter::Nobody } else { handling.cutter(desk.lesson.spec.print.cut.value) };
-        let pages = most(&|_| 1);
+        let sets = u32::try_from(order.seats.len()).unwrap_or(u32::MAX);
         all.push(PrintedSheet {
             kind,
             stock: first.stock,
             keep: handling.keep,
-            share: 1,
-            copies,
-            pages,
+            share: desk.lesson.spec.class.share(kind),
+            copies: if handling.keep == Keep::Kit { kits(desk, kind) } else { sets },
+            pages: if kind == SheetKind::Exit { 1 } else { most(&|_| 1) },
             cutter,
             cuts,
-            pieces: most(&|page| layers(page, &|layer| layer.pieces.len())),
-            sheets: order.jobs.iter().map(|job| job.leaves_of(kind)).sum(),
+            pieces: most(&|page| layers(page, |layer| layer.pieces.len())),
+            sheets: order.jobs.iter().map(|job| leaves_of(job, kind)).sum(),
         });
     }
     all
 }
 
+fn layers(page: &Page, count: impl Fn(&Layer) -> usize) -> usize {
+    page.layers.iter().map(|layer| count(layer)).sum()
+}
+
+/// How many straight cuts a page has.
+pub(super) fn cuts_on(page: &Page) -> usize {
+    layers(page, |layer| layer.cuts.len() + layer.snips.len())
+}
+
+/// How many sheets of paper a kind of page takes in a file; what is printed on the back of another takes none.
+fn leaves_of(job: &Job<'_>, kind: SheetKind) -> usize {
+    let of = |part: &Part| match part {
+        Part::Proof(_) => 0,
+        Part::Kits(kits) => kits.leaves.iter().filter(|leaf| leaf.front.sheet == kind).count() * kits.copies,
+        Part::Supply(supply, _) => {
+            supply.pages.iter().filter(|(page, _)| page.sheet == kind).map(|(_, times)| times).sum()
+        }
+        Part::Gang(gang) if gang.kind == kind => gang.leaves(),
+        Part::Piles(piles) if kind == SheetKind::Strips => piles.leaves(),
+        Part::Shared(shared) if kind == SheetKind::Exit => shared.leaves(),
+        Part::Gang(_) | Part::Piles(_) | Part::Shared(_) => 0,
+        Part::Packets(packets) => {
+            (0..packets.leaves()).filter_map(|k| packets.leaf(k)).filter(|(_, leaf)| leaf.front.sheet == kind).count()
+        }
+    };
+    job.parts.iter().map(of).sum()
+}
+
 /// A file of the order.
 fn file(desk: &Desk<'_>, order: &Order<'_>, job: &Job<'_>) -> FileFacts {
-    let file = match job.stock {
-        Stock::Paper => PacketKind::Paper,
-        Stock::Card => PacketKind::Card,
-    };
-    let sides = if job.sides == PrintSides::One { 1 } else { 2 };
+    let sides = job.a_leaf();
     let mut leaf = 0;
     let mut parts = Vec::new();
     for part in &job.parts {
         let (from, to) = (leaf, leaf + part.leaves());
         leaf = to;
         let kind = match part {
+            Part::Proof(_) => PartKind::Proof,
+            Part::Kits(kits) => {
+                let pages = kits.leaves.iter().flat_map(|leaf| [Some(&leaf.front), leaf.back.as_ref()]);
+                PartKind::Kit { kinds: kinds(pages.flatten()), kits: kits.copies, piles: false }
+            }
+            Part::Supply(supply, kits) => {
+                PartKind::Kit { kinds: kinds(supply.pages.iter().map(|(page, _)| page)), kits: *kits, piles: false }
+            }
+            Part::Gang(gang) => PartKind::Kit { kinds: vec![gang.kind], kits: gang.kits, piles: true },
             Part::Piles(piles) => PartKind::Piles { piles: piles.stacks().groups() },
             Part::Shared(_) => PartKind::Checks { slips: u32::try_from(order.seats.len()).unwrap_or(u32::MAX) },
             Part::Packets(packets) => {
-                let mut kinds: Vec<SheetKind> =
-                    packets.versions().iter().flatten().map(|leaf| leaf.front.sheet).collect();
-                kinds.sort_unstable();
-                kinds.dedup();
                 let page = |leaf: usize| (from + leaf) * sides;
                 let learners = packets.starts().windows(2).map(|pair| (page(pair[0]) + 1, page(pair[1]))).collect();
-                PartKind::Packets { kinds, learners }
+                let fronts = packets.versions().iter().flatten().map(|leaf| &leaf.front);
+                PartKind::Packets { kinds: kinds(fronts), learners }
             }
         };
         parts.push(PartFacts { kind, pages: (from * sides + 1, to * sides), sheets: (from + 1, to) });
     }
+    let mine = |page: &&Page| page.stock == job.stock;
     FileFacts {
-        file: file.about().file,
+        file: job.kind.about().file,
         stock: job.stock,
         sides: job.sides,
-        colour: desk.ink() == Ink::Colour && order.masters.iter().any(|page| page.stock == job.stock && coloured(page)),
+        colour: desk.ink() == Ink::Colour && order.masters.iter().filter(mine).any(coloured),
         pages: job.pages(),
         parts,
     }
+}
+
+/// The kinds of some pages, in the order of the lesson.
+fn kinds<'p>(pages: impl Iterator<Item = &'p Page>) -> Vec<SheetKind> {
+    let mut kinds: Vec<SheetKind> = pages.map(|page| page.sheet).collect();
+    kinds.sort_unstable();
+    kinds.dedup();
+    kinds
+}
+
+/// A table of learners shares what two partners share.
+const TABLE: u32 = 4;
+
+/// What would save paper, most first.
+fn savings(desk: &Desk<'_>, order: &Order<'_>, sheets: &[PrintedSheet]) -> Result<Vec<Saving>, Problem> {
+    let class = &desk.lesson.spec.class;
+    let mut savings = Vec::new();
+    for sheet in sheets.iter().filter(|sheet| sheet.keep == Keep::Kit && sheet.sheets > 0) {
+        let more = match sheet.share {
+            1 => 2,
+            share if share < TABLE => TABLE,
+            _ => continue,
+        };
+        let fewer = class.learners.value.div_ceil(more);
+        let then = shared(desk, sheet, fewer)?;
+        savings.push(Saving { by: SaveBy::Sharing(sheet.kind, more), sheets: sheet.sheets.saturating_sub(then) });
+    }
+    let spare = class.spares.value.min(u32::try_from(order.seats.len()).unwrap_or(0));
+    if spare > 0 {
+        let of = |part: &Part| match part {
+            Part::Packets(packets) => {
+                let from = packets.starts().len().saturating_sub(1 + usize::try_from(spare).unwrap_or(0));
+                packets.leaves() - packets.starts().get(from).copied().unwrap_or(0)
+            }
+            _ => 0,
+        };
+        let sheets = order.jobs.iter().flat_map(|job| &job.parts).map(of).sum();
+        savings.push(Saving { by: SaveBy::NoSpares, sheets });
+    }
+    let kept: usize = sheets.iter().filter(|sheet| sheet.keep == Keep::Kit).map(|sheet| sheet.sheets).sum();
+    savings.push(Saving { by: SaveBy::KeptKits, sheets: kept });
+    savings.retain(|saving| saving.sheets > 0);
+    savings.sort_by_key(|saving| std::cmp::Reverse(saving.sheets));
+    Ok(savings)
+}
+
+/// How many sheets so many kits of a sheet would take.
+fn shared(desk: &Desk<'_>, sheet: &PrintedSheet, kits: u32) -> Result<usize, Problem> {
+    let stacked = desk.lesson.spec.print.cut.value == Cut::Stack;
+    Ok(match (sheet.kind, stacked) {
+        (SheetKind::Blocks, false) => blocks::supply(desk, kits)?.leaves(),
+        (SheetKind::Layered, false) => layered::supply(desk, kits)?.leaves(),
+        // In piles, as in whole pages, paper is about in proportion.
+        _ => sheet.sheets * usize::try_from(kits).unwrap_or(0) / usize::try_from(sheet.copies.max(1)).unwrap_or(1),
+    })
 }
 
 /// Whether anything on a page is in colour.

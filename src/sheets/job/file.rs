@@ -1,21 +1,34 @@
-//! One file for the copy room: what is printed on one stock, page by page.
+//! One file for the copy room: what is printed on one stock and one or both sides, page by page.
 
 use crate::diag::Problem;
-use crate::lesson::job::{Edge, PrintSides};
+use crate::lesson::job::{PrintSides, Stock};
+use crate::sheets::files::PacketKind;
 use crate::sheets::job::deal::Seat;
+use crate::sheets::job::gang::Gang;
+use crate::sheets::job::kits::Kits;
 use crate::sheets::job::packets::Packets;
 use crate::sheets::job::piles::Piles;
 use crate::sheets::job::shared::Shared;
+use crate::sheets::job::stamp::name;
+use crate::sheets::kinds::supply::Supply;
+use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::entry::Entry;
 use crate::sheets::page::mark::{self, Copy};
-use crate::sheets::page::{Page, Stock};
 use crate::spec::SheetKind;
 
-/// A part of a job, printed before the next begins.
+/// A part of a file, printed before the next begins.
 #[derive(Debug, Clone)]
 pub enum Part {
-    /// Sheets for the guillotine: cut as piles.
+    /// One sheet to try the printer with: its front, and its back where there is one.
+    Proof(Vec<Page>),
+    /// Whole pages of kits, copy after copy.
+    Kits(Kits),
+    /// Pieces of kits, several kits a sheet: so many kits.
+    Supply(Supply, usize),
+    /// Pieces of kits for the guillotine.
+    Gang(Box<Gang>),
+    /// Strips for the guillotine: cut as piles.
     Piles(Box<Piles>),
     /// Pages with slips for several learners.
     Shared(Shared),
@@ -27,6 +40,10 @@ impl Part {
     /// How many sheets of paper.
     pub fn leaves(&self) -> usize {
         match self {
+            Self::Proof(_) => 1,
+            Self::Kits(kits) => kits.leaves(),
+            Self::Supply(supply, _) => supply.leaves(),
+            Self::Gang(gang) => gang.leaves(),
             Self::Piles(piles) => piles.leaves(),
             Self::Shared(shared) => shared.leaves(),
             Self::Packets(packets) => packets.leaves(),
@@ -34,18 +51,22 @@ impl Part {
     }
 
     /// Whether anything is printed on backs.
-    fn backed(&self) -> bool {
+    pub fn backed(&self) -> bool {
         match self {
+            Self::Kits(kits) => kits.backed(),
             Self::Piles(piles) => piles.backed(),
-            Self::Shared(_) => false,
             Self::Packets(packets) => packets.backed(),
+            Self::Proof(pages) => pages.len() > 1,
+            Self::Supply(..) | Self::Gang(_) | Self::Shared(_) => false,
         }
     }
 }
 
-/// Everything that is printed on one stock.
+/// A file of the copy room.
 #[derive(Debug, Clone)]
 pub struct Job<'a> {
+    /// Which.
+    pub kind: PacketKind,
     /// What it is printed on.
     pub stock: Stock,
     /// One side or two.
@@ -57,19 +78,15 @@ pub struct Job<'a> {
 }
 
 impl<'a> Job<'a> {
-    /// The job for a stock; `None` when it has nothing to print.
-    pub(super) fn of(
-        desk: Desk<'a>,
-        stock: Stock,
-        seats: &[Seat],
-        parts: Vec<Part>,
-        edge: Option<Edge>,
-    ) -> Option<Self> {
-        if parts.is_empty() {
-            return None;
-        }
-        let sides = edge.filter(|_| parts.iter().any(Part::backed)).map_or(PrintSides::One, PrintSides::Two);
-        Some(Self { stock, sides, parts, desk, seats: seats.to_vec() })
+    /// A file with these parts.
+    pub(super) fn of(desk: &Desk<'a>, stock: Stock, sides: PrintSides, seats: &[Seat], parts: Vec<Part>) -> Self {
+        let kind = match (stock, sides) {
+            (Stock::Paper, PrintSides::One) => PacketKind::Paper,
+            (Stock::Paper, PrintSides::Two(_)) => PacketKind::PaperBothSides,
+            (Stock::Card, PrintSides::One) => PacketKind::Card,
+            (Stock::Card, PrintSides::Two(_)) => PacketKind::CardBothSides,
+        };
+        Self { kind, stock, sides, parts, desk: desk.clone(), seats: seats.to_vec() }
     }
 
     /// How many sheets of paper.
@@ -77,26 +94,19 @@ impl<'a> Job<'a> {
         self.parts.iter().map(Part::leaves).sum()
     }
 
-    /// How many sheets of paper a kind of page takes.
-    pub fn leaves_of(&self, kind: SheetKind) -> usize {
-        let step = if self.sides == PrintSides::One { 1 } else { 2 };
-        (0..self.pages()).step_by(step).filter(|page| self.entry(*page).sheet == kind).count()
+    /// Pages to a sheet.
+    pub fn a_leaf(&self) -> usize {
+        if self.sides == PrintSides::One { 1 } else { 2 }
     }
 
-    /// How many pages the file has: a printed side each, so that in a two-sided job every sheet has two.
+    /// How many pages the file has: a printed side each, so that in a two-sided file every sheet has two.
     pub fn pages(&self) -> usize {
-        match self.sides {
-            PrintSides::One => self.leaves(),
-            PrintSides::Two(_) => self.leaves() * 2,
-        }
+        self.leaves() * self.a_leaf()
     }
 
     /// Which part a page belongs to, which leaf of that part, and whether it is a back.
     fn find(&self, index: usize) -> Option<(&Part, usize, bool)> {
-        let (mut leaf, back) = match self.sides {
-            PrintSides::One => (index, false),
-            PrintSides::Two(_) => (index / 2, index % 2 == 1),
-        };
+        let (mut leaf, back) = (index / self.a_leaf(), index % self.a_leaf() == 1);
         for part in &self.parts {
             if leaf < part.leaves() {
                 return Some((part, leaf, back));
@@ -108,31 +118,52 @@ impl<'a> Job<'a> {
 
     /// What `contents.json` says about a page, without making it.
     pub fn entry(&self, index: usize) -> Entry {
-        let piled = Entry { sheet: SheetKind::Strips, version: None, learner: None, stock: self.stock };
-        let packets = match self.find(index) {
-            Some((Part::Shared(_), ..)) => return Entry { sheet: SheetKind::Exit, ..piled },
-            Some((Part::Packets(packets), leaf, _)) => Some((packets, leaf)),
-            _ => None,
-        };
-        let Some((packets, leaf)) = packets else { return piled };
-        let found = packets.leaf(leaf).and_then(|(seat, leaf)| Some((self.seats.get(seat)?, leaf)));
-        found.map_or(piled, |(seat, leaf)| Entry {
-            sheet: leaf.front.sheet,
-            version: leaf.front.version,
-            learner: Some(seat.number),
-            stock: self.stock,
-        })
+        let of = |sheet| Entry { sheet, version: None, learner: None, kit: None, stock: self.stock };
+        let strips = of(SheetKind::Strips);
+        match self.find(index) {
+            None | Some((Part::Piles(_), ..)) => strips,
+            Some((Part::Proof(_), ..)) => of(SheetKind::Ticket),
+            Some((Part::Shared(_), ..)) => of(SheetKind::Exit),
+            Some((Part::Gang(gang), ..)) => of(gang.kind),
+            Some((Part::Supply(supply, _), leaf, _)) => supply.leaf(leaf).map_or(strips, |page| of(page.sheet)),
+            Some((Part::Kits(kits), leaf, back)) => kits.leaf(leaf).map_or(strips, |(kit, leaf)| {
+                let page = leaf.back.as_ref().filter(|_| back).unwrap_or(&leaf.front);
+                Entry { kit: u32::try_from(kit).ok(), ..of(page.sheet) }
+            }),
+            Some((Part::Packets(packets), leaf, _)) => {
+                let found = packets.leaf(leaf).and_then(|(seat, leaf)| Some((self.seats.get(seat)?, leaf)));
+                found.map_or(strips, |(seat, leaf)| Entry {
+                    version: leaf.front.version,
+                    learner: Some(seat.number),
+                    ..of(leaf.front.sheet)
+                })
+            }
+        }
     }
 
-    /// The page at an index below [`Job::pages`], finished with its learner's mark. Pages may be asked for in any order.
+    /// The page at an index below [`Job::pages`], finished with its mark. Pages may be asked for in any order.
     pub fn page(&self, index: usize) -> Result<Page, Problem> {
+        let desk = &self.desk;
+        let side = |front: Option<&Page>, back| match front {
+            Some(front) if back => Ok(blank(front)),
+            Some(front) => Ok(front.clone()),
+            None => Err(lost(self.stock, index)),
+        };
         match self.find(index) {
-            Some((Part::Piles(piles), leaf, back)) => piles.page(&self.desk, &self.seats, leaf, back),
-            Some((Part::Shared(shared), leaf, back)) => match shared.leaf(leaf) {
-                Some(front) if back => Ok(blank(front)),
-                Some(front) => Ok(front.clone()),
-                None => Err(lost(self.stock, index)),
+            Some((Part::Piles(piles), leaf, back)) => piles.page(desk, &self.seats, leaf, back),
+            Some((Part::Proof(pages), _, back)) => match pages.get(usize::from(back)) {
+                Some(page) => Ok(page.clone()),
+                None => side(pages.first(), back),
             },
+            Some((Part::Gang(gang), leaf, back)) => side(gang.page(desk, leaf)?.as_ref(), back),
+            Some((Part::Shared(shared), leaf, back)) => side(shared.leaf(leaf), back),
+            Some((Part::Supply(supply, _), leaf, back)) => side(supply.leaf(leaf), back),
+            Some((Part::Kits(kits), leaf, back)) => {
+                let Some((kit, leaf)) = kits.leaf(leaf) else { return Err(lost(self.stock, index)) };
+                let copy = Copy { kit: u32::try_from(kit).ok(), ..Copy::default() };
+                let page = sided(leaf.back.as_ref(), &leaf.front, back);
+                mark::on(page, &copy, desk.layouts, desk.family, desk.text())
+            }
             Some((Part::Packets(packets), leaf, back)) => self.packet_page(packets, leaf, back),
             None => Err(lost(self.stock, index)),
         }
@@ -144,12 +175,8 @@ impl<'a> Job<'a> {
         let Some((seat, leaf)) = found else {
             return Err(lost(self.stock, leaf));
         };
-        let master = match (back, &leaf.back) {
-            (false, _) => leaf.front.clone(),
-            (true, Some(back)) => back.clone(),
-            (true, None) => blank(&leaf.front),
-        };
-        let copy = Copy { learner: Some(seat.number), name: name(&self.desk, seat), folio: None };
+        let master = sided(leaf.back.as_ref(), &leaf.front, back);
+        let copy = Copy { learner: Some(seat.number), name: name(&self.desk, seat), ..Copy::default() };
         // Every copy says which version its learner has, also on sheets that are the same for all.
         let version = master.version;
         let coded = Page { version: Some(seat.version), ..master };
@@ -158,10 +185,13 @@ impl<'a> Job<'a> {
     }
 }
 
-/// The name on the roster for a seat; empty for spares and where the roster ends.
-pub fn name<'a>(desk: &Desk<'a>, seat: &Seat) -> &'a str {
-    let index = usize::try_from(seat.number).unwrap_or(usize::MAX).wrapping_sub(1);
-    desk.lesson.roster.get(index).filter(|_| !seat.spare).map_or("", String::as_str)
+/// One side of a leaf.
+fn sided(back: Option<&Page>, front: &Page, wanted: bool) -> Page {
+    match (wanted, back) {
+        (false, _) => front.clone(),
+        (true, Some(back)) => back.clone(),
+        (true, None) => blank(front),
+    }
 }
 
 /// An empty back, so that the next front starts on a new sheet.

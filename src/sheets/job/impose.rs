@@ -3,6 +3,8 @@
 //! In: how many pieces each set has and how many places a sheet has. Out: for every sheet and place the set and the piece
 //! that is printed there, so that the pile cut off at a place is one set in order. Pure counting; no lengths.
 
+use crate::lesson::job::Fill;
+
 /// Cut-and-stack: a run of pieces over the places of a stack of sheets, "deep, then right, then down".
 ///
 /// Piece `k` of `pieces` goes on sheet `k mod S` at place `k / S`, where `S` is the least number of sheets that hold all
@@ -109,17 +111,6 @@ impl Stacks {
     pub fn blanks(&self) -> usize {
         self.sheets() * self.places - self.order.iter().map(|(_, length)| length).sum::<usize>()
     }
-}
-
-/// What to do with the places of the last group that no set asked for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Fill {
-    /// Every place is taken.
-    Even,
-    /// So many more spare sets, complete with their other pages.
-    Spares(usize),
-    /// So many places stay blank.
-    Blanks(usize),
 }
 
 /// Chooses the fill that wastes less for `sets` sets of `pieces` pieces, when one more set needs `others` sheets of its own

@@ -1,111 +1,205 @@
-//! Everything the copy room prints for a class: one job a stock, every learner's pages in the order to print.
+//! Everything the copy room prints for a class: one or two files a stock, in the order to print.
 //!
-//! In: a [`Desk`], the class and the masters of the learner sheets. Out: an [`Order`] of up to two [`Job`]s. A job makes
+//! In: a [`Desk`], the class and the masters of the learner sheets. Out: an [`Order`] of [`Job`]s. A job makes
 //! its pages one at a time, so that a class of thousands takes no more memory than a class of one; what copies have in
 //! common is drawn once and shared.
 
 pub mod backs;
+pub mod cuts;
 pub mod deal;
 mod division;
 mod drawn;
 pub mod facts;
 mod file;
+mod gang;
 pub mod impose;
+mod kits;
 pub mod names;
 mod packets;
 mod piles;
+mod runs;
 mod shared;
 mod stamp;
+mod strip_sheet;
 
 pub use file::{Job, Part};
-pub use packets::Packets;
-pub use piles::Piles;
-pub use shared::Shared;
 
 use crate::diag::{Diagnostic, Problem};
-use crate::lesson::Version;
-use crate::lesson::job::Edge;
+use crate::lesson::job::{Edge, Fill, For, Keep, PrintSides, Stock};
+use crate::measure::Size;
 use crate::sheets::job::deal::Seat;
-use crate::sheets::job::impose::Fill;
+use crate::sheets::job::gang::Gang;
+use crate::sheets::job::kits::Kits;
+use crate::sheets::job::packets::{Leaf, Leaves, Packets};
+use crate::sheets::job::piles::Piles;
+use crate::sheets::job::shared::Shared;
+use crate::sheets::job::strip_sheet::StripSheet;
+use crate::sheets::kinds::ticket::proof::{self, Proved};
+use crate::sheets::kinds::{blocks, layered};
 use crate::sheets::masters::Masters;
+use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
-use crate::sheets::page::{Page, Stock};
 use crate::spec::{Cut, SheetKind, Sides, limits};
 
 /// What the copy room is asked to print for one lesson.
 #[derive(Debug, Clone)]
 pub struct Order<'a> {
-    /// The sets, in the order of the roster, spare ones last.
+    /// The sets of what is used up, in the order of the roster, spare ones last.
     pub seats: Vec<Seat>,
     /// What becomes of the places of the last pile that no set asked for; even where nothing is stacked.
     pub fill: Fill,
-    /// One for each stock that is needed, paper first.
+    /// The files, paper first; none is empty.
     pub jobs: Vec<Job<'a>>,
     /// What is copied.
     pub masters: Vec<Page>,
 }
 
-/// Plans the copies of every learner sheet the lesson asks for, or of the sheets in `only` where it names any. The order has no jobs
-/// when there is nothing to copy.
+/// Plans the copies of every learner sheet the lesson asks for, or of the sheets in `only` where it names any. The order
+/// has no files when there is nothing to copy.
 pub fn order<'a>(masters: &Masters<'a>, only: &[SheetKind]) -> Result<Order<'a>, Vec<Diagnostic>> {
     let pages = masters.of(crate::sheets::of_learners(), only)?;
     plan(&masters.desk, pages).map_err(|problem| vec![problem.unplaced()])
 }
 
+/// How many kits there are of a sheet: one for so many learners as share it. Spare sets are of what is used up.
+pub fn kits(desk: &Desk<'_>, kind: SheetKind) -> u32 {
+    let class = &desk.lesson.spec.class;
+    class.learners.value.div_ceil(class.share(kind))
+}
+
 /// The order for masters that were laid out already.
 fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
-    let all = masters.clone();
-    let class = &desk.lesson.spec.class;
-    let print = &desk.lesson.spec.print;
-    let versions = u32::try_from(desk.lesson.sets.len()).unwrap_or(1).max(1);
-    let (learners, mut spares) = (class.learners.value, class.spares.value);
-    let stacked = print.cut.value == Cut::Stack;
-    let (strips, others): (Vec<Page>, Vec<Page>) =
-        masters.into_iter().partition(|page| stacked && page.sheet == SheetKind::Strips);
-    let (slips, others): (Vec<Page>, Vec<Page>) = others.into_iter().partition(|page| page.sheet == SheetKind::Exit);
-    let sheet = if strips.is_empty() { None } else { Some(division::Sheet::design(desk)?) };
-    let stock = strips.first().map(|page| page.stock);
-    let edge = |of: Stock| {
-        let piled = sheet.as_ref().filter(|_| stock == Some(of)).map(division::Sheet::size);
-        let first = Version(0);
-        let mut mine = others.iter().filter(|page| page.stock == of && page.version.is_none_or(|v| v == first));
-        let size = piled.or_else(|| mine.next().map(|page| page.size));
-        size.filter(|_| print.sides.value == Sides::Two).map(Edge::of)
-    };
-    let shared = |stock| packets::leaves(desk, &others, stock, edge(stock));
-    let (paper, card) = (shared(Stock::Paper), shared(Stock::Card));
+    let spec = &desk.lesson.spec;
+    let stacked = spec.print.cut.value == Cut::Stack;
+    let of = |wanted: &dyn Fn(&Page) -> bool| masters.iter().filter(|page| wanted(page)).cloned().collect::<Vec<_>>();
+    let piled = |page: &Page| stacked && page.sheet == SheetKind::Strips;
+    let slips = of(&|page| page.sheet == SheetKind::Exit);
+    let packed = of(&|page| !piled(page) && page.sheet != SheetKind::Exit && keep(page.sheet) == Keep::UsedUp);
+    let strips = masters.iter().find(|page| piled(page)).map(|page| page.stock);
+    let sheet = strips.map(|_| StripSheet::design(desk)).transpose()?;
+    let edge = |stock| edge(desk, &masters, stock, sheet.as_ref().filter(|_| strips == Some(stock)));
+    let leaves = |stock| packets::leaves(desk, &packed, stock, edge(stock));
+
+    let mut spares = spec.class.spares.value;
     let mut fill = Fill::Even;
     if let Some(sheet) = &sheet {
-        let sets = usize::try_from(learners.saturating_add(spares)).unwrap_or(usize::MAX);
-        let own = paper.most() + card.most();
-        fill = impose::fill(sets, sheet.places(), piles::longest(desk.lesson), own);
+        let sets = usize::try_from(spec.class.learners.value.saturating_add(spares)).unwrap_or(usize::MAX);
+        let own = leaves(Stock::Paper).most() + leaves(Stock::Card).most();
+        fill = impose::fill(sets, sheet.division.places(), piles::longest(desk.lesson), own);
         if let Fill::Spares(more) = fill {
             spares += u32::try_from(more).unwrap_or(0);
         }
     }
-    let seats = deal::deal(learners, spares, versions);
+    let versions = u32::try_from(desk.lesson.sets.len()).unwrap_or(1).max(1);
+    let seats = deal::deal(spec.class.learners.value, spares, versions);
     let mut jobs = Vec::new();
-    for (stock_of, leaves) in [(Stock::Paper, paper), (Stock::Card, card)] {
-        let mut parts = Vec::new();
-        let slips = Shared::plan(slips.iter().filter(|page| page.stock == stock_of).cloned().collect(), seats.len());
-        let packets = Packets::plan(leaves, &seats);
-        let piled = sheet.as_ref().filter(|_| stock == Some(stock_of));
-        // Counted before anything is drawn for it.
-        let sheets = piled.map_or(0, |sheet| piles::stacks(desk, sheet, &seats).sheets());
-        let sides = if edge(stock_of).is_some() && (piled.is_some() || packets.backed()) { 2 } else { 1 };
-        printable((sheets + slips.leaves() + packets.leaves()) * sides, stock_of)?;
-        if let Some(sheet) = piled {
-            parts.push(Part::Piles(Box::new(Piles::plan(desk, sheet, stock_of, &seats, edge(stock_of))?)));
+    for stock in [Stock::Paper, Stock::Card] {
+        let edge = edge(stock);
+        let mut parts = kit_parts(desk, &masters, stock, edge.is_some())?;
+        if let Some(sheet) = sheet.as_ref().filter(|_| strips == Some(stock)) {
+            // Counted before anything is drawn for it.
+            printable(piles::stacks(desk, sheet, &seats).sheets() * if edge.is_some() { 2 } else { 1 }, stock)?;
+            parts.push(Part::Piles(Box::new(Piles::plan(desk, sheet, stock, &seats, edge)?)));
         }
-        if slips.leaves() > 0 {
-            parts.push(Part::Shared(slips));
-        }
-        if packets.leaves() > 0 {
-            parts.push(Part::Packets(packets));
-        }
-        jobs.extend(Job::of(desk.clone(), stock_of, &seats, parts, edge(stock_of)));
+        let here = slips.iter().filter(|page| page.stock == stock).cloned().collect();
+        parts.push(Part::Shared(Shared::plan(here, seats.len())));
+        jobs.extend(files(desk, stock, &seats, parts, &leaves(stock), edge)?);
     }
-    Ok(Order { seats, fill, jobs, masters: all })
+    Ok(Order { seats, fill, jobs, masters })
+}
+
+/// Whether a sheet is kept for other lessons.
+fn keep(kind: SheetKind) -> Keep {
+    match crate::sheets::row(kind).reader {
+        For::Learner(handling) => handling.keep,
+        For::Teacher | For::Substitute | For::CopyRoom => Keep::UsedUp,
+    }
+}
+
+/// The edge over which sheets of a stock are turned, where any have backs: the one over which a book of those fronts
+/// turns. What is printed behind each piece follows from it, whatever way its page is held.
+fn edge(desk: &Desk<'_>, masters: &[Page], stock: Stock, piles: Option<&StripSheet>) -> Option<Edge> {
+    if desk.lesson.spec.print.sides.value == Sides::One {
+        return None;
+    }
+    let front = |kind| masters.iter().find(|page| page.stock == stock && page.sheet == kind).map(|page| page.size);
+    let piled: Option<Size> = piles.map(|sheet| sheet.division.size());
+    piled.or_else(|| front(SheetKind::Strips)).or_else(|| front(SheetKind::Mat)).map(Edge::of)
+}
+
+/// The parts of a stock that are kept for other lessons.
+fn kit_parts(desk: &Desk<'_>, masters: &[Page], stock: Stock, backed: bool) -> Result<Vec<Part>, Problem> {
+    let stacked = desk.lesson.spec.print.cut.value == Cut::Stack;
+    let of = |kind| masters.iter().filter(move |page| page.stock == stock && page.sheet == kind);
+    let count = |kind| usize::try_from(kits(desk, kind)).unwrap_or(usize::MAX);
+    let mut parts = Vec::new();
+    let mut words: Vec<Page> = of(SheetKind::WordBank).cloned().collect();
+    let mut mats: Vec<Leaf> = of(SheetKind::Mat).map(|page| Leaf { front: page.clone(), back: None }).collect();
+    // Where backs are printed anyway, the word bank is the back of the mat (common practice, no source).
+    if backed && words.len() == 1 && count(SheetKind::Mat) == count(SheetKind::WordBank) && !mats.is_empty() {
+        mats[0].back = words.pop();
+    }
+    parts.push(Part::Kits(Kits { leaves: mats, copies: count(SheetKind::Mat) }));
+    let words = words.into_iter().map(|front| Leaf { front, back: None }).collect();
+    parts.push(Part::Kits(Kits { leaves: words, copies: count(SheetKind::WordBank) }));
+    for kind in [SheetKind::Blocks, SheetKind::Layered] {
+        if of(kind).next().is_none() {
+            continue;
+        }
+        let kits = kits(desk, kind);
+        if stacked {
+            let (suits, holds) = match kind {
+                SheetKind::Blocks => (blocks::suits(desk)?, blocks::contents(desk)?),
+                _ => (layered::suits(desk)?, desk.lesson.wording().sheet_title(kind).to_lowercase()),
+            };
+            parts.extend(Gang::plan(desk, &suits, &holds, count(kind))?.map(|gang| Part::Gang(Box::new(gang))));
+        } else {
+            let supply = match kind {
+                SheetKind::Blocks => blocks::supply(desk, kits)?,
+                _ => layered::supply(desk, kits)?,
+            };
+            parts.push(Part::Supply(supply, count(kind)));
+        }
+    }
+    Ok(parts)
+}
+
+/// The files of a stock: one, or where most of its sheets are printed on one side, two.
+fn files<'a>(
+    desk: &Desk<'a>,
+    stock: Stock,
+    seats: &[Seat],
+    parts: Vec<Part>,
+    leaves: &Leaves,
+    edge: Option<Edge>,
+) -> Result<Vec<Job<'a>>, Problem> {
+    let packets = |leaves: Leaves| Part::Packets(Packets::plan(leaves, seats));
+    let (both, one): (Vec<Part>, Vec<Part>) = parts.into_iter().partition(Part::backed);
+    let (packed_both, packed_one) = (packets(leaves.only(true)), packets(leaves.only(false)));
+    let sum = |parts: &[Part], more: &Part| parts.iter().map(Part::leaves).sum::<usize>() + more.leaves();
+    let (sheets_both, sheets_one) = (sum(&both, &packed_both), sum(&one, &packed_one));
+    let two = edge.map_or(PrintSides::One, PrintSides::Two);
+    let drafts = if sheets_both == 0 {
+        vec![(PrintSides::One, [one, vec![packed_one]].concat())]
+    } else if sheets_one > sheets_both {
+        vec![(PrintSides::One, [one, vec![packed_one]].concat()), (two, [both, vec![packed_both]].concat())]
+    } else {
+        vec![(two, [both, one, vec![packets(leaves.clone())]].concat())]
+    };
+    let mut jobs = Vec::new();
+    for (sides, mut parts) in drafts {
+        parts.retain(|part| part.leaves() > 0);
+        if parts.is_empty() {
+            continue;
+        }
+        let mut job = Job::of(desk, stock, sides, seats, parts);
+        let proved = Proved { file: job.kind.about().file, stock, sides, sheets: job.leaves() + 1 };
+        let behind = |front, page| edge.unwrap_or(Edge::Long).behind(front, page);
+        job.parts.insert(0, Part::Proof(proof::pages(desk, &proved, behind)?));
+        printable(job.pages(), stock)?;
+        jobs.push(job);
+    }
+    Ok(jobs)
 }
 
 /// Refuses more pages than one file may have.

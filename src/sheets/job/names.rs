@@ -3,6 +3,7 @@
 //! In: the names as read, with their places, and the typeface. Out: the names to print, and a warning for each that cannot
 //! be: its learner is shown by number alone, so that nothing is lost without a word.
 
+use std::collections::BTreeMap;
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -54,7 +55,21 @@ pub fn settle(
         }
         found.push(Diagnostic { severity: Severity::Warning, ..problem.hint(hint).at(source, span) });
     }
+    tell_apart(&mut names);
     (names, found)
+}
+
+/// Learners of one name get their numbers behind it.
+fn tell_apart(names: &mut [String]) {
+    let mut times: BTreeMap<String, usize> = BTreeMap::new();
+    for name in names.iter().filter(|name| !name.is_empty()) {
+        *times.entry(name.clone()).or_default() += 1;
+    }
+    for (number, name) in (1..).zip(names) {
+        if times.get(name).is_some_and(|times| *times > 1) {
+            *name = format!("{name} ({number})");
+        }
+    }
 }
 
 /// Format characters that have no shape: zero-width spaces and joiners, direction marks, the byte-order mark.
@@ -96,6 +111,12 @@ mod tests {
         let (names, found) = settled("name\nWren\nÅsa Øst\nZoë\n=SUM(A1)\nNguyễn Thị\n");
         assert_eq!(names, ["Wren", "Åsa Øst", "Zoë", "=SUM(A1)", "Nguyễn Thị"]);
         assert_eq!(found, []);
+    }
+
+    #[test]
+    fn two_of_one_name_are_told_apart() {
+        let (names, found) = settled("name\nWren\nQuill\nWren\n");
+        assert_eq!((names, found), (["Wren (1)", "Quill", "Wren (3)"].map(str::to_owned).to_vec(), vec![]));
     }
 
     #[test]

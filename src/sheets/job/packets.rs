@@ -28,10 +28,22 @@ impl Leaves {
     pub fn most(&self) -> usize {
         self.0.iter().map(Vec::len).max().unwrap_or(0)
     }
+
+    /// Those with something printed behind them, or those without.
+    #[must_use]
+    pub fn only(&self, backed: bool) -> Self {
+        let of = |leaves: &Vec<Leaf>| leaves.iter().filter(|leaf| leaf.back.is_some() == backed).cloned().collect();
+        Self(self.0.iter().map(of).collect())
+    }
 }
 
 /// The leaves on a stock for every version, with backs for strips where the sheet is turned over an edge.
 pub fn leaves(desk: &Desk<'_>, masters: &[Page], stock: Stock, edge: Option<Edge>) -> Leaves {
+    if desk.lesson.sets.is_empty() {
+        // Nothing is sorted: everyone gets the same.
+        let same = masters.iter().filter(|page| page.stock == stock);
+        return Leaves(vec![same.map(|front| Leaf { front: front.clone(), back: None }).collect()]);
+    }
     let of = |set: &SortSet| {
         let marks = backs::marks(set, desk.lesson.spec.seed.value);
         // Pages and the pieces on them come in the order of the set's strips.

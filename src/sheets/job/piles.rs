@@ -11,11 +11,10 @@ use crate::lesson::job::Edge;
 use crate::lesson::{Lesson, SortSet};
 use crate::measure::Rect;
 use crate::sheets::job::deal::Seat;
-use crate::sheets::job::division::Sheet;
 use crate::sheets::job::drawn::{Drawn, Key, set_of};
-use crate::sheets::job::file::name;
 use crate::sheets::job::impose::{Printed, Stacks};
 use crate::sheets::job::stamp;
+use crate::sheets::job::strip_sheet::StripSheet;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::mark::{Copy, Pen};
 use crate::sheets::page::{Layer, Mark, Node, Page, Piece, Says, Stock};
@@ -35,7 +34,7 @@ fn length(set: &SortSet) -> usize {
 #[derive(Debug, Clone)]
 pub struct Piles {
     stock: Stock,
-    sheet: Sheet,
+    sheet: StripSheet,
     stacks: Stacks,
     /// The cuts, the same on every front.
     frame: Arc<Layer>,
@@ -58,7 +57,7 @@ impl Piles {
     /// Plans the sheets.
     pub fn plan(
         desk: &Desk<'_>,
-        sheet: &Sheet,
+        sheet: &StripSheet,
         stock: Stock,
         seats: &[Seat],
         edge: Option<Edge>,
@@ -67,7 +66,7 @@ impl Piles {
         Ok(Self {
             stock,
             sheet: sheet.clone(),
-            frame: Arc::new(sheet.frame(desk)?),
+            frame: Arc::new(sheet.division.frame(desk)),
             drawn: Drawn::plan(desk, sheet, edge, recurring(&stacks, seats))?,
             last: Arc::default(),
             stacks,
@@ -75,7 +74,7 @@ impl Piles {
     }
 
     /// How a sheet is divided.
-    pub fn sheet(&self) -> &Sheet {
+    pub fn sheet(&self) -> &StripSheet {
         &self.sheet
     }
 
@@ -97,7 +96,7 @@ impl Piles {
     /// A sheet's front or back.
     pub(super) fn page(&self, desk: &Desk<'_>, seats: &[Seat], leaf: usize, back: bool) -> Result<Page, Problem> {
         let mut page = Page {
-            size: self.sheet.size(),
+            size: self.sheet.division.size(),
             sheet: SheetKind::Strips,
             version: None,
             learner: None,
@@ -111,12 +110,12 @@ impl Piles {
         };
         let mut own = Layer::default();
         let mut marked = Vec::new();
-        for place in 0..self.sheet.places() {
+        for place in 0..self.sheet.division.places() {
             let Some(Printed { set, piece }) = self.stacks.printed(leaf, place) else { continue };
             let Some(seat) = seats.get(set) else { continue };
             let Some(strip) = piece.checked_sub(1) else {
                 if !back {
-                    band(desk, seat, self.sheet.place(place), &mut own)?;
+                    band(desk, seat, self.sheet.division.place(place), &mut own)?;
                 }
                 continue;
             };
@@ -133,7 +132,7 @@ impl Piles {
                 own.nodes.extend(marked.iter().filter_map(|place| marks.nodes.get(*place)).cloned());
             }
         }
-        own.nodes.push(stamp::line(desk, self, seats, leaf, back)?);
+        own.nodes.push(stamp::line(desk, &self.stacks, self.sheet.division.line(), seats, leaf, back)?);
         page.layers.push(Arc::new(own));
         Ok(page)
     }
@@ -147,9 +146,9 @@ impl Piles {
         }
         let mut nodes = Vec::new();
         for (place, seat) in self.stacks.sets_of(group).filter_map(|set| seats.get(set)).enumerate() {
-            let copy = Copy { learner: Some(seat.number), name: "", folio: None };
+            let copy = Copy { learner: Some(seat.number), name: "", ..Copy::default() };
             let mut pen = Pen::new(Some(seat.version), &copy, desk.layouts, desk.family, desk.text());
-            let mark = Mark { frame: self.sheet.strips().mark(self.sheet.place(place)), says: Says::Piece };
+            let mark = Mark { frame: self.sheet.strips.mark(self.sheet.division.place(place)), says: Says::Piece };
             nodes.push(pen.fill(&mark)?.unwrap_or_else(|| Node::Artifact(Vec::new())));
         }
         let whole = Arc::new(Layer { nodes: nodes.clone(), ..Layer::default() });
@@ -160,9 +159,9 @@ impl Piles {
 }
 
 /// Which piece is where when these sets are cut as piles.
-pub fn stacks(desk: &Desk<'_>, sheet: &Sheet, seats: &[Seat]) -> Stacks {
+pub fn stacks(desk: &Desk<'_>, sheet: &StripSheet, seats: &[Seat]) -> Stacks {
     let lengths: Vec<usize> = seats.iter().map(|seat| set_of(desk, seat.version).map_or(0, length)).collect();
-    Stacks::plan(&lengths, sheet.places())
+    Stacks::plan(&lengths, sheet.division.places())
 }
 
 /// Which versions come again at which places.
@@ -179,7 +178,7 @@ fn recurring(stacks: &Stacks, seats: &[Seat]) -> impl Iterator<Item = Key> {
 /// The piece on top of a pile: whose set it is, and what is in it.
 fn band(desk: &Desk<'_>, seat: &Seat, rect: Rect, own: &mut Layer) -> Result<(), Problem> {
     let strips = set_of(desk, seat.version).map_or(0, |set| set.strips.len());
-    own.nodes.push(stamp::band(desk, seat, name(desk, seat), strips, rect)?);
+    own.nodes.push(stamp::band(desk, seat, stamp::name(desk, seat), strips, rect)?);
     own.pieces.push(Piece { rect, name: format!("band of learner {}", seat.number) });
     Ok(())
 }

@@ -3,10 +3,10 @@
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Sides, Size};
 use crate::sheets::job::deal::Seat;
-use crate::sheets::job::piles::Piles;
+use crate::sheets::job::impose::Stacks;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
-use crate::sheets::page::mark;
+use crate::sheets::page::name;
 use crate::sheets::page::text::{self, Align, Face};
 use crate::sheets::page::{Item, Node, Tag};
 
@@ -27,8 +27,14 @@ pub fn title(group: usize, sheet: usize, back: bool) -> String {
 }
 
 /// The line at the top: pile, sheet, learners, versions. No larger than it needs to be, and outside every piece.
-pub fn line(desk: &Desk<'_>, piles: &Piles, seats: &[Seat], leaf: usize, back: bool) -> Result<Node, Problem> {
-    let stacks = piles.stacks();
+pub fn line(
+    desk: &Desk<'_>,
+    stacks: &Stacks,
+    frame: Rect,
+    seats: &[Seat],
+    leaf: usize,
+    back: bool,
+) -> Result<Node, Problem> {
     let group = stacks.group_of(leaf);
     let sheets = stacks.sheets_of(group);
     let members: Vec<&Seat> = stacks.sets_of(group).filter_map(|set| seats.get(set)).collect();
@@ -46,10 +52,41 @@ pub fn line(desk: &Desk<'_>, piles: &Piles, seats: &[Seat], leaf: usize, back: b
         versions.join(", "),
         runs(&numbers),
     );
+    self::text(desk, &text, frame)
+}
+
+/// A line of small text at the top of a sheet, cut short where it is too long.
+pub fn text(desk: &Desk<'_>, text: &str, frame: Rect) -> Result<Node, Problem> {
     let face = face(desk)?;
-    let frame = piles.sheet().line();
-    let text = mark::shortened(desk.family, &text, frame.width(), &face);
+    let frame = Rect::new(frame.origin(), Size::new(frame.width(), height(desk)?));
+    let text = name::shortened(desk.family, text, frame.width(), &face);
     Ok(text::run(desk.family, &[text], frame, &face).artifact())
+}
+
+/// The name on the roster for a seat; empty for spares and where the roster ends.
+pub fn name<'a>(desk: &Desk<'a>, seat: &Seat) -> &'a str {
+    let index = usize::try_from(seat.number).unwrap_or(usize::MAX).wrapping_sub(1);
+    desk.lesson.roster.get(index).filter(|_| !seat.spare).map_or("", String::as_str)
+}
+
+/// The first piece of a kit: which it is, and what it holds.
+pub fn kit_band(desk: &Desk<'_>, (kit, kits): (usize, usize), holds: &str, rect: Rect) -> Result<Node, Problem> {
+    let small = face(desk)?;
+    let inner = rect.shrunk(Sides::splat(PADDING + Length::mm(1)));
+    let text = name::shortened(desk.family, &format!("Kit {kit} of {kits} \u{b7} {holds}"), inner.width(), &small);
+    let lines = if inner.height() < small.pitch() {
+        rect.shrunk(Sides {
+            left: PADDING + Length::mm(1),
+            right: PADDING + Length::mm(1),
+            top: Length::mm(2),
+            bottom: Length::mm(2),
+        })
+    } else {
+        inner
+    };
+    let text = desk.set(&text, lines, &small, Align::CENTRE)?.tagged(Tag::Paragraph);
+    let edge = Item::Rect { rect: rect.shrunk(Sides::splat(PADDING.half())), fill: None, stroke: Some(ink::HEAVY) };
+    Ok(Node::tagged(Tag::Section, [Node::artifact(edge), text]))
 }
 
 /// Numbers in words, neighbours drawn together: "1 to 8", "1 to 3, 7".
@@ -72,22 +109,21 @@ pub fn runs(numbers: &[u32]) -> String {
 }
 
 /// The first piece of a set.
-pub fn band(desk: &Desk<'_>, seat: &Seat, name: &str, strips: usize, rect: Rect) -> Result<Node, Problem> {
+pub fn band(desk: &Desk<'_>, seat: &Seat, called: &str, strips: usize, rect: Rect) -> Result<Node, Problem> {
     let page = desk.layouts.page();
     let (code, small) = (desk.face(page, "code")?, face(desk)?);
     let inner = rect.shrunk(Sides::splat(PADDING + Length::mm(1)));
     let low = small.pitch();
     let top = Rect::new(inner.origin(), Size::new(inner.width(), inner.height() - low));
     let bottom = Rect::new(inner.origin().moved(Length::ZERO, top.height()), Size::new(inner.width(), low));
-    let who = match (name.is_empty(), seat.spare) {
-        (false, _) => format!("{} \u{b7} {name}", seat.number),
+    let who = match (called.is_empty(), seat.spare) {
+        (false, _) => format!("{} \u{b7} {called}", seat.number),
         (true, false) => format!("Learner {}", seat.number),
         (true, true) => format!("Spare set {}", seat.number),
     };
     let what = format!("Version {} \u{b7} {strips} strips", seat.version);
-    let who = mark::fitted(desk.family, &who, top.size(), &code)?;
-    let what = mark::shortened(desk.family, &what, bottom.width(), &small);
-    let who = desk.set(&who.0, top, &code.at(who.1), Align::CENTRE)?.tagged(Tag::Paragraph);
+    let who = name::set(desk.family, &who, None, top, &code, Align::CENTRE).tagged(Tag::Paragraph);
+    let what = name::shortened(desk.family, &what, bottom.width(), &small);
     let what = desk.set(&what, bottom, &small, Align::CENTRE)?.tagged(Tag::Paragraph);
     let edge = Item::Rect { rect: rect.shrunk(Sides::splat(PADDING.half())), fill: None, stroke: Some(ink::HEAVY) };
     Ok(Node::tagged(Tag::Section, [Node::artifact(edge), who, what]))

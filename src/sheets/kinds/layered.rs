@@ -1,41 +1,127 @@
 //! The sheet *layered*: expanded-form cards that lie on top of each other and read as a numeral.
 //!
-//! In: the places that the lesson's range reaches. Out: a card for every digit from 1 to 9 of every place: 400 is three
+//! In: the numbers that are built and matched. Out: a card for every digit that one of them shows in a place: 400 is three
 //! pitches wide, 60 two, 2 one. Every digit stands in the middle of a pitch counted from the right edge, all at one height,
 //! so cards with their right edges together read 462. Cards carry digits only: a comma would be covered by the next card.
 //! A bar under every digit shows which way is up and tells 6 from 9.
 //!
-//! A row of the page holds whole sets (400, 40, 4), so all rows are alike and every cut runs from edge to edge.
+//! A row of the page holds whole sets (400, 40, 4), so all rows are alike and every cut runs from edge to edge. A set
+//! need not show one digit in all its places: the digits of each place follow one another.
 
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::number::{Number, Place};
+use crate::sheets::kinds::supply::{Suit, Supply};
 use crate::sheets::page::desk::Desk;
+use crate::sheets::page::grid::share;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::ink::HEAVY;
 use crate::sheets::page::layout::Layout;
 use crate::sheets::page::text::Face;
 use crate::sheets::page::{CutLine, Item, Layer, Node, Page, Piece, Reader, Tag, Text};
 use crate::spec::SheetKind;
+use std::sync::Arc;
 
 const NOTE: &str = "Sit down to cut. Lay cards on top of each other, right edges together.";
-/// One card a place for each of the digits 1 to 9.
+/// At most one card a place for each of the digits 1 to 9.
 const SETS: u32 = 9;
+/// Digits are not made smaller than this to get more kits on a page.
+const CLEAR: Length = Length::pt(48);
+
+/// A card for each place, the highest first; `None` where every digit of a place has its card.
+type CardSet = Vec<Option<u32>>;
 
 /// Lays the masters out. Fails when the digits do not fit at their least size, saying how large they would be.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Layered)?;
-    let face = desk.face(layout, "digit")?;
-    let (_, greatest) = desk.lesson.spec.numbers.range.value;
-    let plan = plan(desk, layout, &face, greatest.len())?;
-    let a_page = plan.columns * plan.rows;
-    let pages = crate::sheets::page::grid::share(SETS, a_page, plan.columns);
-    let mut first = 1;
+    let sets = sets(desk);
+    let plan = plan(desk, layout, &sets, 1)?;
+    let pages = share(size(sets.len()), plan.columns * plan.rows, plan.columns);
+    let mut left = sets.as_slice();
     let mut masters = Vec::new();
-    for sets in pages {
-        masters.push(page(desk, layout, &plan, first..first + sets)?);
-        first += sets;
+    for count in pages {
+        let (here, rest) = left.split_at(usize::try_from(count).unwrap_or(0).min(left.len()));
+        left = rest;
+        masters.push(page(desk, layout, &plan, NOTE, &[here])?);
     }
     Ok(masters)
+}
+
+/// The sheets for so many kits, several of them on a page where their digits stay clear. Fails where [`lay`] does.
+pub fn supply(desk: &Desk<'_>, kits: u32) -> Result<Supply, Problem> {
+    let layout = desk.layout(SheetKind::Layered)?;
+    let sets = sets(desk);
+    let plan = plan(desk, layout, &sets, kits)?;
+    let rows = size(sets.len()).div_ceil(plan.columns);
+    let here = (plan.rows / rows).min(kits);
+    if here <= 1 {
+        let times = usize::try_from(kits).unwrap_or(usize::MAX);
+        return Ok(Supply { pages: lay(desk)?.into_iter().map(|page| (page, times)).collect() });
+    }
+    let note = match rows {
+        1 => "Each row is a kit. Cut the rows apart first.".to_owned(),
+        rows => format!("Each {rows} rows are a kit. Cut the kits apart first."),
+    };
+    let (full, last) = (kits / here, kits % here);
+    let mut pages = Vec::new();
+    for (count, times) in [(here, full), (last, 1)] {
+        if count > 0 && times > 0 {
+            let kits = vec![sets.as_slice(); usize::try_from(count).unwrap_or(1)];
+            pages.push((page(desk, layout, &plan, &note, &kits)?, usize::try_from(times).unwrap_or(usize::MAX)));
+        }
+    }
+    Ok(Supply { pages })
+}
+
+/// The cards of each place for the guillotine, one size a place, the widest first.
+pub fn suits<'d>(desk: &'d Desk<'_>) -> Result<Vec<Suit<'d>>, Problem> {
+    let layout = desk.layout(SheetKind::Layered)?;
+    let sets = sets(desk);
+    let plan = Arc::new(plan(desk, layout, &sets, 1)?);
+    let suit = |(k, place): (usize, usize)| {
+        let texts: Vec<String> =
+            sets.iter().filter_map(|set| set.get(k).copied().flatten()).map(|d| text(d, place)).collect();
+        let size = Size::new(plan.pitch * i64::try_from(place).unwrap_or(1), plan.high);
+        let (names, plan) = (texts.iter().map(|text| format!("card {text}")).collect(), Arc::clone(&plan));
+        let draw = move |piece: usize, rect: Rect| match texts.get(piece) {
+            Some(text) => card(desk, layout, &plan, text, rect).map(Vec::from),
+            None => Ok(Vec::new()),
+        };
+        Suit {
+            kind: SheetKind::Layered,
+            what: Place::ALL[place - 1].words(),
+            size,
+            names,
+            stock: layout.stock,
+            draw: Box::new(draw),
+        }
+    };
+    Ok((0..plan.places).zip((1..=plan.places).rev()).map(suit).filter(|suit| !suit.names.is_empty()).collect())
+}
+
+/// What a card shows.
+fn text(digit: u32, place: usize) -> String {
+    format!("{digit}{}", "0".repeat(place - 1))
+}
+
+fn size(count: usize) -> u32 {
+    u32::try_from(count).unwrap_or(u32::MAX)
+}
+
+/// The sets of one kit: enough to build each of the model and sort numbers, one at a time. A lesson without these gets
+/// all digits.
+fn sets(desk: &Desk<'_>) -> Vec<CardSet> {
+    let chosen = &desk.lesson.chosen;
+    let numbers: Vec<Number> = chosen.model.iter().chain(chosen.sort.iter().flatten()).copied().collect();
+    let (_, greatest) = desk.lesson.spec.numbers.range.value;
+    let places = numbers.iter().map(|number| number.len()).max().unwrap_or(greatest.len());
+    let digits = |place: Place| -> Vec<u32> {
+        let shown = |digit: &u32| numbers.is_empty() || numbers.iter().any(|n| u32::from(n.digit(place)) == *digit);
+        (1..=SETS).filter(shown).collect()
+    };
+    let columns: Vec<Vec<u32>> = Place::ALL.into_iter().take(places).rev().map(digits).collect();
+    let count = columns.iter().map(Vec::len).max().unwrap_or(0).max(1);
+    (0..count).map(|k| columns.iter().map(|column| column.get(k).copied()).collect()).collect()
 }
 
 /// How the cards stand on a page.
@@ -60,26 +146,32 @@ fn pitches(places: usize) -> i64 {
     places * (places + 1) / 2
 }
 
-/// The fewest pages on which the digits can be read, then the largest digits.
-fn plan(desk: &Desk<'_>, layout: &Layout, face: &Face, places: usize) -> Result<CardSheets, Problem> {
+/// The fewest pages for so many kits on which the digits can be read, then the largest digits.
+fn plan(desk: &Desk<'_>, layout: &Layout, sets: &[CardSet], kits: u32) -> Result<CardSheets, Problem> {
+    let face = desk.face(layout, "digit")?;
     let (bar, most) = (layout.length("bar")?, layout.length("most")?);
+    let (count, places) = (size(sets.len()), sets.first().map_or(1, Vec::len));
     let mut best: Option<(u32, CardSheets)> = None;
     let mut largest = Length::ZERO;
     for &turn in &layout.turns {
         let size = desk.page(turn);
-        let body = headed(desk, layout, size)?.body;
+        let body = headed(desk, layout, size, NOTE)?.body;
         for columns in layout.grid.columns.0..=layout.grid.columns.1 {
-            for rows in layout.grid.rows.0..=layout.grid.rows.1.min(SETS.div_ceil(columns)) {
-                let pages = SETS.div_ceil(columns).div_ceil(rows);
+            let kit = count.div_ceil(columns);
+            let together = if kits > 1 { layout.grid.rows.1 } else { layout.grid.rows.1.min(kit) };
+            for rows in layout.grid.rows.0..=together {
+                let here = rows / kit;
+                let pages = if here > 1 { kits.div_ceil(here) } else { kit.div_ceil(rows) * kits };
                 let cell = Size::new(
-                    share(body.width(), pitches(places) * i64::from(columns)),
-                    share(body.height(), i64::from(rows)).min(most),
+                    equal(body.width(), pitches(places) * i64::from(columns)),
+                    equal(body.height(), i64::from(rows)).min(most),
                 );
-                let Some((em, base)) = digit(desk, layout, face, cell, bar) else { continue };
+                let Some((em, base)) = digit(desk, layout, &face, cell, bar) else { continue };
                 largest = largest.max(em);
                 let better =
                     |(fewest, plan): &(u32, CardSheets)| pages < *fewest || pages == *fewest && em > plan.face.size;
-                if em >= face.least && best.as_ref().is_none_or(better) {
+                let least = if here > 1 { face.least.max(CLEAR) } else { face.least };
+                if em >= least && best.as_ref().is_none_or(better) {
                     let (pitch, high) = (cell.width, cell.height);
                     best =
                         Some((pages, CardSheets { size, places, columns, rows, pitch, high, face: face.at(em), base }));
@@ -88,7 +180,7 @@ fn plan(desk: &Desk<'_>, layout: &Layout, face: &Face, places: usize) -> Result<
         }
     }
     best.map(|(_, plan)| plan).ok_or_else(|| {
-        let places = crate::number::Place::ALL[places - 1].words();
+        let places = Place::ALL[places - 1].words();
         Problem::new(format!("cards up to the {places} do not fit at {:.0} pt", face.least.to_pt())).hint(format!(
             "the digits would be {:.0} pt: larger paper, standard text or a smaller `range` would fit",
             largest.to_pt()
@@ -97,7 +189,7 @@ fn plan(desk: &Desk<'_>, layout: &Layout, face: &Face, places: usize) -> Result<
 }
 
 /// An equal share in whole hundredths of a millimetre.
-fn share(room: Length, parts: i64) -> Length {
+fn equal(room: Length, parts: i64) -> Length {
     Length::mm100(room.holds(Length::mm100(1)) / parts.max(1))
 }
 
@@ -123,30 +215,32 @@ fn digit(desk: &Desk<'_>, layout: &Layout, face: &Face, cell: Size, bar: Length)
     None
 }
 
-fn headed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<Headed, Problem> {
+fn headed(desk: &Desk<'_>, layout: &Layout, page: Size, note: &str) -> Result<Headed, Problem> {
     let title = desk.lesson.wording().sheet_title(SheetKind::Layered);
-    let head = Head { title, note: Some(NOTE), reader: Reader::Learner, name: false, code: true };
+    let head = Head { title, note: Some(note), reader: Reader::Learner, name: false, code: true };
     head::lay(desk, desk.live(page, layout), &head)
 }
 
-/// One page with the sets of these digits.
-fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, digits: std::ops::Range<u32>) -> Result<Page, Problem> {
-    let headed = headed(desk, layout, plan.size)?;
+/// One page with these kits, each beginning in a row of its own.
+fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, note: &str, kits: &[&[CardSet]]) -> Result<Page, Problem> {
+    let headed = headed(desk, layout, plan.size, note)?;
     let set = plan.pitch * pitches(plan.places);
     let width = set * i64::from(plan.columns);
     let left = headed.body.left() + (headed.body.width() - width).half();
     let top = headed.body.top();
-    let rows = i64::from(digits.len().try_into().unwrap_or(SETS).div_ceil(plan.columns));
+    let across = usize::try_from(plan.columns).unwrap_or(1);
+    let rows: Vec<&[CardSet]> = kits.iter().flat_map(|sets| sets.chunks(across)).collect();
+    let count = i64::try_from(rows.len()).unwrap_or(0);
     let mut layer = Layer::default();
 
-    let levels = (0..=rows).map(|row| top + plan.high * row);
+    let levels = (0..=count).map(|row| top + plan.high * row);
     let mut uprights = vec![left];
     for place in (0..plan.columns).flat_map(|_| (1..=plan.places).rev()) {
         let last = uprights.last().copied().unwrap_or(left);
         uprights.push(last + plan.pitch * i64::try_from(place).unwrap_or(1));
     }
     let live = desk.live(plan.size, layout);
-    let bottom = top + plan.high * rows;
+    let bottom = top + plan.high * count;
     let ruled = |from: Point, to: Point| Item::Line { from, to, stroke: layout.cut };
     let mut lines = Vec::new();
     for y in levels {
@@ -159,17 +253,18 @@ fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, digits: std::ops::R
     }
     layer.nodes.push(Node::Artifact(lines));
 
-    let first = digits.start;
-    for digit in digits {
-        let (row, column) = ((digit - first) / plan.columns, (digit - first) % plan.columns);
-        let mut x = left + set * i64::from(column);
-        for place in (1..=plan.places).rev() {
-            let size = Size::new(plan.pitch * i64::try_from(place).unwrap_or(1), plan.high);
-            let rect = Rect::new(Point::new(x, top + plan.high * i64::from(row)), size);
-            let text = format!("{digit}{}", "0".repeat(place - 1));
-            layer.nodes.extend(card(desk, layout, plan, &text, rect)?);
-            layer.pieces.push(Piece { rect, name: format!("card {text}") });
-            x += size.width;
+    for (row, sets) in (0..).zip(rows) {
+        let mut x = left;
+        for set in sets {
+            for (digit, place) in set.iter().zip((1..=plan.places).rev()) {
+                let size = Size::new(plan.pitch * i64::try_from(place).unwrap_or(1), plan.high);
+                let rect = Rect::new(Point::new(x, top + plan.high * row), size);
+                x += size.width;
+                let Some(digit) = digit else { continue };
+                let text = text(*digit, place);
+                layer.nodes.extend(card(desk, layout, plan, &text, rect)?);
+                layer.pieces.push(Piece { rect, name: format!("card {text}") });
+            }
         }
     }
     Ok(desk.finish(SheetKind::Layered, plan.size, layout.stock, headed, layer))

@@ -13,6 +13,7 @@ pub mod plan;
 pub mod record;
 pub mod small_groups;
 pub mod strips;
+pub mod supply;
 pub mod tally;
 pub mod ticket;
 pub mod word_bank;

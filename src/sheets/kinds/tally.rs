@@ -11,6 +11,7 @@ use crate::sheets::page::grid::share;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
+use crate::sheets::page::name;
 use crate::sheets::page::text::{self, Across, Align, Down, Face};
 use crate::sheets::page::{Item, Layer, Node, Page, Reader, Scope, Tag};
 use crate::spec::SheetKind;
@@ -57,11 +58,13 @@ fn headed(desk: &Desk<'_>, layout: &Layout, size: Size) -> Result<Headed, Proble
     head::lay(desk, desk.live(size, layout), &head)
 }
 
-/// The roster, or numbers to write names beside.
-fn names(desk: &Desk<'_>) -> Vec<String> {
+/// Every learner's number and name; the number alone where there is no name.
+fn names(desk: &Desk<'_>) -> Vec<(u32, String)> {
     let roster = &desk.lesson.roster;
-    let learners = usize::try_from(desk.lesson.spec.class.learners.value).unwrap_or(0).max(roster.len());
-    (0..learners).map(|k| roster.get(k).cloned().unwrap_or_else(|| (k + 1).to_string())).collect()
+    let learners = desk.lesson.spec.class.learners.value.max(u32::try_from(roster.len()).unwrap_or(u32::MAX));
+    // A name that cannot be printed is shown by its number, as the warning promises.
+    let mut named = roster.iter().map(|name| Some(name).filter(|name| !name.is_empty()).cloned());
+    (1..=learners).map(|number| (number, named.next().flatten().unwrap_or_else(|| number.to_string()))).collect()
 }
 
 /// What learners of this lesson can show that they can do: building, the strips' forms, then what only the check asks for.
@@ -174,7 +177,7 @@ impl Table {
         if high == Length::ZERO { high } else { high + Length::mm(3) }
     }
 
-    fn draw(&self, desk: &Desk<'_>, body: Rect, names: &[String], row: Length) -> Result<Vec<Node>, Problem> {
+    fn draw(&self, desk: &Desk<'_>, body: Rect, names: &[(u32, String)], row: Length) -> Result<Vec<Node>, Problem> {
         let first = body.left() + self.names;
         let columns = self.columns();
         let right = first + self.x(columns);
@@ -200,10 +203,11 @@ impl Table {
         let shade = Rect::new(whole.origin(), Size::new(whole.width(), self.heads));
         let mut nodes = vec![Node::artifact(Item::Rect { rect: shade, fill: Some(ink::SHADE), stroke: None })];
         let mut table = vec![self.headings(desk, body, first)?];
-        for (k, name) in (0..).zip(names) {
+        for (k, (number, name)) in (0..).zip(names) {
             let frame = Rect::new(Point::new(body.left(), top + row * k), Size::new(self.names, row));
             let frame = frame.shrunk(Sides { left: self.padding * 2, right: self.padding, ..Sides::default() });
-            let name = desk.set(name, frame, &self.name, Align::LEFT)?.tagged(Tag::HeaderCell(Scope::Row));
+            let name = name::set(desk.family, name, Some(*number), frame, &self.name, Align::LEFT)
+                .tagged(Tag::HeaderCell(Scope::Row));
             let cells = (0..columns).map(|_| Node::Tagged(Tag::Cell, Vec::new()));
             table.push(Node::tagged(Tag::Row, [name].into_iter().chain(cells)));
         }

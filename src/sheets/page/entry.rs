@@ -13,12 +13,14 @@ pub struct Entry {
     pub version: Option<Version>,
     /// The learner it belongs to.
     pub learner: Option<u32>,
+    /// The kit it belongs to, counted from 1.
+    pub kit: Option<u32>,
     /// What it is printed on.
     pub stock: Stock,
 }
 
 impl From<&Page> for Entry {
     fn from(page: &Page) -> Self {
-        Self { sheet: page.sheet, version: page.version, learner: page.learner, stock: page.stock }
+        Self { sheet: page.sheet, version: page.version, learner: page.learner, kit: None, stock: page.stock }
     }
 }

@@ -10,7 +10,7 @@ use crate::sheets::page::desk::Desk;
 pub use crate::sheets::page::headed::Headed;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
-use crate::sheets::page::mark;
+use crate::sheets::page::name;
 use crate::sheets::page::text::{self, Across, Align, Down};
 use crate::sheets::page::{Item, Mark, Node, Reader, Says, Tag};
 
@@ -126,7 +126,7 @@ fn foot(desk: &Desk<'_>, live: Rect, page: &Layout) -> Result<(Node, Mark), Prob
         lesson = format!("{lesson} \u{b7} grade {}", grade.value);
     }
     // A long title is cut short rather than refused: it stands in full on the teacher's plan.
-    let lesson = mark::shortened(desk.family, &lesson, frame.width(), &face);
+    let lesson = name::shortened(desk.family, &lesson, frame.width(), &face);
     let set = desk.set(&lesson, frame, &face, Align { across: Across::Left, down: Down::Bottom })?;
     Ok((set.artifact(), Mark { frame: folio, says: Says::Folio }))
 }

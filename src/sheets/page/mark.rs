@@ -1,17 +1,18 @@
 //! The layer that tells one copy of a page from another.
 //!
 //! In: a page whose layers leave room with [`Mark`]s. Out: the page with one more layer, small and all its own, over
-//! layers that are shared with every other copy. A name that is too long is set smaller, then cut short with an ellipsis.
+//! layers that are shared with every other copy.
 
 use std::sync::Arc;
 
 use crate::diag::Problem;
 use crate::lesson::Version;
-use crate::measure::{Family, Length, Point, Rect, Size};
+use crate::measure::{Family, Point, Rect, Size};
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layouts;
-use crate::sheets::page::text::{self, Across, Align, Down, Face};
-use crate::sheets::page::{Item, Layer, Mark, Node, Page, Reader, Says, Text};
+use crate::sheets::page::name;
+use crate::sheets::page::text::{self, Across, Align, Down};
+use crate::sheets::page::{Item, Layer, Mark, Node, Page, Says, Text};
 use crate::spec::TextSize;
 
 /// What tells this copy apart.
@@ -19,6 +20,8 @@ use crate::spec::TextSize;
 pub struct Copy<'a> {
     /// The learner, counted from 1; none on a master.
     pub learner: Option<u32>,
+    /// The kit, counted from 1, of a page that is kept for other lessons.
+    pub kit: Option<u32>,
     /// The learner's name; empty where the roster has none.
     pub name: &'a str,
     /// The page's number in its packet, where pages are counted.
@@ -66,6 +69,7 @@ impl<'a> Pen<'a> {
         size: TextSize,
     ) -> Self {
         let code = match (version, copy.learner) {
+            _ if copy.kit.is_some() => copy.kit.map(|kit| format!("Kit {kit}")).unwrap_or_default(),
             (Some(version), Some(learner)) => format!("{version} \u{b7} {learner}"),
             (Some(version), None) => version.to_string(),
             (None, Some(learner)) => learner.to_string(),
@@ -96,7 +100,7 @@ impl<'a> Pen<'a> {
     /// What a kind of mark says, in a frame of this size.
     fn set(&self, says: Says, room: Size) -> Result<Vec<Text>, Problem> {
         let both;
-        let (text, name, across) = match says {
+        let (text, kind, across) = match says {
             Says::Code if self.nameless && !self.copy.name.is_empty() => {
                 both = format!("{} \u{b7} {}", self.code, self.copy.name);
                 (&*both, "code", Across::Right)
@@ -110,84 +114,15 @@ impl<'a> Pen<'a> {
         if text.is_empty() {
             return Ok(Vec::new());
         }
-        let face = self.layouts.page().face(name, self.size)?;
+        let face = self.layouts.page().face(kind, self.size)?;
         let down = if matches!(says, Says::Code | Says::Owner) { Down::Middle } else { Down::Bottom };
         let frame = Rect::new(Point::ORIGIN, room);
         let align = Align { across, down };
         if matches!(says, Says::Name | Says::Owner) || (says == Says::Code && self.nameless) {
-            // A name is the learner's own: it may be smaller than the page's other text.
-            let face = Face { reader: Reader::Staff, ..face };
-            let (text, size) = fitted(self.family, text, room, &face)?;
-            return Ok(text::set(self.family, &text, frame, &face.at(size), align)?.lines);
+            let number = self.copy.learner.filter(|_| says != Says::Code);
+            return Ok(name::set(self.family, text, number, frame, &face, align).lines);
         }
         let face = if matches!(says, Says::Folio | Says::Piece) { face.painted(ink::QUIET) } else { face };
         Ok(text::set(self.family, text, frame, &face, align)?.lines)
-    }
-}
-
-/// One line of text as it goes into `room`: at the largest size from the face's preferred one down to the least for grown-ups
-/// at which it fits, and otherwise cut short at that least size. Fails when not even one letter fits.
-pub fn fitted(family: &Family, text: &str, room: Size, face: &Face) -> Result<(String, Length), Problem> {
-    let font = family.font(face.weight);
-    let high = |size: Length| font.cap_height(size) + font.below(size);
-    let mut size = face.size;
-    while size > ink::SMALLEST && (font.width(text, size) > room.width || high(size) > room.height) {
-        size = (size - Length::pt100(50)).max(ink::SMALLEST);
-    }
-    let cut = shortened(family, text, room.width, &face.at(size));
-    if cut.is_empty() && !text.is_empty() {
-        return Err(Problem::new(format!("a name does not fit into {}", room.width))
-            .hint("leave more room for names in the layout of pages"));
-    }
-    Ok((cut, size))
-}
-
-/// One line of text no wider than `width` at the face's preferred size: whole, or its beginning with an ellipsis. Empty when
-/// not even one letter fits.
-pub fn shortened(family: &Family, text: &str, width: Length, face: &Face) -> String {
-    let font = family.font(face.weight);
-    if font.width(text, face.size) <= width {
-        return text.to_owned();
-    }
-    let dots = if font.glyph('\u{2026}').is_some() { "\u{2026}" } else { "..." };
-    let mut kept = String::new();
-    for letter in text.chars() {
-        kept.push(letter);
-        if font.width(&kept, face.size) + font.width(dots, face.size) > width {
-            kept.pop();
-            break;
-        }
-    }
-    let kept = kept.trim_end();
-    if kept.is_empty() { String::new() } else { format!("{kept}{dots}") }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::measure::Weight;
-    use crate::measure::fonts::{Bundled, bundled};
-    use crate::sheets::page::Paint;
-
-    fn face() -> Face {
-        let (size, least) = (Length::pt(14), Length::pt(14));
-        Face { weight: Weight::Regular, paint: Paint::BLACK, reader: Reader::Learner, size, least, leading: 120 }
-    }
-
-    #[test]
-    fn a_long_name_is_set_smaller_then_cut_short() {
-        let family = bundled(Bundled::Andika).unwrap();
-        let room = Size::new(Length::mm(40), Length::mm(8));
-        let fit = |name: &str| fitted(&family, name, room, &face()).unwrap();
-        assert_eq!(fit("Marrow"), ("Marrow".to_owned(), Length::pt(14)));
-        let (name, size) = fit("Bartholomew Quillfeather");
-        assert!(
-            name == "Bartholomew Quillfeather" && size < Length::pt(14) && size >= Length::pt(9),
-            "{name} {size:?}"
-        );
-        let (name, size) = fit(&"Quillfeather ".repeat(25));
-        assert!(name.starts_with("Quillfeather") && name.ends_with('\u{2026}') && size == Length::pt(9), "{name}");
-        assert!(family.regular.width(&name, size) <= room.width);
-        assert!(fitted(&family, "Wren", Size::new(Length::mm(1), Length::mm(8)), &face()).is_err());
     }
 }

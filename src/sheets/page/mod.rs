@@ -12,6 +12,7 @@ pub mod headed;
 pub mod ink;
 pub mod layout;
 pub mod mark;
+pub mod name;
 pub mod once;
 pub mod text;
 

@@ -7,6 +7,7 @@
 
 mod head;
 mod place;
+mod supply;
 
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Size};
@@ -21,6 +22,8 @@ use crate::sheets::page::{Layer, Node, Page, Piece, Symbol, Tag};
 use crate::spec::SheetKind;
 use std::sync::Arc;
 
+pub use supply::{contents, suits, supply};
+
 /// The edge of a cube, always.
 pub const UNIT: Length = Length::mm(10);
 
@@ -28,12 +31,7 @@ pub const UNIT: Length = Length::mm(10);
 /// that have no block picture.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Blocks)?;
-    let most = match most(desk) {
-        Ok(most) => most,
-        // Nobody asked for blocks by name: a lesson on larger numbers simply goes without.
-        Err(_) if desk.lesson.spec.sheets.make.is_assumed() => return Ok(Vec::new()),
-        Err(problem) => return Err(problem),
-    };
+    let Some(most) = asked(desk)? else { return Ok(Vec::new()) };
     let plan = plan(desk, layout, most)?;
     let pages = u32::try_from(plan.sheets.len()).unwrap_or(u32::MAX);
     let mut left = most;
@@ -41,6 +39,15 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         .zip(&plan.sheets)
         .map(|(number, bands)| page(desk, layout, &plan, bands, (number, pages), &mut left))
         .collect()
+}
+
+/// What one kit holds; `None` where the lesson goes without blocks: nobody asked for them by name, and its numbers are too
+/// large for them.
+fn asked(desk: &Desk<'_>) -> Result<Option<Counts>, Problem> {
+    match most(desk) {
+        Err(_) if desk.lesson.spec.sheets.make.is_assumed() => Ok(None),
+        most => most.map(Some),
+    }
 }
 
 /// The largest count of each place over the lesson's model and sort numbers.

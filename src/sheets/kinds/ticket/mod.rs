@@ -1,52 +1,57 @@
 //! The copy room's job ticket: what to print on which stock, where to cut, what each pile is, what to do with it.
 //!
-//! In: the [`Facts`] of the copy room's files. Out: one or two pages that can be run without a phone call. The
-//! same facts stand in the files' own preferences and in the print command at the end.
+//! In: the [`Facts`] of the copy room's files. Out: pages that can be run without a phone call. The same facts stand in the
+//! files' own preferences and in the print command at the end.
 
+mod cut;
 pub mod facts;
 mod look;
+pub mod proof;
+mod words;
 
 use crate::diag::Problem;
-use crate::lesson::job::{Edge, PrintSides};
+use crate::lesson::job::{Cutter, FileFacts, Keep, PartFacts, PartKind, PrintSides, PrintedSheet, Stock};
 use crate::measure::Length;
-use crate::sheets::job::impose::Fill;
+use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
-use crate::sheets::page::{CutLine, Page, Stock};
 use crate::spec::SheetKind;
-use facts::{Cutting, Facts, Line, count, distance};
+use facts::{Facts, count};
 use look::TicketPages;
+pub use words::savings;
+use words::{capital, ink, kept, list, pages, paper, sheets, sides, stock};
 
 /// Lays the ticket out.
 pub fn lay(desk: &Desk<'_>, facts: &Facts) -> Result<Vec<Page>, Problem> {
     let mut flow = TicketPages::new(desk)?;
     flow.job(&facts.title)?;
     flow.text(&class(facts))?;
+    flow.text("Requested by __________________ Deliver to __________________ Needed by ________________")?;
     flow.gap(Length::mm(2));
     flow.banner("Print at actual size: scaling none, 100 %. Do not fit to page.")?;
     print(&mut flow, facts)?;
-    if let Some(cutting) = &facts.cutting {
-        cut(&mut flow, cutting)?;
-        piles(&mut flow, cutting, facts)?;
-    }
+    parts(&mut flow, facts, desk)?;
+    cut::piles(&mut flow, facts, desk)?;
     apart(&mut flow, facts)?;
-    scissors(&mut flow, facts, desk)?;
+    cutters(&mut flow, facts, desk)?;
+    save(&mut flow, facts, desk)?;
     finishing(&mut flow, facts)?;
-    machine(&mut flow, facts, desk)?;
+    machine(&mut flow, facts)?;
     flow.finish()
 }
 
 /// Whom it is for.
 fn class(facts: &Facts) -> String {
-    let (learners, spares, extra, versions) = facts.class;
+    let job = &facts.job;
     let of = |n: u32, one: &str| count(usize::try_from(n).unwrap_or(usize::MAX), one);
-    let mut text = format!("Class sets for {}", of(learners, "learner"));
-    if spares > 0 {
-        text = format!("{text} and {}", of(spares, "spare set"));
+    let mut text = format!("Class sets for {}", of(job.learners, "learner"));
+    let asked = job.spares - job.extra;
+    if asked > 0 {
+        text = format!("{text} and {}", of(asked, "spare set"));
     }
-    if extra > 0 {
-        text = format!("{text}, with {} more that cost no sheet in the piles", of(extra, "spare set"));
+    if job.extra > 0 {
+        text = format!("{text}, with {} more that cost no sheet in the piles", of(job.extra, "spare set"));
     }
-    match versions {
+    match facts.versions {
         0 | 1 => format!("{text}."),
         n => format!("{text}, in {n} versions."),
     }
@@ -55,227 +60,227 @@ fn class(facts: &Facts) -> String {
 /// The files, and how to print each.
 fn print(flow: &mut TicketPages<'_>, facts: &Facts) -> Result<(), Problem> {
     flow.heading("What to print");
-    let row = |line: &Line| {
-        let (stock, sides) = (weight(line.stock), sides(line.sides));
-        vec![
-            line.file.to_owned(),
-            stock.to_owned(),
-            line.sheets.to_string(),
-            line.impressions.to_string(),
-            sides.to_owned(),
-            line.holds.join("; "),
-        ]
+    let files = &facts.job.files;
+    let total: usize = files.iter().map(FileFacts::sheets).sum();
+    let of = |stock: Stock| {
+        Some(format!("{} of {}", facts.job.stock(stock), stock.word())).filter(|_| facts.job.stock(stock) > 0)
     };
-    let columns = [("File", 37), ("Stock", 44), ("Sheets", 14), ("Impressions", 22), ("Sides", 26), ("Holds", 52)];
-    flow.table(&columns, &facts.lines.iter().map(row).collect::<Vec<_>>())?;
-    flow.gap(Length::mm(2));
-    flow.text("Print each file once, all pages, and keep their order: every learner's copies are in it already.")
-}
-
-/// The stock in words. Weights are common practice, no source.
-fn weight(stock: Stock) -> &'static str {
-    match stock {
-        Stock::Paper => "paper, 75\u{2013}90 g/m\u{b2} or 20\u{2013}24 lb bond",
-        Stock::Card => "card, 160\u{2013}200 g/m\u{b2} or 65 lb cover to 110 lb index",
-    }
-}
-
-/// The sides in words.
-fn sides(sides: PrintSides) -> &'static str {
-    match sides {
-        PrintSides::One => "one side",
-        PrintSides::Two(Edge::Long) => "two sides, turn on the long edge",
-        PrintSides::Two(Edge::Short) => "two sides, turn on the short edge",
-    }
-}
-
-/// Every cut in its order.
-fn cut(flow: &mut TicketPages<'_>, cutting: &Cutting) -> Result<(), Problem> {
-    let total = cutting.cuts.len();
-    flow.heading(&format!("Cut the piles: {}", count(total, "cut")));
-    let held = if cutting.size.width > cutting.size.height { "wide" } else { "upright" };
+    let loads: Vec<String> = [Stock::Paper, Stock::Card].into_iter().filter_map(of).collect();
     flow.text(&format!(
-        "{}: {} of {}. Keep each pile in print order, front up, sheet 1 on top, held {held} so that its text reads. \
-             Measure from the top edge and from the left edge of the front.",
-        cutting.file,
-        count(cutting.piles.len(), "pile"),
-        each(cutting),
+        "Load {} in all: {}. Paper size: {}.",
+        count(total, "sheet"),
+        list(&loads),
+        paper(facts.paper)
     ))?;
     flow.gap(Length::mm(1));
-    let row = |(k, cut): (usize, &CutLine)| {
-        let (edge, at) = match *cut {
-            CutLine::Level(y) => ("top", y),
-            CutLine::Upright(x) => ("left", x),
-        };
-        let (metric, inches) = distance(at);
-        vec![(k + 1).to_string(), edge.to_owned(), metric, inches]
+    let row = |file: &FileFacts| {
+        vec![
+            file.file.to_owned(),
+            stock(file.stock).to_owned(),
+            file.sheets().to_string(),
+            file.pages.to_string(),
+            sides(file.sides).to_owned(),
+            ink(file.colour).to_owned(),
+        ]
     };
-    let rows: Vec<Vec<String>> = cutting.cuts.iter().enumerate().map(row).collect();
-    // Two cuts a line: the list stays short enough to take in at a glance, level cuts left, upright ones right.
-    let (level, upright): (Vec<_>, Vec<_>) = rows.into_iter().partition(|row| row[1] == "top");
-    let blank = || vec![String::new(); 3];
-    let cells =
-        |row: Option<&Vec<String>>| row.map_or_else(blank, |row| vec![row[0].clone(), row[2].clone(), row[3].clone()]);
-    let lines = (0..level.len().max(upright.len())).map(|k| [cells(level.get(k)), cells(upright.get(k))].concat());
-    let columns = [("Cut", 8), ("From the top", 20), ("", 16), ("Cut", 8), ("From the left", 20), ("", 16)];
-    flow.table(&columns, &lines.collect::<Vec<_>>())?;
+    let columns = [("File", 50), ("Stock", 52), ("Sheets", 14), ("Impressions", 24), ("Sides", 30), ("Ink", 20)];
+    flow.table(&columns, &files.iter().map(row).collect::<Vec<_>>())?;
     flow.gap(Length::mm(2));
-    flow.text(&format!(
-        "First the {} across, then the {} down through every row. The first and the last of each trim the edges.",
-        count(level.len(), "cut"),
-        count(upright.len(), "cut"),
-    ))
+    let proof = "Sheet 1 of each file is a proof: print it alone and look at it. Then print the rest of the file once, and keep \
+                 its order: every copy is in it already.";
+    flow.text(proof)
 }
 
-/// How many sheets the piles have.
-fn each(cutting: &Cutting) -> String {
-    let (least, most) = (cutting.piles.iter().map(|p| p.sheets).min(), cutting.piles.iter().map(|p| p.sheets).max());
-    match (least, most) {
-        (Some(least), Some(most)) if least < most => format!("{least} to {most} sheets each"),
-        (_, most) => format!("{} each", count(most.unwrap_or(0), "sheet")),
+/// What is where in each file, and what to print again if something goes wrong.
+fn parts(flow: &mut TicketPages<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
+    flow.heading("What is where");
+    let titles = |kinds: &[SheetKind]| {
+        let titles: Vec<String> =
+            kinds.iter().map(|kind| desk.lesson.wording().sheet_title(*kind).to_lowercase()).collect();
+        list(&titles)
+    };
+    let mut rows = Vec::new();
+    for file in &facts.job.files {
+        for part in &file.parts {
+            let what = match &part.kind {
+                PartKind::Proof => "proof: print it first".to_owned(),
+                PartKind::Kit { kinds, kits, .. } => format!("{} for {}", titles(kinds), count(*kits, "kit")),
+                PartKind::Piles { piles } => format!("strips in {}", count(*piles, "pile")),
+                PartKind::Checks { .. } => "quick checks, a slip for each learner".to_owned(),
+                PartKind::Packets { kinds, learners } => {
+                    format!("{} of {}", count(learners.len(), "packet"), titles(kinds))
+                }
+            };
+            let keep = if part.kind == PartKind::Proof { "" } else { kept(part.kind.keep()) }.to_owned();
+            rows.push(vec![file.file.to_owned(), sheets(part.sheets), pages(part.pages), what, keep]);
+        }
     }
+    let columns = [("File", 44), ("Sheets", 18), ("Pages", 18), ("What", 66), ("Afterwards", 24)];
+    flow.table(&columns, &rows)?;
+    flow.gap(Length::mm(2));
+    for line in again(facts) {
+        flow.text(&line)?;
+    }
+    Ok(())
 }
 
-/// So many piles are listed place by place; the bands say the same for all.
-const LISTED: usize = 6;
+/// So many learners' pages are listed one by one; the others follow from them.
+const LISTED: usize = 60;
 
-/// What lies where after the cuts.
-fn piles(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts) -> Result<(), Problem> {
-    flow.heading("What each pile is");
-    let (columns, rows) = cutting.grid;
-    let places = usize::try_from(columns * rows).unwrap_or(usize::MAX);
-    flow.text(
-        "After the cuts, the pieces at each place are one learner's whole set in order, band on top: nothing to sort. Put \
-         a rubber band or clip round each set.")?;
-    flow.gap(Length::mm(1));
-    let across: Vec<String> = (1..=columns).map(|c| format!("Column {c}")).collect();
-    let mut heads: Vec<(&str, u32)> = vec![("Pile, row", 10)];
-    heads.extend(across.iter().map(|name| (name.as_str(), 10)));
-    let wide = usize::try_from(columns).unwrap_or(1);
+/// What to print again.
+fn again(facts: &Facts) -> Vec<String> {
     let mut lines = Vec::new();
-    for (k, pile) in cutting.piles.iter().take(LISTED).enumerate() {
-        for (r, row) in pile.places.chunks(wide.max(1)).enumerate() {
-            let mut line = vec![format!("{}, {}", k + 1, r + 1)];
-            line.extend(row.iter().cloned());
-            line.resize(wide + 1, "\u{2013}".to_owned());
-            lines.push(line);
+    for file in &facts.job.files {
+        let kept = file.parts.iter().any(|part| part.kind.keep() == Keep::Kit);
+        let used = |part: &&PartFacts| part.kind.keep() == Keep::UsedUp && part.kind != PartKind::Proof;
+        let used: Vec<_> = file.parts.iter().filter(used).map(|part| part.pages).collect();
+        match (kept, used.first(), used.last()) {
+            (true, Some(first), Some(last)) => lines.push(format!(
+                "{}: where the class still has its kits, print pages 1 and {} only.",
+                file.file,
+                pages((first.0, last.1))
+            )),
+            (true, ..) => {
+                lines.push(format!("{}: where the class still has its kits, leave this file out.", file.file));
+            }
+            _ => {}
+        }
+        for part in &file.parts {
+            let PartKind::Packets { learners, .. } = &part.kind else { continue };
+            let of = |(number, pages): (usize, &(usize, usize))| format!("{number}: {}", self::pages(*pages));
+            let listed: Vec<String> = (1..).zip(learners).take(LISTED).map(of).collect();
+            let more = if learners.len() > LISTED { ", and so on" } else { "" };
+            lines.push(format!(
+                "{}: to print one learner's packet again, take these pages. Learner {}{more}.",
+                file.file,
+                listed.join(" \u{b7} ")
+            ));
         }
     }
-    flow.table(&heads, &lines)?;
-    flow.gap(Length::mm(2));
-    if cutting.piles.len() > LISTED {
-        let more = cutting.piles.len() - LISTED;
-        flow.text(&format!("{} more go on in the same way; their bands say whose they are.", count(more, "pile")))?;
-    }
-    let sheets: usize = cutting.piles.iter().map(|pile| pile.sheets).sum();
-    let sets = facts.class.0 + facts.class.1 + facts.class.2;
-    let mut text = format!(
-        "{} is the least for this cut: a set has {} with its band, a sheet has {}, and {sets} sets need {}.",
-        count(sheets, "sheet"),
-        count(cutting.pieces, "piece"),
-        count(places, "place"),
-        count(cutting.piles.len(), "pile"),
-    );
-    match cutting.fill {
-        Fill::Even => {}
-        Fill::Spares(n) => {
-            text = format!("{text} The last pile is filled up with {}.", count(n, "spare set"));
-        }
-        Fill::Blanks(n) => {
-            text = format!(
-                "{text} {} of the last pile stay blank; that wastes less than more spare sets would.",
-                count(n, "place")
-            );
-        }
-    }
-    flow.text(&text)
+    lines
 }
 
 /// What is cut apart before it is handed out.
 fn apart(flow: &mut TicketPages<'_>, facts: &Facts) -> Result<(), Problem> {
-    let Some((sheets, cuts)) = facts.slips else { return Ok(()) };
+    let Some(checks) = facts.job.sheet(SheetKind::Exit) else { return Ok(()) };
     flow.heading("Cut the quick checks apart");
     flow.text(&format!(
         "{}, {} on each, all alike: cut them as one pile. Any slip serves any learner.",
-        count(sheets, "sheet"),
-        count(cuts, "straight cut"),
+        count(checks.sheets, "sheet"),
+        count(facts.slip_cuts, "straight cut"),
     ))
 }
 
-/// What learners cut themselves.
-fn scissors(flow: &mut TicketPages<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
-    if facts.scissors.is_empty() {
-        return Ok(());
+/// What is cut by whom else.
+fn cutters(flow: &mut TicketPages<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
+    let title = |sheet: &PrintedSheet| desk.lesson.wording().sheet_title(sheet.kind).to_owned();
+    let teacher: Vec<&PrintedSheet> = facts.job.cut_by(Cutter::Teacher).collect();
+    if !teacher.is_empty() {
+        flow.heading("Not for the copy room: cut by the teacher or a helper before the lesson");
+        let row = |sheet: &&PrintedSheet| {
+            let kits = count(usize::try_from(sheet.copies).unwrap_or(usize::MAX), "kit");
+            vec![
+                title(sheet),
+                count(sheet.sheets, "sheet"),
+                format!("{kits}, {}", count(sheet.pieces, "piece") + " each"),
+            ]
+        };
+        let columns = [("Sheet", 30), ("To cut", 20), ("Makes", 40)];
+        flow.table(&columns, &teacher.iter().map(row).collect::<Vec<_>>())?;
     }
-    flow.heading("Do not cut these: learners do");
-    let row = |s: &facts::Scissors| {
-        let title = desk.lesson.wording().sheet_title(s.sheet).to_owned();
-        vec![title, count(s.most.0, "page"), count(s.most.1, "straight cut")]
-    };
-    let columns = [("Sheet", 30), ("Each learner gets", 30), ("Cuts on them", 30)];
-    flow.table(&columns, &facts.scissors.iter().map(row).collect::<Vec<_>>())
+    let learners: Vec<&PrintedSheet> = facts.job.cut_by(Cutter::Learner).collect();
+    if !learners.is_empty() {
+        flow.heading("Do not cut these: learners do");
+        let row =
+            |sheet: &&PrintedSheet| vec![title(sheet), count(sheet.pages, "page"), count(sheet.cuts, "straight cut")];
+        let columns = [("Sheet", 30), ("Each learner gets", 30), ("Cuts on them", 30)];
+        flow.table(&columns, &learners.iter().map(row).collect::<Vec<_>>())?;
+    }
+    Ok(())
+}
+
+/// What would save paper.
+fn save(flow: &mut TicketPages<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
+    let Some(line) = savings(&facts.job, desk.lesson.wording()) else { return Ok(()) };
+    flow.heading("Fewer sheets next time");
+    flow.text(&line)
 }
 
 /// What is done by hand, the checks, and the cautions.
 fn finishing(flow: &mut TicketPages<'_>, facts: &Facts) -> Result<(), Problem> {
     flow.heading("Tick off");
-    let ruled = facts.scissors.iter().any(|s| s.sheet == SheetKind::Blocks);
-    let measured = if ruled {
-        "Scaling is off: the 10 cm line on a sheet of blocks measures 10 cm."
-    } else {
-        "Scaling is off: the first sheet is not smaller than in the file."
-    };
-    let mut todo = vec![measured.to_owned()];
-    for line in &facts.lines {
-        let two = if line.sides == PrintSides::One { "" } else { ", two-sided" };
-        todo.push(format!("{} printed: {} of {}{two}.", line.file, count(line.sheets, "sheet"), line.stock.word()));
+    let files = &facts.job.files;
+    let mut todo = vec!["Proof of each file: both lines measure what they say, and the frame is whole.".to_owned()];
+    if files.iter().any(|file| file.sides != PrintSides::One) {
+        todo.push("Proof held to the light: the ring on the back lies round the cross on the front.".to_owned());
     }
-    if facts.lines.iter().any(|line| line.sides != PrintSides::One) {
-        todo.push("One sheet held to the light: each mark on the back lies inside its piece.".to_owned());
+    for file in files {
+        let two = if file.sides == PrintSides::One { "" } else { ", two-sided" };
+        let (sheets, stock) = (count(file.sheets(), "sheet"), file.stock.word());
+        todo.push(format!("{} printed: {sheets} of {stock}{two}.", file.file));
     }
-    if let Some(cutting) = &facts.cutting {
-        todo.push(format!("{} made on each pile.", count(cutting.cuts.len(), "cut")));
-        let sets = facts.class.0 + facts.class.1 + facts.class.2;
-        todo.push(format!("{sets} sets banded, each with its band on top, in the order of the learners' numbers."));
+    for cutting in &facts.cuttings {
+        todo.push(format!(
+            "{}: {} made on each of {}.",
+            capital(&words::pieces(cutting.kind, cutting.what)),
+            count(cutting.cuts.len(), "cut"),
+            count(cutting.piles.len(), "pile")
+        ));
+    }
+    if facts.cuttings.iter().any(|cutting| cutting.kind == SheetKind::Strips) {
+        let sets = facts.job.learners + facts.job.spares;
+        todo.push(format!(
+            "{sets} sets of strips banded, each with its band on top, in the order of the learners' numbers."
+        ));
     }
     todo.push(
         "Packets kept in print order, one learner after the other; no stapling, so that pages can be laid out."
             .to_owned(),
     );
     flow.ticks(&todo)?;
-    if facts.cutting.is_some() {
+    if files.iter().any(|file| file.sides != PrintSides::One) {
+        flow.gap(Length::mm(1));
+        flow.text(
+            "The shapes on the backs of strips are for learners to check themselves: all strips of one row carry one shape. \
+             They are no printing fault.",
+        )?;
+    }
+    if !facts.cuttings.is_empty() {
         flow.heading("Care at the guillotine");
         flow.text(
             "Trained adults only, and the rules of this workplace come first. Guard in place, never removed. Flat, stable \
              table. Fingers behind the rail; loose clothing and hair away. No more sheets at a time than the machine is made \
-             for: split a pile if need be and put the parts back in order. Latch the blade down after use.")?;
+             for: split a pile if need be and put the parts back in order. Latch the blade down after use.",
+        )?;
     }
     Ok(())
 }
 
 /// What print software is told.
-fn machine(flow: &mut TicketPages<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
+fn machine(flow: &mut TicketPages<'_>, facts: &Facts) -> Result<(), Problem> {
     flow.heading("For the print software");
-    let paper = desk.lesson.spec.paper.value;
-    let all: Vec<_> = facts.lines.iter().map(|line| facts::attributes(line.stock, line.sides, paper)).collect();
-    let mut columns = vec![("IPP attribute", 40)];
-    columns.extend(facts.lines.iter().map(|line| (line.file, 55)));
-    let names = all.first().map(|list| list.iter().map(|(name, _)| *name).collect::<Vec<_>>()).unwrap_or_default();
-    let row = |(k, name): (usize, &&str)| {
-        let mut row = vec![(*name).to_owned()];
-        row.extend(all.iter().filter_map(|list| list.get(k)).map(|(_, value)| (*value).to_owned()));
-        row
-    };
-    let mut rows: Vec<Vec<String>> = names.iter().enumerate().map(row).collect();
-    let mut copies = vec!["copies".to_owned()];
-    copies.extend(all.iter().map(|_| "1".to_owned()));
-    rows.push(copies);
-    flow.table(&columns, &rows)?;
+    let files = &facts.job.files;
+    let all: Vec<_> = files.iter().map(|file| facts::attributes(file, facts.paper)).collect();
+    let first = all.first().map_or(&[][..], Vec::as_slice);
+    let (same, other): (Vec<_>, Vec<_>) = (0..first.len()).partition(|k| all.iter().all(|list| list[*k] == first[*k]));
+    let same: Vec<String> = same.iter().map(|k| format!("{}: {}", first[*k].0, first[*k].1)).collect();
+    flow.text(&format!("IPP attributes of every file: copies: 1 \u{b7} {}.", same.join(" \u{b7} ")))?;
+    if !other.is_empty() {
+        flow.gap(Length::mm(1));
+        let mut columns = vec![("File", 50)];
+        columns.extend(other.iter().map(|k| (first[*k].0, 40)));
+        let row = |(file, list): (&FileFacts, &Vec<(&str, &str)>)| {
+            let mut row = vec![file.file.to_owned()];
+            row.extend(other.iter().map(|k| list[*k].1.to_owned()));
+            row
+        };
+        flow.table(&columns, &files.iter().zip(&all).map(row).collect::<Vec<_>>())?;
+    }
     flow.gap(Length::mm(2));
     flow.text("Ready to run where these files are (add -d and a printer's name if it is not the usual one):")?;
     flow.gap(Length::mm(1));
-    for line in &facts.lines {
-        let lines = broken(flow, &line.command);
+    for file in files {
+        let lines = broken(flow, &facts::command(file, facts.paper, &facts.title));
         flow.command(&lines)?;
     }
     Ok(())

@@ -99,7 +99,7 @@ impl Align {
 }
 
 /// Lines that were set.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Setting {
     /// The type size they were set at.
     pub size: Length,

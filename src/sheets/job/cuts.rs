@@ -1,0 +1,83 @@
+//! What the ticket says, with the cuts of every pile.
+
+use crate::diag::Problem;
+use crate::lesson::job::JobFacts;
+use crate::measure::Size;
+use crate::sheets::job::facts::cuts_on;
+use crate::sheets::job::{Job, Order, Part};
+use crate::sheets::kinds::ticket::facts::{Cutting, Facts, Pile};
+use crate::sheets::page::CutLine;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::grid::Grid;
+use crate::spec::SheetKind;
+
+/// The facts of the ticket.
+pub fn ticket(desk: &Desk<'_>, order: &Order<'_>, job: &JobFacts) -> Result<Facts, Problem> {
+    let spec = &desk.lesson.spec;
+    let slips = order.masters.iter().find(|page| page.sheet == SheetKind::Exit);
+    Ok(Facts {
+        title: spec.title.value.clone(),
+        paper: spec.paper.value,
+        versions: desk.lesson.sets.len(),
+        job: job.clone(),
+        cuttings: order.jobs.iter().flat_map(|job| cuttings(job, order)).collect(),
+        fill: order.fill,
+        slip_cuts: slips.map_or(0, cuts_on),
+    })
+}
+
+/// The piles of a file, part by part.
+fn cuttings(job: &Job<'_>, order: &Order<'_>) -> Vec<Cutting> {
+    let file = job.kind.about().file;
+    let mut all = Vec::new();
+    let mut leaf = 0;
+    for part in &job.parts {
+        let from = leaf;
+        leaf += part.leaves();
+        match part {
+            Part::Piles(piles) => {
+                let (division, stacks) = (&piles.sheet().division, piles.stacks());
+                let pile = |group: usize| {
+                    let seats = stacks.sets_of(group).filter_map(|set| order.seats.get(set));
+                    let sheets = stacks.sheets_of(group);
+                    let places = seats.map(|seat| format!("{} {}", seat.number, seat.version)).collect();
+                    Pile { sheets: (from + sheets.start + 1, from + sheets.end), places }
+                };
+                let piles = (0..stacks.groups()).map(pile).collect();
+                all.push(cutting(file, SheetKind::Strips, "strips", division.size(), division.grid(), piles));
+            }
+            Part::Gang(gang) => {
+                let mut from = from;
+                for size in gang.sizes() {
+                    let pile = |group: &crate::sheets::job::runs::Group| {
+                        let places = group.sets.clone().flat_map(|set| vec![format!("kit {}", set + 1); group.run]);
+                        let sheets = (from + group.sheets.start + 1, from + group.sheets.end);
+                        Pile { sheets, places: places.collect() }
+                    };
+                    let piles = size.runs.groups().iter().map(pile).collect();
+                    let division = &size.division;
+                    all.push(cutting(file, gang.kind, size.what, division.size(), division.grid(), piles));
+                    from += size.runs.sheets();
+                }
+            }
+            Part::Proof(_) | Part::Kits(_) | Part::Supply(..) | Part::Shared(_) | Part::Packets(_) => {}
+        }
+    }
+    all
+}
+
+fn cutting(
+    file: &'static str,
+    kind: SheetKind,
+    what: &'static str,
+    size: Size,
+    grid: &Grid,
+    piles: Vec<Pile>,
+) -> Cutting {
+    let (mut level, mut upright): (Vec<CutLine>, Vec<CutLine>) =
+        grid.cuts().into_iter().partition(|cut| matches!(cut, CutLine::Level(_)));
+    // The largest first: the edge that all are measured from is there until the last.
+    level.sort_unstable_by(|a, b| b.cmp(a));
+    upright.sort_unstable_by(|a, b| b.cmp(a));
+    Cutting { file, kind, what, size, cuts: [level, upright].concat(), grid: (grid.columns, grid.rows), piles }
+}

@@ -1,0 +1,199 @@
+//! Pieces of kits for the guillotine: piles that are cut at once, so that neighbouring piles are one kit's pieces.
+//!
+//! In: the pieces of one kit by size, and how many kits there are. Out: any sheet. Sheets of one size of piece follow one
+//! another; one size has a band on every kit that says which kit it is and what it holds. Kits are all alike.
+
+use std::sync::Arc;
+
+use crate::diag::Problem;
+use crate::lesson::job::Stock;
+use crate::measure::{Length, Point, Rect, Size};
+use crate::sheets::job::division::Division;
+use crate::sheets::job::runs::Runs;
+use crate::sheets::job::stamp;
+use crate::sheets::kinds::supply::Suit;
+use crate::sheets::page::checkline;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::{Layer, Node, Page, Piece, Tag};
+use crate::spec::SheetKind;
+
+/// All sheets of one kit's kind: blocks, or cards.
+#[derive(Debug, Clone)]
+pub struct Gang {
+    /// Which sheet.
+    pub kind: SheetKind,
+    /// What they are printed on.
+    pub stock: Stock,
+    /// How many kits.
+    pub kits: usize,
+    /// What a band says a kit holds.
+    holds: String,
+    /// The sizes of pieces, in print order.
+    sizes: Vec<SizeRun>,
+}
+
+/// The sheets with pieces of one size.
+#[derive(Debug, Clone)]
+pub struct SizeRun {
+    /// What the pieces are, in a word.
+    pub what: &'static str,
+    /// Where they are.
+    pub division: Division,
+    /// Which piece is where.
+    pub runs: Runs,
+    /// Whether each kit's run begins with a band.
+    pub banded: bool,
+    frame: Arc<Layer>,
+    /// What is on each sheet of each group besides bands and the line at the top; groups that look the same share it.
+    drawn: Vec<Vec<Arc<Layer>>>,
+}
+
+/// A band is at least this large.
+const BAND: Size = Size::new(Length::mm(50), Length::mm(9));
+/// Room for two check lines below the line of text.
+const RULER: Length = Length::mm(6);
+
+impl Gang {
+    /// Plans the sheets; `None` where the kit has no such pieces.
+    pub fn plan(desk: &Desk<'_>, suits: &[Suit<'_>], holds: &str, kits: usize) -> Result<Option<Self>, Problem> {
+        let Some(first) = suits.first() else { return Ok(None) };
+        let fits = |suit: &&Suit<'_>| suit.size.width >= BAND.width && suit.size.height >= BAND.height;
+        let area = |suit: &Suit<'_>| suit.size.width.to_raw() * suit.size.height.to_raw();
+        let smallest = suits.iter().filter(fits).min_by_key(|suit| area(suit)).map(|suit| suit.what);
+        let smallest = smallest.or_else(|| suits.iter().max_by_key(|suit| area(suit)).map(|suit| suit.what));
+        let mut sizes = Vec::new();
+        for (k, suit) in suits.iter().enumerate() {
+            let banded = smallest == Some(suit.what) && sizes.iter().all(|size: &SizeRun| !size.banded);
+            // Cards of all places are called cards: the band goes to the first that is wide enough.
+            let banded = banded && (fits(&suit) || k == 0);
+            sizes.push(SizeRun::plan(desk, suit, kits, banded)?);
+        }
+        Ok(Some(Self { kind: first.kind, stock: first.stock, kits, holds: holds.to_owned(), sizes }))
+    }
+
+    /// The sizes of pieces, in print order.
+    pub fn sizes(&self) -> &[SizeRun] {
+        &self.sizes
+    }
+
+    /// How many sheets of paper.
+    pub fn leaves(&self) -> usize {
+        self.sizes.iter().map(|size| size.runs.sheets()).sum()
+    }
+
+    /// A sheet.
+    pub(super) fn page(&self, desk: &Desk<'_>, mut leaf: usize) -> Result<Option<Page>, Problem> {
+        for size in &self.sizes {
+            if leaf < size.runs.sheets() {
+                return self.sheet(desk, size, leaf).map(Some);
+            }
+            leaf -= size.runs.sheets();
+        }
+        Ok(None)
+    }
+
+    fn sheet(&self, desk: &Desk<'_>, size: &SizeRun, leaf: usize) -> Result<Page, Problem> {
+        let group = size.runs.group_of(leaf).unwrap_or(0);
+        let here = &size.runs.groups()[group];
+        let (depth, sheets) = (leaf - here.sheets.start, here.sheets.len());
+        let title = desk.lesson.wording().sheet_title(self.kind);
+        let kits = (here.sets.start + 1, here.sets.end);
+        let text = format!(
+            "{title}: {} \u{b7} pile {} of {} \u{b7} sheet {} of {sheets} \u{b7} {}",
+            size.what,
+            group + 1,
+            size.runs.groups().len(),
+            depth + 1,
+            if kits.0 == kits.1 { format!("kit {}", kits.0) } else { format!("kits {} to {}", kits.0, kits.1) },
+        );
+        let mut own = Layer::default();
+        if size.banded && depth == 0 {
+            for set in here.sets.clone() {
+                let rect = size.division.place((set - here.sets.start) * here.run);
+                own.nodes.push(stamp::kit_band(desk, (set + 1, self.kits), &self.holds, rect)?);
+                own.pieces.push(Piece { rect, name: format!("band of kit {}", set + 1) });
+            }
+        }
+        own.nodes.push(stamp::text(desk, &text, size.division.line())?);
+        let name = format!("{title}, {}, pile {}, sheet {}", size.what, group + 1, depth + 1);
+        let mut layers = vec![Arc::clone(&size.frame)];
+        layers.extend(size.drawn.get(group).and_then(|group| group.get(depth)).cloned());
+        layers.push(Arc::new(own));
+        Ok(Page {
+            size: size.division.size(),
+            sheet: self.kind,
+            version: None,
+            learner: None,
+            stock: self.stock,
+            name,
+            layers,
+        })
+    }
+}
+
+impl SizeRun {
+    fn plan(desk: &Desk<'_>, suit: &Suit<'_>, kits: usize, banded: bool) -> Result<Self, Problem> {
+        let ruled = suit.kind == SheetKind::Blocks;
+        let high = stamp::height(desk)? + if ruled { RULER } else { Length::ZERO };
+        let cut = desk.layout(suit.kind)?.cut;
+        let division = Division::of(desk, suit.size, high, cut)?;
+        let bands = usize::from(banded);
+        let runs = Runs::plan(kits, suit.names.len() + bands, division.places());
+        let mut frame = division.frame(desk);
+        if ruled {
+            frame.nodes.push(Node::Artifact(ruler(division.line())));
+        }
+        let mut drawn: Vec<Vec<Arc<Layer>>> = Vec::new();
+        for (k, group) in runs.groups().iter().enumerate() {
+            let alike = |other: &usize| {
+                let other = &runs.groups()[*other];
+                (other.run, other.sets.len()) == (group.run, group.sets.len())
+            };
+            if let Some(known) = (0..k).find(alike) {
+                drawn.push(drawn[known].clone());
+                continue;
+            }
+            let sheets = group.sheets.clone().map(|sheet| sheet_of(suit, &division, &runs, sheet, bands));
+            drawn.push(sheets.collect::<Result<_, _>>()?);
+        }
+        Ok(Self { what: suit.what, division, runs, banded, frame: Arc::new(frame), drawn })
+    }
+}
+
+/// The pieces on a sheet.
+fn sheet_of(
+    suit: &Suit<'_>,
+    division: &Division,
+    runs: &Runs,
+    sheet: usize,
+    bands: usize,
+) -> Result<Arc<Layer>, Problem> {
+    let mut layer = Layer::default();
+    for place in 0..division.places() {
+        let Some(printed) = runs.printed(sheet, place) else { continue };
+        let Some(piece) = printed.piece.checked_sub(bands) else { continue };
+        let rect = division.place(place);
+        let name = suit.names.get(piece).cloned().unwrap_or_default();
+        let nodes = (suit.draw)(piece, rect)?;
+        let meant = nodes.iter().any(|node| matches!(node, Node::Item(_)));
+        layer.nodes.push(if meant {
+            Node::Tagged(Tag::Figure(name.clone()), nodes)
+        } else {
+            Node::Tagged(Tag::Section, nodes)
+        });
+        layer.pieces.push(Piece { rect, name });
+    }
+    Ok(Arc::new(layer))
+}
+
+/// Two check lines at the foot of the line at the top of a sheet.
+fn ruler(line: Rect) -> Vec<crate::sheets::page::Item> {
+    let y = line.bottom() - RULER.half();
+    let left = line.left() + Length::mm(1);
+    let mut items = Vec::new();
+    for (k, (length, _)) in (0..).zip(checkline::LINES) {
+        let from = Point::new(left, y + Length::mm100(150) * k - Length::mm(1));
+        items.extend(checkline::items(from, length, Length::mm100(70)));
+    }
+    items
+}
