@@ -104,7 +104,8 @@ pub fn told<'a>(desk: &Desk<'a>, only: &[SheetKind]) -> Result<(Vec<Packet<'a>>,
     let facts = facts.map_err(|problem| vec![problem.unplaced()])?.unwrap_or_default();
     masters.know(facts.clone());
     let mut packets = vec![teacher(&masters, only)?];
-    packets.extend(copies(&masters, whole, &facts, only)?);
+    let taught: Vec<Entry> = packets[0].entries().collect();
+    packets.extend(copies(&masters, whole, &facts, &taught, only)?);
     // The cover leads the substitute's packet and stands in no other.
     if only.is_empty() || only.contains(&SheetKind::Cover) {
         packets.push(substitute(&masters, &facts, only)?);
@@ -150,11 +151,12 @@ fn copies<'a>(
     masters: &Masters<'a>,
     whole: Option<Order<'a>>,
     facts: &JobFacts,
+    taught: &[Entry],
     only: &[SheetKind],
 ) -> Result<Vec<Packet<'a>>, Vec<Diagnostic>> {
     let desk = &masters.desk;
     let told = only.is_empty() || only.contains(&SheetKind::Ticket);
-    let pages = whole.as_ref().filter(|_| told).map(|order| ticket(desk, order, facts)).transpose();
+    let pages = whole.as_ref().filter(|_| told).map(|order| ticket(desk, order, facts, taught)).transpose();
     let pages = pages.map_err(|problem| vec![problem.unplaced()])?.unwrap_or_default();
     let order = match whole {
         Some(order) if only.is_empty() => order,
@@ -172,9 +174,9 @@ fn copies<'a>(
 }
 
 /// The ticket; no pages where nothing is printed.
-fn ticket(desk: &Desk<'_>, order: &Order<'_>, facts: &JobFacts) -> Result<Vec<Page>, Problem> {
+fn ticket(desk: &Desk<'_>, order: &Order<'_>, facts: &JobFacts, taught: &[Entry]) -> Result<Vec<Page>, Problem> {
     match row(SheetKind::Ticket).lay {
-        Lay::Ticket(lay) if !order.jobs.is_empty() => lay(desk, &job::cuts::ticket(desk, order, facts)?),
+        Lay::Ticket(lay) if !order.jobs.is_empty() => lay(desk, &job::cuts::ticket(desk, order, facts, taught)),
         _ => Ok(Vec::new()),
     }
 }

@@ -1,21 +1,23 @@
 //! What the ticket says, with the cuts of every pile.
 
-use crate::diag::Problem;
 use crate::lesson::job::JobFacts;
 use crate::measure::Size;
+use crate::sheets::job::backs::pieces;
 use crate::sheets::job::facts::cuts_on;
 use crate::sheets::job::{Job, Order, Part};
-use crate::sheets::kinds::ticket::facts::{Cutting, Facts, Pile};
+use crate::sheets::kinds::ticket::facts::{Cutting, Emergency, Facts, Pile};
 use crate::sheets::page::CutLine;
 use crate::sheets::page::desk::Desk;
+use crate::sheets::page::entry::Entry;
 use crate::sheets::page::grid::Grid;
 use crate::spec::SheetKind;
 
 /// The facts of the ticket.
-pub fn ticket(desk: &Desk<'_>, order: &Order<'_>, job: &JobFacts) -> Result<Facts, Problem> {
+/// `masters` are the pages of the teacher's packet, in order.
+pub fn ticket(desk: &Desk<'_>, order: &Order<'_>, job: &JobFacts, masters: &[Entry]) -> Facts {
     let spec = &desk.lesson.spec;
     let slips = order.masters.iter().find(|page| page.sheet == SheetKind::Exit);
-    Ok(Facts {
+    Facts {
         title: spec.title.value.clone(),
         paper: spec.paper.value,
         versions: desk.lesson.sets.len(),
@@ -23,7 +25,29 @@ pub fn ticket(desk: &Desk<'_>, order: &Order<'_>, job: &JobFacts) -> Result<Fact
         cuttings: order.jobs.iter().flat_map(|job| cuttings(job, order)).collect(),
         fill: order.fill,
         slip_cuts: slips.map_or(0, cuts_on),
-    })
+        emergency: emergency(job, order, masters),
+    }
+}
+
+/// Which masters stand in for the copies, and how many copies of each make a set for everyone.
+fn emergency(job: &JobFacts, order: &Order<'_>, masters: &[Entry]) -> Vec<Emergency> {
+    let mut all: Vec<Emergency> = Vec::new();
+    for (page, entry) in (1..).zip(masters).filter(|(_, entry)| job.has(entry.sheet)) {
+        match all.last_mut() {
+            Some(last) if (last.kind, last.version) == (entry.sheet, entry.version) => last.pages.1 = page,
+            _ => {
+                let (kind, version) = (entry.sheet, entry.version);
+                all.push(Emergency { kind, version, pages: (page, page), copies: job.needed(kind, version) });
+            }
+        }
+    }
+    // A page of quick checks has slips for several learners.
+    let checks = order.masters.iter().filter(|page| page.sheet == SheetKind::Exit);
+    let slips: usize = checks.map(|page| pieces(page).count()).sum();
+    for entry in all.iter_mut().filter(|entry| entry.kind == SheetKind::Exit) {
+        entry.copies = job.learners.div_ceil(u32::try_from(slips).unwrap_or(1).max(1));
+    }
+    all
 }
 
 /// The piles of a file, part by part.

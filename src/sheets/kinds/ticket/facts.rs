@@ -1,5 +1,6 @@
 //! What the ticket says, as data: worked out from the very order that makes the files.
 
+use crate::lesson::Version;
 use crate::lesson::job::Edge;
 use crate::lesson::job::{FileFacts, Fill, JobFacts, PrintSides, Stock};
 use crate::measure::{Length, Size};
@@ -23,6 +24,21 @@ pub struct Facts {
     pub fill: Fill,
     /// Straight cuts on each sheet of quick checks.
     pub slip_cuts: usize,
+    /// What to copy from the masters where a file is missing.
+    pub emergency: Vec<Emergency>,
+}
+
+/// Masters that stand in for copies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Emergency {
+    /// Which sheet.
+    pub kind: SheetKind,
+    /// Whose set, where versions differ.
+    pub version: Option<Version>,
+    /// First and last page in the teacher's packet, from 1.
+    pub pages: (usize, usize),
+    /// How many copies of each.
+    pub copies: u32,
 }
 
 /// Piles that are cut alike.

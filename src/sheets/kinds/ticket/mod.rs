@@ -33,6 +33,7 @@ pub fn lay(desk: &Desk<'_>, facts: &Facts) -> Result<Vec<Page>, Problem> {
     cut::piles(&mut flow, facts, desk)?;
     apart(&mut flow, facts)?;
     cutters(&mut flow, facts, desk)?;
+    emergency(&mut flow, facts, desk)?;
     save(&mut flow, facts, desk)?;
     finishing(&mut flow, facts)?;
     machine(&mut flow, facts)?;
@@ -197,6 +198,23 @@ fn cutters(flow: &mut TicketPages<'_>, facts: &Facts, desk: &Desk<'_>) -> Result
         flow.table(&columns, &learners.iter().map(row).collect::<Vec<_>>())?;
     }
     Ok(())
+}
+
+/// What to copy where a file is missing: one set for everyone, version by version.
+fn emergency(flow: &mut TicketPages<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
+    if facts.emergency.is_empty() {
+        return Ok(());
+    }
+    flow.heading("If a file is missing");
+    let said = facts.emergency.iter().map(|set| {
+        let name = desk.lesson.wording().page_name(set.kind, set.version).to_lowercase();
+        let of = if set.pages.0 == set.pages.1 { "page" } else { "pages" };
+        let version = set.version.map(|version| format!(" {version}")).unwrap_or_default();
+        let name = name.strip_suffix(&version.to_lowercase()).unwrap_or(&name);
+        format!("{name}{version}: {of} {} \u{d7} {}", pages(set.pages), set.copies)
+    });
+    let said: Vec<String> = said.collect();
+    flow.text(&format!("Copy from teacher.pdf at actual size, so many of each. {}.", capital(&said.join(" \u{b7} "))))
 }
 
 /// What would save paper.
