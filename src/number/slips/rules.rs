@@ -129,8 +129,11 @@ pub(super) fn side_by_side(number: Number, shown: Form, style: &Style) -> Option
         Form::Units => parts(number, true),
         Form::Numeral | Form::Blocks => return None,
     };
-    (!text.is_empty()).then_some(text)
+    (!text.is_empty() && text.len() <= LONGEST).then_some(text)
 }
+
+/// The most digits that parts make side by side: more are never written out, and no strip holds them.
+const LONGEST: usize = 12;
 
 /// 365: 30065.
 pub(super) fn big_part_then_rest(number: Number, _: Form, _: &Style) -> Option<String> {

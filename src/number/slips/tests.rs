@@ -94,6 +94,8 @@ fn other_forms() {
     assert_eq!(all(Slip::ZeroMoved, 406, BUILT), "4 flats, 6 rods");
     assert_eq!(all(Slip::CountedAlike, 406, SEEN), "10");
     assert_eq!(all(Slip::SideBySide, 406, Task::forms(Form::Expanded, Form::Numeral)), "4006");
+    // Twenty-one digits are more than a strip holds.
+    assert_eq!(all(Slip::SideBySide, 715_619, Task::forms(Form::Expanded, Form::Numeral)), "-");
     assert_eq!(all(Slip::SideBySide, 406, Task::forms(Form::Units, Form::Numeral)), "40006");
     let with_zeros = Slip::SideBySide.wrong(number(406), Task::forms(Form::Expanded, Form::Numeral), &ZEROS);
     assert_eq!(with_zeros, [Content::Text("40006".to_owned())]);
