@@ -301,3 +301,47 @@ fn a_folder_full_of_layouts_is_refused() {
     let ran = process(at.path(), &["check", "tram.toml", "--layouts", "."]).with(3);
     assert!(ran.err.contains("there are more than 50 layout files in `.`"), "{}", ran.err);
 }
+
+#[test]
+fn rosters_are_read_however_they_are_stored() {
+    let lesson = format!("{LESSON}[class]\nroster = \"names.csv\"\n");
+    let at = folder(&[("tram.toml", &lesson)]);
+    let text = "name\r\nZoë\r\nOtis\r\n";
+    let utf_16: Vec<u8> = text.encode_utf16().flat_map(u16::to_le_bytes).collect();
+    let windows: Vec<u8> = text.chars().map(|c| u8::try_from(u32::from(c)).expect("Latin-1")).collect();
+    for bytes in [text.as_bytes().to_vec(), [b"\xff\xfe", utf_16.as_slice()].concat(), utf_16, windows] {
+        fs::write(at.path().join("names.csv"), bytes).expect("written");
+        let ran = process(at.path(), &["check", "--format", "json", "tram.toml"]).with(0);
+        let value: Value = serde_json::from_str(&ran.out).expect("JSON");
+        assert_eq!((&value["assumed"]["class.learners"], &value["findings"]), (&2.into(), &Value::Array(Vec::new())));
+    }
+    fs::write(at.path().join("names.csv"), b"PK\x03\x04 and so on").expect("written");
+    let ran = process(at.path(), &["check", "tram.toml"]).with(3);
+    assert!(
+        ran.err.contains("`names.csv` is a spreadsheet") && ran.err.contains("pick CSV as the type"),
+        "{}",
+        ran.err
+    );
+}
+
+#[test]
+fn a_roster_of_few_names_is_a_warning() {
+    let lesson = format!("{LESSON}[class]\nlearners = 24\nroster = \"names.csv\"\n");
+    let at = folder(&[("tram.toml", &lesson), ("names.csv", "name\nWren\nOtis\n")]);
+    let ran = process(at.path(), &["numbers", "tram.toml"]).with(0);
+    assert!(ran.err.contains("tram.toml:5:12: warning: the roster has 2 names for 24 learners"), "{}", ran.err);
+    fs::write(at.path().join("tram.toml"), lesson.replace("24", "2")).expect("written");
+    assert_eq!(process(at.path(), &["numbers", "tram.toml"]).with(0).err, "");
+}
+
+#[test]
+fn words_are_taken_in_capitals_and_in_both_spellings() {
+    for (key, word) in [("paper", "Letter"), ("paper", "A4")] {
+        let at = folder(&[("tram.toml", &format!("{key} = \"{word}\"\n{LESSON}"))]);
+        process(at.path(), &["numbers", "tram.toml"]).with(0);
+    }
+    for (key, word) in [("ink", "color"), ("ink", "gray"), ("ink", "Colour"), ("cut", "Stack"), ("font", "Andika")] {
+        let at = folder(&[("tram.toml", &format!("{LESSON}[print]\n{key} = \"{word}\"\n"))]);
+        process(at.path(), &["numbers", "tram.toml"]).with(0);
+    }
+}

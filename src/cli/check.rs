@@ -5,12 +5,12 @@ use std::path::Path;
 
 use serde_json::{Map, Value, json};
 
-use super::Report;
 use super::failure::Failure;
 use super::files::read::shown;
 use super::gather::{Planned, Shared};
 use super::numbers;
 use super::paper;
+use super::report::Report;
 use super::table::{self, Row};
 use super::term::bold;
 use crate::diag::report;

@@ -8,7 +8,7 @@ use super::failure::Failure;
 use super::files::read;
 use super::term::Progress;
 use super::threads;
-use crate::diag::{Diagnostic, Place, Problem, Source};
+use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
 use crate::lesson::job::JobFacts;
 use crate::lesson::{self, Lesson};
 use crate::measure::{Family, fonts};
@@ -112,7 +112,24 @@ fn roster(
     let Some(name) = &spec.class.roster else { return Ok((Vec::new(), Vec::new())) };
     let text = read::roster(path, &name.value).map_err(|failure| named_at(failure, source, name))?;
     let rows = spec::roster::rows(&text).map_err(Failure::Lesson)?;
-    Ok(names::settle(&text, rows, family))
+    let few = few(spec, source, rows.len());
+    let (names, mut warnings) = names::settle(&text, rows, family);
+    warnings.extend(few);
+    Ok((names, warnings))
+}
+
+/// A word on a roster with fewer names than the lesson has learners.
+fn few(spec: &Spec, source: &Arc<Source>, names: usize) -> Option<Diagnostic> {
+    let learners = &spec.class.learners;
+    let span = learners.span().filter(|_| names < learners.value as usize)?;
+    let count = if names == 1 { "1 name".to_owned() } else { format!("{names} names") };
+    let problem = Problem::new(format!("the roster has {count} for {} learners", learners.value))
+        .hint("the others get pages without a name; leave out `learners` to make pages for the names alone");
+    let mut warning = problem.at(source, span);
+    warning.severity = Severity::Warning;
+    let roster = spec.class.roster.as_ref().and_then(Given::span);
+    warning.related.extend(roster.map(|span| (Place { source: Arc::clone(source), span }, "the roster".to_owned())));
+    Some(warning)
 }
 
 /// The layouts in the folder that the lesson names.

@@ -4,8 +4,8 @@ use std::fmt::Write;
 
 use serde_json::{Value, json};
 
-use super::Report;
 use super::failure::Failure;
+use super::report::Report;
 use super::term::bold;
 use crate::diag::Problem;
 use crate::diag::nearest::hint;

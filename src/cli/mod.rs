@@ -8,9 +8,11 @@ mod args;
 mod check;
 mod failure;
 mod files;
+mod fix;
 mod gather;
 mod keys;
 mod left;
+mod licences;
 mod manual;
 mod numbers;
 mod pages;
@@ -18,6 +20,7 @@ mod paper;
 mod picture;
 mod preview;
 mod reasons;
+mod report;
 mod sheets;
 mod start;
 mod table;
@@ -26,21 +29,24 @@ mod threads;
 mod typeset;
 mod usage;
 
+use std::collections::BTreeMap;
 use std::ffi::OsString;
 use std::path::Path;
 use std::time::Instant;
 
 use clap::Parser;
-use serde_json::{Value, json};
+use serde_json::json;
 
 use args::{Cli, Command, Format, Input, Talk};
 use failure::{DONE, Failure};
 use files::watch::Seen;
 use files::write::Stance;
 use gather::Shared;
+use report::Report;
 use term::Progress;
 
-use crate::diag::{Diagnostic, Problem, report};
+use crate::diag::Problem;
+use crate::diag::report::draw;
 use crate::spec;
 
 pub use term::{End, Io};
@@ -54,7 +60,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
         Ok(cli) => cli,
         Err(error) => return usage::tell(&error, Talk::glimpse(&args), io),
     };
-    let mut desk = Desk { cli: &cli, io };
+    let mut desk = Desk { cli: &cli, io, fixed: BTreeMap::new() };
     match &cli.command {
         Command::Start(given) => {
             let asker = desk.io.can_ask.then(|| start::Asker { coloured: term::coloured(cli.talk, desk.io.err_is) });
@@ -67,9 +73,13 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
             let coloured = term::coloured(cli.talk, desk.io.out_is);
             desk.close(keys::run(key.as_deref(), coloured).map(Some))
         }
+        Command::Licences => desk.raw(Ok(licences::TEXT.as_bytes().to_vec())),
         Command::Completions { shell } => desk.raw(Ok(manual::completions(*shell))),
         Command::Manual => desk.raw(manual::manual()),
-        Command::Check { input } => desk.each(input, check::run),
+        Command::Check { input, fix } => match fix.then(|| desk.mend(input)).transpose() {
+            Ok(_) => desk.each(input, check::run),
+            Err(failure) => desk.close(Err(failure)),
+        },
         Command::Numbers { input } => desk.each(input, numbers::run),
         Command::Typeset { input, out, force, watch } => match typeset::open(input, out) {
             Ok(()) => {
@@ -85,22 +95,12 @@ pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
     }
 }
 
-/// What a command has to say about one lesson.
-pub(crate) struct Report {
-    /// For people: the result.
-    human: String,
-    /// For people: what is worth knowing besides, a line each.
-    notes: Vec<String>,
-    /// What may not come out as meant.
-    warnings: Vec<Diagnostic>,
-    /// For programs.
-    json: Value,
-}
-
 /// Prints what commands say.
 struct Desk<'c, 's, 'i> {
     cli: &'c Cli,
     io: &'i mut Io<'s>,
+    /// What was repaired, by lesson as it was named.
+    fixed: BTreeMap<String, Vec<fix::Change>>,
 }
 
 impl Desk<'_, '_, '_> {
@@ -164,6 +164,23 @@ impl Desk<'_, '_, '_> {
         }
     }
 
+    /// Repairs the lessons and shows what changed. Files that cannot be read are told of afterwards, like the others.
+    fn mend(&mut self, input: &Input) -> Result<(), Failure> {
+        for path in &input.lessons {
+            let changes = match fix::mend(path) {
+                Err(failure @ Failure::Usage(_)) => return Err(failure),
+                result => result.unwrap_or_default(),
+            };
+            let name = files::read::shown(path);
+            if !changes.is_empty() && !self.cli.talk.quiet && self.cli.talk.format == Format::Human {
+                let drawn: String = changes.iter().map(fix::Change::draw).collect();
+                writeln!(self.io.out, "{name}: repaired\n{drawn}").map_err(Failure::Stream)?;
+            }
+            self.fixed.insert(name, changes);
+        }
+        Ok(())
+    }
+
     /// Prints what another program reads.
     fn raw(&mut self, text: std::io::Result<Vec<u8>>) -> u8 {
         match text.and_then(|text| self.io.out.write_all(&text)).and_then(|()| self.io.out.flush()) {
@@ -199,6 +216,9 @@ impl Desk<'_, '_, '_> {
                 Err(failure) => json!({ "findings": failure.findings(lesson.as_deref()), "assumed": {} }),
             };
             if let Some(lesson) = lesson {
+                if let Some(changes) = self.fixed.get(&lesson) {
+                    value["fixed"] = changes.iter().map(fix::Change::json).collect();
+                }
                 value["lesson"] = json!(lesson);
             }
             writeln!(self.io.out, "{value}")?;
@@ -208,7 +228,7 @@ impl Desk<'_, '_, '_> {
         match result {
             Ok(report) => {
                 for warning in &report.warnings {
-                    self.io.err.write_all(report::draw(warning, look).as_bytes())?;
+                    self.io.err.write_all(draw(warning, look).as_bytes())?;
                 }
                 if !quiet {
                     self.io.out.write_all(report.human.as_bytes())?;

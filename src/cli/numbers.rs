@@ -5,10 +5,10 @@ use std::path::Path;
 
 use serde_json::{Map, Value, json};
 
-use super::Report;
 use super::failure::Failure;
 use super::gather::Shared;
 use super::reasons;
+use super::report::Report;
 use crate::gallery::Set;
 use crate::lesson::{Chosen, Role, Version};
 use crate::manifest;

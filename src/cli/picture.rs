@@ -4,11 +4,11 @@ use std::path::{Path, PathBuf};
 
 use serde_json::json;
 
-use super::Report;
 use super::args::Picture;
 use super::failure::{Failure, reason};
 use super::files::read::shown;
 use super::files::write;
+use super::report::Report;
 use crate::diag::Problem;
 use crate::figure::{self, Amounts, Finish};
 use crate::measure::fonts::{Bundled, bundled};

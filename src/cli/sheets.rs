@@ -4,9 +4,9 @@ use std::fmt::Write;
 
 use serde_json::{Value, json};
 
-use super::Report;
 use super::args::Talk;
 use super::failure::Failure;
+use super::report::Report;
 use crate::sheets::SHEETS;
 use crate::spec::Language;
 use crate::wording;

@@ -8,7 +8,6 @@ use std::thread;
 use serde_json::json;
 use unicode_normalization::UnicodeNormalization;
 
-use super::Report;
 use super::ahead::Ahead;
 use super::args::Input;
 use super::check::{assumed, findings, pages};
@@ -18,6 +17,7 @@ use super::files::write::{self, Content, Stance};
 use super::files::{self, earlier};
 use super::gather::{Planned, Shared};
 use super::paper;
+use super::report::Report;
 use super::table::{self, Row};
 use crate::diag::Problem;
 use crate::manifest;

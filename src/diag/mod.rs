@@ -19,12 +19,25 @@ pub struct Problem {
     pub message: String,
     /// What was expected, or what would work.
     pub hint: Option<String>,
+    /// What to write instead, where that is known.
+    pub fix: Option<Box<Fix>>,
+}
+
+/// A repair of the text in which something is wrong.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Fix {
+    /// The bytes that are replaced: a line without its end.
+    pub span: Range<usize>,
+    /// What takes their place.
+    pub text: String,
+    /// Whether nothing else can be meant, so that it may be written without asking.
+    pub sure: bool,
 }
 
 impl Problem {
     /// A problem without a hint.
     pub fn new(message: impl Into<String>) -> Self {
-        Self { message: message.into(), hint: None }
+        Self { message: message.into(), hint: None, fix: None }
     }
 
     /// The same problem with a hint.

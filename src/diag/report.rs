@@ -3,6 +3,7 @@
 //! In: a [`Diagnostic`]. Out: text or JSON. Whether to colour is an argument; nothing here asks a terminal.
 
 use std::fmt::Write;
+use std::sync::Arc;
 
 use serde_json::{Value, json};
 
@@ -46,9 +47,14 @@ pub fn draw_about(file: Option<&str>, diagnostic: &Diagnostic, look: Look) -> St
     }
     let severity = pen.severity(diagnostic.severity);
     let _ = write!(text, "{severity}: {}", visible(&diagnostic.problem.message));
+    let write = diagnostic.problem.fix.as_ref().map(|fix| {
+        let word = if fix.sure { "write" } else { "perhaps" };
+        format!("{word}: {}", visible(fix.text.trim()))
+    });
     if look.short {
-        if let Some(hint) = &diagnostic.problem.hint {
-            let _ = write!(text, " ({})", visible(hint));
+        let hint = diagnostic.problem.hint.as_deref().map(visible);
+        if let Some(advice) = write.or(hint) {
+            let _ = write!(text, " ({advice})");
         }
         text.push('\n');
         return text;
@@ -71,11 +77,15 @@ pub fn draw_about(file: Option<&str>, diagnostic: &Diagnostic, look: Look) -> St
     if let Some(hint) = &diagnostic.problem.hint {
         let _ = writeln!(text, "  {}", visible(hint));
     }
+    if let Some(write) = write {
+        let _ = writeln!(text, "  {write}");
+    }
     text
 }
 
 /// Draws a diagnostic as `check --format json` lists it. Without a place, `file`, `line` and `column` are null; the places
-/// that take part are under `related`, each with `file`, `line`, `column` and `message`.
+/// that take part are under `related`, each with `file`, `line`, `column` and `message`; what to write instead is under
+/// `fix`, as the number of a `line`, its new `text`, and whether that is `sure`.
 pub fn json(diagnostic: &Diagnostic) -> Value {
     let (file, line, column) = located(diagnostic.place.as_ref());
     let related = diagnostic.related.iter().map(|(place, words)| {
@@ -88,6 +98,10 @@ pub fn json(diagnostic: &Diagnostic) -> Value {
     });
     if !diagnostic.related.is_empty() {
         finding["related"] = related.collect();
+    }
+    if let (Some(fix), Some(place)) = (&diagnostic.problem.fix, &diagnostic.place) {
+        let line = Place { source: Arc::clone(&place.source), span: fix.span.clone() }.line_column().0;
+        finding["fix"] = json!({ "line": line, "text": fix.text, "sure": fix.sure });
     }
     finding
 }
@@ -209,8 +223,6 @@ impl Pen {
 
 #[cfg(test)]
 mod tests {
-    use std::sync::Arc;
-
     use super::*;
     use crate::diag::{Problem, Source};
 

@@ -13,7 +13,7 @@ pub(super) struct Log {
     /// Keys left in a table after all that parse were taken out.
     left: Vec<Left>,
     /// Keys that must be given and are not.
-    missing: Vec<(&'static str, Range<usize>, Problem)>,
+    missing: Vec<([&'static str; 2], Range<usize>, Problem)>,
     /// The keys that parse, by table: the list that unknown keys are compared with.
     known: Vec<(String, Vec<&'static str>)>,
 }
@@ -62,8 +62,9 @@ impl Log {
         self.left.push(Left { table: table.to_owned(), key: key.to_owned(), span });
     }
 
-    /// Reports a key that must be given, unless one that was left over seems to be meant for it.
-    pub(super) fn missing(&mut self, key: &'static str, span: Range<usize>, problem: Problem) {
+    /// Reports a key that must be given, unless one that was left over seems to be meant for it, or for the table of this
+    /// name around it.
+    pub(super) fn missing(&mut self, key: [&'static str; 2], span: Range<usize>, problem: Problem) {
         self.missing.push((key, span, problem));
     }
 
@@ -80,8 +81,10 @@ impl Log {
 
     /// All mistakes in the order of the text.
     pub(super) fn finish(mut self) -> Vec<Diagnostic> {
-        for (key, span, problem) in std::mem::take(&mut self.missing) {
-            if !self.left.iter().any(|left| left.key == key || !nearest(&left.key, [key]).is_empty()) {
+        for ([table, key], span, problem) in std::mem::take(&mut self.missing) {
+            let meant = |left: &Left, key| left.key == key || !nearest(&left.key, [key]).is_empty();
+            let of_table = |left: &Left| left.table.is_empty() && !table.is_empty() && meant(left, table);
+            if !self.left.iter().any(|left| meant(left, key) || of_table(left)) {
                 self.error(span, problem);
             }
         }

@@ -14,6 +14,7 @@ mod log;
 mod numbers;
 mod pool;
 mod print;
+mod repair;
 mod request;
 pub mod roster;
 mod sheets;
@@ -31,6 +32,7 @@ use crate::diag::{Diagnostic, Problem, Source};
 use keys::kind::Readable;
 use keys::list;
 use log::Log;
+use syntax::Document;
 use table::Table;
 
 pub use assumed::assumed;
@@ -46,15 +48,27 @@ pub use version::Version;
 ///
 /// Only `title` and `[numbers] range` must be given; [`keys::list`] says what is taken for the rest.
 pub fn read(source: &Arc<Source>) -> Result<Spec, Vec<Diagnostic>> {
+    let (spec, document, found) = once(source);
+    match spec {
+        Some(spec) if found.is_empty() => Ok(spec),
+        _ if found.is_empty() => Err(vec![Problem::new("this lesson file cannot be read").at(source, 0..0)]),
+        _ => {
+            let again = |source: &Arc<Source>| {
+                let (_, document, found) = once(source);
+                (document.garbled().len(), found)
+            };
+            Err(repair::suggest(source, found, document.garbled(), again))
+        }
+    }
+}
+
+/// Reads a lesson file, without repairs.
+fn once(source: &Arc<Source>) -> (Option<Spec>, Document<'_>, Vec<Diagnostic>) {
     let document = syntax::parse(source);
     let mut log = Log::new(source);
     let spec = file(Table::root(document.table.get_ref()), document.is_whole(), &mut log);
     let found = document.merge(log.finish());
-    match spec {
-        Some(spec) if found.is_empty() => Ok(spec),
-        _ if found.is_empty() => Err(vec![Problem::new("this lesson file cannot be read").at(source, 0..0)]),
-        _ => Err(found),
-    }
+    (spec, document, found)
 }
 
 /// Reads every table. `whole` is false when a part of the text did not parse: then nothing counts as missing, and what
@@ -63,7 +77,7 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     let title = root.take(&list::TITLE);
     if title.is_none() && whole {
         let problem = Problem::new("the lesson has no title").hint("expected title = \"...\" at the top of the file");
-        log.missing(list::TITLE.name, 0..0, problem);
+        log.missing(["", list::TITLE.name], 0..0, problem);
     }
     let title = title.and_then(|value| list::TITLE.kind.read(&value, log));
     let grade = root.read(&list::GRADE, log);

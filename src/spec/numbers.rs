@@ -25,7 +25,11 @@ pub(super) fn read(mut table: Table, whole: bool, log: &mut Log) -> Option<Asked
     let range = table.take(&list::RANGE);
     if range.is_none() && whole && table.is_sound() {
         let problem = Problem::new("the lesson has no range of numbers");
-        log.missing(list::RANGE.name, table.header(), problem.hint("expected range = [100, 999] under [numbers]"));
+        log.missing(
+            [list::RANGE.table, list::RANGE.name],
+            table.header(),
+            problem.hint("expected range = [100, 999] under [numbers]"),
+        );
     }
     let range = range.and_then(|value| list::RANGE.kind.read(&value, log));
     let never = table.read(&list::NEVER, log).map(|given| given.value).unwrap_or_default();

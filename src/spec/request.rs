@@ -27,7 +27,15 @@ pub(super) fn places<K: Readable>(
 where
     Places<K>: Kind,
 {
-    let mut table = table.inner(key.key().name, log);
+    let shape = key.key().kind.shape();
+    let mut table = match table.take(key) {
+        Some(value) if !value.inner().is_table() => {
+            value.mistaken(log, "a count for each place", &format!("expected {}", shape.words()));
+            return BTreeMap::new();
+        }
+        Some(value) => Table::of(&value, log),
+        None => table.missing(key.key().name),
+    };
     let kind = &key.key().kind.0;
     let mut values = BTreeMap::new();
     for place in Place::ALL {

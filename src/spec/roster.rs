@@ -6,8 +6,6 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use super::limits::{self, grouped};
-use super::log::shortened;
-use crate::diag::nearest::{hint, listed};
 use crate::diag::{Diagnostic, Problem, Source, TOLD, first};
 
 /// The column that holds the names.
@@ -75,18 +73,30 @@ fn header(text: &str) -> Result<(u8, usize), Problem> {
             columns = cells;
         }
     }
-    columns.retain(|cell| !cell.is_empty());
+    for cell in &mut columns {
+        cell.make_ascii_lowercase();
+    }
     let problem = Problem::new("the roster has no column `name`");
-    if columns.is_empty() {
+    if columns.iter().all(String::is_empty) {
         return Err(problem.hint("expected `name` on the first line, then a line for each learner"));
     }
-    let quoted: Vec<String> = columns.iter().take(6).map(|cell| format!("`{}`", shortened(cell))).collect();
-    let has = format!("the first line names {}", listed(&quoted, "and"));
-    let near = columns.iter().map(String::as_str);
-    Err(match crate::diag::nearest::nearest(COLUMN, near).as_slice() {
-        [] => problem.hint(format!("{has}; rename the one that holds the names")),
-        _ => problem.hint(hint(COLUMN, columns.iter().map(String::as_str), &format!("{has}; rename it to `name`"))),
-    })
+    // What stands there may be a learner's name: it is told by its place.
+    let near = crate::diag::nearest::nearest(COLUMN, columns.iter().map(String::as_str));
+    let place = near.first().and_then(|near| columns.iter().position(|cell| cell == near));
+    Err(problem.hint(match (place, columns.len()) {
+        (Some(_), 1) => {
+            "does the first line say what is below it? then write `name` there; if it is a name itself, put \
+                         a line above it that says `name`"
+                .to_owned()
+        }
+        (Some(place), _) => {
+            format!("is column {} the one with the names? then write `name` on its first line", place + 1)
+        }
+        (None, 1) => "is the first line a name itself? then put a line above it that says `name`".to_owned(),
+        (None, _) => "write `name` on the first line, above the names; if the first line is a learner already, put a \
+                      line above it"
+            .to_owned(),
+    }))
 }
 
 /// A name as it is printed: one line, single spaces.
@@ -146,6 +156,16 @@ mod tests {
         refuses("group,name\r\na,Wren\r\n\r\nb, \r\n", 4, "this line has no name");
         refuses("name\nW\u{7}ren\n", 2, "the name on this line holds a control character");
         refuses(&format!("name\n{}\n", "x".repeat(501)), 2, "the name on this line has 501 characters");
+    }
+
+    #[test]
+    fn a_first_line_that_is_a_learner_is_not_quoted() {
+        for text in ["Wrenna\nOtis\n", "Nama\nOtis\n", "Wrenna,a\nOtis,b\n", "group;Nam\na;Otis\n"] {
+            let found = read_text(text).expect_err(text);
+            let hint = found[0].problem.hint.as_ref().expect("a hint").to_lowercase();
+            assert!(!hint.contains("wren") && !hint.contains("nama") && !hint.contains("`nam`"), "{hint}");
+            assert!(hint.contains("line"), "{hint}");
+        }
     }
 
     #[test]

@@ -18,6 +18,9 @@ pub(super) struct Document<'t> {
     rest: Option<usize>,
 }
 
+/// What is said of a line about which nothing better can be said.
+pub(super) const UNREADABLE: &str = "this line cannot be read";
+
 /// How many mistakes of the text are placed at most.
 const MOST: usize = 4 * TOLD;
 
@@ -41,15 +44,24 @@ impl Document<'_> {
         self.errors.is_empty()
     }
 
+    /// The mistakes of the text: lines that do not parse.
+    pub(super) fn garbled(&self) -> &[Diagnostic] {
+        &self.errors
+    }
+
     /// The mistakes of the text and those of its values, without the values of lines that did not parse.
-    pub(super) fn merge(self, mut found: Vec<Diagnostic>) -> Vec<Diagnostic> {
+    pub(super) fn merge(&self, mut found: Vec<Diagnostic>) -> Vec<Diagnostic> {
         if let Some(rest) = self.rest {
             found.retain(|diagnostic| start(diagnostic) < rest);
         }
         found.truncate(MOST);
         let bad: Vec<usize> = self.errors.iter().map(line).collect();
-        found.retain(|diagnostic| !bad.contains(&line(diagnostic)));
-        found.extend(self.errors);
+        // So are values that the parser made up, which stand nowhere.
+        let made_up = |diagnostic: &Diagnostic| {
+            !bad.is_empty() && diagnostic.place.as_ref().is_some_and(|place| place.span == (0..0))
+        };
+        found.retain(|diagnostic| !bad.contains(&line(diagnostic)) && !made_up(diagnostic));
+        found.extend(self.errors.iter().cloned());
         found.sort_by_key(start);
         first(found)
     }
@@ -88,13 +100,8 @@ fn diagnostic(error: &Error, source: &Arc<Source>) -> Diagnostic {
         }
         "invalid basic string" => Problem::new("the text in quotes holds a character that a lesson file cannot have")
             .hint("write it again by hand; a backslash is written twice: \\\\"),
-        _ => {
-            let problem = Problem::new(format!("this is not TOML: {what}"));
-            match expected {
-                Some(expected) => problem.hint(format!("expected {expected}")),
-                None => problem,
-            }
-        }
+        _ => Problem::new(format!("{UNREADABLE}: {what}"))
+            .hint("expected a key, an equals sign and a value, such as minutes = 50"),
     };
     problem.at(source, span)
 }

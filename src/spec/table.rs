@@ -77,6 +77,11 @@ impl<'t> Table<'t> {
         if let Some(value) = self.take_named(key) {
             return Self::of(&value, log);
         }
+        self.missing(key)
+    }
+
+    /// A table that the file lacks, so that its keys become known.
+    pub(super) fn missing(&self, key: &'static str) -> Self {
         let path = if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) };
         Self::new(path, self.header.clone(), None, true)
     }

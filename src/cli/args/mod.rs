@@ -55,11 +55,15 @@ that is there already is left alone unless --force is given.")]
     /// Read lessons, choose numbers and lay out every page, but write nothing
     #[command(after_help = "Examples:
   placewright check harbour.toml
+  placewright check --fix harbour.toml
   placewright check --format json lessons/*.toml")]
     Check {
         /// What to read.
         #[command(flatten)]
         input: Input,
+        /// Write repairs of which there is no doubt into the lesson files, and show them
+        #[arg(long)]
+        fix: bool,
     },
     /// Print the chosen numbers and why each is there
     #[command(after_help = "Examples:
@@ -138,6 +142,8 @@ line `#:schema lesson.schema.json`.")]
         #[arg(long, conflicts_with = "key")]
         schema: bool,
     },
+    /// Print the licences of the program, its fonts and the libraries in it
+    Licences,
     /// Print completions for a shell
     #[command(after_help = "Examples:
   placewright completions bash > ~/.local/share/bash-completion/completions/placewright

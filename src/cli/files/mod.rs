@@ -6,6 +6,7 @@
 
 mod disk;
 pub mod earlier;
+mod encoding;
 mod ours;
 mod place;
 pub mod read;

@@ -5,6 +5,7 @@ use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use super::encoding;
 use crate::cli::failure::{Failure, reason};
 use crate::diag::{Place, Problem, Source};
 use crate::spec::limits::{self, grouped};
@@ -28,7 +29,9 @@ pub fn lesson(path: &Path) -> Result<Arc<Source>, Failure> {
 /// The text of the roster that a lesson names.
 pub fn roster(lesson: &Path, name: &str) -> Result<Arc<Source>, Failure> {
     let path = beside(lesson, name);
-    text(shown(&path), bytes(&path, limits::ROSTER_BYTES)?)
+    let (name, bytes) = (shown(&path), bytes(&path, limits::ROSTER_BYTES)?);
+    let text = encoding::decode(&name, bytes).map_err(|problem| Failure::file(name.clone(), problem))?;
+    Ok(Arc::new(Source { name, text }))
 }
 
 /// The bytes of the font that a lesson names.

@@ -9,13 +9,13 @@ use std::path::Path;
 
 use serde_json::json;
 
-use super::Report;
 use super::check::{assumed, findings, pages};
 use super::failure::Failure;
 use super::files::read::shown;
 use super::files::write::{Content, Stance};
 use super::files::{self, earlier};
 use super::gather::{Planned, Shared};
+use super::report::Report;
 use super::table::{self, Row};
 use super::{numbers, typeset};
 use crate::diag::Problem;

@@ -9,7 +9,6 @@ use dialoguer::console::{Term, set_colors_enabled_stderr};
 use dialoguer::theme::{ColorfulTheme, SimpleTheme, Theme};
 use dialoguer::{Input, Result, Select};
 
-use super::Asker;
 use crate::cli::answers::{Answers, learners, range, title, yes};
 use crate::cli::files::read::shown;
 use crate::spec::{Cut, Paper};
@@ -22,6 +21,13 @@ const RANGES: [(&str, (u32, u32)); 5] = [
     ("1,000 to 9,999", (1_000, 9_999)),
     ("10,000 to 999,999 (no block pictures)", (10_000, 999_999)),
 ];
+
+/// Someone at a terminal.
+#[derive(Debug, Clone, Copy)]
+pub struct Asker {
+    /// Whether questions are coloured.
+    pub coloured: bool,
+}
 
 /// What is gathered: the answers, the file to write, and whether it may be replaced.
 type Gathered = (Answers, PathBuf, bool);

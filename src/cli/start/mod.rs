@@ -6,6 +6,8 @@
 mod ask;
 mod text;
 
+pub use ask::Asker;
+
 use std::fmt::Write;
 use std::io;
 use std::path::{Path, PathBuf};
@@ -13,22 +15,15 @@ use std::sync::Arc;
 
 use serde_json::json;
 
-use super::Report;
 use super::answers::Answers;
 use super::args::Start;
 use super::failure::{Failure, reason};
 use super::files;
 use super::files::read::shown;
 use super::files::write;
+use super::report::Report;
 use crate::diag::{Problem, Source};
 use crate::spec;
-
-/// Someone at a terminal.
-#[derive(Debug, Clone, Copy)]
-pub struct Asker {
-    /// Whether questions are coloured.
-    pub coloured: bool,
-}
 
 /// Writes a lesson file and says what to type next.
 pub fn run(given: &Start, asker: Option<Asker>) -> Result<Report, Failure> {

@@ -1,9 +1,9 @@
 //! The keys themselves, in the order of the lesson file's full form.
 
+use super::key::{Key, Keyed, ROLE, Row, Usually};
 use super::kind::{
     Count, Font, Line, Measure, Numbers, OneOf, Path, Places, Range, Request, Sheets, Switch, Whole, Words,
 };
-use super::{Key, Keyed, ROLE, Row, Usually};
 use crate::measure::Length;
 use crate::number::Form;
 use crate::spec::Language;

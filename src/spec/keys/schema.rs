@@ -5,9 +5,9 @@
 
 use serde_json::{Map, Value, json};
 
+use super::key::{Default, Row};
 use super::kind::Shape;
 use super::list::rows;
-use super::{Default, Row};
 use crate::number::Place;
 use crate::spec::limits::Limit;
 
