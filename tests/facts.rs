@@ -10,6 +10,7 @@ use placewright::lesson::{self, Lesson, Version};
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Sides};
 use placewright::number::Form;
+use placewright::sheets::blocks::picture::CUT_EDGE;
 use placewright::sheets::files::PacketKind;
 use placewright::sheets::packets;
 use placewright::sheets::page::desk::Desk;
@@ -56,16 +57,25 @@ fn strokes(item: &Item) -> Vec<Stroke> {
     }
 }
 
-/// The box of an item: of a text its ink, of anything drawn its edges. Half a pen may stand out over the printable area:
-/// the contract lets two flats of 100 mm share an A4 page with margins of 5 mm, edge to edge.
+/// The box of an item's ink: of a line without its ends, which are cut off square.
 fn extent(item: &Item, family: &Family) -> Option<Rect> {
+    let pen = |rect: Rect, stroke: &Option<Stroke>| {
+        rect.grown(Sides::splat(stroke.map_or(Length::ZERO, |stroke| stroke.width.half())))
+    };
     Some(match item {
         Item::Text(text) => family.font(text.weight).ink(&text.text, text.size, text.at)?,
-        Item::Line { from, to, .. } => Rect::between(*from, *to),
-        Item::Rect { rect, .. } => *rect,
-        Item::Polygon { points, .. } => points.iter().map(|p| Rect::between(*p, *p)).reduce(Rect::union)?,
-        Item::Circle { centre, radius, .. } => {
-            Rect::between(centre.moved(-*radius, -*radius), centre.moved(*radius, *radius))
+        Item::Line { from, to, stroke } => {
+            let half = stroke.width.half();
+            let across = if from.y == to.y { Length::ZERO } else { half };
+            let down = if from.x == to.x { Length::ZERO } else { half };
+            Rect::between(*from, *to).grown(Sides { left: across, right: across, top: down, bottom: down })
+        }
+        Item::Rect { rect, stroke, .. } => pen(*rect, stroke),
+        Item::Polygon { points, stroke, .. } => {
+            pen(points.iter().map(|p| Rect::between(*p, *p)).reduce(Rect::union)?, stroke)
+        }
+        Item::Circle { centre, radius, stroke, .. } => {
+            pen(Rect::between(centre.moved(-*radius, -*radius), centre.moved(*radius, *radius)), stroke)
         }
         Item::Symbol { symbol, at } => {
             let parts = symbol.items.iter().filter_map(|item| extent(item, family));
@@ -78,9 +88,13 @@ fn extent(item: &Item, family: &Family) -> Option<Rect> {
 fn check(page: &Page, lesson: &Lesson, family: &Family) {
     let at = format!("{} of {} on {:?}", page.name, lesson.spec.title.value, lesson.spec.paper.value);
     let printable = Rect::new(Point::ORIGIN, page.size).shrunk(Sides::splat(lesson.spec.print.margin.value));
+    // The pieces alone may stand out by half their pen: two flats of 100 mm share an A4 page with margins of 5 mm, edge to
+    // edge.
+    let half = if page.sheet == SheetKind::Blocks { CUT_EDGE.width.half() } else { Length::ZERO };
+    let reach = printable.grown(Sides::splat(half));
     for item in items(page) {
         if let Some(extent) = extent(&item, family) {
-            assert!(printable.contains(extent), "{at}: in the margin: {extent:?} of {item:?}");
+            assert!(reach.contains(extent), "{at}: in the margin: {extent:?} of {item:?}");
         }
         for stroke in strokes(&item) {
             assert!(stroke.width >= ink::FINE.width, "{at}: too fine: {stroke:?}");

@@ -98,7 +98,7 @@ fn pages_join_at_one_height_and_the_marks_meet() {
 }
 
 #[test]
-fn the_ones_have_a_frame_of_two_rows_of_five_boxes_of_10_mm() {
+fn the_ones_have_a_frame_of_two_rows_of_five_boxes_with_play_for_a_cube() {
     let pages = pages(Paper::A4, TextSize::Standard, 500, &[406]);
     let frames: Vec<_> = items(&pages[0])
         .into_iter()
@@ -111,7 +111,7 @@ fn the_ones_have_a_frame_of_two_rows_of_five_boxes_of_10_mm() {
         .collect();
     let [(frame, at)] = &frames[..] else { panic!("one frame") };
     let Symbol { size, items } = &**frame;
-    assert_eq!((size.width, size.height), (Length::mm(50), Length::mm(20)));
-    assert!(items.iter().all(|item| matches!(item, Item::Rect { rect, .. } if rect.width() == Length::mm(10))));
+    assert_eq!((size.width, size.height), (Length::mm(65), Length::mm(26)));
+    assert!(items.iter().all(|item| matches!(item, Item::Rect { rect, .. } if rect.width() == Length::mm(13))));
     assert!(layer(&pages[0]).boxes[2].contains(Rect::new(*at, *size)));
 }

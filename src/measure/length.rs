@@ -9,6 +9,7 @@ use std::iter::Sum;
 use std::ops::{Add, AddAssign, Mul, Neg, Sub, SubAssign};
 
 use crate::diag::Problem;
+use crate::measure::count::Count;
 
 /// A length on paper, signed, exact to 1/36,000 mm.
 ///
@@ -93,6 +94,12 @@ impl Length {
     #[must_use]
     pub const fn half(self) -> Self {
         self.scaled(1, 2)
+    }
+
+    /// One of `parts` equal parts, rounded towards negative infinity; the whole where `parts` is not positive.
+    #[must_use]
+    pub fn part(self, parts: impl Count) -> Self {
+        self.scaled(1, parts.wide().max(1))
     }
 
     /// How many whole `piece`s go into this length; 0 when it is negative or `piece` is not positive.
@@ -214,10 +221,10 @@ impl Neg for Length {
     }
 }
 
-impl Mul<i64> for Length {
+impl<N: Count> Mul<N> for Length {
     type Output = Self;
-    fn mul(self, times: i64) -> Self {
-        Self(self.0 * times)
+    fn mul(self, times: N) -> Self {
+        Self(self.0.saturating_mul(times.wide()))
     }
 }
 

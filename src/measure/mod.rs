@@ -3,6 +3,7 @@
 mod bytes;
 mod charstrings;
 mod checks;
+mod count;
 pub mod cut;
 mod font;
 pub mod fonts;
@@ -12,6 +13,7 @@ mod outline;
 pub mod points;
 mod work;
 
+pub use count::Count;
 pub use font::{Family, Font, Glyph, Weight};
 pub use geom::{Point, Rect, Sides, Size};
 pub use length::Length;

@@ -25,14 +25,17 @@ pub const OUTLINE: Length = crate::sheets::page::ink::OUTLINE.width;
 /// 600 and 1,200 dots to the inch, and an eighth of a unit is a whole number of raw units.
 const STEP: i64 = 914_400 / 300;
 
+/// The edge of a cube at true size.
+pub const UNIT: Length = Length::mm(10);
+
 /// One unit, in eighths.
-const UNIT: i64 = 8;
+const EIGHTHS: i64 = 8;
 /// Between the blocks of a group.
 const GAP: i64 = 4;
 /// Between one ten-frame of cubes and the next.
 const FRAME_GAP: i64 = 8;
-/// Between groups: four times the gap inside one.
-const GROUP_GAP: i64 = 16;
+/// Between groups: more than a unit, and two and a half times the gap inside one. Wider gaps would make all blocks smaller.
+const GROUP_GAP: i64 = 10;
 /// How far each flat of a thousand stands out behind the one before it, to the right and up.
 const LAYER: i64 = 3;
 
@@ -66,22 +69,22 @@ impl BlockKind {
     /// Its size at a unit.
     pub fn size(self, unit: Length) -> Size {
         let (width, height) = self.eighths();
-        Size::new(unit.scaled(width, UNIT), unit.scaled(height, UNIT))
+        Size::new(unit.scaled(width, EIGHTHS), unit.scaled(height, EIGHTHS))
     }
 
     const fn eighths(self) -> (i64, i64) {
         match self {
-            Self::Thousand => (10 * (UNIT + LAYER), 10 * (UNIT + LAYER)),
-            Self::Flat => (10 * UNIT, 10 * UNIT),
-            Self::Rod => (UNIT, 10 * UNIT),
-            Self::Cube => (UNIT, UNIT),
+            Self::Thousand => (10 * (EIGHTHS + LAYER), 10 * (EIGHTHS + LAYER)),
+            Self::Flat => (10 * EIGHTHS, 10 * EIGHTHS),
+            Self::Rod => (EIGHTHS, 10 * EIGHTHS),
+            Self::Cube => (EIGHTHS, EIGHTHS),
         }
     }
 }
 
 /// How far each of a thousand's ten flats stands out behind the one before it, at a unit.
 pub fn layer(unit: Length) -> Length {
-    unit.scaled(LAYER, UNIT)
+    unit.scaled(LAYER, EIGHTHS)
 }
 
 /// One block in its place.
@@ -100,6 +103,8 @@ enum Frame {
     Wide,
     /// 5 rows of 2, filled in pairs from the top.
     Tall,
+    /// 10 rows of 1: a column that stands beside the rods like a rod come apart.
+    Column,
 }
 
 impl Frame {
@@ -108,6 +113,7 @@ impl Frame {
         match self {
             Self::Wide => 5,
             Self::Tall => 2,
+            Self::Column => 1,
         }
     }
 }
@@ -195,7 +201,7 @@ impl Arrangement {
         let blocks = |most: u32| [5, 3, 4, 2, 1, 6, 7, 8, 9, 10].into_iter().filter(move |k| *k <= most.max(1));
         let rods = |most: u32| [10, 5, 15, 20, 25, 50].into_iter().filter(move |k| *k <= most.max(10));
         let frames = move || 1..=most[3].div_ceil(10).max(1);
-        [Frame::Wide, Frame::Tall].into_iter().flat_map(move |frame| {
+        [Frame::Column, Frame::Tall, Frame::Wide].into_iter().flat_map(move |frame| {
             rods(most[2]).flat_map(move |rods| {
                 blocks(most[1]).flat_map(move |flats| {
                     blocks(most[0]).flat_map(move |thousands| {
@@ -224,7 +230,7 @@ impl Blockwork {
             let (width, height) = arrangement.room(pictures);
             let raw = |room: Length, eighths: i64| match eighths {
                 0 => most.to_raw(),
-                eighths => (room.to_raw().max(0) * UNIT) / eighths,
+                eighths => (room.to_raw().max(0) * EIGHTHS) / eighths,
             };
             snapped(raw(inner.width, width).min(raw(inner.height, height)).min(most.to_raw()))
         };
@@ -253,9 +259,25 @@ impl Blockwork {
             .min_by_key(|work| work.size.height)
     }
 
+    /// The narrowest arrangement of the pictures at a given unit (rounded down like that of [`Self::at`]) that is no higher than
+    /// `height`; none when every one is higher.
+    pub fn narrowest(unit: Length, pictures: &[Counts], height: Length) -> Option<Self> {
+        let unit = snapped(unit.to_raw());
+        Arrangement::all(greatest(pictures))
+            .map(|arrangement| Self::new(unit, arrangement, pictures))
+            .filter(|work| work.size.height <= height)
+            .min_by_key(|work| work.size.width)
+    }
+
+    /// The next smaller unit, by one printer dot; none below the smallest that can be counted.
+    pub fn smaller(unit: Length) -> Option<Length> {
+        let next = snapped(unit.to_raw() - STEP);
+        (next >= LEAST_UNIT).then_some(next)
+    }
+
     fn new(unit: Length, arrangement: Arrangement, pictures: &[Counts]) -> Self {
         let (width, height) = arrangement.room(pictures);
-        let size = Size::new(unit.scaled(width, UNIT) + OUTLINE, unit.scaled(height, UNIT) + OUTLINE);
+        let size = Size::new(unit.scaled(width, EIGHTHS) + OUTLINE, unit.scaled(height, EIGHTHS) + OUTLINE);
         Self { unit, arrangement, size }
     }
 
@@ -271,7 +293,7 @@ impl Blockwork {
 
     /// The blocks of one picture in the middle of `room`, in place order left to right, feet on one line.
     pub fn place(&self, counts: Counts, room: Rect) -> Vec<Block> {
-        let eighths = |k: i64| self.unit.scaled(k, UNIT);
+        let eighths = |k: i64| self.unit.scaled(k, EIGHTHS);
         let (width, height) = self.arrangement.picture(counts);
         let origin = room.centred(Size::new(eighths(width), eighths(height))).origin();
         let (mut blocks, mut left) = (Vec::new(), 0);

@@ -10,12 +10,23 @@ use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
 use crate::number::Place;
 use crate::sheets::blocks::geometry::{Block, BlockKind, Blockwork, Counts, LEAST_UNIT, layer, words};
-use crate::sheets::page::ink::{HEAVY, OUTLINE, Pattern, Tone, tone};
+use crate::sheets::page::ink::{OUTLINE, Pattern, Tone, tone};
 use crate::sheets::page::{Item, Node, Paint, Stroke, Symbol, Tag};
 use crate::spec::Ink;
 
-/// The lines between the units of a block.
-const GRID: Stroke = Stroke { width: Length::pt100(50), paint: Paint::BLACK, dash: None };
+/// The lines between the units of a block in a picture. They step back behind the outline, so that at arm's length a block
+/// reads as a block; they are still so dark that a copy of a copy keeps them.
+const fn grid(tone: Tone) -> Stroke {
+    // Darker on a coloured ground.
+    let paint = if matches!(tone.fill, Paint::Grey(_)) { Paint::Grey(80) } else { Paint::Grey(50) };
+    Stroke { width: Length::pt100(50), paint, dash: None }
+}
+
+/// The lines between the units of a block that is cut out: unlike its edge, which is for the scissors.
+const UNIT_LINE: Stroke = Stroke { width: Length::pt100(50), paint: Paint::Grey(118), dash: None };
+
+/// The edge of a block that is cut out: where to cut.
+pub const CUT_EDGE: Stroke = Stroke { width: Length::pt100(125), paint: Paint::BLACK, dash: None };
 
 /// The pictures of a sheet: one unit, one arrangement, one symbol a kind.
 #[derive(Debug, Clone)]
@@ -78,26 +89,51 @@ pub const fn place(kind: BlockKind) -> Place {
 pub fn symbol(kind: BlockKind, unit: Length, tone: Tone) -> Symbol {
     let size = kind.size(unit);
     let items = match kind {
-        BlockKind::Thousand => stack(unit, tone),
-        BlockKind::Flat | BlockKind::Rod | BlockKind::Cube => face(Rect::new(Point::ORIGIN, size), unit, tone, OUTLINE),
+        BlockKind::Thousand => stack(Point::ORIGIN, unit, tone),
+        BlockKind::Flat | BlockKind::Rod | BlockKind::Cube => {
+            face(Rect::new(Point::ORIGIN, size), unit, tone, (OUTLINE, grid(tone)))
+        }
     };
     Symbol { size, items }
 }
 
-/// The face of a block that is cut out, with a heavy edge to cut along: what a thousand and a flat look like from above, a
-/// rod upright or level, a cube.
+/// A block that is cut out, with an edge to cut along: a flat, a rod upright or level, a cube. A thousand is a card as large as a
+/// flat with a picture of ten flats behind one another, so that nobody takes it for one.
 pub fn piece(kind: BlockKind, level: bool, unit: Length, tone: Tone) -> Symbol {
-    let size = match kind {
-        BlockKind::Thousand => BlockKind::Flat.size(unit),
-        _ if level => kind.size(unit).turned(),
-        _ => kind.size(unit),
-    };
-    Symbol { size, items: face(Rect::new(Point::ORIGIN, size), unit, tone, HEAVY) }
+    if kind == BlockKind::Thousand {
+        return card(unit, tone);
+    }
+    let size = if level { kind.size(unit).turned() } else { kind.size(unit) };
+    Symbol { size, items: face(Rect::new(Point::ORIGIN, size), unit, tone, (CUT_EDGE, UNIT_LINE)) }
+}
+
+/// The front of the block on the card of a thousand: where its number goes.
+pub fn card_front(unit: Length) -> Rect {
+    let (small, corner) = on_card(unit);
+    Rect::new(corner.moved(Length::ZERO, layer(small) * 10), BlockKind::Flat.size(small))
+}
+
+/// The unit of the block on a card, and the block's top left corner.
+fn on_card(unit: Length) -> (Length, Point) {
+    let room = BlockKind::Flat.size(unit);
+    // A twentieth of the card stays free all round.
+    let small = room.width.scaled(9, 10).scaled(unit.to_raw(), BlockKind::Thousand.size(unit).width.to_raw());
+    let small = Length::mm100(small.holds(Length::mm100(4)) * 4);
+    (small, Rect::new(Point::ORIGIN, room).centred(BlockKind::Thousand.size(small)).origin())
+}
+
+fn card(unit: Length, tone: Tone) -> Symbol {
+    let size = BlockKind::Flat.size(unit);
+    let (small, corner) = on_card(unit);
+    let rect = Rect::new(Point::ORIGIN, size);
+    let mut items = vec![Item::Rect { rect, fill: Some(Paint::WHITE), stroke: Some(CUT_EDGE) }];
+    items.extend(stack(corner, small, tone));
+    Symbol { size, items }
 }
 
 /// A block's face: an edge, and lines that close a cell around every unit.
-fn face(rect: Rect, unit: Length, tone: Tone, edge: Stroke) -> Vec<Item> {
-    let line = |from: Point, to: Point| Item::Line { from, to, stroke: GRID };
+fn face(rect: Rect, unit: Length, tone: Tone, (edge, inner): (Stroke, Stroke)) -> Vec<Item> {
+    let line = |from: Point, to: Point| Item::Line { from, to, stroke: inner };
     let (across, down) = (rect.width().holds(unit), rect.height().holds(unit));
     let mut items = vec![Item::Rect { rect, fill: Some(tone.fill), stroke: Some(edge) }];
     items.extend((1..across).map(|k| {
@@ -113,8 +149,13 @@ fn face(rect: Rect, unit: Length, tone: Tone, edge: Stroke) -> Vec<Item> {
         let corner = rect.origin().moved(unit * column, unit * row);
         pattern(Rect::new(corner, Size::new(unit, unit)), tone.pattern)
     }));
+    // The edge once more: lighter lines end under it.
+    items.push(Item::Rect { rect, fill: None, stroke: Some(edge) });
     items
 }
+
+/// The pen of a ring.
+const RING: Stroke = Stroke { width: Length::pt100(50), paint: Paint::BLACK, dash: None };
 
 /// The mark of a place in the middle of a cell, half as large as the cell or less: it touches no edge.
 fn pattern(cell: Rect, pattern: Pattern) -> Option<Item> {
@@ -131,7 +172,7 @@ fn pattern(cell: Rect, pattern: Pattern) -> Option<Item> {
         }
         Pattern::Ring => {
             let (centre, radius) = (cell.centre(), unit.scaled(3, 16));
-            Some(Item::Circle { centre, radius, fill: None, stroke: Some(GRID) })
+            Some(Item::Circle { centre, radius, fill: None, stroke: Some(RING) })
         }
         Pattern::Bar => bar(4, 1),
         Pattern::Post => bar(1, 4),
@@ -140,10 +181,10 @@ fn pattern(cell: Rect, pattern: Pattern) -> Option<Item> {
 }
 
 /// Ten flats behind one another: the first is seen whole, of the others the edges above and at the right.
-fn stack(unit: Length, tone: Tone) -> Vec<Item> {
+fn stack(corner: Point, unit: Length, tone: Tone) -> Vec<Item> {
     let (side, step) = (unit * 10, layer(unit));
     let depth = step * 10;
-    let at = Point::new;
+    let at = |x: Length, y: Length| corner.moved(x, y);
     let outline = vec![
         at(Length::ZERO, depth),
         at(depth, Length::ZERO),
@@ -155,13 +196,13 @@ fn stack(unit: Length, tone: Tone) -> Vec<Item> {
     let mut items = vec![Item::Polygon { points: outline, fill: Some(tone.fill), stroke: Some(OUTLINE) }];
     for k in 1..10 {
         let out = step * k;
-        let corner = at(out + side, depth - out);
-        items.push(Item::Line { from: at(out, depth - out), to: corner, stroke: GRID });
-        items.push(Item::Line { from: corner, to: at(out + side, depth - out + side), stroke: GRID });
+        let turn = at(out + side, depth - out);
+        items.push(Item::Line { from: at(out, depth - out), to: turn, stroke: grid(tone) });
+        items.push(Item::Line { from: turn, to: at(out + side, depth - out + side), stroke: grid(tone) });
     }
     items.push(Item::Line { from: at(side, depth), to: at(side + depth, Length::ZERO), stroke: OUTLINE });
     let front = Rect::new(at(Length::ZERO, depth), Size::new(side, side));
-    items.extend(face(front, unit, tone, OUTLINE));
+    items.extend(face(front, unit, tone, (OUTLINE, grid(tone))));
     items
 }
 

@@ -218,7 +218,9 @@ fn digit(desk: &Desk<'_>, layout: &Layout, face: &Face, cell: Size, bar: Length)
 fn headed(desk: &Desk<'_>, layout: &Layout, page: Size, note: &str) -> Result<Headed, Problem> {
     let title = desk.lesson.wording().sheet_title(SheetKind::Layered);
     let head = Head { title, note: Some(note), reader: Reader::Learner, name: false, code: true };
-    head::lay(desk, desk.live(page, layout), &head)
+    // The pen of the outermost cuts stays inside what the printer reaches.
+    let live = desk.live(page, layout).shrunk(Sides::splat(layout.cut.width.half()));
+    head::lay(desk, live, &head)
 }
 
 /// One page with these kits, each beginning in a row of its own.

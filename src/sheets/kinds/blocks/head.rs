@@ -5,7 +5,9 @@
 //! cost a sheet.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Size};
+use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::sheets::blocks::geometry::UNIT;
+use crate::sheets::blocks::picture::card_front;
 use crate::sheets::page::checkline::{self, LINES, LONGEST};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head, Headed};
@@ -59,7 +61,7 @@ fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32))
         1 => title.to_owned(),
         _ => format!("{title}, sheet {page} of {pages}"),
     };
-    let note = Some("Sit down to cut. Cut the long lines first, then the short ones.");
+    let note = Some("Sit down to cut. Cut the long lines first, then the short ones. Striped parts are scrap.");
     let mut headed =
         head::lay(desk, live, &Head { title: &title, note, reader: Reader::Learner, name: false, code: true })?;
     let words = format!("{PRINT} Lay a ruler on these two lines: if they are not 10 cm and 4 in, the page was scaled.");
@@ -159,15 +161,16 @@ fn below(area: Rect, top: Length) -> Rect {
     Rect::between(Point::new(area.left(), top.min(area.bottom())), Point::new(area.right(), area.bottom()))
 }
 
-/// The number on a thousand, on a plate of whole units in its middle, with what it is made of.
+/// The number on a thousand, on a plate in the middle of the block that its card shows.
 pub(super) fn thousand(desk: &Desk<'_>, layout: &Layout, rect: Rect) -> Result<Vec<Node>, Problem> {
     let face = desk.face(layout, "thousand")?;
     let numeral = match desk.lesson.style.thousands {
         Some(mark) => format!("1{mark}000"),
         None => "1000".to_owned(),
     };
-    let plate = rect.centred(Size::new(crate::sheets::kinds::blocks::UNIT * 6, crate::sheets::kinds::blocks::UNIT * 2));
-    let frame = plate.shrunk(crate::measure::Sides::splat(layout.padding.max(Length::mm(1))));
+    let front = card_front(UNIT).moved(rect.left(), rect.top());
+    let plate = front.centred(Size::new(front.width().scaled(8, 10), front.height().scaled(24, 100)));
+    let frame = plate.shrunk(Sides::splat(layout.padding.max(Length::mm100(50))));
     let mut nodes = vec![Node::Item(Item::Rect { rect: plate, fill: Some(Paint::WHITE), stroke: Some(ink::OUTLINE) })];
     nodes.extend(desk.set(&numeral, frame, &face, Align::CENTRE)?.nodes());
     Ok(nodes)

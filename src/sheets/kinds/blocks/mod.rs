@@ -1,8 +1,8 @@
 //! The sheet *blocks*: flats, rods and cubes to cut out, their unit exactly 10 mm.
 //!
 //! In: the lesson's model and sort numbers. Out: as many pieces as one learner needs to build any one of them, on the
-//! fewest pages, as one master for all versions. A thousand is a piece of 10 x 10 units with its number on it: the face of
-//! a block of ten flats, as cutting out and gluing ten flats each would be a lesson of its own. Every page carries the
+//! fewest pages, as one master for all versions. A thousand is a card of 10 x 10 units with a smaller
+//! picture of ten flats behind one another and its number: cutting out and gluing ten flats would be a lesson of its own. Every page carries the
 //! check lines of [`checkline`](crate::sheets::page::checkline) in whatever room the pieces leave.
 
 mod head;
@@ -12,7 +12,7 @@ mod supply;
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Size};
 use crate::number::Number;
-use crate::sheets::blocks::geometry::{BlockKind, Counts, counts};
+use crate::sheets::blocks::geometry::{BlockKind, Counts, UNIT, counts};
 use crate::sheets::blocks::packing::{Band, PieceCounts, SheetRoom};
 use crate::sheets::blocks::picture::{piece, place as place_of};
 use crate::sheets::page::desk::Desk;
@@ -23,9 +23,6 @@ use crate::spec::SheetKind;
 use std::sync::Arc;
 
 pub use supply::{contents, suits, supply};
-
-/// The edge of a cube, always.
-pub const UNIT: Length = Length::mm(10);
 
 /// Lays the masters out. Fails when a flat or the check lines do not fit a page, and when `blocks` is asked for numbers
 /// that have no block picture.
@@ -114,7 +111,7 @@ fn page(
     let placed = place::place(bands);
     let headed = head::lay(desk, layout, plan.live, placed.size.height, number)?;
     let origin = place::origin(plan.live, placed.size, headed.body.top());
-    let (cuts, snips, lines) = place::cuts(&placed, origin, plan.live, layout.cut);
+    let (cuts, snips, lines) = place::cuts(&placed, origin, plan.live);
     let mut layer = Layer { cuts, snips, nodes: vec![Node::Artifact(lines)], ..Layer::default() };
 
     let pieces = Pieces::new(desk);

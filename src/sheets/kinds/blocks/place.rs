@@ -1,10 +1,11 @@
 //! Bands to rectangles and cuts.
 
-use crate::measure::{Length, Point, Rect, Size};
-use crate::sheets::blocks::geometry::BlockKind;
+use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::sheets::blocks::geometry::{BlockKind, UNIT};
 use crate::sheets::blocks::packing::Band;
-use crate::sheets::kinds::blocks::UNIT;
-use crate::sheets::page::{CutLine, Item, Snip, Stroke};
+use crate::sheets::blocks::picture::CUT_EDGE;
+use crate::sheets::page::ink::FINE;
+use crate::sheets::page::{CutLine, Item, Snip};
 
 /// One piece, from the top left corner of the first band.
 #[derive(Debug, Clone, Copy)]
@@ -64,9 +65,10 @@ pub(super) fn origin(live: Rect, size: Size, top: Length) -> Point {
     Point::new(live.left() + (live.width() - size.width).half(), top)
 }
 
-/// The cuts that free every piece, and the lines that show them: first level lines between bands and those upright lines
-/// that cross no piece, from edge to edge; then snips across single bands.
-pub(super) fn cuts(placed: &Placed, origin: Point, live: Rect, pen: Stroke) -> (Vec<CutLine>, Vec<Snip>, Vec<Item>) {
+/// The cuts that free every piece: first level ones between bands and those upright ones that cross no piece, from edge to
+/// edge; then snips across single bands. The pieces' own edges show them, so that no line runs through scrap; what is drawn
+/// here are ticks beside the pieces, where a ruler or a trimmer finds a cut that goes right across, and stripes on scrap.
+pub(super) fn cuts(placed: &Placed, origin: Point, live: Rect) -> (Vec<CutLine>, Vec<Snip>, Vec<Item>) {
     let blocks: Vec<Rect> = placed.blocks.iter().map(|block| block.rect).collect();
     let mut levels: Vec<Length> = placed.bands.iter().flat_map(|band| [band.top(), band.bottom()]).collect();
     let mut edges: Vec<Length> = blocks.iter().flat_map(|rect| [rect.left(), rect.right()]).collect();
@@ -100,16 +102,74 @@ pub(super) fn cuts(placed: &Placed, origin: Point, live: Rect, pen: Stroke) -> (
         .map(|Snip { from, to }| Snip { from: from.moved(origin.x, origin.y), to: to.moved(origin.x, origin.y) })
         .collect();
     let (top, bottom) = (origin.y, origin.y + placed.size.height);
-    let ruled = |from: Point, to: Point| Item::Line { from, to, stroke: pen };
+    let (left, right) = (origin.x, origin.x + placed.size.width);
+    let ruled = |from: Point, to: Point| Item::Line { from, to, stroke: CUT_EDGE };
     let mut lines = Vec::new();
     let mut cuts = Vec::new();
     for y in levels.into_iter().map(|y| y + origin.y) {
         cuts.push(CutLine::Level(y));
-        lines.push(ruled(Point::new(live.left(), y), Point::new(live.right(), y)));
+        lines.push(ruled(Point::new((left - TICK).max(live.left()), y), Point::new(left, y)));
+        lines.push(ruled(Point::new(right, y), Point::new((right + TICK).min(live.right()), y)));
     }
-    for x in full.into_iter().map(|x| x + origin.x) {
-        cuts.push(CutLine::Upright(x));
-        lines.push(ruled(Point::new(x, top), Point::new(x, bottom)));
+    for x in full {
+        cuts.push(CutLine::Upright(x + origin.x));
+        // A tick stands where a piece meets it.
+        let meets = |band: Option<&Rect>| {
+            let inside = |rect: &&Rect| band.is_some_and(|band| band.contains(**rect));
+            blocks.iter().filter(inside).any(|rect| rect.left() == x || rect.right() == x)
+        };
+        let x = x + origin.x;
+        if meets(placed.bands.first()) {
+            lines.push(ruled(Point::new(x, top - TICK.min(GAP_ABOVE)), Point::new(x, top)));
+        }
+        if meets(placed.bands.last()) {
+            lines.push(ruled(Point::new(x, bottom), Point::new(x, (bottom + TICK).min(live.bottom()))));
+        }
+    }
+    for scrap in scrap(placed) {
+        lines.extend(stripes(scrap.moved(origin.x, origin.y)));
     }
     (cuts, snips, lines)
 }
+
+/// How far ticks reach.
+const TICK: Length = Length::mm(4);
+/// They keep clear of the check lines above.
+const GAP_ABOVE: Length = Length::mm100(80);
+
+/// What is left over of the bands at their right ends; of bands below one another that end alike, together.
+fn scrap(placed: &Placed) -> Vec<Rect> {
+    let mut all: Vec<Rect> = Vec::new();
+    for band in &placed.bands {
+        let inside = placed.blocks.iter().map(|block| block.rect).filter(|rect| band.contains(*rect));
+        let end = inside.map(Rect::right).max().unwrap_or(band.left());
+        if end >= band.right() {
+            continue;
+        }
+        let rest = Rect::between(Point::new(end, band.top()), Point::new(band.right(), band.bottom()));
+        match all.last_mut() {
+            Some(above) if above.left() == rest.left() && above.bottom() == rest.top() => *above = above.union(rest),
+            _ => all.push(rest),
+        }
+    }
+    all
+}
+
+/// Slanted lines in a rectangle that touch neither its edges nor each other.
+fn stripes(rect: Rect) -> Vec<Item> {
+    let inner = rect.shrunk(Sides::splat(STRIPES_INSET));
+    let mut lines = Vec::new();
+    // Lines on which x + y is a whole number of steps: stripes of neighbouring rectangles go on in line.
+    let least = (inner.left() + inner.top()).holds(STRIPES_APART) + 1;
+    let most = (inner.right() + inner.bottom()).holds(STRIPES_APART);
+    for sum in (least..=most).map(|k| STRIPES_APART * k) {
+        let (low, high) = ((sum - inner.bottom()).max(inner.left()), (sum - inner.top()).min(inner.right()));
+        if high - low > Length::mm(1) {
+            lines.push(Item::Line { from: Point::new(low, sum - low), to: Point::new(high, sum - high), stroke: FINE });
+        }
+    }
+    lines
+}
+
+const STRIPES_INSET: Length = Length::mm100(150);
+const STRIPES_APART: Length = Length::mm(7);

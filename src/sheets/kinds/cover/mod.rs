@@ -137,7 +137,7 @@ fn pages(desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun]) -> Result<Vec<Page>,
     start.list("The first five minutes", &says::first(desk, runs))?;
     start.contents_and_materials(desk, job, runs)?;
     start.list("Where the answers are", &says::answers(runs))?;
-    start.list("Early finishers", &says::finishers(desk))?;
+    start.list("Early finishers", &says::finishers(desk)?)?;
     start.list("If the copies are missing", &says::missing(desk, runs))?;
     start.list("Cautions", &says::cautions(desk))?;
     start.lines("Only the school can fill this in", says::SCHOOL_NOTE, &says::SCHOOL)?;

@@ -1,9 +1,11 @@
 //! What the cover says.
 
+use crate::diag::Problem;
 use crate::lesson::Lesson;
 use crate::lesson::job::For;
 use crate::lesson::say::{counted_s, list};
 use crate::sheets::kinds::cover::PageRun;
+use crate::sheets::kinds::record;
 use crate::sheets::page::desk::Desk;
 use crate::spec::{Cut, SheetKind};
 
@@ -57,7 +59,7 @@ pub(super) fn answers(runs: &[PageRun]) -> Vec<String> {
     items
 }
 
-pub(super) fn finishers(desk: &Desk<'_>) -> Vec<String> {
+pub(super) fn finishers(desk: &Desk<'_>) -> Result<Vec<String>, Problem> {
     let lesson = desk.lesson;
     let mut items = Vec::new();
     if lesson.sets.len() > 1 {
@@ -65,11 +67,11 @@ pub(super) fn finishers(desk: &Desk<'_>) -> Vec<String> {
     } else if !lesson.sets.is_empty() {
         items.push("Check a partner's board, then put all its numbers in order from least to greatest.".to_owned());
     }
-    if makes(desk, SheetKind::Record) {
+    if makes(desk, SheetKind::Record) && record::empty_rows(desk)? > 0 {
         items.push("Fill an empty row of the recording sheet with a number of their own.".to_owned());
     }
     items.push("Think of a wrong way to write a number. A partner finds out what is wrong with it.".to_owned());
-    items
+    Ok(items)
 }
 
 pub(super) fn missing(desk: &Desk<'_>, runs: &[PageRun]) -> Vec<String> {

@@ -94,7 +94,10 @@ fn design(desk: &Desk<'_>, checks: &[Check]) -> Result<Design, Problem> {
     let mut grids: Vec<(Size, Grid)> = Vec::new();
     for turn in &layout.turns {
         let page = desk.page(*turn);
-        let body = footed(desk, layout, page)?.body;
+        // The pen of the outermost cuts stays inside what the printer reaches.
+        let half = layout.cut.width.half();
+        let edges = Sides { left: half, right: half, top: half, bottom: Length::ZERO };
+        let body = footed(desk, layout, page)?.body.shrunk(edges);
         for columns in layout.grid.columns.0..=layout.grid.columns.1 {
             for rows in layout.grid.rows.0..=layout.grid.rows.1 {
                 grids.push((page, Grid::filling(body, columns, rows, layout.grid.gutter)));

@@ -3,10 +3,14 @@
 use crate::diag::Problem;
 use crate::measure::Length;
 use crate::number::{Number, Place};
-use crate::sheets::blocks::geometry::BlockKind;
-use crate::sheets::kinds::blocks::UNIT;
+use crate::sheets::blocks::geometry::{BlockKind, UNIT};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layout;
+
+/// A box of the ten-frame where there is room: larger than the cube it holds, so that a cube goes in and out easily.
+pub(super) const FRAME_CELL: Length = Length::mm(13);
+/// From the ten-frame to the edge of its column, at least.
+pub(super) const FRAME_EDGE: Length = Length::mm(1);
 
 /// One column of a mat.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -37,7 +41,7 @@ pub(super) fn of(desk: &Desk<'_>, layout: &Layout) -> Result<Vec<MatColumn>, Pro
         // traded, cubes lie in the frame.
         let (kind, need, want) = match place {
             _ if !built => (None, layout.length("counters")?, Length::ZERO),
-            Place::Ones => (Some(BlockKind::Cube), UNIT * 5, Length::ZERO),
+            Place::Ones => (Some(BlockKind::Cube), UNIT * 5, FRAME_CELL * 5 + FRAME_EDGE * 2 - around),
             Place::Tens => (Some(BlockKind::Rod), UNIT * most(place), flat),
             Place::Hundreds => (Some(BlockKind::Flat), flat, flat * most(place).clamp(1, 2)),
             _ => (Some(BlockKind::Thousand), flat, flat * most(place).clamp(1, 2)),

@@ -5,10 +5,9 @@ use std::sync::Arc;
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::Place;
-use crate::sheets::blocks::geometry::LEAST_UNIT;
+use crate::sheets::blocks::geometry::{LEAST_UNIT, UNIT};
 use crate::sheets::blocks::picture::symbol;
-use crate::sheets::kinds::blocks::UNIT;
-use crate::sheets::kinds::mat::columns::MatColumn;
+use crate::sheets::kinds::mat::columns::{FRAME_CELL, FRAME_EDGE, MatColumn};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink::{self, OUTLINE};
 use crate::sheets::page::layout::Layout;
@@ -67,7 +66,7 @@ pub(super) fn heading(desk: &Desk<'_>, layout: &Layout, column: &MatColumn, rect
 pub(super) fn field(column: &MatColumn, layout: &Layout, rect: Rect) -> Node {
     let mut nodes = Vec::new();
     if column.place == Place::Ones {
-        let frame = ten_frame();
+        let frame = ten_frame(rect.width());
         let at = Point::new(
             rect.left() + (rect.width() - frame.size.width).half(),
             rect.top() + layout.padding.max(Length::mm(6)).min((rect.height() - frame.size.height).half()),
@@ -78,14 +77,16 @@ pub(super) fn field(column: &MatColumn, layout: &Layout, rect: Rect) -> Node {
     Node::Tagged(Tag::Cell, nodes)
 }
 
-/// Two rows of five boxes, each as large as a cube.
-fn ten_frame() -> Symbol {
-    let cell = Size::new(UNIT, UNIT);
+/// Two rows of five boxes, as large as a column of this width allows and never smaller than the cubes that go in.
+fn ten_frame(width: Length) -> Symbol {
+    let half = Length::mm100(50);
+    let side = (half * ((width - FRAME_EDGE * 2).holds(half) / 5)).min(FRAME_CELL).max(UNIT);
+    let cell = Size::new(side, side);
     let boxes = (0..10).map(|k| {
-        let corner = Point::new(UNIT * (k % 5), UNIT * (k / 5));
+        let corner = Point::new(side * (k % 5), side * (k / 5));
         Item::Rect { rect: Rect::new(corner, cell), fill: None, stroke: Some(OUTLINE) }
     });
-    Symbol { size: Size::new(UNIT * 5, UNIT * 2), items: boxes.collect() }
+    Symbol { size: Size::new(side * 5, side * 2), items: boxes.collect() }
 }
 
 /// Half of each joining mark at the edge `x` of the mat: the other half is on the other page, so that joined they are

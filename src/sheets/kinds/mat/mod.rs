@@ -8,9 +8,10 @@ mod columns;
 mod draw;
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Size};
+use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head, Headed};
+use crate::sheets::page::ink::OUTLINE;
 use crate::sheets::page::layout::Layout;
 use crate::sheets::page::{CutLine, Item, Layer, Node, Page, Reader, Tag};
 use crate::spec::SheetKind;
@@ -23,7 +24,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let mut best: Option<(Size, Vec<Vec<MatColumn>>)> = None;
     for &turn in &layout.turns {
         let size = desk.page(turn);
-        let Some(pages) = columns::share(&columns, desk.live(size, layout).width()) else { continue };
+        let Some(pages) = columns::share(&columns, live(desk, layout, size).width()) else { continue };
         if best.as_ref().is_none_or(|(_, so_far)| pages.len() < so_far.len()) {
             best = Some((size, pages));
         }
@@ -38,10 +39,15 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 fn too_wide(desk: &Desk<'_>, layout: &Layout, columns: &[MatColumn]) -> Problem {
     let widest = columns.iter().max_by_key(|column| column.need);
     let (name, need) = widest.map_or(("", Length::ZERO), |column| (column.place.words(), column.need));
-    let widths = layout.turns.iter().map(|turn| desk.live(desk.page(*turn), layout).width());
+    let widths = layout.turns.iter().map(|turn| live(desk, layout, desk.page(*turn)).width());
     let width = widths.max().unwrap_or_default();
     Problem::new(format!("the {name} column needs {need}, and the page has {width}"))
         .hint("a smaller margin, larger paper or standard text would fit")
+}
+
+/// The room that leaves the pen of the mat's edge inside what the printer reaches.
+fn live(desk: &Desk<'_>, layout: &Layout, page: Size) -> Rect {
+    desk.live(page, layout).shrunk(Sides::splat(OUTLINE.width.half()))
 }
 
 /// What all pages of a mat share.
@@ -56,7 +62,7 @@ struct Mat {
 /// Page `k`, from 0.
 fn page(desk: &Desk<'_>, layout: &Layout, mat: &Mat, columns: &[MatColumn], k: usize) -> Result<Page, Problem> {
     let Mat { size, high, count } = *mat;
-    let live = desk.live(size, layout);
+    let live = live(desk, layout, size);
     let headed = headed(desk, live, (k, count))?;
     let body = headed.body;
     let mut layer = Layer::default();

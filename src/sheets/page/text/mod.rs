@@ -72,6 +72,8 @@ pub enum Down {
     Top,
     /// Capital letters in the middle: what looks centred.
     Middle,
+    /// All that is drawn in the middle, letters above and below the line among it: for pieces, which have no line to share.
+    Ink,
     /// On the bottom edge of the frame.
     Bottom,
     /// The first base line exactly this far below the top of the frame: for texts that share a base line.
@@ -90,6 +92,8 @@ pub struct Align {
 impl Align {
     /// In the middle both ways.
     pub const CENTRE: Self = Self { across: Across::Centre, down: Down::Middle };
+    /// In the middle both ways by all that is drawn.
+    pub const INK: Self = Self { across: Across::Centre, down: Down::Ink };
     /// At the left, in the middle from top to bottom.
     pub const LEFT: Self = Self { across: Across::Left, down: Down::Middle };
     /// At the right, in the middle from top to bottom.
@@ -177,9 +181,9 @@ pub fn fitting<'t>(family: &Family, texts: &[&'t str], room: Size, face: &Face) 
                 // Most sizes that are too large are found out by counting lines, before any is set.
                 let limit = Units::limit(font, room.width, size);
                 let face = face.at(size);
-                let lines = i64::try_from(units.ends(limit).len()).unwrap_or(i64::MAX);
+                let lines = units.ends(limit).len();
                 units.widest() <= limit
-                    && face.pitch() * (lines - 1) + font.x_height(size) <= room.height
+                    && face.pitch() * lines.saturating_sub(1) + font.x_height(size) <= room.height
                     && place(family, text, frame, &face, Align::CENTRE).is_some()
             };
             let smaller = |size: &Length| (*size > face.least).then(|| (*size - STEP).max(face.least));
@@ -239,7 +243,7 @@ pub fn flow(family: &Family, text: &str, width: Length, face: &Face) -> Vec<Stri
 
 /// How high running text of so many lines stands, from the top of its first strip to the bottom of its last.
 pub fn height(lines: usize, face: &Face) -> Length {
-    face.pitch() * i64::try_from(lines).unwrap_or(i64::MAX / 1_000_000_000)
+    face.pitch() * lines
 }
 
 /// Puts lines that were broken already into `frame` at the face's preferred size; the ink of line k lies in the k-th
@@ -272,11 +276,14 @@ fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align
     let ink = |text: &str| font.ink(text, size, Point::ORIGIN);
     // A strip of text reaches from the top of the highest letter to the bottom of the deepest, in the middle of its pitch.
     let (rise, drop) = ink(LETTERS).map_or((font.cap_height(size), font.below(size)), |ink| (-ink.top(), ink.bottom()));
-    let rest = pitch * i64::try_from(lines.len().saturating_sub(1)).unwrap_or(0);
+    let rest = pitch * lines.len().saturating_sub(1);
+    let deepest = lines.last().and_then(|line| ink(line)).map_or(Length::ZERO, Rect::bottom);
+    let highest = lines.first().and_then(|line| ink(line)).map_or(Length::ZERO, |ink| -ink.top());
     let mut first = match align.down {
         Down::Top => frame.top() + (pitch - rise - drop).half().max(Length::ZERO) + rise,
         Down::Bottom => frame.bottom() - drop - rest,
         Down::Base(base) => frame.top() + base,
+        Down::Ink => frame.top() + (frame.height() - highest - rest - deepest).half() + highest,
         Down::Middle => {
             let cap = font.cap_height(size);
             frame.top() + (frame.height() - cap - rest).half() + cap
@@ -284,8 +291,6 @@ fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align
     };
     if !matches!(align.down, Down::Base(_)) {
         // What the eye does not count, descenders and marks above capitals, may need the room at the ends.
-        let deepest = lines.last().and_then(|line| ink(line)).map_or(Length::ZERO, Rect::bottom);
-        let highest = lines.first().and_then(|line| ink(line)).map_or(Length::ZERO, |ink| -ink.top());
         first = first.min(frame.bottom() - deepest - rest).max(frame.top() + highest);
     }
     let place = |(k, text): (i64, &String)| {
@@ -409,6 +414,19 @@ mod tests {
         let ink = family.regular.ink("H", line.size, line.at).unwrap();
         let (above, below) = (ink.top() - frame.top(), frame.bottom() - ink.bottom());
         assert!((above - below).abs() < Length::mm100(20), "{above} {below}");
+    }
+
+    #[test]
+    fn ink_stands_in_the_middle() {
+        let family = bundled(Bundled::Andika).unwrap();
+        for text in ["eight", "400 + 6", "one gypsy moth in the attic"] {
+            let frame = room(60, 40);
+            let lines = set(&family, text, frame, &face(24), Align::INK).unwrap().lines;
+            let ink = lines.iter().filter_map(|line| family.regular.ink(&line.text, line.size, line.at));
+            let ink = ink.reduce(Rect::union).unwrap();
+            let (above, below) = (ink.top() - frame.top(), frame.bottom() - ink.bottom());
+            assert!((above - below).abs() < Length::mm100(5), "{text}: {above} {below}");
+        }
     }
 
     #[test]
