@@ -42,8 +42,8 @@ pub fn write(out: &mut (impl Write + ?Sized), lesson: &Lesson, packets: &[Packet
                 "sheet": page.sheet.word(),
                 "version": page.version.map(|version| version.to_string()),
                 "learner": page.learner,
-                "kit": page.kit,
                 "stock": page.stock.word(),
+                "kit": page.kit,
             });
             write!(out, "{between}    {row}")?;
             between = ",\n";

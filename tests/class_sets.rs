@@ -185,7 +185,7 @@ fn roster_trouble_gives_a_clear_result() {
     let cases: [(&str, u8, &str, &[&str]); 8] = [
         ("group\nWren\n", 1, "the roster has no column `name`", &[]),
         ("name\nWren\nOtis\nQuill\nTansy\n", 1, "the roster has 4 names but", &[]),
-        ("name\nWren\n", 0, "", &["Wren"]),
+        ("name\nWren\n", 0, "the roster has 1 name for 3 learners", &["Wren"]),
         (&format!("name\n{long}\n"), 0, "", &["Quillfeather Quill"]),
         ("name\nWren\n\u{5d3}\u{5d5}\u{5d3}\n", 0, "roster.csv:3:1", &["Wren"]),
         ("name\nKai \u{5b50}\nWren\n", 0, "the font has no `\u{5b50}`, so the name `Kai \u{5b50}`", &["Wren"]),

@@ -77,7 +77,7 @@ fn written() -> String {
     let rule = "=".repeat(80);
     let mut text =
         format!("{}\n\n{rule}\n\n{}\n\n{rule}\n\n{}\n", own("LICENSE"), own("LICENSE-MIT"), own("LICENSE-APACHE"));
-    for (font, folder) in [("Andika", "andika"), ("Atkinson Hyperlegible", "atkinson-hyperlegible")] {
+    for (font, folder) in [("Andika", "andika"), ("Lato", "lato")] {
         write!(text, "\n{rule}\nThe font {font}\n{rule}\n\n{}\n", own(&format!("fonts/{folder}/OFL.txt"))).unwrap();
     }
     let metadata = metadata();

@@ -119,12 +119,13 @@ fn strips(pages: &[&Page]) -> Vec<Shown> {
 }
 
 /// The rows of a key's board: the cells between its level lines, columns beginning where their headings do.
-fn answers(page: &Page, forms: &[Form]) -> Vec<Vec<Shown>> {
+fn answers(page: &Page, forms: &[&str]) -> Vec<Vec<Shown>> {
     let unit = unit(&[page]);
-    let heading = |form: &Form| page.texts.iter().find(|run| run.text == form.heading()).unwrap();
+    // A long heading stands on several lines.
+    let heading = |form: &str| page.texts.iter().find(|run| form.starts_with(&*run.text)).unwrap();
     let mut starts: Vec<f64> = forms.iter().map(|form| heading(form).x - 1.0).collect();
     starts.push(page.width);
-    let (top, decoys) = (heading(&forms[0]).y, page.texts.iter().find(|run| run.text == "Decoys"));
+    let (top, decoys) = (heading(forms[0]).y, page.texts.iter().find(|run| run.text == "Decoys"));
     let bottom = decoys.map_or(page.height, |run| run.y);
     let levels: Vec<f64> = lines(page, true, false).into_iter().filter(|y| *y > top && *y < bottom).collect();
     let row = |edge: &[f64]| {
@@ -155,8 +156,9 @@ fn matches(name: &str) {
             laid.filter(|(page, _)| page.sheet == kind && page.version == Some(set.version)).map(|(_, p)| p).collect()
         };
         let forms: Vec<Form> = lesson.spec.forms.matched.value.clone();
+        let headings: Vec<&str> = forms.iter().map(|form| lesson.form_heading(*form)).collect();
         let key = of(SheetKind::Key);
-        let answers: Vec<Vec<Shown>> = key.iter().take(1).flat_map(|page| answers(page, &forms)).collect();
+        let answers: Vec<Vec<Shown>> = key.iter().take(1).flat_map(|page| answers(page, &headings)).collect();
         assert_eq!(answers.len(), set.rows.len(), "{name} {}: rows of the key", set.version);
 
         // The board shows the given forms in the key's order, a row each.

@@ -39,7 +39,7 @@ use serde_json::json;
 
 use args::{Cli, Command, Format, Input, Talk};
 use failure::{DONE, Failure};
-use files::watch::Seen;
+use files::watch::FileState;
 use files::write::Stance;
 use gather::Shared;
 use report::Report;
@@ -150,7 +150,7 @@ impl Desk<'_, '_, '_> {
         }
         loop {
             // Looked at first, so that what is saved during the work is not missed.
-            let seen = Seen::now(input);
+            let seen = FileState::now(input);
             self.each(input, &run);
             let told = if self.cli.talk.quiet {
                 Ok(())

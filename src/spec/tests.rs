@@ -37,7 +37,7 @@ fn the_smallest_lesson_has_sensible_defaults() {
     assert_eq!(spec.forms.matched.value, [Form::Numeral, Form::Words, Form::Expanded, Form::Blocks]);
     assert_eq!((spec.forms.decoys.value, spec.class.learners.value, spec.class.versions.value), (4, 24, 1));
     assert_eq!(spec.print.margin.value, Length::mm100(635));
-    assert_eq!(spec.sheets.make.value.len(), 11);
+    assert_eq!(spec.sheets.make.value.len(), 12);
     assert_eq!(assumed(&spec).len(), 26);
     assert_eq!((spec.class.share(SheetKind::Blocks), spec.class.share(SheetKind::Board)), (2, 1));
 }
@@ -119,7 +119,7 @@ fn the_reference_is_what_the_readers_take() {
     file(Table::root(document.table.get_ref()), true, &mut log);
     let mut taken: Vec<String> = Vec::new();
     for (table, keys) in log.tables() {
-        let tables = ["numbers", "forms", "class", "print", "sheets", "model", "sort", "exit"];
+        let tables = ["numbers", "forms", "class", "print", "sheets", "model", "sort", "exit", "names"];
         // Places are not keys of their own, and of what the file nests only the outermost name is a key.
         if !["zeros", "at_most", "share"].iter().any(|nested| table.ends_with(nested)) {
             taken.extend(keys.iter().filter(|key| !tables.contains(key)).map(|key| format!("{table}.{key}")));

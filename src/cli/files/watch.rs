@@ -18,11 +18,11 @@ const PAUSE: Duration = Duration::from_millis(250);
 
 /// What the files were like when they were last looked at.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Seen {
+pub struct FileState {
     files: Vec<(PathBuf, Option<(u64, SystemTime)>)>,
 }
 
-impl Seen {
+impl FileState {
     /// Looks at every file that a run reads: the lessons, the rosters and fonts they name, and layouts.
     pub fn now(input: &Input) -> Self {
         let mut paths = Vec::new();

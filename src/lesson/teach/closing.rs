@@ -1,10 +1,10 @@
 //! The end of the lesson: sharing, the quick check and clearing away.
 
-use super::Seen;
 use super::building::empty_places;
 use super::opening::twins;
 use super::script::Script;
 use super::sorting::same_digits;
+use super::steps::Seen;
 use crate::lesson::Wrong;
 use crate::lesson::exit::{Check, Question};
 use crate::lesson::timing::{QUESTIONS, StripUse};

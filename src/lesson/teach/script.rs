@@ -2,7 +2,8 @@
 
 use std::collections::{BTreeSet, HashSet};
 
-use super::{Means, Seen, Step};
+use super::means::Means;
+use super::steps::{Seen, Step};
 use crate::lesson::timing::{self, Load};
 use crate::lesson::{Lesson, SortSet, Wrong};
 use crate::number::{Content, Number, Place, Slip, Style, Task};

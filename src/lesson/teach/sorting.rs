@@ -1,8 +1,8 @@
 //! Sorting and matching: what the class does with boards and strips, and what to ask while walking round.
 
-use super::Seen;
 use super::opening::twins;
 use super::script::Script;
+use super::steps::Seen;
 use crate::lesson::timing::StripUse;
 use crate::lesson::{SortSet, Wrong};
 use crate::number::{Content, Digits, Form, Number};

@@ -4,7 +4,7 @@
 //! sheet it is.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Size};
+use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::Grid;
 use crate::sheets::page::layout::Turn;
@@ -24,7 +24,8 @@ impl Division {
     pub fn of(desk: &Desk<'_>, piece: Size, high: Length, cut: Stroke) -> Result<Self, Problem> {
         let divide = |turn: Turn| {
             let size = desk.page(turn);
-            let room = desk.printable(size);
+            // The pens of the outermost cuts stay inside what the printer reaches.
+            let room = desk.printable(size).shrunk(Sides::splat(cut.width.half()));
             let line = Rect::new(room.origin(), Size::new(room.width(), high));
             let area = Rect::between(Point::new(room.left(), line.bottom()), Point::new(room.right(), room.bottom()));
             let count = |n: i64| u32::try_from(n).unwrap_or(0);

@@ -95,9 +95,9 @@ impl Shape {
 
 /// A whole number below 2^32.
 #[derive(Debug, Clone, Copy)]
-pub struct Count(pub Limit);
+pub struct Quantity(pub Limit);
 
-impl Kind for Count {
+impl Kind for Quantity {
     type Value = u32;
 
     fn json(&self, value: &u32) -> Json {
@@ -109,7 +109,7 @@ impl Kind for Count {
     }
 }
 
-impl Readable for Count {
+impl Readable for Quantity {
     fn read(&self, value: &Value, log: &mut Log) -> Option<Given<u32>> {
         value.count(log, self.0)
     }
@@ -399,7 +399,7 @@ impl Kind for Places<Request> {
     }
 }
 
-impl Kind for Places<Count> {
+impl Kind for Places<Quantity> {
     type Value = BTreeMap<Place, Given<u32>>;
 
     fn json(&self, value: &Self::Value) -> Json {
@@ -417,7 +417,7 @@ pub struct Sheets {
     /// The sheets that can be named.
     pub of: &'static [SheetKind],
     /// What can be given for each.
-    pub count: Count,
+    pub count: Quantity,
 }
 
 impl Kind for Sheets {

@@ -2,7 +2,7 @@
 
 use super::key::{Key, Keyed, ROLE, Row, Usually};
 use super::kind::{
-    Count, Font, Line, Measure, Numbers, OneOf, Path, Places, Range, Request, Sheets, Switch, Whole, Words,
+    Font, Line, Measure, Numbers, OneOf, Path, Places, Quantity, Range, Request, Sheets, Switch, Whole, Words,
 };
 use crate::measure::Length;
 use crate::number::Form;
@@ -20,8 +20,8 @@ pub const TITLE: Key<Line> =
 /// The grade.
 pub const GRADE: Key<Line> = Key::new("", "grade", Line(limits::GRADE), "\"2\"", "printed on the plan, nothing else");
 /// How long the lesson lasts.
-pub const MINUTES: Usually<Count> =
-    Key::new("", "minutes", Count(limits::MINUTES), "50", "the plan's times add up to exactly this").usually(45);
+pub const MINUTES: Usually<Quantity> =
+    Key::new("", "minutes", Quantity(limits::MINUTES), "50", "the plan's times add up to exactly this").usually(45);
 /// The paper.
 pub const PAPER: Usually<OneOf<Paper>> =
     Key::new("", "paper", one_of(&Paper::ALL, Paper::word), "\"a4\"", "the paper of every page").usually(Paper::Letter);
@@ -40,10 +40,10 @@ pub const RANGE: Key<Range> =
 /// Numbers never chosen.
 pub const NEVER: Key<Numbers> = Key::new("numbers", "never", Numbers(limits::NUMBER), "[500]", "numbers to leave out");
 /// The largest digit in each place.
-pub const AT_MOST: Key<Places<Count>> = Key::new(
+pub const AT_MOST: Key<Places<Quantity>> = Key::new(
     "numbers",
     "at_most",
-    Places(Count(limits::DIGIT)),
+    Places(Quantity(limits::DIGIT)),
     "{ hundreds = 6 }",
     "the largest digit in a place, such as what the class's tub of blocks holds",
 );
@@ -51,8 +51,9 @@ pub const AT_MOST: Key<Places<Count>> = Key::new(
 /// How many numbers a role has where the file is silent, in the order of [`super::ROLES`].
 pub const COUNTS: [u32; 3] = [3, 8, 4];
 /// How many numbers a role has.
-pub const COUNT: Key<Count> = Key::new(ROLE, "count", Count(limits::COUNT), "6", "how many; 0 leaves the role out")
-    .worked("3 model, 8 sort and 4 exit numbers; fewer in a small range, more where requests need them");
+pub const COUNT: Key<Quantity> =
+    Key::new(ROLE, "count", Quantity(limits::COUNT), "6", "how many; 0 leaves the role out")
+        .worked("3 model, 8 sort and 4 exit numbers; fewer in a small range, more where requests need them");
 /// Numbers that must be among them.
 pub const ALWAYS: Key<Numbers> =
     Key::new(ROLE, "always", Numbers(limits::NUMBER), "[640]", "numbers that must be among them");
@@ -117,10 +118,10 @@ pub const THOUSANDS: Usually<OneOf<Thousands>> = Key::new(
 /// The most decoys of a set whose file is silent.
 pub const DECOYS_MOST: u32 = 4;
 /// Extra strips made by slips.
-pub const DECOYS: Key<Count> = Key::new(
+pub const DECOYS: Key<Quantity> = Key::new(
     "forms",
     "decoys",
-    Count(limits::DECOYS),
+    Quantity(limits::DECOYS),
     "2",
     "extra strips that match no row, made by slips in thinking",
 )
@@ -140,16 +141,17 @@ pub const NAMES: [Key<Line>; Form::ALL.len()] = [
 ];
 
 /// How many learners.
-pub const LEARNERS: Usually<Count> =
-    Key::new("class", "learners", Count(limits::LEARNERS), "24", "how many learners, unless a roster says").usually(24);
+pub const LEARNERS: Usually<Quantity> =
+    Key::new("class", "learners", Quantity(limits::LEARNERS), "24", "how many learners, unless a roster says")
+        .usually(24);
 /// Extra sets.
-pub const SPARES: Usually<Count> =
-    Key::new("class", "spares", Count(limits::SPARES), "2", "extra sets, for pieces that get lost").usually(2);
+pub const SPARES: Usually<Quantity> =
+    Key::new("class", "spares", Quantity(limits::SPARES), "2", "extra sets, for pieces that get lost").usually(2);
 /// Sort sets.
-pub const VERSIONS: Usually<Count> = Key::new(
+pub const VERSIONS: Usually<Quantity> = Key::new(
     "class",
     "versions",
-    Count(limits::VERSIONS),
+    Quantity(limits::VERSIONS),
     "3",
     "different but equally hard sort sets, so that neighbours differ",
 )
@@ -166,7 +168,7 @@ pub const ROSTER: Key<Path> = Key::new(
 pub const SHARE: Key<Sheets> = Key::new(
     "class",
     "share",
-    Sheets { of: &SheetKind::KITS, count: Count(limits::SHARE) },
+    Sheets { of: &SheetKind::KITS, count: Quantity(limits::SHARE) },
     "{ blocks = 2, layered = 2 }",
     "how many learners use one copy of a sheet that is kept for other lessons",
 )

@@ -1,6 +1,7 @@
 //! A value read as people write it, and written as the lesson file wants it.
 
-use super::{count, each};
+use super::count;
+use super::each;
 use crate::diag::nearest::nearest;
 use crate::measure::Length;
 use crate::number::Place;
