@@ -199,7 +199,9 @@ fn roster_trouble_gives_a_clear_result() {
         std::fs::write(path("roster.csv"), roster).unwrap();
         let args = ["typeset".into(), path("lesson.toml"), "--out".into(), path("out")];
         let ran = run::placewright(args).with(status);
-        assert!(ran.err.contains(says) && (says.is_empty() == ran.err.is_empty()), "{roster}: {}", ran.err);
+        // A roster with fewer names than learners always gets a word.
+        let short = "for 3 learners";
+        assert!(ran.err.contains(says) && (status > 0 || ran.err.contains(short)), "{roster}: {}", ran.err);
         let file = path("out/lesson/copy-room-paper.pdf");
         assert_eq!(file.exists(), status == 0);
         if status == 0 {

@@ -126,7 +126,9 @@ fn ticket(bytes: &[u8]) -> (Vec<(String, usize, Option<String>)>, Vec<Cutting>) 
         // A table that goes on over a page repeats its head.
         let row = |k: &usize| {
             let cells = part.get(*k..*k + 4).unwrap_or_default();
-            cells.len() == columns.len() && cells.iter().zip(&columns).all(|(run, x)| (run.x - x).abs() < 0.5)
+            !columns.is_empty()
+                && cells.len() == columns.len()
+                && cells.iter().zip(&columns).all(|(run, x)| (run.x - x).abs() < 0.5)
         };
         for row in (0..part.len()).filter(row).map(|k| [0, 1, 2, 3].map(|c| part[k + c].text.as_str())) {
             if row[0].parse::<usize>().is_err() {

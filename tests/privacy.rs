@@ -167,7 +167,8 @@ fn names_change_pages_and_nothing_else() {
     let (one, two) = (made(NAMES, "one"), made(["Otisfen", "Marrowby", "Kestrelton"], "two"));
     assert!(one.iter().map(|(name, _)| name).eq(two.iter().map(|(name, _)| name)));
     for ((name, one), (_, two)) in one.iter().zip(&two) {
-        let on_pages = name.contains("copy-room-paper");
+        // The first picture of a copy room's file is its proof, which is nobody's.
+        let on_pages = name.contains("copy-room-paper") && !name.ends_with("copy-room-paper-1.svg");
         assert_eq!(one != two, on_pages, "{name}");
     }
 }

@@ -64,7 +64,11 @@ impl Frame for English {
         let mut sentences = Vec::new();
         if !each.is_empty() {
             let lead = if learners == 1 { "For the learner" } else { "For each learner" };
-            sentences.push(format!("{lead}: {}.", listed(&each)));
+            // Three things a sentence: a longer list is lost on whoever reads it while a class comes in.
+            for (k, some) in each.chunks(3).enumerate() {
+                let lead = if k == 0 { lead } else { "Also" };
+                sentences.push(format!("{lead}: {}.", listed(some)));
+            }
         }
         sentences.extend(laid.iter().filter_map(of_all).map(str::to_owned));
         sentences.join(" ")
