@@ -77,7 +77,6 @@ pub(super) fn cuts_on(page: &Page) -> usize {
 /// How many sheets of paper a kind of page takes in a file; what is printed on the back of another takes none.
 fn leaves_of(job: &Job<'_>, kind: SheetKind) -> usize {
     let of = |part: &Part| match part {
-        Part::Proof(_) => 0,
         Part::Kits(kits) => kits.leaves.iter().filter(|leaf| leaf.front.sheet == kind).count() * kits.copies,
         Part::Supply(supply, _) => {
             supply.pages.iter().filter(|(page, _)| page.sheet == kind).map(|(_, times)| times).sum()
@@ -85,7 +84,7 @@ fn leaves_of(job: &Job<'_>, kind: SheetKind) -> usize {
         Part::Gang(gang) if gang.kind == kind => gang.leaves(),
         Part::Piles(piles) if kind == SheetKind::Strips => piles.leaves(),
         Part::Shared(shared) if kind == SheetKind::Exit => shared.leaves(),
-        Part::Gang(_) | Part::Piles(_) | Part::Shared(_) => 0,
+        Part::Proof(_) | Part::Gang(_) | Part::Piles(_) | Part::Shared(_) => 0,
         Part::Packets(packets) => {
             (0..packets.leaves()).filter_map(|k| packets.leaf(k)).filter(|(_, leaf)| leaf.front.sheet == kind).count()
         }

@@ -89,7 +89,7 @@ mod tests {
                 for group in plan.groups() {
                     for (k, set) in group.sets.clone().enumerate() {
                         let piles = (k * group.run..(k + 1) * group.run)
-                            .flat_map(|place| group.sheets.clone().filter_map(move |sheet| Some((sheet, place))));
+                            .flat_map(|place| group.sheets.clone().map(move |sheet| (sheet, place)));
                         let got: Vec<_> = piles.filter_map(|(sheet, place)| plan.printed(sheet, place)).collect();
                         let want: Vec<_> = (0..pieces).map(|piece| Printed { set, piece }).collect();
                         assert_eq!(got, want, "{sets} sets of {pieces} at {places}");
