@@ -12,8 +12,7 @@ impl FormTitles for English {
             (Form::Expanded, _) => "Expanded form",
             (Form::Units, Place::Ones | Place::Tens) => "Tens and ones",
             (Form::Units, Place::Hundreds) => "Hundreds, tens and ones",
-            (Form::Units, Place::Thousands) => "Thousands, hundreds, tens and ones",
-            (Form::Units, Place::TenThousands | Place::HundredThousands) => "Place by place",
+            (Form::Units, _) => "Place by place",
             (Form::Blocks, _) => "Blocks",
         }
     }
