@@ -1,7 +1,7 @@
 //! One file for the copy room: what is printed on one stock and one or both sides, page by page.
 
 use crate::diag::Problem;
-use crate::lesson::job::{PrintSides, Stock};
+use crate::lesson::job::{Edge, PrintSides, Stock};
 use crate::sheets::files::PacketKind;
 use crate::sheets::job::deal::Seat;
 use crate::sheets::job::gang::Gang;
@@ -11,6 +11,7 @@ use crate::sheets::job::piles::Piles;
 use crate::sheets::job::shared::Shared;
 use crate::sheets::job::stamp::name;
 use crate::sheets::kinds::supply::Supply;
+use crate::sheets::kinds::ticket::proof::{self, Proved};
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::entry::Entry;
@@ -87,6 +88,19 @@ impl<'a> Job<'a> {
             (Stock::Card, PrintSides::Two(_)) => PacketKind::CardBothSides,
         };
         Self { kind, stock, sides, parts, desk: desk.clone(), seats: seats.to_vec() }
+    }
+
+    /// Begins the file with a proof.
+    pub(super) fn prove(&mut self) -> Result<(), Problem> {
+        let (file, stock, sides, sheets) = (self.kind.about().file, self.stock, self.sides, self.leaves() + 1);
+        let edge = match sides {
+            PrintSides::One => Edge::Long,
+            PrintSides::Two(edge) => edge,
+        };
+        let proved = Proved { file, stock, sides, sheets };
+        let pages = proof::pages(&self.desk, &proved, |front, page| edge.behind(front, page))?;
+        self.parts.insert(0, Part::Proof(pages));
+        Ok(())
     }
 
     /// How many sheets of paper.

@@ -34,7 +34,6 @@ use crate::sheets::job::packets::{Leaf, Leaves, Packets};
 use crate::sheets::job::piles::Piles;
 use crate::sheets::job::shared::Shared;
 use crate::sheets::job::strip_sheet::StripSheet;
-use crate::sheets::kinds::ticket::proof::{self, Proved};
 use crate::sheets::kinds::{blocks, layered};
 use crate::sheets::masters::Masters;
 use crate::sheets::page::Page;
@@ -58,7 +57,7 @@ pub struct Order<'a> {
 /// has no files when there is nothing to copy.
 pub fn order<'a>(masters: &Masters<'a>, only: &[SheetKind]) -> Result<Order<'a>, Vec<Diagnostic>> {
     let pages = masters.of(crate::sheets::of_learners(), only)?;
-    plan(&masters.desk, pages).map_err(|problem| vec![problem.unplaced()])
+    plan(&masters.desk, pages, only.is_empty()).map_err(|problem| vec![problem.unplaced()])
 }
 
 /// How many kits there are of a sheet: one for so many learners as share it. Spare sets are of what is used up.
@@ -67,8 +66,8 @@ pub fn kits(desk: &Desk<'_>, kind: SheetKind) -> u32 {
     class.learners.value.div_ceil(class.share(kind))
 }
 
-/// The order for masters that were laid out already.
-fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
+/// The order for masters that were laid out already; each file begins with a proof where it is `proved`.
+fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>, proved: bool) -> Result<Order<'a>, Problem> {
     let spec = &desk.lesson.spec;
     let stacked = spec.print.cut.value == Cut::Stack;
     let of = |wanted: &dyn Fn(&Page) -> bool| masters.iter().filter(|page| wanted(page)).cloned().collect::<Vec<_>>();
@@ -104,6 +103,9 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>) -> Result<Order<'a>, Problem> {
         let here = slips.iter().filter(|page| page.stock == stock).cloned().collect();
         parts.push(Part::Shared(Shared::plan(here, seats.len())));
         jobs.extend(files(desk, stock, &seats, parts, &leaves(stock), edge)?);
+    }
+    for job in jobs.iter_mut().filter(|_| proved) {
+        job.prove()?;
     }
     Ok(Order { seats, fill, jobs, masters })
 }
@@ -192,10 +194,7 @@ fn files<'a>(
         if parts.is_empty() {
             continue;
         }
-        let mut job = Job::of(desk, stock, sides, seats, parts);
-        let proved = Proved { file: job.kind.about().file, stock, sides, sheets: job.leaves() + 1 };
-        let behind = |front, page| edge.unwrap_or(Edge::Long).behind(front, page);
-        job.parts.insert(0, Part::Proof(proof::pages(desk, &proved, behind)?));
+        let job = Job::of(desk, stock, sides, seats, parts);
         printable(job.pages(), stock)?;
         jobs.push(job);
     }
