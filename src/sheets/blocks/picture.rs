@@ -7,7 +7,7 @@
 use std::sync::Arc;
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Size};
+use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::Place;
 use crate::sheets::blocks::geometry::{Block, BlockKind, Blockwork, Counts, LEAST_UNIT, layer, words};
 use crate::sheets::page::ink::{OUTLINE, Pattern, Tone, tone};
@@ -17,8 +17,8 @@ use crate::spec::Ink;
 /// The lines between the units of a block in a picture. They step back behind the outline, so that at arm's length a block
 /// reads as a block; they are still so dark that a copy of a copy keeps them.
 const fn grid(tone: Tone) -> Stroke {
-    // Darker on a coloured ground.
-    let paint = if matches!(tone.fill, Paint::Grey(_)) { Paint::Grey(80) } else { Paint::Grey(50) };
+    // A coloured ground leaves less contrast.
+    let paint = if matches!(tone.fill, Paint::Grey(_)) { Paint::Grey(80) } else { Paint::BLACK };
     Stroke { width: Length::pt100(50), paint, dash: None }
 }
 
@@ -91,7 +91,7 @@ pub fn symbol(kind: BlockKind, unit: Length, tone: Tone) -> Symbol {
     let items = match kind {
         BlockKind::Thousand => stack(Point::ORIGIN, unit, tone),
         BlockKind::Flat | BlockKind::Rod | BlockKind::Cube => {
-            face(Rect::new(Point::ORIGIN, size), unit, tone, (OUTLINE, grid(tone)))
+            face(Rect::new(Point::ORIGIN, size), unit, tone, drawn(tone))
         }
     };
     Symbol { size, items }
@@ -104,7 +104,7 @@ pub fn piece(kind: BlockKind, level: bool, unit: Length, tone: Tone) -> Symbol {
         return card(unit, tone);
     }
     let size = if level { kind.size(unit).turned() } else { kind.size(unit) };
-    Symbol { size, items: face(Rect::new(Point::ORIGIN, size), unit, tone, (CUT_EDGE, UNIT_LINE)) }
+    Symbol { size, items: face(Rect::new(Point::ORIGIN, size), unit, tone, CUT_OUT) }
 }
 
 /// The front of the block on the card of a thousand: where its number goes.
@@ -131,26 +131,46 @@ fn card(unit: Length, tone: Tone) -> Symbol {
     Symbol { size, items }
 }
 
+/// The pens of a block's face.
+#[derive(Debug, Clone, Copy)]
+struct FacePens {
+    edge: Stroke,
+    units: Stroke,
+    /// Whether the lines between units reach the middle of the edge, which is then drawn over them, or end at it.
+    under: bool,
+}
+
+/// The pens of a block that is cut out.
+const CUT_OUT: FacePens = FacePens { edge: CUT_EDGE, units: UNIT_LINE, under: true };
+
+/// The pens of a block in a picture.
+const fn drawn(tone: Tone) -> FacePens {
+    FacePens { edge: OUTLINE, units: grid(tone), under: false }
+}
+
 /// A block's face: an edge, and lines that close a cell around every unit.
-fn face(rect: Rect, unit: Length, tone: Tone, (edge, inner): (Stroke, Stroke)) -> Vec<Item> {
-    let line = |from: Point, to: Point| Item::Line { from, to, stroke: inner };
+fn face(rect: Rect, unit: Length, tone: Tone, pens: FacePens) -> Vec<Item> {
+    let FacePens { edge, units, under } = pens;
+    let line = |from: Point, to: Point| Item::Line { from, to, stroke: units };
+    let inner = if under { rect } else { rect.shrunk(Sides::splat(edge.width.half())) };
     let (across, down) = (rect.width().holds(unit), rect.height().holds(unit));
     let mut items = vec![Item::Rect { rect, fill: Some(tone.fill), stroke: Some(edge) }];
     items.extend((1..across).map(|k| {
         let x = rect.left() + unit * k;
-        line(Point::new(x, rect.top()), Point::new(x, rect.bottom()))
+        line(Point::new(x, inner.top()), Point::new(x, inner.bottom()))
     }));
     items.extend((1..down).map(|k| {
         let y = rect.top() + unit * k;
-        line(Point::new(rect.left(), y), Point::new(rect.right(), y))
+        line(Point::new(inner.left(), y), Point::new(inner.right(), y))
     }));
     let cells = (0..down).flat_map(|row| (0..across).map(move |column| (column, row)));
     items.extend(cells.filter_map(|(column, row)| {
         let corner = rect.origin().moved(unit * column, unit * row);
         pattern(Rect::new(corner, Size::new(unit, unit)), tone.pattern)
     }));
-    // The edge once more: lighter lines end under it.
-    items.push(Item::Rect { rect, fill: None, stroke: Some(edge) });
+    if under {
+        items.push(Item::Rect { rect, fill: None, stroke: Some(edge) });
+    }
     items
 }
 
@@ -202,7 +222,7 @@ fn stack(corner: Point, unit: Length, tone: Tone) -> Vec<Item> {
     }
     items.push(Item::Line { from: at(side, depth), to: at(side + depth, Length::ZERO), stroke: OUTLINE });
     let front = Rect::new(at(Length::ZERO, depth), Size::new(side, side));
-    items.extend(face(front, unit, tone, (OUTLINE, grid(tone))));
+    items.extend(face(front, unit, tone, drawn(tone)));
     items
 }
 
@@ -210,26 +230,26 @@ fn stack(corner: Point, unit: Length, tone: Tone) -> Vec<Item> {
 mod tests {
     use super::*;
 
-    fn drawn(kind: BlockKind) -> Symbol {
+    fn shown(kind: BlockKind) -> Symbol {
         symbol(kind, Length::mm(2), tone(Ink::Grey, place(kind)))
     }
 
     #[test]
     fn a_flat_has_a_line_between_any_two_rows_of_cells() {
-        let flat = drawn(BlockKind::Flat);
+        let flat = shown(BlockKind::Flat);
         let lines = flat.items.iter().filter(|item| matches!(item, Item::Line { .. })).count();
         assert_eq!((lines, flat.size.width), (18, Length::mm(20)));
     }
 
     #[test]
     fn a_thousand_shows_the_edges_of_ten_flats() {
-        let block = drawn(BlockKind::Thousand);
+        let block = shown(BlockKind::Thousand);
         let whole = Rect::new(Point::ORIGIN, block.size);
         // The nine flats behind the first show one level edge each; the lines of the first start at the left edge.
         let edges = block.items.iter().filter(|item| match item {
             Item::Line { from, to, .. } => {
                 assert!(whole.contains(Rect::between(*from, *to)));
-                from.y == to.y && from.x != Length::ZERO
+                from.y == to.y && from.x > OUTLINE.width
             }
             _ => false,
         });
