@@ -1,11 +1,11 @@
 //! Exit checks: every right answer worked out again from the numeral alone, every wrong one wrong for a reason.
 
+use crate::support::sentences::{sentences, word_count};
 use crate::support::setup;
 use std::collections::BTreeSet;
 
 use placewright::lesson::Lesson;
 use placewright::lesson::exit::{Check, Question, spread};
-use placewright::lesson::say::{sentences, word_count};
 use placewright::number::{Content, Form, Number, Skill, Task};
 use placewright::spec::{Given, Joiner, TextSize, Thousands};
 use setup::{lesson, number, plain, spec};

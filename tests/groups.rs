@@ -3,11 +3,11 @@
 use std::collections::BTreeSet;
 
 use placewright::lesson::groups::{SlipLesson, Trial, has_it, lessons};
-use placewright::lesson::say::{sentences, word_count};
 use placewright::lesson::{InPlay, Lesson, Wrong};
 use placewright::number::{Content, Form, Slip, Task};
 use placewright::spec::{Given, Spec};
 
+use crate::support::sentences::{sentences, word_count};
 use crate::support::setup::{lesson, number, spec};
 
 /// The most words in a sentence that a teacher reads at a glance.

@@ -1,10 +1,10 @@
 //! The teaching plan: times that add up, answers worked out again from the numeral alone, nothing said of what is not there.
 
+use crate::support::sentences::{sentences, word_count};
 use crate::support::{means, setup};
 use std::collections::{BTreeMap, BTreeSet};
 
 use placewright::lesson::Lesson;
-use placewright::lesson::say::{sentences, word_count};
 use placewright::lesson::teach::{self, LONGEST, Means, Seen, Step, Teaching, materials};
 use placewright::lesson::timing::{self, Phase, StripUse};
 use placewright::number::Slip;

@@ -3,10 +3,10 @@
 
 use crate::support::packets::{self, Laid};
 use crate::support::pdf;
+use crate::support::sentences::{sentences, word_count};
 use crate::support::setup;
 use std::sync::OnceLock;
 
-use placewright::lesson::say::{sentences, word_count};
 use placewright::lesson::teach::LONGEST;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::sheets::files::PacketKind;

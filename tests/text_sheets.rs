@@ -2,9 +2,9 @@
 //! overlaps, nothing is too small, and what is cut out is equal and cut straight.
 
 use crate::support::packets::masters;
+use crate::support::sentences::{sentences, word_count};
 use crate::support::setup;
 use placewright::lesson::Lesson;
-use placewright::lesson::say::{sentences, word_count};
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Sides};
 use placewright::sheets::page::desk::Desk;

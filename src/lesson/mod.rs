@@ -9,7 +9,6 @@ pub mod groups;
 mod in_play;
 pub mod job;
 mod planned;
-pub mod say;
 mod strips;
 pub mod teach;
 pub mod timing;

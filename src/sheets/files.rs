@@ -40,8 +40,20 @@ pub struct About {
     pub purpose: &'static str,
     /// How it is printed, in a sentence or two, besides "actual size".
     pub printing: &'static str,
-    /// The sheets it may hold, in their order; of learners' sheets masters, or copies of those on its stock.
-    pub sheets: &'static [SheetKind],
+    /// What comes first in it.
+    first: &'static [SheetKind],
+    /// Whether learners' sheets follow, in the order of the lesson: masters, or copies of those on its stock.
+    learners: bool,
+    /// What comes last in it.
+    last: &'static [SheetKind],
+}
+
+impl About {
+    /// The sheets it may hold, in their order.
+    pub fn sheets(&self) -> impl Iterator<Item = SheetKind> + use<> {
+        let learners = if self.learners { COPIED } else { &[] };
+        [self.first, learners, self.last].into_iter().flatten().copied()
+    }
 }
 
 /// Every packet, in the order of the contract.
@@ -55,21 +67,9 @@ pub const PACKETS: [About; 7] = [
         purpose: "Everything to teach the lesson from: the plan, the numbers to show, one master of every learner sheet \
                   for each version, and the answers.",
         printing: "Print it once, on paper. Keep it as the master.",
-        sheets: &[
-            SheetKind::Plan,
-            SheetKind::Display,
-            SheetKind::Mat,
-            SheetKind::Blocks,
-            SheetKind::Layered,
-            SheetKind::Record,
-            SheetKind::WordBank,
-            SheetKind::Board,
-            SheetKind::Strips,
-            SheetKind::Exit,
-            SheetKind::Key,
-            SheetKind::Tally,
-            SheetKind::SmallGroups,
-        ],
+        first: &[SheetKind::Plan, SheetKind::Display],
+        learners: true,
+        last: &[SheetKind::Key, SheetKind::Tally, SheetKind::SmallGroups],
     },
     About {
         kind: PacketKind::Paper,
@@ -79,7 +79,9 @@ pub const PACKETS: [About; 7] = [
         reader: "copy room",
         purpose: "Every learner's pages that go on paper, in the order to print.",
         printing: "Print it once, on paper, as the job ticket says. It holds every copy already: print one of it.",
-        sheets: COPIED,
+        first: &[],
+        learners: true,
+        last: &[],
     },
     About {
         kind: PacketKind::PaperBothSides,
@@ -90,7 +92,9 @@ pub const PACKETS: [About; 7] = [
         purpose: "Learners' pages on paper that have something on their backs, in the order to print.",
         printing: "Print it once, on paper and on both sides, as the job ticket says. It holds every copy already: print one \
                    of it.",
-        sheets: COPIED,
+        first: &[],
+        learners: true,
+        last: &[],
     },
     About {
         kind: PacketKind::Card,
@@ -100,7 +104,9 @@ pub const PACKETS: [About; 7] = [
         reader: "copy room",
         purpose: "Every learner's pages that go on card, to be cut out, in the order to print.",
         printing: "Print it once, on card, as the job ticket says. It holds every copy already: print one of it.",
-        sheets: COPIED,
+        first: &[],
+        learners: true,
+        last: &[],
     },
     About {
         kind: PacketKind::CardBothSides,
@@ -111,7 +117,9 @@ pub const PACKETS: [About; 7] = [
         purpose: "Learners' pages on card that have something on their backs, in the order to print.",
         printing: "Print it once, on card and on both sides, as the job ticket says. It holds every copy already: print one \
                    of it.",
-        sheets: COPIED,
+        first: &[],
+        learners: true,
+        last: &[],
     },
     About {
         kind: PacketKind::Ticket,
@@ -121,7 +129,9 @@ pub const PACKETS: [About; 7] = [
         reader: "copy room",
         purpose: "What the copy room needs to know: sheets of each stock, sides, cuts, piles and finishing.",
         printing: "Print it once, on paper, and send it along with the class copies.",
-        sheets: &[SheetKind::Ticket],
+        first: &[SheetKind::Ticket],
+        learners: false,
+        last: &[],
     },
     About {
         kind: PacketKind::Substitute,
@@ -132,21 +142,9 @@ pub const PACKETS: [About; 7] = [
         purpose: "The lesson for someone who has never seen it: what to do first, what to say, what to expect, and what \
                   to leave behind.",
         printing: "Print it once, on paper, and leave it on the desk.",
-        sheets: &[
-            SheetKind::Cover,
-            SheetKind::Plan,
-            SheetKind::Display,
-            SheetKind::Mat,
-            SheetKind::Blocks,
-            SheetKind::Layered,
-            SheetKind::Record,
-            SheetKind::WordBank,
-            SheetKind::Board,
-            SheetKind::Strips,
-            SheetKind::Exit,
-            SheetKind::Key,
-            SheetKind::Tally,
-        ],
+        first: &[SheetKind::Cover, SheetKind::Plan, SheetKind::Display],
+        learners: true,
+        last: &[SheetKind::Key, SheetKind::Tally],
     },
 ];
 
@@ -186,7 +184,11 @@ mod tests {
     fn learners_get_what_the_table_of_sheets_says() {
         assert_eq!(sheets::of_learners().collect::<Vec<_>>(), COPIED);
         for kind in SheetKind::ALL {
-            assert!(PACKETS.iter().any(|about| about.sheets.contains(&kind)), "{} is in no packet", kind.word());
+            assert!(
+                PACKETS.iter().any(|about| about.sheets().any(|held| held == kind)),
+                "{} is in no packet",
+                kind.word()
+            );
         }
     }
 }

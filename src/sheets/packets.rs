@@ -136,7 +136,7 @@ fn counted(desk: &Desk<'_>, pages: Vec<Page>) -> Result<Vec<Page>, Vec<Diagnosti
 /// The teacher's packet: learners' sheets once for each version, those that all versions share first. With `only`, the
 /// pages of that sheet alone.
 fn teacher<'a>(masters: &Masters<'_>, only: &[SheetKind]) -> Result<Packet<'a>, Vec<Diagnostic>> {
-    let kinds = PacketKind::Teacher.about().sheets.iter().copied();
+    let kinds = PacketKind::Teacher.about().sheets();
     let mut pages = masters.of(kinds, only)?;
     let learners: Vec<SheetKind> = crate::sheets::of_learners().collect();
     let first = pages.iter().position(|page| learners.contains(&page.sheet)).unwrap_or(pages.len());
@@ -185,7 +185,7 @@ fn ticket(desk: &Desk<'_>, order: &Order<'_>, facts: &JobFacts, taught: &[Entry]
 /// cover alone, with the page numbers of the packet that it leads.
 fn substitute<'a>(masters: &Masters<'_>, facts: &JobFacts, only: &[SheetKind]) -> Result<Packet<'a>, Vec<Diagnostic>> {
     let desk = &masters.desk;
-    let mut others = masters.of(PacketKind::Substitute.about().sheets.iter().copied(), &[])?;
+    let mut others = masters.of(PacketKind::Substitute.about().sheets(), &[])?;
     let learners: Vec<SheetKind> = crate::sheets::of_learners().collect();
     let first = Version(0);
     others.retain(|page| !learners.contains(&page.sheet) || page.version.is_none_or(|version| version == first));

@@ -59,7 +59,8 @@ impl Shop {
     /// The copy room's packets of copies.
     pub fn copies<'a>(&'a self, lesson: &'a Lesson) -> Vec<Packet<'a>> {
         let copies = |packet: &Packet<'_>| {
-            !packet.kind.about().sheets.contains(&SheetKind::Ticket) && packet.kind.about().reader == "copy room"
+            packet.kind.about().sheets().all(|held| held != SheetKind::Ticket)
+                && packet.kind.about().reader == "copy room"
         };
         self.packets(lesson).into_iter().filter(copies).collect()
     }

@@ -12,6 +12,7 @@ pub mod plain;
 pub mod raster;
 pub mod run;
 pub mod samples;
+pub mod sentences;
 pub mod setup;
 pub mod source;
 pub mod structure;

@@ -6,7 +6,6 @@ use crate::number::Place;
 pub(super) const FACTS: Facts = Facts {
     word: "blocks",
     texts: Texts {
-        heading: "Blocks",
         plural: "block pictures",
         one: "a block picture",
         written: "a drawing",

@@ -7,7 +7,6 @@ use super::{Breadth, Content, Facts, Number, Style, Texts, numeral};
 pub(super) const FACTS: Facts = Facts {
     word: "expanded",
     texts: Texts {
-        heading: "Expanded form",
         plural: "expanded forms",
         one: "an expanded form",
         written: "an expanded form",

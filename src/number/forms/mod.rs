@@ -69,8 +69,6 @@ struct Facts {
 
 /// The texts about a form, all in one place.
 struct Texts {
-    /// The heading of its column on a learner's page.
-    heading: &'static str,
     /// Several of them, as a grown-up who does not teach mathematics would say: "block pictures".
     plural: &'static str,
     /// One of them, as something that a row shows: "a block picture".
@@ -104,11 +102,6 @@ impl Form {
     /// The word in lesson files and in `contents.json`.
     pub const fn word(self) -> &'static str {
         self.facts().word
-    }
-
-    /// The heading of its column on a learner's page.
-    pub const fn heading(self) -> &'static str {
-        self.facts().texts.heading
     }
 
     /// Several of them in plain words: "number words", "block pictures".

@@ -5,7 +5,6 @@ use super::{Breadth, Content, Facts, Number, Style, Texts};
 pub(super) const FACTS: Facts = Facts {
     word: "numeral",
     texts: Texts {
-        heading: "Numeral",
         plural: "numerals",
         one: "a numeral",
         written: "a numeral",

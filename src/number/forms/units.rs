@@ -8,7 +8,6 @@ use crate::number::Place;
 pub(super) const FACTS: Facts = Facts {
     word: "units",
     texts: Texts {
-        heading: "Unit form",
         plural: "unit forms",
         one: "hundreds, tens and ones",
         written: "hundreds, tens and ones",

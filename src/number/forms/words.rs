@@ -5,7 +5,6 @@ use super::{Breadth, Content, Facts, Texts};
 pub(super) const FACTS: Facts = Facts {
     word: "words",
     texts: Texts {
-        heading: "Words",
         plural: "number words",
         one: "number words",
         written: "words",

@@ -17,3 +17,18 @@ impl FormTitles for English {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn headings_of_forms_are_unique() {
+        for greatest in Place::ALL {
+            let heading = |form: &Form| English.form_heading(*form, greatest);
+            for (k, form) in Form::ALL.iter().enumerate() {
+                assert!(Form::ALL[..k].iter().all(|other| heading(other) != heading(form)));
+            }
+        }
+    }
+}

@@ -107,6 +107,7 @@ mod tests {
     fn lists_and_plurals_agree() {
         let n = |value| Number::new(value).expect("in range");
         assert_eq!(English.pieces_of(n(406)), "4 flats and 6 cubes");
+        assert_eq!(English.pieces_of(n(1_111)), "1 thousand-block, 1 flat, 1 rod and 1 cube");
         assert_eq!(English.pieces_of(n(0)), "no blocks");
         assert_eq!(English.columns(&[Place::Tens, Place::Ones]), "the tens and ones columns");
         assert_eq!(English.columns(&[Place::Tens]), "the tens column");

@@ -3,7 +3,6 @@
 use crate::diag::Problem;
 use crate::lesson::Lesson;
 use crate::lesson::job::For;
-use crate::lesson::say::{counted_s, list};
 use crate::sheets::kinds::cover::PageRun;
 use crate::sheets::kinds::record;
 use crate::sheets::page::desk::Desk;
@@ -12,7 +11,7 @@ use crate::spec::{Cut, SheetKind};
 /// Under the title.
 pub(super) fn opening(lesson: &Lesson) -> String {
     let spec = &lesson.spec;
-    let learners = counted_s(spec.class.learners.value, "learner");
+    let learners = lesson.wording().learners(spec.class.learners.value);
     let grade = spec.grade.as_ref().map(|grade| format!(", grade {}", grade.value)).unwrap_or_default();
     format!(
         "For whoever teaches this lesson today: {} minutes, {learners}{grade}. You need nothing that is not listed here.",
@@ -82,10 +81,11 @@ pub(super) fn missing(desk: &Desk<'_>, runs: &[PageRun]) -> Vec<String> {
     }
     let rows = lesson.chosen.sort.first().map_or(&[][..], |rows| rows);
     let numerals: Vec<String> = rows.iter().take(6).map(|n| lesson.style.numeral(*n)).collect();
+    let numerals: Vec<&str> = numerals.iter().map(String::as_str).collect();
     if numerals.is_empty() {
         items.push("Without a copier: ask the questions of the plan aloud. Learners answer on paper.".to_owned());
     } else {
-        items.push(format!("Without a copier: write {} on the board.", list(&numerals)));
+        items.push(format!("Without a copier: write {} on the board.", lesson.wording().list(&numerals)));
         items.push(
             "Learners write each number on paper in words and in expanded form, and draw it if they can.".to_owned(),
         );
