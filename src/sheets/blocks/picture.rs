@@ -7,7 +7,7 @@
 use std::sync::Arc;
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::measure::{Length, Point, Rect, Size};
 use crate::number::Place;
 use crate::sheets::blocks::geometry::{Block, BlockKind, Blockwork, Counts, LEAST_UNIT, layer, words};
 use crate::sheets::page::ink::{OUTLINE, Pattern, Tone, tone};
@@ -136,41 +136,37 @@ fn card(unit: Length, tone: Tone) -> Symbol {
 struct FacePens {
     edge: Stroke,
     units: Stroke,
-    /// Whether the lines between units reach the middle of the edge, which is then drawn over them, or end at it.
-    under: bool,
 }
 
 /// The pens of a block that is cut out.
-const CUT_OUT: FacePens = FacePens { edge: CUT_EDGE, units: UNIT_LINE, under: true };
+const CUT_OUT: FacePens = FacePens { edge: CUT_EDGE, units: UNIT_LINE };
 
 /// The pens of a block in a picture.
 const fn drawn(tone: Tone) -> FacePens {
-    FacePens { edge: OUTLINE, units: grid(tone), under: false }
+    FacePens { edge: OUTLINE, units: grid(tone) }
 }
 
 /// A block's face: an edge, and lines that close a cell around every unit.
 fn face(rect: Rect, unit: Length, tone: Tone, pens: FacePens) -> Vec<Item> {
-    let FacePens { edge, units, under } = pens;
+    let FacePens { edge, units } = pens;
     let line = |from: Point, to: Point| Item::Line { from, to, stroke: units };
-    let inner = if under { rect } else { rect.shrunk(Sides::splat(edge.width.half())) };
     let (across, down) = (rect.width().holds(unit), rect.height().holds(unit));
-    let mut items = vec![Item::Rect { rect, fill: Some(tone.fill), stroke: Some(edge) }];
+    let mut items = vec![Item::Rect { rect, fill: Some(tone.fill), stroke: None }];
     items.extend((1..across).map(|k| {
         let x = rect.left() + unit * k;
-        line(Point::new(x, inner.top()), Point::new(x, inner.bottom()))
+        line(Point::new(x, rect.top()), Point::new(x, rect.bottom()))
     }));
     items.extend((1..down).map(|k| {
         let y = rect.top() + unit * k;
-        line(Point::new(inner.left(), y), Point::new(inner.right(), y))
+        line(Point::new(rect.left(), y), Point::new(rect.right(), y))
     }));
     let cells = (0..down).flat_map(|row| (0..across).map(move |column| (column, row)));
     items.extend(cells.filter_map(|(column, row)| {
         let corner = rect.origin().moved(unit * column, unit * row);
         pattern(Rect::new(corner, Size::new(unit, unit)), tone.pattern)
     }));
-    if under {
-        items.push(Item::Rect { rect, fill: None, stroke: Some(edge) });
-    }
+    // The edge once, and last: the lines end under it, without a seam.
+    items.push(Item::Rect { rect, fill: None, stroke: Some(edge) });
     items
 }
 
@@ -249,7 +245,7 @@ mod tests {
         let edges = block.items.iter().filter(|item| match item {
             Item::Line { from, to, .. } => {
                 assert!(whole.contains(Rect::between(*from, *to)));
-                from.y == to.y && from.x > OUTLINE.width
+                from.y == to.y && from.x != Length::ZERO
             }
             _ => false,
         });
