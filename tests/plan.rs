@@ -60,7 +60,7 @@ fn lessons() -> Vec<Lesson> {
 
 fn plan(lesson: &Lesson) -> Teaching {
     let job = means::printed(lesson, &[]);
-    teach::plan(&Means { lesson, job: &job, questions: timing::QUESTIONS })
+    teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec) })
 }
 
 /// What a grown-up reads of a step: what it says, the answer where there is one.
@@ -101,7 +101,7 @@ fn texts(lesson: &Lesson, plan: &Teaching) -> Vec<String> {
         texts.extend(part.steps.iter().flat_map(|step| read(lesson, step)));
     }
     let job = means::printed(lesson, &[]);
-    for (_, thing) in materials(&Means { lesson, job: &job, questions: timing::QUESTIONS }) {
+    for (_, thing) in materials(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec) }) {
         let (what, note) = wording.thing(&thing);
         texts.extend([what, note]);
     }
@@ -159,7 +159,7 @@ fn less_time_means_fewer_rows_first() {
     let whole = spec(120, model, sort, exit);
     let least = timing::least(&whole);
     let full = timing::load(&whole, least);
-    assert_eq!((full.rows, full.models, full.questions), (8, 3, timing::QUESTIONS));
+    assert_eq!((full.rows, full.models, full.questions), (8, 3, timing::questions(&whole)));
     let mut rows = 8;
     for minutes in (10..least).rev() {
         let load = timing::load(&whole, minutes);

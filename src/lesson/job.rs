@@ -293,14 +293,17 @@ impl JobFacts {
         self.sheets.iter().filter(move |sheet| sheet.cutter == cutter)
     }
 
-    /// How many copies of a page of a sheet are needed where nothing has been copied: one for each learner who uses it, or
-    /// for the learners who share it; of a version's page, one for each learner who has that version.
+    /// How many copies of a sheet's pages are needed where nothing has been copied: one for each learner who uses it, or for
+    /// the learners who share it; of a version's page, one for each learner who has that version; of pages that hold a slip for
+    /// each of several learners, as many as have a slip for everyone.
     pub fn needed(&self, kind: SheetKind, version: Option<Version>) -> u32 {
         let learners = match version {
             Some(version) => self.versions.iter().find(|(of, _)| *of == version).map_or(0, |(_, count)| *count),
             None => self.learners,
         };
-        learners.div_ceil(self.sheet(kind).map_or(1, |sheet| sheet.share.max(1)))
+        let Some(sheet) = self.sheet(kind) else { return learners };
+        let each = if kind == SheetKind::Exit { u32::try_from(sheet.pieces).unwrap_or(1) } else { sheet.share };
+        learners.div_ceil(each.max(1))
     }
 
     /// Sheets of a stock in all files.

@@ -7,6 +7,7 @@
 //! fewer rows again. [`told`] says so.
 
 use super::job::{self, Cutter};
+use crate::number::Skill;
 use crate::spec::{Given, SheetKind, Spec, limits};
 
 pub use crate::wording::plan::{Phase, Standard};
@@ -43,8 +44,6 @@ pub struct Load {
     brisk: bool,
 }
 
-/// Questions on a quick check, at most; paper may have room for fewer.
-pub const QUESTIONS: u32 = 3;
 /// The fewest rows that are worth sorting; a set that has fewer is done whole.
 const ROWS: u32 = 3;
 
@@ -54,6 +53,8 @@ struct Pace {
     cuts: u32,
     matches: u32,
     writes: u32,
+    /// Questions of a quick check.
+    answers: u32,
 }
 
 /// The grade that the lesson says, or that its range belongs to: 1 to 4, where 4 stands for all above.
@@ -79,12 +80,23 @@ pub fn skill(spec: &Spec) -> Standard {
     }
 }
 
+/// Questions on a quick check, as far as the lesson's forms go; paper may have room for fewer.
+pub fn questions(spec: &Spec) -> u32 {
+    if spec.numbers.exit.count.value == 0 {
+        return 0;
+    }
+    let asked = |skill: &&Skill| {
+        !skill.stands_in() && skill.needs().is_none_or(|form| spec.forms.matched.value.contains(&form))
+    };
+    u32::try_from(Skill::BY_NEED.iter().filter(asked).count()).unwrap_or(1)
+}
+
 fn pace(spec: &Spec) -> Pace {
     match grade(spec) {
-        1 => Pace { cuts: 25, matches: 15, writes: 10 },
-        2 => Pace { cuts: 35, matches: 20, writes: 15 },
-        3 => Pace { cuts: 45, matches: 25, writes: 20 },
-        _ => Pace { cuts: 55, matches: 30, writes: 25 },
+        1 => Pace { cuts: 25, matches: 15, writes: 10, answers: 10 },
+        2 => Pace { cuts: 35, matches: 20, writes: 15, answers: 14 },
+        3 => Pace { cuts: 45, matches: 25, writes: 20, answers: 16 },
+        _ => Pace { cuts: 55, matches: 30, writes: 25, answers: 18 },
     }
 }
 
@@ -119,7 +131,7 @@ impl Load {
             },
             together: models + rows > 0,
             sharing: rows > 0,
-            questions: if spec.numbers.exit.count.value > 0 { QUESTIONS } else { 0 },
+            questions: questions(spec),
             brisk: false,
         }
     }
@@ -167,15 +179,20 @@ impl Load {
         }
         if self.rows > 0 {
             let work = self.sorting(spec);
-            // A brisk lesson stops when its time is over, wherever the class is.
-            let least = if self.brisk { work.min(4) } else { work + 1 };
+            // A brisk lesson has no time to settle down; with a single row it stops when its time is over, wherever it is.
+            let least = match (self.brisk, self.rows) {
+                (true, 1) => work.min(4),
+                (true, _) => work,
+                (false, _) => work + 1,
+            };
             needs.push(need(Phase::Sorting, least, 5, work + work / 2 + 4));
         }
         if self.sharing {
             needs.push(need(Phase::Sharing, 3, 2, 8));
         }
         if self.questions > 0 {
-            needs.push(need(Phase::Exit, self.questions + 1, 2, 2 * self.questions + 2));
+            let work = minutes_for(self.questions, pace(spec).answers);
+            needs.push(need(Phase::Exit, work + 1, 2, 2 * work + 2));
         }
         needs.push(need(Phase::Clearing, brisk(2, 1), 1, 4));
         needs

@@ -9,6 +9,7 @@
 
 mod area;
 mod checks;
+pub mod cover;
 mod en;
 mod forms;
 mod groups;
@@ -42,6 +43,7 @@ pub trait Wording:
     + plan::Speech
     + plan::Deeds
     + plan::Prepare
+    + cover::CoverWords
 {
     /// The same language as what numbers are called in.
     fn names(&self) -> &'static dyn Names;

@@ -50,10 +50,10 @@ fn table(script: &Script<'_>, ways: &[BuiltWith]) -> Vec<Laid> {
     let mut table = Vec::new();
     let mat = script.means.pages(SheetKind::Mat);
     if mat > 0 {
-        table.push(Laid::Sheet(SheetKind::Mat, mat));
+        table.push(script.laid(SheetKind::Mat));
     }
     if ways.contains(&BuiltWith::Blocks) {
-        table.push(Laid::Sheet(SheetKind::Blocks, script.means.pages(SheetKind::Blocks)));
+        table.push(script.laid(SheetKind::Blocks));
         if mat == 0 {
             table.push(Laid::FoldedPaper);
         }
@@ -62,14 +62,14 @@ fn table(script: &Script<'_>, ways: &[BuiltWith]) -> Vec<Laid> {
         table.push(Laid::TubBlocks);
     }
     if script.has(SheetKind::Layered) {
-        table.push(Laid::Sheet(SheetKind::Layered, script.means.pages(SheetKind::Layered)));
+        table.push(script.laid(SheetKind::Layered));
     }
     if ways.iter().any(|way| matches!(way, BuiltWith::Drawn | BuiltWith::Columns)) {
         table.push(Laid::Paper);
     }
     if !script.load.together {
         let fits = [SheetKind::Record, SheetKind::WordBank].into_iter().filter(|kind| script.has(*kind));
-        table.extend(fits.map(|kind| Laid::Sheet(kind, script.means.pages(kind))));
+        table.extend(fits.map(|kind| script.laid(kind)));
     }
     table
 }

@@ -7,7 +7,7 @@ use super::sorting::same_digits;
 use super::steps::Seen;
 use crate::lesson::Wrong;
 use crate::lesson::exit::{Check, Question};
-use crate::lesson::timing::{QUESTIONS, StripUse};
+use crate::lesson::timing::StripUse;
 use crate::number::{Content, Form, Number, Place, Slip, Task};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
@@ -65,7 +65,7 @@ pub(super) fn exit(script: &mut Script<'_>) -> Vec<Laid> {
     let writes = shown().any(|question| question.choices.is_empty());
     script.say(Said::CheckRules { marks, writes });
     if most < on_paper as usize {
-        script.act(Deed::QuestionsToday(u32::try_from(most).unwrap_or(QUESTIONS)));
+        script.act(Deed::QuestionsToday(u32::try_from(most).unwrap_or(u32::MAX)));
     }
     script.act(Deed::ReadAloud);
     wrong_choices(script, checks, most);
@@ -138,7 +138,7 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
         script.act(Deed::NoteUndone);
     }
     last_word(script);
-    vec![Laid::Bin]
+    Vec::new()
 }
 
 /// A digit of one of the class's own numbers that was not asked about yet; a digit of the ones last.

@@ -20,8 +20,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     let record = script.has(SheetKind::Record);
     // Without model numbers each version records its own sort numbers, so no row is on every learner's sheet.
     let shared = !model.is_empty() || script.lesson.sets.len() < 2;
-    let mut table =
-        vec![if record { Laid::Sheet(SheetKind::Record, script.means.pages(SheetKind::Record)) } else { Laid::Paper }];
+    let mut table = vec![if record { script.laid(SheetKind::Record) } else { Laid::Paper }];
     script.act(match (record, shared) {
         (true, true) => Deed::FillRow(number),
         (true, false) => Deed::OwnFirstRow,
@@ -38,7 +37,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         script.ask(Asked::Hyphen(number));
     }
     if script.has(SheetKind::WordBank) {
-        table.push(Laid::Sheet(SheetKind::WordBank, script.means.pages(SheetKind::WordBank)));
+        table.push(script.laid(SheetKind::WordBank));
         script.act(Deed::PointToWordBank);
     }
     let alone: Vec<Number> = others.iter().copied().take(ALONE).collect();
@@ -61,7 +60,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
 /// In a lesson without model numbers, what there is to build with is used here.
 fn build(script: &mut Script<'_>, number: Number) -> Vec<Laid> {
     let mut table = Vec::new();
-    let mut lay = |kind: SheetKind| table.push(Laid::Sheet(kind, script.means.pages(kind)));
+    let mut lay = |kind: SheetKind| table.push(script.laid(kind));
     let way = script.means.built_with(number);
     if script.has(SheetKind::Mat) {
         lay(SheetKind::Mat);

@@ -91,18 +91,20 @@ pub fn materials(means: &Means<'_>) -> Vec<(u32, Thing)> {
     let learners = means.lesson.spec.class.learners.value;
     let letters: Vec<Version> = means.lesson.sets.iter().map(|set| set.version).collect();
     let mut all = Vec::new();
-    let mut add = |sheet: SheetKind, copies: u32, pages: u32, letters: Vec<Version>| {
-        all.push((copies, Thing::Sheet { sheet, copies, pages, letters }));
+    let mut add = |sheet: SheetKind, copies: u32, letters: Vec<Version>| {
+        let pages = means.pages(sheet).max(1);
+        let share = means.sheet(sheet).map_or(1, |sheet| sheet.share.max(1));
+        all.push((copies, Thing::Sheet { sheet, copies, pages, share, letters }));
     };
     if means.has(SheetKind::Display) && display_pages(means) > 0 {
-        add(SheetKind::Display, display_pages(means), 1, Vec::new());
+        add(SheetKind::Display, display_pages(means), Vec::new());
     }
     for sheet in &means.job.sheets {
         let versions = matches!(sheet.kind, SheetKind::Board | SheetKind::Strips);
-        add(sheet.kind, sheet.copies, means.pages(sheet.kind), if versions { letters.clone() } else { Vec::new() });
+        add(sheet.kind, sheet.copies, if versions { letters.clone() } else { Vec::new() });
     }
     if means.has(SheetKind::Tally) {
-        add(SheetKind::Tally, 1, 1, Vec::new());
+        add(SheetKind::Tally, 1, Vec::new());
     }
     let tub = from_tub(means);
     if !tub.is_empty() {

@@ -8,7 +8,7 @@ use crate::lesson::timing::{self, Load};
 use crate::lesson::{Lesson, SortSet, Wrong};
 use crate::number::{Content, Number, Place, Slip, Style, Task};
 use crate::spec::{SheetKind, Version};
-use crate::wording::plan::{Asked, Deed, Said};
+use crate::wording::plan::{Asked, Deed, Laid, Said};
 
 /// The plan while it is written.
 pub(super) struct Script<'a> {
@@ -140,6 +140,12 @@ impl<'a> Script<'a> {
 
     pub(super) fn has(&self, kind: SheetKind) -> bool {
         self.means.has(kind)
+    }
+
+    /// A learner's sheet on the tables.
+    pub(super) fn laid(&self, sheet: SheetKind) -> Laid {
+        let share = self.means.sheet(sheet).map_or(1, |sheet| sheet.share.max(1));
+        Laid::Sheet { sheet, pages: self.means.pages(sheet), share }
     }
 
     /// The model numbers that there is time for.

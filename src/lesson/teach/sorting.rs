@@ -12,7 +12,7 @@ use crate::wording::plan::{Asked, Deed, Laid, Said};
 /// Decoys of all sets that the plan names; the key has them all.
 const DECOYS_NAMED: usize = 2;
 /// Sets that the plan asks about; more than these are not heard one by one.
-const SETS_ASKED: usize = 3;
+const SETS_ASKED: usize = 2;
 /// From this many minutes on the class gets a moment to stretch (common practice, no source).
 const LONG: u32 = 25;
 /// Numbers that are written on the board by hand, at most.
@@ -53,7 +53,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
 fn table(script: &Script<'_>, board: bool, strips: bool) -> Vec<Laid> {
     let mut table = Vec::new();
     if board {
-        table.push(Laid::Sheet(SheetKind::Board, script.means.pages(SheetKind::Board)));
+        table.push(script.laid(SheetKind::Board));
     }
     let pages = script.means.pages(SheetKind::Strips);
     match script.load.strips {

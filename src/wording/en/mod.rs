@@ -1,6 +1,7 @@
 //! English, as classrooms in the United States write it.
 
 mod checks;
+mod cover;
 mod forms;
 mod groups;
 mod numbers;

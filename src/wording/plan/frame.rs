@@ -57,8 +57,15 @@ pub enum Laid {
     Nothing,
     /// Nothing yet; the display pages at hand.
     Display,
-    /// One of a sheet for each learner, with how many pages it has.
-    Sheet(SheetKind, u32),
+    /// One of a sheet for so many learners together, with how many pages it has.
+    Sheet {
+        /// Which.
+        sheet: SheetKind,
+        /// How many pages one copy has.
+        pages: u32,
+        /// How many learners use it together.
+        share: u32,
+    },
     /// Strips that are cut already, a pile for each learner.
     CutStrips,
     /// A page or more of strips for each learner to cut, and scissors.
@@ -81,8 +88,6 @@ pub enum Laid {
     AsTheyAre,
     /// Only a pencil; the teacher holds the quick checks.
     OnlyPencils,
-    /// A bin for scraps, and what things came in.
-    Bin,
 }
 
 /// What learners can touch when something has gone wrong.

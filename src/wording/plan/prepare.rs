@@ -65,6 +65,8 @@ pub enum Thing {
         copies: u32,
         /// Pages of each.
         pages: u32,
+        /// How many learners use one together.
+        share: u32,
         /// The letters they come in; none or one where all are alike.
         letters: Vec<Version>,
     },

@@ -9,7 +9,7 @@ mod says;
 use crate::diag::Problem;
 use crate::lesson::Version;
 use crate::lesson::job::{For, JobFacts};
-use crate::lesson::teach::materials;
+use crate::lesson::teach::{materials, shorter};
 use crate::measure::{Length, Point, Sides};
 use crate::sheets::flow::list::{ListLook, ListMark};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
@@ -20,6 +20,7 @@ use crate::sheets::page::ink;
 use crate::sheets::page::text::Face;
 use crate::sheets::page::{Item, Node, Page, Tag};
 use crate::spec::SheetKind;
+use crate::wording::cover::PageRange;
 use crate::wording::plan::Thing;
 
 /// A page of the packet: its kind and its name.
@@ -42,8 +43,7 @@ struct PageRun {
     reader: For,
     version: Option<Version>,
     name: String,
-    first: usize,
-    last: usize,
+    pages: PageRange,
 }
 
 /// Lays the cover out for a packet whose other pages, in order, are these.
@@ -68,35 +68,36 @@ fn runs(desk: &Desk<'_>, entries: &[CoveredPage], own: usize) -> Vec<PageRun> {
         reader: For::Substitute,
         version: None,
         name: title,
-        first: 1,
-        last: own,
+        pages: PageRange { first: 1, last: own },
     }];
     for (page, entry) in (own + 1..).zip(entries) {
         // "Blocks, sheet 1 of 3": the range of pages says as much.
         let name = entry.name.split(", sheet ").next().unwrap_or(&entry.name);
         match runs.last_mut() {
-            Some(run) if run.sheet == entry.sheet && run.name == name => run.last = page,
+            Some(run) if run.sheet == entry.sheet && run.name == name => run.pages.last = page,
+            // Display pages, and keys of several sets, are one thing to whoever looks for them.
+            Some(run)
+                if run.sheet == entry.sheet
+                    && run.version.is_some() == entry.version.is_some()
+                    && !matches!(entry.reader, For::Learner(_)) =>
+            {
+                desk.lesson.wording().sheet_title(entry.sheet).clone_into(&mut run.name);
+                run.pages.last = page;
+            }
             _ => runs.push(PageRun {
                 sheet: entry.sheet,
                 reader: entry.reader,
                 version: entry.version,
                 name: name.to_owned(),
-                first: page,
-                last: page,
+                pages: PageRange { first: page, last: page },
             }),
         }
     }
     runs
 }
 
-impl PageRun {
-    /// "3" or "3–4".
-    fn pages(&self) -> String {
-        if self.first == self.last { self.first.to_string() } else { format!("{}\u{2013}{}", self.first, self.last) }
-    }
-}
-
 /// The faces and lengths of the cover.
+#[derive(Clone, Copy)]
 struct CoverLook {
     section: Face,
     body: Face,
@@ -128,20 +129,27 @@ fn pages(desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun]) -> Result<Vec<Page>,
         between: layout.length("section")?,
         gutter: layout.grid.gutter,
     };
-    let own = desk.lesson.wording().sheet_title(SheetKind::Cover);
-    let title = format!("{own}: {}", desk.lesson.spec.title.value);
-    let first = Heading { title, note: Some(says::opening(desk.lesson)) };
-    let later = Heading { title: format!("{own}, continued"), note: None };
+    let (lesson, wording) = (desk.lesson, desk.lesson.wording());
+    let spec = &lesson.spec;
+    let grade = spec.grade.as_ref().map(|grade| grade.value.as_str());
+    let note = wording.cover_note(spec.minutes.value, spec.class.learners.value, grade);
+    let first = Heading { title: wording.cover_heading(&spec.title.value), note: Some(note) };
+    let later = Heading { title: wording.cover_again().to_owned(), note: None };
     let flow = Flow::new(desk, Setup { kind: SheetKind::Cover, layout, first, later, widest: None })?;
     let mut start = CoverPages { flow, look };
-    start.list("The first five minutes", &says::first(desk, runs))?;
+    start.list(wording.first_title(), &says::first(lesson, runs))?;
     start.contents_and_materials(desk, job, runs)?;
-    start.list("Where the answers are", &says::answers(runs))?;
-    start.list("Early finishers", &says::finishers(desk)?)?;
-    start.list("If the copies are missing", &says::missing(desk, runs))?;
-    start.list("Cautions", &says::cautions(desk))?;
-    start.lines("Only the school can fill this in", says::SCHOOL_NOTE, &says::SCHOOL)?;
-    start.lines("Note back to the teacher", says::BACK_NOTE, &says::BACK)?;
+    let late: Vec<String> = shorter(lesson).iter().map(|short| wording.short(short)).collect();
+    if !late.is_empty() {
+        start.list(wording.late_title(), &late)?;
+    }
+    start.list(wording.missing_title(), &says::missing(lesson, job, runs))?;
+    start.list(wording.cautions_title(), &says::cautions(lesson, job))?;
+    start.lines(wording.school_lines(), wording.back_lines())?;
+    let made = |kind| runs.iter().any(|run| run.sheet == kind);
+    let behind = wording.leave_behind(made(SheetKind::Tally), made(SheetKind::Exit), made(SheetKind::SmallGroups));
+    start.flow.gap(BELOW * 2);
+    start.flow.text(&behind, &start.look.body)?;
     start.flow.finish()
 }
 
@@ -161,14 +169,21 @@ impl CoverPages<'_> {
 
     /// What is in the packet beside what to lay out.
     fn contents_and_materials(&mut self, desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun]) -> Result<(), Problem> {
-        let row = |figure: String, what, note| vec![TableCell::Bold(figure), TableCell::Noted(what, note)];
-        let pages = runs.iter().map(|run| row(run.pages(), run.name.clone(), String::new())).collect();
         let wording = desk.lesson.wording();
+        let row = |figure: String, what, note| vec![TableCell::Bold(figure), TableCell::Noted(what, note)];
+        let pages =
+            runs.iter().map(|run| row(wording.page_figures(run.pages), run.name.clone(), String::new())).collect();
         let thing = |(count, thing): (u32, Thing)| {
             let (what, note) = wording.thing(&thing);
-            row(count.to_string(), what, note)
+            let note = if note.is_empty() { note } else { format!(" ({note})") };
+            row(count.to_string(), format!("{what}{note}"), String::new())
         };
-        let things = materials(&crate::sheets::kinds::plan::means(desk, job)?).into_iter().map(thing).collect();
+        let things = materials(&crate::sheets::kinds::plan::means(desk, job)?)
+            .into_iter()
+            // What this packet has itself is listed beside it.
+            .filter(|(_, thing)| !matches!(thing, Thing::Sheet { sheet: SheetKind::Display | SheetKind::Tally, .. }))
+            .map(thing)
+            .collect();
         let look = TableLook {
             head: (self.look.small, Sides::default()),
             cell: (self.look.body, Sides { bottom: Length::mm100(40), ..Sides::default() }),
@@ -178,13 +193,14 @@ impl CoverPages<'_> {
             pictures: None,
         };
         let half = (self.flow.frame().width() - self.look.gutter).half();
-        let table = |figure: &str, rows: Vec<Vec<TableCell>>| {
+        let table = |[figure, what]: [&str; 2], rows: Vec<Vec<TableCell>>| {
             let column = |heading: &str, width| TableColumn { heading: heading.to_owned(), width };
             let columns =
-                vec![column(figure, ColumnWidth::Fixed(self.look.figures)), column("What", ColumnWidth::Share(1))];
+                vec![column(figure, ColumnWidth::Fixed(self.look.figures)), column(what, ColumnWidth::Share(1))];
             Table { columns, rows }.set(desk, &look, half)
         };
-        let (pages, things) = (table("Page", pages)?, table("Count", things)?);
+        let ((in_packet, page_heads), (to_lay_out, thing_heads)) = (wording.contents_heads(), wording.things_heads());
+        let (pages, things) = (table(page_heads, pages)?, table(thing_heads, things)?);
         let head = self.look.section.pitch() + BELOW;
         let above = if self.flow.at_top() { Length::ZERO } else { self.look.between };
         self.flow.begin(above + head + pages.height().max(things.height()))?;
@@ -192,7 +208,7 @@ impl CoverPages<'_> {
         let (frame, top) = (self.flow.frame(), self.flow.column().y);
         let mut bottom = top;
         for (x, title, table) in
-            [(frame.left(), "In this packet", pages), (frame.left() + half + self.look.gutter, "To lay out", things)]
+            [(frame.left(), in_packet, pages), (frame.left() + half + self.look.gutter, to_lay_out, things)]
         {
             let title =
                 self.flow.column().beside(title, &self.look.section, x - frame.left(), half, Tag::Heading(2))?;
@@ -205,32 +221,33 @@ impl CoverPages<'_> {
         Ok(())
     }
 
-    /// A section of labelled lines to write on.
-    fn lines(&mut self, title: &str, note: &str, labels: &[(&str, u32)]) -> Result<(), Problem> {
-        self.section(title);
-        let (body, line) = (self.look.body, self.look.line);
-        let count: u32 = labels.iter().map(|(_, lines)| lines).sum();
-        let high = line * i64::from(count) + self.flow.column().height(note, &body, Length::ZERO);
-        self.flow.begin(high)?;
-        self.flow.text(note, &body)?;
-        for (label, lines) in labels {
-            for k in 0..*lines {
-                let column = self.flow.column();
-                let (mut from, to) = (column.frame.left(), column.frame.right());
-                let base = column.y + line - Length::mm(1);
-                let mut nodes = Vec::new();
-                if k == 0 {
-                    column.y = base - body.pitch() + Length::mm(1);
-                    let wide = column.width(label, &body) + Length::mm(1);
-                    nodes.push(column.beside(label, &body, Length::ZERO, wide, Tag::Paragraph)?);
-                    from += wide + Length::mm(2);
-                }
-                column.y = base + Length::mm(1);
+    /// Labelled lines to write on, in two sections side by side.
+    fn lines(&mut self, left: (&str, [&str; 5]), right: (&str, [&str; 5])) -> Result<(), Problem> {
+        let CoverLook { section, body, line, gutter, between, .. } = self.look;
+        let rows = i64::try_from(left.1.len().max(right.1.len())).unwrap_or(0);
+        self.flow.begin(between + section.pitch() + line * rows)?;
+        self.flow.gap(between);
+        let half = (self.flow.frame().width() - gutter).half();
+        let column = self.flow.column();
+        let (top, edge) = (column.y, column.frame.left());
+        let mut nodes = Vec::new();
+        for (at, (title, labels)) in [(Length::ZERO, left), (half + gutter, right)] {
+            column.y = top;
+            nodes.push(column.beside(title, &section, at, half, Tag::Heading(2))?);
+            let mut base = top + section.pitch();
+            for label in labels {
+                base += line;
+                // The label stands on its line; the line begins where the label ends.
+                column.y = base - body.pitch();
+                let wide = column.width(label, &body) + Length::mm(1);
+                nodes.push(column.beside(label, &body, at, wide, Tag::Paragraph)?);
+                let (from, to) = (edge + at + wide + Length::mm(1), edge + at + half);
                 let rule = Item::Line { from: Point::new(from, base), to: Point::new(to, base), stroke: ink::FINE };
                 nodes.push(Node::artifact(rule));
-                self.flow.extend(nodes);
             }
         }
+        column.y = top + section.pitch() + line * rows;
+        self.flow.extend(nodes);
         Ok(())
     }
 }

@@ -129,7 +129,7 @@ impl Deeds for English {
                 let names: Vec<&str> = kinds.iter().map(|kind| self.sheet_in_text(*kind, 2)).collect();
                 let small =
                     if kinds.contains(&SheetKind::Blocks) { " Look under the tables for small pieces." } else { "" };
-                format!("{} go back into their bags or folders.{small}", self.capital(&self.list(&names)))
+                format!("{} go back where they are kept.{small}", self.capital(&self.list(&names)))
             }
             Deed::BlocksToTub => "Blocks go back in the tub. Look under the tables for small pieces.".to_owned(),
             Deed::CollectChecks(papers) => {

@@ -6,7 +6,7 @@ use crate::spec::{SheetKind, Version};
 use crate::wording::en::English;
 use crate::wording::en::phrases::counted;
 use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, Tools};
-use crate::wording::{Titles, Usage};
+use crate::wording::{Phrases, Titles, Usage};
 
 impl Frame for English {
     fn phase(&self, phase: Phase) -> &'static str {
@@ -60,13 +60,25 @@ impl Frame for English {
     }
 
     fn table(&self, laid: &[Laid], learners: u32) -> String {
-        let each: Vec<String> = laid.iter().filter_map(of_each).collect();
-        let mut sentences = Vec::new();
-        if !each.is_empty() {
-            let lead = if learners == 1 { "For the learner" } else { "For each learner" };
+        let mut groups: Vec<(u32, Vec<String>)> = Vec::new();
+        for (share, what) in laid.iter().filter_map(of_each) {
+            let share = share.min(learners);
+            match groups.iter_mut().find(|(of, _)| *of == share) {
+                Some((_, all)) => all.push(what),
+                None => groups.push((share, vec![what])),
+            }
+        }
+        groups.sort_by_key(|(share, _)| *share);
+        let mut sentences: Vec<String> = Vec::new();
+        for (share, all) in &groups {
+            let lead = match (share, learners) {
+                (_, 1) => "For the learner".to_owned(),
+                (1, _) => "For each learner".to_owned(),
+                (share, _) => format!("For every {} learners", self.small(*share as usize)),
+            };
             // Three things a sentence: a longer list is lost on whoever reads it while a class comes in.
-            for (k, some) in each.chunks(3).enumerate() {
-                let lead = if k == 0 { lead } else { "Also" };
+            for (k, some) in all.chunks(3).enumerate() {
+                let lead = if k == 0 { lead.as_str() } else { "Also" };
                 sentences.push(format!("{lead}: {}.", listed(some)));
             }
         }
@@ -125,15 +137,21 @@ impl Frame for English {
     }
 }
 
-/// What lies before each learner, with its article; nothing for what is said in a sentence of its own.
-fn of_each(laid: &Laid) -> Option<String> {
-    Some(match *laid {
-        Laid::Sheet(SheetKind::Blocks, _) => "a set of cut-out blocks".to_owned(),
-        Laid::Sheet(SheetKind::Mat, pages) if pages > 1 => {
-            format!("a {} with its {pages} pages joined", English.sheet_in_text(SheetKind::Mat, 1))
+/// What lies before each learner, or before so many together, with its article; nothing for what is said in a sentence of its
+/// own.
+fn of_each(laid: &Laid) -> Option<(u32, String)> {
+    let mut share = 1;
+    let what = match *laid {
+        Laid::Sheet { sheet, pages, share: together } => {
+            share = together;
+            let one = English.sheet_in_text(sheet, 1);
+            match (sheet, pages) {
+                (SheetKind::Blocks, _) => "a set of cut-out blocks".to_owned(),
+                (_, 1) => format!("a {one}"),
+                (SheetKind::Mat, _) => format!("a {one} with its {pages} pages joined"),
+                (_, _) => format!("a {one} of {pages} pages"),
+            }
         }
-        Laid::Sheet(kind, 1) => format!("a {}", English.sheet_in_text(kind, 1)),
-        Laid::Sheet(kind, pages) => format!("a {} of {pages} pages", English.sheet_in_text(kind, 1)),
         Laid::CutStrips => "a pile of cut strips".to_owned(),
         Laid::UncutStrips(1) => "a page of strips, scissors".to_owned(),
         Laid::UncutStrips(pages) => format!("{pages} pages of strips, scissors"),
@@ -144,8 +162,9 @@ fn of_each(laid: &Laid) -> Option<String> {
         Laid::Paper => "paper and a pencil".to_owned(),
         Laid::Pencils => "a pencil".to_owned(),
         Laid::Envelopes => "an envelope for the pieces".to_owned(),
-        Laid::Nothing | Laid::Display | Laid::Tally | Laid::AsTheyAre | Laid::OnlyPencils | Laid::Bin => return None,
-    })
+        Laid::Nothing | Laid::Display | Laid::Tally | Laid::AsTheyAre | Laid::OnlyPencils => return None,
+    };
+    Some((share, what))
 }
 
 /// What is said of the tables in a sentence of its own.
@@ -156,7 +175,6 @@ fn of_all(laid: &Laid) -> Option<&'static str> {
         Laid::Tally => Some("For you: the class tally."),
         Laid::AsTheyAre => Some("Everything stays as it is."),
         Laid::OnlyPencils => Some("Only a pencil. You hold the quick checks."),
-        Laid::Bin => Some("A bin for scraps, and the bags or folders that things came in."),
         _ => None,
     }
 }

@@ -54,6 +54,11 @@ fn form_name(form: Form, usage: &Usage<'_>) -> String {
     usage.names.get(form).map_or_else(|| own.to_owned(), inside)
 }
 
+/// What is written down in a form: "words", "an expanded form", or the class's own word.
+pub(super) fn written_form(form: Form, usage: &Usage<'_>) -> String {
+    if usage.names.get(form).is_some() { form_name(form, usage) } else { form.written().to_owned() }
+}
+
 /// Several of a form: "number words", or the class's own word.
 fn form_plural(form: Form, usage: &Usage<'_>) -> String {
     usage.names.get(form).map_or_else(|| form.plural().to_owned(), inside)

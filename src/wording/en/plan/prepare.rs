@@ -61,7 +61,7 @@ impl Prepare for English {
 
     fn thing(&self, thing: &Thing) -> (String, String) {
         match thing {
-            Thing::Sheet { sheet, copies, pages, letters } => {
+            Thing::Sheet { sheet, copies, pages, share, letters } => {
                 let what = match sheet {
                     SheetKind::Blocks => format!("{} of cut-out blocks", plural(*copies, "set")),
                     SheetKind::Strips => format!("{} of strips", plural(*copies, "set")),
@@ -69,6 +69,9 @@ impl Prepare for English {
                     kind => self.sheet_in_text(*kind, *copies).to_owned(),
                 };
                 let mut notes = Vec::new();
+                if *share > 1 {
+                    notes.push(format!("one for {share} learners"));
+                }
                 if *pages > 1 {
                     notes.push(format!("{} each", counted(*pages, "page")));
                 }
@@ -78,16 +81,14 @@ impl Prepare for English {
                         listed(&letters.iter().map(Version::to_string).collect::<Vec<_>>())
                     ));
                 }
-                (what, notes.join("; "))
+                (what, notes.join(", "))
             }
             Thing::TubBlocks(sets, numbers) => (
                 format!("{} of blocks from the class tub", plural(*sets, "set")),
                 format!("each with {}", needed(numbers)),
             ),
-            Thing::Envelopes(count) => (plural(*count, "envelope"), "for each learner's strips".to_owned()),
-            Thing::Scissors(count) => {
-                (format!("{} of scissors", plural(*count, "pair")), "blunt tips; count them out and back in".to_owned())
-            }
+            Thing::Envelopes(count) => (plural(*count, "envelope"), "for strips".to_owned()),
+            Thing::Scissors(count) => (format!("{} of scissors", plural(*count, "pair")), "blunt tips".to_owned()),
             Thing::Pencils(count) => (plural(*count, "pencil"), String::new()),
         }
     }
@@ -99,7 +100,7 @@ impl Prepare for English {
             parts.push(format!("build {}", counted(models, "model number")));
         }
         if together {
-            parts.push("practice one together".to_owned());
+            parts.push("work one together".to_owned());
         }
         if done > 0 {
             let which = if done == all { "all rows".to_owned() } else { rows(done) };
@@ -107,12 +108,12 @@ impl Prepare for English {
         }
         if questions.1 > 0 {
             parts.push(if questions.0 == questions.1 {
-                "do the quick check".to_owned()
+                "quick check".to_owned()
             } else {
-                format!("ask {} of the quick check", counted(questions.0, "question"))
+                format!("{} of the quick check", counted(questions.0, "question"))
             });
         }
-        format!("{} left: {}.", counted(minutes, "minute"), listed(&parts))
+        format!("{} left: {}.", counted(minutes, "minute"), parts.join(", "))
     }
 }
 

@@ -1,6 +1,6 @@
 //! What is said aloud, in English.
 
-use super::{form_name, listed, rows, worth};
+use super::{form_name, listed, rows, worth, written_form};
 use crate::number::{Form, Number, Place};
 use crate::wording::en::English;
 use crate::wording::plan::{Said, Speech};
@@ -66,7 +66,7 @@ impl Speech for English {
                 "Do not cut. Give each number a letter, and write that letter on every strip that shows it.".to_owned()
             }
             Said::WriteAgain(forms) => {
-                let names: Vec<String> = forms.iter().map(|form| written(*form, usage)).collect();
+                let names: Vec<String> = forms.iter().map(|form| written_form(*form, usage)).collect();
                 format!("Write each number again as {}.", listed(&names))
             }
             Said::SomeFitNoRow => {
@@ -104,9 +104,4 @@ fn draw(number: Number) -> String {
 /// What a row shows: "a numeral", or the class's own word for the form.
 fn one(form: Form, usage: &Usage<'_>) -> String {
     if usage.names.get(form).is_some() { form_name(form, usage) } else { form.one().to_owned() }
-}
-
-/// What is written: "words", "an expanded form", or the class's own word.
-fn written(form: Form, usage: &Usage<'_>) -> String {
-    if usage.names.get(form).is_some() { form_name(form, usage) } else { form.written().to_owned() }
 }

@@ -1,0 +1,94 @@
+//! What the substitute's first page says.
+
+use super::area::area;
+use crate::number::{Form, Number};
+use crate::wording::Usage;
+
+/// Pages that follow each other, as they are numbered in the packet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PageRange {
+    /// The first.
+    pub first: usize,
+    /// The last; the first itself for a single page.
+    pub last: usize,
+}
+
+/// Something to be careful about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Caution {
+    /// The school's own rules come first.
+    SchoolFirst,
+    /// How learners use scissors.
+    Scissors,
+    /// Who may not use scissors.
+    NoScissors,
+    /// A guillotine is for grown-ups.
+    Guillotine,
+    /// Small pieces.
+    SmallPieces,
+}
+
+area! {
+    /// The substitute's first page.
+    CoverWords;
+
+    /// The heading: what the page is, and the lesson's title.
+    fn cover_heading(title: &str) -> String;
+
+    /// The heading where it goes on over a page.
+    fn cover_again() -> &'static str;
+
+    /// Under the heading: for whom, how long, how many, which grade.
+    fn cover_note(minutes: u32, learners: u32, grade: Option<&str>) -> String;
+
+    /// The pages of a run, in figures: "3–5".
+    fn page_figures(pages: PageRange) -> String;
+
+    /// The heading over what to do first.
+    fn first_title() -> &'static str;
+
+    /// Read the plan on these pages.
+    fn read_plan(pages: PageRange) -> String;
+
+    /// Put things on a side table.
+    fn lay_out_first() -> &'static str;
+
+    /// Write the first number on the board.
+    fn write_first(number: Number, usage: &Usage<'_>) -> String;
+
+    /// Where answers are: of boards and strips, and of quick checks, as far as there are any.
+    fn answers_on(boards: Option<PageRange>, checks: Option<PageRange>) -> String;
+
+    /// The heading over the packet's pages, and the headings of their table.
+    fn contents_heads() -> (&'static str, [&'static str; 2]);
+
+    /// The heading over what to lay out, and the headings of its table.
+    fn things_heads() -> (&'static str, [&'static str; 2]);
+
+    /// The heading over what to do with less time.
+    fn late_title() -> &'static str;
+
+    /// The heading over what to do without copies.
+    fn missing_title() -> &'static str;
+
+    /// How many copies to make of which pages; the set that all get where there are several.
+    fn copy_pages(copies: &[(u32, Vec<PageRange>)], only_set: Option<&str>) -> String;
+
+    /// Without a copier: numbers to write on the board, and the forms that learners write.
+    fn no_copier(numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String;
+
+    /// The heading over cautions.
+    fn cautions_title() -> &'static str;
+
+    /// A caution, in a sentence or two.
+    fn caution(caution: Caution) -> &'static str;
+
+    /// The heading over what only the school knows, and the labels of its lines.
+    fn school_lines() -> (&'static str, [&'static str; 5]);
+
+    /// The heading over the note back, and the labels of its lines.
+    fn back_lines() -> (&'static str, [&'static str; 5]);
+
+    /// What to leave behind: with the tally, with the quick checks, with the page of groups, as far as there are any.
+    fn leave_behind(tally: bool, checks: bool, groups: bool) -> String;
+}
