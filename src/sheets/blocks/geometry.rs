@@ -259,6 +259,22 @@ impl Blockwork {
             .min_by_key(|work| work.size.height)
     }
 
+    /// The narrowest arrangement of the pictures at a given unit (rounded down like that of [`Self::at`]) that is no higher than
+    /// `height`; none when every one is higher.
+    pub fn narrowest(unit: Length, pictures: &[Counts], height: Length) -> Option<Self> {
+        let unit = snapped(unit.to_raw());
+        Arrangement::all(greatest(pictures))
+            .map(|arrangement| Self::new(unit, arrangement, pictures))
+            .filter(|work| work.size.height <= height)
+            .min_by_key(|work| work.size.width)
+    }
+
+    /// The next smaller unit, by one printer dot; none below the smallest that can be counted.
+    pub fn smaller(unit: Length) -> Option<Length> {
+        let next = snapped(unit.to_raw() - STEP);
+        (next >= LEAST_UNIT).then_some(next)
+    }
+
     fn new(unit: Length, arrangement: Arrangement, pictures: &[Counts]) -> Self {
         let (width, height) = arrangement.room(pictures);
         let size = Size::new(unit.scaled(width, EIGHTHS) + OUTLINE, unit.scaled(height, EIGHTHS) + OUTLINE);

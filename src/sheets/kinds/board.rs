@@ -7,7 +7,7 @@ use crate::diag::Problem;
 use crate::lesson::SortSet;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::{Content, Form, Number};
-use crate::sheets::kinds::pieces::{self, Design};
+use crate::sheets::kinds::pieces::{self, Design, PageNumber, name};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
@@ -25,11 +25,16 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let mut pages = Vec::new();
     for set in &desk.lesson.sets {
         let mut rows = set.rows.as_slice();
-        for &count in &design.rows {
-            let (these, rest) = rows.split_at(rows.len().min(usize::try_from(count).unwrap_or(usize::MAX)));
+        let of = design.rows.len();
+        for (k, &count) in (1..).zip(&design.rows) {
+            let (these, rest) = rows.split_at(rows.len().min(count as usize));
             rows = rest;
             if !these.is_empty() {
-                pages.push(desk.versioned(page(desk, layout, design, set, these)?, set.version));
+                pages.push(desk.versioned(
+                    page(desk, layout, design, set, these, PageNumber { k, of, board: false })?,
+                    set.version,
+                ));
+                name(pages.last_mut(), k, of);
             }
         }
     }
@@ -37,8 +42,15 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 }
 
 /// One page with some of a set's rows.
-fn page(desk: &Desk<'_>, layout: &Layout, design: &Design, set: &SortSet, rows: &[Number]) -> Result<Page, Problem> {
-    let (size, headed) = pieces::board_page(desk, design.board)?;
+fn page(
+    desk: &Desk<'_>,
+    layout: &Layout,
+    design: &Design,
+    set: &SortSet,
+    rows: &[Number],
+    number: PageNumber,
+) -> Result<Page, Problem> {
+    let (size, headed) = pieces::board_page(desk, design.board, number)?;
     let heads = design.heads;
     let body = headed.body;
     let table = BoardTable::new(body.origin(), heads, design, &set.forms)?;
@@ -50,7 +62,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, design: &Design, set: &SortSet, rows: 
         shade(Rect::new(whole.origin(), Size::new(design.given, whole.height()))),
     ]));
     let mut nodes = vec![headings(desk, layout, &table, set)?];
-    for (k, &number) in (0..).zip(rows) {
+    for (k, &number) in rows.iter().enumerate() {
         let given = table.given(k);
         let content = pieces::shown(desk, number, pieces::given(desk))?;
         let room = given.shrunk(Sides::splat(layout.padding));
@@ -108,17 +120,17 @@ impl<'d> BoardTable<'d> {
         Ok(Self { origin, heads, design, edges })
     }
 
-    fn y(&self, row: i64) -> Length {
+    fn y(&self, row: usize) -> Length {
         self.origin.y + self.heads + self.design.high * row
     }
 
     /// The boxes of a row.
-    fn cells(&self, row: i64) -> impl Iterator<Item = Rect> + '_ {
+    fn cells(&self, row: usize) -> impl Iterator<Item = Rect> + '_ {
         let (top, bottom) = (self.y(row), self.y(row + 1));
         self.edges.windows(2).map(move |edge| Rect::between(Point::new(edge[0], top), Point::new(edge[1], bottom)))
     }
 
-    fn given(&self, row: i64) -> Rect {
+    fn given(&self, row: usize) -> Rect {
         Rect::new(Point::new(self.origin.x, self.y(row)), Size::new(self.design.given, self.design.high))
     }
 
@@ -131,7 +143,7 @@ impl<'d> BoardTable<'d> {
 
     fn whole(&self, rows: usize) -> Rect {
         let right = self.edges.last().copied().unwrap_or(self.origin.x);
-        Rect::between(self.origin, Point::new(right, self.y(count(rows))))
+        Rect::between(self.origin, Point::new(right, self.y(rows)))
     }
 
     /// The lines between and around the cells.
@@ -140,13 +152,9 @@ impl<'d> BoardTable<'d> {
         let line = |from: Point, to: Point| Item::Line { from, to, stroke: ink::OUTLINE };
         let level = |y| line(Point::new(whole.left(), y), Point::new(whole.right(), y));
         let upright = |x: Length| line(Point::new(x, whole.top()), Point::new(x, whole.bottom()));
-        let mut items: Vec<Item> = (0..count(rows)).map(|row| level(self.y(row))).collect();
+        let mut items: Vec<Item> = (0..rows).map(|row| level(self.y(row))).collect();
         items.extend(self.edges.iter().take(self.edges.len() - 1).map(|x| upright(*x)));
         items.push(Item::Rect { rect: whole, fill: None, stroke: Some(ink::HEAVY) });
         items
     }
-}
-
-fn count(count: usize) -> i64 {
-    i64::try_from(count).unwrap_or(0)
 }

@@ -1,14 +1,14 @@
 //! The display: one model number a page, big enough for a wall or a document camera.
 //!
-//! In: the model numbers. Out: one landscape page each: the block picture beside the place-value chart, below them the
-//! expanded form and the words. Sizes are the same on all pages. A number above 9,999 has no picture, and its chart takes
-//! the whole width.
+//! In: the model numbers. Out: one landscape page each: the place-value chart, under each digit the blocks that it stands
+//! for, below them the expanded form and the words. Sizes are the same on all pages. A number above 9,999 has no blocks, and
+//! its chart has all the room.
 
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size, Weight};
 use crate::number::{Number, Place};
-use crate::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT, counts};
-use crate::sheets::blocks::picture::Pictures;
+use crate::sheets::blocks::geometry::{BlockKind, Blockwork, Counts, counts, words};
+use crate::sheets::blocks::picture::{Pictures, place as place_of};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head};
 use crate::sheets::page::ink;
@@ -32,9 +32,8 @@ struct Wall<'a> {
     desk: &'a Desk<'a>,
     layout: &'a Layout,
     turn: Turn,
-    places: Vec<Place>,
-    stand: Stand,
-    pictures: Option<Pictures>,
+    /// The chart's columns, from the greatest place down.
+    columns: Vec<ChartColumn>,
     /// The chart's headings, digits, and the two forms below, each at one size.
     heading: Face,
     digit: Face,
@@ -42,15 +41,12 @@ struct Wall<'a> {
     words: Face,
 }
 
-/// Where the pictures stand.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Stand {
-    /// Nowhere: the chart has all the room.
-    Alone,
-    /// To the left of the chart.
-    Beside,
-    /// Over the chart.
-    Above,
+/// A column of the chart.
+struct ChartColumn {
+    place: Place,
+    width: Length,
+    /// What stands under its digits; none in lessons with numbers that have no blocks.
+    pictures: Option<Pictures>,
 }
 
 /// Left and right of a heading in its cell.
@@ -59,36 +55,36 @@ const HEAD_SIDES: Sides<Length> = Sides { left: HEAD_SIDE, right: HEAD_SIDE, top
 
 /// Where things go on a page.
 struct Areas {
-    picture: Option<Rect>,
     chart: Rect,
     expanded: Rect,
     words: Rect,
+}
+
+/// Where things go in a column of the chart.
+struct Cells {
+    head: Rect,
+    digit: Rect,
+    blocks: Rect,
 }
 
 impl<'a> Wall<'a> {
     fn new(desk: &'a Desk<'a>, numbers: &[Number]) -> Result<Self, Problem> {
         let layout = desk.layout(SheetKind::Display)?;
         let longest = numbers.iter().map(|number| number.len()).max().unwrap_or(1);
-        let places = Place::ALL[..longest].iter().rev().copied().collect();
         let face = |name| desk.face(layout, name);
+        let column = |place: &Place| ChartColumn { place: *place, width: Length::ZERO, pictures: None };
         let mut wall = Self {
             desk,
             layout,
             turn: layout.turns.first().copied().unwrap_or(Turn::Landscape),
-            places,
-            stand: Stand::Alone,
-            pictures: None,
+            columns: Place::ALL[..longest].iter().rev().map(column).collect(),
             heading: face("heading")?,
             digit: face("digit")?,
             expanded: face("expanded")?,
             words: face("words")?,
         };
-        let drawn: Option<Vec<Counts>> = numbers.iter().map(|number| counts(*number)).collect();
-        let (_, headed) = wall.blank(1)?;
-        if let Some(drawn) = &drawn {
-            wall.draw(headed.body, drawn)?;
-        }
-        let areas = wall.areas(headed.body)?;
+        let areas = wall.areas(wall.blank(1)?.1.body)?;
+        wall.share(areas.chart, numbers)?;
         let style = &desk.lesson.style;
         let lines = |texts: Vec<String>, frame: Rect, face: Face| {
             let texts: Vec<&str> = texts.iter().map(String::as_str).collect();
@@ -97,13 +93,23 @@ impl<'a> Wall<'a> {
         let every = |write: &dyn Fn(Number) -> String| numbers.iter().map(|number| write(*number)).collect();
         wall.expanded = lines(every(&|n| style.expanded(n)), areas.expanded, wall.expanded)?;
         wall.words = lines(every(&|n| style.words(n)), areas.words, wall.words)?;
-        let (head, digit) = wall.cells(areas.chart);
-        let names: Vec<String> = wall.places.iter().map(|place| place.words().to_owned()).collect();
-        // Six columns of large text leave no room for bold.
         let regular = Face { weight: Weight::Regular, ..wall.heading };
-        wall.heading = lines(names.clone(), head, wall.heading).or_else(|_| lines(names, head, regular))?;
-        wall.digit = lines(vec!["8".to_owned()], digit, wall.digit)?;
+        for cells in wall.cells(areas.chart)? {
+            let room = cells.digit.shrunk(Sides::splat(layout.padding.half()));
+            wall.digit = lines(('0'..='9').map(String::from).collect(), room, wall.digit)?;
+        }
+        // Six columns of large text leave no room for bold.
+        wall.heading = wall.headings(areas.chart, wall.heading).or_else(|_| wall.headings(areas.chart, regular))?;
         Ok(wall)
+    }
+
+    /// The largest size at which every heading fits its column.
+    fn headings(&self, chart: Rect, face: Face) -> Result<Face, Problem> {
+        let heads = self.columns.iter().zip(self.cells(chart)?);
+        heads.into_iter().try_fold(face, |face, (column, cells)| {
+            let room = cells.head.shrunk(HEAD_SIDES).size();
+            text::largest(self.desk.family, &[column.place.words()], room, &face).map(|size| face.at(size))
+        })
     }
 
     /// An empty page with its heading.
@@ -114,30 +120,57 @@ impl<'a> Wall<'a> {
         Ok((page, head::lay(self.desk, self.desk.live(page, self.layout), &head)?))
     }
 
-    /// Decides where the pictures stand: beside the chart, unless above it they can be clearly larger.
-    fn draw(&mut self, body: Rect, drawn: &[Counts]) -> Result<(), Problem> {
-        let most = self.layout.length("unit")?;
-        let mut fit = |stand: Stand| -> Result<Blockwork, Problem> {
-            self.stand = stand;
-            let areas = self.areas(body)?;
-            let room = areas.picture.unwrap_or_default().shrunk(Sides::splat(self.layout.padding.half())).size();
-            Blockwork::fit(drawn, room, LEAST_UNIT, most)
+    /// Gives columns their widths and their blocks, at the largest unit at which all blocks stand under their digits.
+    fn share(&mut self, chart: Rect, numbers: &[Number]) -> Result<(), Problem> {
+        let least = self.least_width()?;
+        let drawn: Option<Vec<Counts>> = numbers.iter().map(|number| counts(*number)).collect();
+        let works = match &drawn {
+            Some(drawn) => Some(self.works(chart, least, drawn)?),
+            None => None,
         };
-        let (above, beside) = (fit(Stand::Above), fit(Stand::Beside));
-        let work = match (beside, above) {
-            (Ok(beside), Ok(above)) if above.unit() > beside.unit().scaled(5, 4) => {
-                self.stand = Stand::Above;
-                above
-            }
-            (Ok(beside), _) => beside,
-            (Err(_), Ok(above)) => {
-                self.stand = Stand::Above;
-                above
-            }
-            (Err(problem), Err(_)) => return Err(problem),
+        let wide = |k: usize| match works.as_ref().and_then(|works| works[k].as_ref()) {
+            Some(work) => (work.size().width + self.layout.padding * 2).max(least),
+            // Without blocks columns are equal, and names may take two lines.
+            None if drawn.is_none() => Length::ZERO,
+            None => least,
         };
-        self.pictures = Some(Pictures::new(work, self.desk.ink()));
+        let needs: Vec<Length> = (0..self.columns.len()).map(wide).collect();
+        let rest = (chart.width() - needs.iter().copied().sum()).max(Length::ZERO);
+        let ink = self.desk.ink();
+        let mut works = works.unwrap_or_default().into_iter();
+        let shares = rest.split(self.count());
+        for ((column, need), more) in self.columns.iter_mut().zip(needs).zip(shares) {
+            column.width = need + more;
+            column.pictures = works.next().flatten().map(|work| Pictures::new(work, ink));
+        }
         Ok(())
+    }
+
+    /// The arrangement of each column's blocks; none where a column never has any.
+    fn works(&self, chart: Rect, least: Length, drawn: &[Counts]) -> Result<Vec<Option<Blockwork>>, Problem> {
+        let most = self.layout.length("unit")?;
+        let high = chart.height() - self.head_height() - self.layout.length("digits")? - self.layout.padding;
+        let at = |unit: Length| {
+            let mut wide = Length::ZERO;
+            let mut works = Vec::new();
+            for column in &self.columns {
+                let counts: Vec<Counts> = drawn.iter().map(|counts| only(*counts, column.place)).collect();
+                if counts.iter().all(|counts| *counts == [0; 4]) {
+                    wide += least;
+                    works.push(None);
+                    continue;
+                }
+                let work = Blockwork::narrowest(unit, &counts, high)?;
+                wide += (work.size().width + self.layout.padding * 2).max(least);
+                works.push(Some(work));
+            }
+            (wide <= chart.width()).then_some(works)
+        };
+        let units = std::iter::successors(Some(most), |unit| Blockwork::smaller(*unit));
+        units.into_iter().find_map(at).ok_or_else(|| {
+            Problem::new(format!("the blocks of the model numbers do not fit a chart {} wide", chart.width()))
+                .hint("larger paper, or smaller digits (`at_most`) would fit")
+        })
     }
 
     /// Divides a page's body.
@@ -148,59 +181,53 @@ impl<'a> Wall<'a> {
         };
         let words = strip(body.bottom(), self.layout.length("words")?);
         let expanded = strip(words.top() - gap.half(), self.layout.length("expanded")?);
-        let top = Rect::between(body.origin(), Point::new(body.right(), expanded.top() - gap));
-        let (picture, chart) = match self.stand {
-            Stand::Alone => (None, top),
-            Stand::Above => {
-                let chart = strip(top.bottom(), self.head_height() + self.layout.length("digits")?);
-                let chart = chart.centred(Size::new(self.least_width()?.min(chart.width()), chart.height()));
-                (Some(Rect::between(top.origin(), Point::new(top.right(), chart.top() - gap))), chart)
-            }
-            Stand::Beside => {
-                let left = top.right() - self.least_width()?;
-                let chart = Rect::between(Point::new(left, top.top()), Point::new(top.right(), top.bottom()));
-                (Some(Rect::between(top.origin(), Point::new(left - gap, top.bottom()))), chart)
-            }
-        };
-        Ok(Areas { picture, chart, expanded, words })
+        let chart = Rect::between(body.origin(), Point::new(body.right(), expanded.top() - gap));
+        Ok(Areas { chart, expanded, words })
     }
 
-    /// The chart is as wide as its headings need at their least size.
+    /// The least width of a column: as its heading needs at its least size.
     fn least_width(&self) -> Result<Length, Problem> {
         let least = self.heading.at(self.heading.least);
-        let widest = self.places.iter().map(|place| self.desk.width(place.words(), &least)).max();
+        let widest = self.columns.iter().map(|column| self.desk.width(column.place.words(), &least)).max();
         let column = widest.unwrap_or(Length::ZERO) + HEAD_SIDE * 2 + Length::mm(1);
-        Ok(column.max(self.layout.length("column")?) * i64::from(self.count()))
+        Ok(column.max(self.layout.length("column")?))
     }
 
-    /// The frames of a heading and of a digit in a chart.
-    fn cells(&self, chart: Rect) -> (Rect, Rect) {
-        let column = chart.columns(self.count())[0];
-        let head = Rect::new(column.origin(), Size::new(column.width(), self.head_height()));
-        let digit =
-            Rect::between(Point::new(column.left(), head.bottom()), Point::new(column.right(), column.bottom()));
-        (head.shrunk(HEAD_SIDES), digit.shrunk(Sides::splat(self.layout.padding.half())))
+    /// The cells of every column.
+    fn cells(&self, chart: Rect) -> Result<Vec<Cells>, Problem> {
+        let drawn = self.columns.iter().any(|column| column.pictures.is_some());
+        let head = self.head_height();
+        let digit = if drawn { self.layout.length("digits")? } else { chart.height() - head };
+        let mut x = chart.left();
+        let cells = self.columns.iter().map(|column| {
+            let left = x;
+            x += column.width;
+            let cell = |top: Length, high: Length| Rect::new(Point::new(left, top), Size::new(column.width, high));
+            let (top, below) = (chart.top() + head, chart.top() + head + digit);
+            Cells {
+                head: cell(chart.top(), head),
+                digit: cell(top, digit),
+                blocks: cell(below, chart.bottom() - below),
+            }
+        });
+        Ok(cells.collect())
     }
 
     /// How high the chart's headings are: two lines where a name has two words.
     fn head_height(&self) -> Length {
-        let lines = if self.count() > 4 { 2 } else { 1 };
+        let lines = if self.columns.len() > 4 { 2 } else { 1 };
         self.heading.pitch() * lines + self.layout.padding
     }
 
     fn count(&self) -> u32 {
-        u32::try_from(self.places.len()).unwrap_or(1).max(1)
+        u32::try_from(self.columns.len()).unwrap_or(1).max(1)
     }
 
     fn page(&self, k: u32, number: Number) -> Result<Page, Problem> {
         let (size, headed) = self.blank(k)?;
         let areas = self.areas(headed.body)?;
         let style = &self.desk.lesson.style;
-        let mut layer = Layer::default();
-        if let (Some(pictures), Some(area), Some(counts)) = (&self.pictures, areas.picture, counts(number)) {
-            layer.nodes.push(pictures.figure(counts, area.shrunk(Sides::splat(self.layout.padding))));
-        }
-        layer.nodes.extend(self.chart(areas.chart, number)?);
+        let mut layer = Layer { nodes: self.chart(areas.chart, number)?, ..Layer::default() };
         for (text, frame, face) in
             [(style.expanded(number), areas.expanded, &self.expanded), (style.words(number), areas.words, &self.words)]
         {
@@ -212,31 +239,42 @@ impl<'a> Wall<'a> {
         Ok(page)
     }
 
-    /// The place-value chart.
+    /// The place-value chart, and the blocks under its digits.
     fn chart(&self, chart: Rect, number: Number) -> Result<Vec<Node>, Problem> {
-        // The chart is no higher than its digits need, and stands in the middle of its room.
-        let high = (self.head_height() + self.digit.size.scaled(13, 10)).min(chart.height());
-        let chart = chart.centred(Size::new(chart.width(), high));
-        let columns = chart.columns(self.count());
-        let head = self.head_height();
         let mut shades = Vec::new();
-        let (mut heads, mut digits) = (Vec::new(), Vec::new());
-        for (column, &place) in columns.iter().zip(&self.places) {
-            let top = Rect::new(column.origin(), Size::new(column.width(), head));
-            let cell =
-                Rect::between(Point::new(column.left(), top.bottom()), Point::new(column.right(), column.bottom()));
+        let (mut heads, mut digits, mut blocks) = (Vec::new(), Vec::new(), Vec::new());
+        let counts = counts(number);
+        for (column, Cells { head, digit, blocks: room }) in self.columns.iter().zip(self.cells(chart)?) {
+            let place = column.place;
             let tone = ink::tone(self.desk.ink(), place);
             let fill = if tone.fill == crate::sheets::page::Paint::WHITE { ink::SHADE } else { tone.fill };
-            shades.push(Item::Rect { rect: top, fill: Some(fill), stroke: Some(ink::OUTLINE) });
-            shades.push(Item::Rect { rect: cell, fill: None, stroke: Some(ink::OUTLINE) });
-            let name = self.desk.set(place.words(), top.shrunk(HEAD_SIDES), &self.heading, Align::CENTRE)?;
+            shades.push(Item::Rect { rect: head, fill: Some(fill), stroke: Some(ink::OUTLINE) });
+            shades.push(Item::Rect { rect: digit, fill: None, stroke: Some(ink::OUTLINE) });
+            if room.height() > Length::ZERO {
+                shades.push(Item::Rect { rect: room, fill: None, stroke: Some(ink::OUTLINE) });
+            }
+            let name = self.desk.set(place.words(), head.shrunk(HEAD_SIDES), &self.heading, Align::CENTRE)?;
             heads.push(name.tagged(Tag::HeaderCell(Scope::Column)));
             let text = if number.shows(place) { number.digit(place).to_string() } else { String::new() };
-            let frame = cell.shrunk(Sides::splat(self.layout.padding.half()));
+            let frame = digit.shrunk(Sides::splat(self.layout.padding.half()));
             digits.push(self.desk.set(&text, frame, &self.digit, Align::CENTRE)?.tagged(Tag::Cell));
+            if let (Some(pictures), Some(counts)) = (&column.pictures, counts) {
+                blocks.extend(pictures.items(only(counts, place), room).into_iter().map(Node::Item));
+            }
         }
         shades.push(Item::Rect { rect: chart, fill: None, stroke: Some(ink::HEAVY) });
         let table = Node::tagged(Tag::Table, [Node::Tagged(Tag::Row, heads), Node::Tagged(Tag::Row, digits)]);
-        Ok(vec![Node::Artifact(shades), table])
+        let figure =
+            counts.filter(|_| !blocks.is_empty()).map(|counts| Node::Tagged(Tag::Figure(words(counts)), blocks));
+        Ok([Node::Artifact(shades), table].into_iter().chain(figure).collect())
     }
+}
+
+/// The blocks of one place alone.
+fn only(counts: Counts, place: Place) -> Counts {
+    let mut left = [0; 4];
+    for (k, kind) in BlockKind::ALL.into_iter().enumerate().filter(|(_, kind)| place_of(*kind) == place) {
+        left[k] = counts[kind as usize];
+    }
+    left
 }

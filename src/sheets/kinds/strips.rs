@@ -4,10 +4,10 @@
 //! that straight cuts across the whole page free them all; each has room for its version and learner mark.
 
 use crate::diag::Problem;
-use crate::lesson::Strip;
+use crate::lesson::{SortSet, Strip};
 use crate::measure::{Length, Point, Rect};
 use crate::number::Content;
-use crate::sheets::kinds::pieces::{self, Design, StripSize};
+use crate::sheets::kinds::pieces::{self, Design, PageNumber, StripSize, home, name};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::Grid;
 use crate::sheets::page::layout::Layout;
@@ -24,33 +24,62 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let design = pieces::design(desk)?;
     let mut pages = Vec::new();
     for set in &desk.lesson.sets {
-        for class in &design.classes {
-            let mut strips = set.strips.iter().enumerate().filter(|(_, strip)| class.forms.contains(&strip.form));
-            for &count in &class.shares {
-                let these: Vec<_> = strips.by_ref().take(usize::try_from(count).unwrap_or(usize::MAX)).collect();
-                if !these.is_empty() {
-                    pages.push(desk.versioned(page(desk, layout, design, class, &these)?, set.version));
-                }
-            }
+        let parts = parts(design, set);
+        for (k, part) in parts.iter().enumerate() {
+            // Where a page of the board has one page of strips, the two have one number.
+            let paired = parts.iter().filter(|other| other.group == part.group).count() == 1;
+            let number = match design.groups().len() {
+                1 => PageNumber { k: k + 1, of: parts.len(), board: false },
+                boards if paired => PageNumber { k: part.group + 1, of: boards, board: true },
+                _ => PageNumber { k: k + 1, of: parts.len(), board: false },
+            };
+            pages.push(desk.versioned(page(desk, layout, design, part, number)?, set.version));
+            name(pages.last_mut(), k + 1, parts.len());
         }
     }
     Ok(pages)
 }
 
-/// One page of strips of one size, each with its number in the set from 0.
+/// What goes on one page: strips of one size, each with its number in the set from 0.
+struct PagePart<'s> {
+    class: &'s StripSize,
+    /// Which page of the board they belong to, from 0.
+    group: usize,
+    strips: Vec<(usize, &'s Strip)>,
+}
+
+/// The pages of a set's strips: those of the board's first page first.
+fn parts<'s>(design: &'s Design, set: &'s SortSet) -> Vec<PagePart<'s>> {
+    let mut parts = Vec::new();
+    for (group, rows) in design.groups().into_iter().enumerate() {
+        for class in &design.classes {
+            let here = |strip: &Strip| class.forms.contains(&strip.form) && rows.contains(&home(set, strip));
+            let mut strips = set.strips.iter().enumerate().filter(|(_, strip)| here(strip));
+            for &count in &class.shares[group] {
+                let strips: Vec<_> = strips.by_ref().take(count as usize).collect();
+                if !strips.is_empty() {
+                    parts.push(PagePart { class, group, strips });
+                }
+            }
+        }
+    }
+    parts
+}
+
+/// One page of strips.
 fn page(
     desk: &Desk<'_>,
     layout: &Layout,
     design: &Design,
-    class: &StripSize,
-    strips: &[(usize, &Strip)],
+    PagePart { class, strips, .. }: &PagePart<'_>,
+    number: PageNumber,
 ) -> Result<Page, Problem> {
-    let (size, headed) = pieces::strips_page(desk, class.turn)?;
+    let (size, headed) = pieces::strips_page(desk, class.turn, number)?;
     let rows = u32::try_from(strips.len()).unwrap_or(u32::MAX).div_ceil(class.columns);
     let grid = Grid::of(headed.body, class.piece, class.columns, rows, layout.grid.gutter);
     let mut layer = Layer { cuts: grid.cuts(), ..Layer::default() };
     let mut nodes = Vec::new();
-    for (cell, &(k, strip)) in grid.cells().zip(strips) {
+    for (cell, (k, strip)) in grid.cells().zip(strips) {
         let content = Node::tagged(Tag::ListBody, draw(desk, design, strip, cell)?);
         nodes.push(Node::tagged(Tag::ListItem, [content]));
         layer.pieces.push(Piece { rect: cell, name: format!("strip {}", k + 1) });
@@ -64,7 +93,7 @@ fn page(
 /// What a strip shows, in the middle of its cell and clear of its mark.
 pub fn draw(desk: &Desk<'_>, design: &Design, strip: &Strip, cell: Rect) -> Result<Vec<Node>, Problem> {
     match (&strip.content, &design.pictures) {
-        (Content::Text(text), _) => Ok(desk.set(text, design.text(cell), &design.face, Align::CENTRE)?.nodes()),
+        (Content::Text(text), _) => Ok(desk.set(text, design.text(cell), &design.face, Align::INK)?.nodes()),
         (Content::Blocks(counts), Some(pictures)) => Ok(vec![pictures.figure(*counts, design.picture(cell))]),
         (Content::Blocks(_), None) => Err(Problem::new("internal: a picture was never measured")),
     }

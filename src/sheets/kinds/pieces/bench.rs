@@ -89,7 +89,7 @@ impl Bench<'_> {
             return None;
         }
         let class = way.classes.iter().find(|class| class.forms.contains(&Form::Blocks));
-        let on_strips = class.map(|class| self.room.content(piece(class)).size());
+        let on_strips = class.map(|class| self.room.picture(piece(class)).size());
         let on_board = (given(self.desk) == Form::Blocks).then(|| self.given_room(way));
         let frames = [on_strips, on_board].into_iter().flatten();
         frames.reduce(|a, b| Size::new(a.width.min(b.width), a.height.min(b.height)))

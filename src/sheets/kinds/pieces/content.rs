@@ -4,31 +4,63 @@ use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::{Content, Form, Number};
 use crate::sheets::blocks::geometry::Counts;
-use crate::sheets::page::Reader;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::layout::{Layout, Turn};
 use crate::sheets::page::text;
+use crate::sheets::page::{Page, Reader};
 use crate::spec::SheetKind;
 
+/// Which page of several.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PageNumber {
+    /// From 1.
+    pub k: usize,
+    /// Of how many; of one there is nothing to say.
+    pub of: usize,
+    /// Whether the number is that of the board's page, which these strips are for.
+    pub board: bool,
+}
+
+impl PageNumber {
+    /// The only page.
+    pub const ONLY: Self = Self { k: 1, of: 1, board: false };
+
+    fn after(self, title: &str) -> String {
+        let Self { k, of, board } = self;
+        match (of, board) {
+            (1, _) => title.to_owned(),
+            (_, false) => format!("{title} {k} of {of}"),
+            (_, true) => format!("{title} for board {k} of {of}"),
+        }
+    }
+}
+
+/// Numbers a page's bookmark where there are several.
+pub fn name(page: Option<&mut Page>, k: usize, of: usize) {
+    if let Some(page) = page.filter(|_| of > 1) {
+        page.name = format!("{}, sheet {k} of {of}", page.name);
+    }
+}
+
 /// A board page held this way.
-pub fn board_page(desk: &Desk<'_>, turn: Turn) -> Result<(Size, Headed), Problem> {
+pub fn board_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Size, Headed), Problem> {
     let note = if desk.lesson.spec.forms.decoys.value > 0 {
         "Lay each strip in the row it belongs to. Some strips belong to no row: keep them beside the board."
     } else {
         "Lay each strip in the row it belongs to."
     };
-    let title = desk.lesson.wording().sheet_title(SheetKind::Board);
-    let head = Head { title, note: Some(note), reader: Reader::Learner, name: true, code: true };
+    let title = number.after(desk.lesson.wording().sheet_title(SheetKind::Board));
+    let head = Head { title: &title, note: Some(note), reader: Reader::Learner, name: true, code: true };
     let page = desk.page(turn);
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Board)?), &head)?))
 }
 
 /// A page of strips held this way.
-pub fn strips_page(desk: &Desk<'_>, turn: Turn) -> Result<(Size, Headed), Problem> {
+pub fn strips_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Size, Headed), Problem> {
     let note = "Sit down to cut. Cut along the dashed lines.";
-    let title = desk.lesson.wording().sheet_title(SheetKind::Strips);
-    let head = Head { title, note: Some(note), reader: Reader::Learner, name: false, code: true };
+    let title = number.after(desk.lesson.wording().sheet_title(SheetKind::Strips));
+    let head = Head { title: &title, note: Some(note), reader: Reader::Learner, name: false, code: true };
     let page = desk.page(turn);
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Strips)?), &head)?))
 }

@@ -1,6 +1,9 @@
 //! The sizes that board and strips share, and how a strip is divided.
 
+use std::ops::Range;
+
 use crate::diag::Problem;
+use crate::lesson::{SortSet, Strip};
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::Form;
 use crate::sheets::blocks::picture::Pictures;
@@ -46,11 +49,17 @@ pub struct StripSize {
     pub turn: Turn,
     /// Strips side by side on a page.
     pub columns: u32,
-    /// How many strips each page takes.
-    pub shares: Vec<u32>,
+    /// How many strips each page takes: a list for each page of the board, or one list for all of them.
+    pub shares: Vec<Vec<u32>>,
 }
 
 impl Design {
+    /// The rows whose strips go on pages of their own: those of each page of the board, or all of them.
+    pub fn groups(&self) -> Vec<Range<usize>> {
+        let own = self.classes.iter().all(|class| class.shares.len() == self.rows.len());
+        if own { groups(&self.rows) } else { std::iter::once(0..usize::MAX).collect() }
+    }
+
     /// The size of the strips of a form.
     pub fn class(&self, form: Form) -> Result<&StripSize, Problem> {
         let internal = || Problem::new(format!("internal: no strips of {} were measured", form.word()));
@@ -77,13 +86,30 @@ impl Design {
 
     /// Where a strip's picture goes.
     pub fn picture(&self, piece: Rect) -> Rect {
-        self.room.content(piece)
+        self.room.picture(piece)
     }
 
     /// Where a strip's version and learner mark goes.
     pub fn mark(&self, piece: Rect) -> Rect {
         self.room.mark(piece)
     }
+}
+
+/// The rows of each page of a board.
+pub(super) fn groups(rows: &[u32]) -> Vec<Range<usize>> {
+    let mut from = 0;
+    let group = |count: &u32| {
+        let first = from;
+        from += *count as usize;
+        first..from
+    };
+    rows.iter().map(group).collect()
+}
+
+/// The row that a strip belongs to, or that it was made from.
+pub fn home(set: &SortSet, strip: &Strip) -> usize {
+    let made_of = || strip.wrong.and_then(|(of, _)| set.rows.iter().position(|row| *row == of));
+    strip.row.or_else(made_of).unwrap_or(0)
 }
 
 /// How the room of a strip is divided.
@@ -100,6 +126,11 @@ impl StripRoom {
         piece.shrunk(Sides { bottom: self.mark + self.padding, ..Sides::splat(self.padding) })
     }
 
+    /// All that a cut which runs off by a millimetre leaves: pictures are worth more room than a margin.
+    pub(super) fn picture(self, piece: Rect) -> Rect {
+        piece.shrunk(Sides { bottom: self.mark + MARK_INSET, ..Sides::splat(PICTURE_EDGE.min(self.padding)) })
+    }
+
     /// As much above as the mark's line takes below.
     pub(super) fn middle(self, piece: Rect) -> Rect {
         let ends = self.mark + self.padding;
@@ -113,5 +144,7 @@ impl StripRoom {
     }
 }
 
+/// From a picture to the edge of its strip.
+const PICTURE_EDGE: Length = Length::mm100(150);
 /// From a mark to the lower edge of its strip: it stays whole when a cut runs off by a millimetre.
 const MARK_INSET: Length = Length::mm100(120);

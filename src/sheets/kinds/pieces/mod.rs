@@ -20,9 +20,9 @@ use crate::sheets::page::text;
 use crate::spec::SheetKind;
 use bench::Bench;
 use content::gather;
-pub use content::{board_page, given, heading, shown, strips_page};
+pub use content::{PageNumber, board_page, given, heading, name, shown, strips_page};
 use design::StripRoom;
-pub use design::{Design, StripSize};
+pub use design::{Design, StripSize, home};
 
 /// A strip is smaller than its box by at least this much on every side.
 pub const LEAST_PLAY: Length = Length::mm(1);
@@ -56,10 +56,10 @@ fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
         unit: strips.length("unit")?,
     };
     let mut failed = None;
-    let mut best: Option<(usize, i64, Design)> = None;
+    let mut best: Option<((usize, bool), i64, Design)> = None;
     for way in ways::all(desk, board, strips, play, &shown)? {
-        let pages = way.pages();
-        if best.as_ref().is_some_and(|(fewest, ..)| pages > *fewest) {
+        let rank = way.rank();
+        if best.as_ref().is_some_and(|(first, ..)| rank > *first) {
             break;
         }
         let most = best.as_ref().map_or(-1, |(.., most, _)| *most);
@@ -67,7 +67,7 @@ fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
             // Only what would win is measured in full.
             Some((worth, _)) if worth > most => {
                 if let Some((worth, design)) = bench.measure(&way, &bench.texts).filter(|(worth, _)| *worth > most) {
-                    best = Some((pages, worth, design));
+                    best = Some((rank, worth, design));
                 }
             }
             Some(_) => {}

@@ -4,11 +4,14 @@
 //! which a page of strips takes one more row. Of ways that differ in height only and cost the same pages, the highest
 //! stay, within the layout's limit and beyond it: more height never shows less.
 
+use std::ops::Range;
+
 use crate::diag::Problem;
+use crate::lesson::{SortSet, Strip};
 use crate::measure::{Length, Rect, Size};
 use crate::number::Form;
-use crate::sheets::kinds::pieces::content::{Contents, board_page, given, headings, strips_page};
-use crate::sheets::kinds::pieces::design::StripSize;
+use crate::sheets::kinds::pieces::content::{Contents, PageNumber, board_page, given, headings, strips_page};
+use crate::sheets::kinds::pieces::design::{StripSize, groups, home};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid;
 use crate::sheets::page::layout::{Layout, Turn};
@@ -23,12 +26,19 @@ pub(super) struct Way {
     pub(super) heads: Length,
     pub(super) high: Length,
     pub(super) classes: Vec<StripSize>,
+    /// Whether each page of the board has strips of its own, on pages of their own.
+    pub(super) own: bool,
 }
 
 impl Way {
+    /// What is better in every case: fewer pages, then boards with strips of their own.
+    pub(super) fn rank(&self) -> (usize, bool) {
+        (self.pages(), !self.own)
+    }
+
     /// Pages a learner gets.
     pub(super) fn pages(&self) -> usize {
-        self.rows.len() + self.classes.iter().map(|class| class.shares.len()).sum::<usize>()
+        self.rows.len() + self.classes.iter().flat_map(|class| &class.shares).map(Vec::len).sum::<usize>()
     }
 }
 
@@ -61,12 +71,12 @@ pub(super) fn all(
     if rows == 0 || forms.is_empty() {
         return Err(Problem::new("the lesson has no numbers to sort").hint("give `numbers.sort.count` at least 1"));
     }
-    let bodies = strips.turns.iter().map(|turn| Ok((*turn, strips_page(desk, *turn)?.1.body)));
+    let bodies = strips.turns.iter().map(|turn| Ok((*turn, strips_page(desk, *turn, PageNumber::ONLY)?.1.body)));
     let bodies = bodies.collect::<Result<_, Problem>>()?;
     let task = Task { desk, board, strips, play, rows: narrow(rows), forms, bodies };
     let mut ways = Vec::new();
     for &turn in &board.turns {
-        let body = board_page(desk, turn)?.1.body;
+        let body = board_page(desk, turn, PageNumber::ONLY)?.1.body;
         for split in task.splits() {
             task.turn(turn, body, &split, shown, &mut ways)?;
         }
@@ -74,7 +84,7 @@ pub(super) fn all(
     if ways.is_empty() {
         return Err(Problem::new("no strip fits on this paper").hint("use larger paper or fewer forms under `match`"));
     }
-    ways.sort_by_key(Way::pages);
+    ways.sort_by_key(Way::rank);
     Ok(ways)
 }
 
@@ -117,12 +127,18 @@ impl Task<'_> {
             if rows == before {
                 continue;
             }
+            let number = PageNumber { of: rows.len(), ..PageNumber::ONLY };
+            let body = board_page(self.desk, turn, number)?.1.body;
             let room = (body.height() - heads).scaled(1, i64::from(rows.first().copied().unwrap_or(1)));
-            let mut kept: Vec<(usize, bool)> = Vec::new();
-            for high in self.heights(room, tallest) {
-                let Some(classes) = self.classes(split, &widths, high) else { continue };
-                let way = Way { board: turn, rows: rows.clone(), given, heads, high, classes };
-                let key = (way.pages(), high <= tallest);
+            let mut kept: Vec<((usize, bool), bool)> = Vec::new();
+            let all: u32 = rows.iter().sum();
+            let owns = if rows.len() == 1 { &[true][..] } else { &[true, false] };
+            let heights = self.heights(room, tallest);
+            for (high, &own) in heights.iter().flat_map(|high| owns.iter().map(|own| (*high, own))) {
+                let groups = if own { groups(&rows) } else { groups(&[all]) };
+                let Some(classes) = self.classes(split, &widths, high, &groups) else { continue };
+                let way = Way { board: turn, rows: rows.clone(), given, heads, high, classes, own };
+                let key = (way.rank(), high <= tallest);
                 if !kept.contains(&key) {
                     kept.push(key);
                     ways.push(way);
@@ -149,7 +165,13 @@ impl Task<'_> {
     }
 
     /// How the strips of each class go on pages; `None` where one is larger than a page.
-    fn classes(&self, split: &Split, widths: &[Length], high: Length) -> Option<Vec<StripSize>> {
+    fn classes(
+        &self,
+        split: &Split,
+        widths: &[Length],
+        high: Length,
+        groups: &[Range<usize>],
+    ) -> Option<Vec<StripSize>> {
         let class = |((forms, _), &wide): (&(Vec<Form>, i64), &Length)| {
             let piece = Size::new(wide - self.play * 2, high - self.play * 2);
             let mut best: Option<StripSize> = None;
@@ -160,8 +182,10 @@ impl Task<'_> {
                 if columns == 0 || rows == 0 {
                     continue;
                 }
-                let shares = grid::share(self.pieces(forms), columns * rows, columns);
-                if best.as_ref().is_none_or(|best| shares.len() < best.shares.len()) {
+                let share = |rows_of: &Range<usize>| grid::share(self.pieces(forms, rows_of), columns * rows, columns);
+                let shares: Vec<Vec<u32>> = groups.iter().map(share).collect();
+                let pages = |shares: &[Vec<u32>]| shares.iter().map(Vec::len).sum::<usize>();
+                if best.as_ref().is_none_or(|best| pages(&shares) < pages(&best.shares)) {
                     best = Some(StripSize { forms: forms.clone(), wide, piece, turn, columns, shares });
                 }
             }
@@ -170,10 +194,13 @@ impl Task<'_> {
         split.iter().zip(widths).map(class).collect()
     }
 
-    /// The most strips of these forms in any version.
-    fn pieces(&self, forms: &[Form]) -> u32 {
-        let sets = self.desk.lesson.sets.iter();
-        narrow(sets.map(|set| set.strips.iter().filter(|s| forms.contains(&s.form)).count()).max().unwrap_or(0))
+    /// The most strips of these forms and rows in any version.
+    fn pieces(&self, forms: &[Form], rows: &Range<usize>) -> u32 {
+        let count = |set: &SortSet| {
+            let here = |strip: &&Strip| forms.contains(&strip.form) && rows.contains(&home(set, strip));
+            set.strips.iter().filter(here).count()
+        };
+        narrow(self.desk.lesson.sets.iter().map(count).max().unwrap_or(0))
     }
 
     /// How wide the column of given forms is: a numeral's own width, otherwise an equal share.
