@@ -68,9 +68,9 @@ fn decoys(lesson: &Lesson) -> Value {
             let (of, slip) = strip.wrong?;
             let text = match &strip.content {
                 Content::Text(text) => text.clone(),
-                Content::Blocks(_) => strip.content.aloud(),
+                Content::Blocks(_) => strip.content.text(lesson.style.names),
             };
-            Some(json!({ "of": of.value(), "form": strip.form.word(), "text": text, "slip": slip.name() }))
+            Some(json!({ "of": of.value(), "form": strip.form.word(), "text": text, "slip": slip.word() }))
         });
         (set.version.to_string(), decoys.collect())
     });

@@ -219,7 +219,7 @@ fn wrong_choices(numbers: &[u32]) -> Vec<(Question, Content, &'static str)> {
     let questions = checks(numbers).into_iter().flat_map(|check| check.questions);
     questions
         .flat_map(|q| {
-            let wrong: Vec<_> = q.wrong().map(|(_, choice, slip)| (choice.content.clone(), slip.name())).collect();
+            let wrong: Vec<_> = q.wrong().map(|(_, choice, slip)| (choice.content.clone(), slip.word())).collect();
             wrong.into_iter().map(move |(content, name)| (q.clone(), content, name))
         })
         .collect()
@@ -244,7 +244,11 @@ fn a_digit_is_never_worth_more_than_its_number_allows() {
     // "What is the 2 in 274 worth?" offered 2,000 and 200,000, and never 20.
     for (question, content, name) in wrong_choices(&[274, 532, 911, 406]) {
         if matches!(question.task, Task::Worth(_)) {
-            assert!(bare(&content).parse::<u32>().expect("a numeral") < 1_000, "{name}: {content} in {}", question.of);
+            assert!(
+                bare(&content).parse::<u32>().expect("a numeral") < 1_000,
+                "{name}: {content:?} in {}",
+                question.of
+            );
         }
     }
 }
@@ -264,7 +268,7 @@ fn a_picture_provokes_no_slip_of_words() {
     for numbers in [&[133, 614, 406, 274][..], &[16, 47, 82, 35]] {
         for (question, content, name) in wrong_choices(numbers) {
             if matches!(question.shown, Some(Content::Blocks(_))) {
-                assert!(!heard.contains(&name), "{name}: {content} for a picture of {}", question.of);
+                assert!(!heard.contains(&name), "{name}: {content:?} for a picture of {}", question.of);
             }
         }
     }

@@ -35,7 +35,7 @@ fn shows(lesson: &Lesson, slip: Slip, trial: &Trial) {
     match (task, wrong) {
         (Task::Greater(other), _) => {
             assert!(slip.judges(*of, *other).is_some(), "{slip:?}: {trial:?}");
-            assert_eq!(right.worth(Form::Numeral), Some(u64::from((*of).max(*other).value())));
+            assert_eq!(right.worth(Form::Numeral, lesson.style.names), Some(u64::from((*of).max(*other).value())));
         }
         (_, Some(wrong)) => assert_eq!(task.explain(*of, wrong, &lesson.style), Some(slip), "{trial:?}"),
         (_, None) => panic!("{slip:?}: {trial:?}"),
@@ -52,7 +52,7 @@ fn told(lesson: &Lesson, group: &SlipLesson) -> Vec<String> {
         words.group_answer(group.slip, first.of, first.task, style),
         words.group_try(first.task),
         words.group_gone(group.slip),
-        group.slip.next_step().to_owned(),
+        words.slip_next(group.slip).to_owned(),
     ]
 }
 

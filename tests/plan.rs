@@ -10,6 +10,7 @@ use placewright::lesson::timing::{self, Phase, StripUse};
 use placewright::number::Slip;
 use placewright::spec::{Cut, FormNames, Given, Joiner, SheetKind};
 use placewright::wording::plan::Reply;
+use placewright::wording::{English, Slips};
 use setup::{lesson, plain, spec};
 
 /// Lessons of every kind: minutes, model, sort sets, exit.
@@ -477,7 +478,7 @@ fn check(question: &str, expect: &str, read: u32, zero_terms: bool) {
             fail()
         ),
         _ if has("What went wrong?") => {
-            let slip = Slip::all().find(|slip| begins_with(expect, slip.name()));
+            let slip = Slip::all().find(|slip| begins_with(expect, slip.word()));
             assert!(slip.is_some() && expect.contains("It should be "), "{}", fail());
         }
         _ if has("What do we call 0") => assert!(expect.starts_with("Digits")),
@@ -556,7 +557,7 @@ fn slips_are_explained_once() {
 #[test]
 fn slips_speak_in_short_sentences() {
     for slip in Slip::all() {
-        for text in [slip.thinking(), slip.next_step()] {
+        for text in [English.slip_thinking(slip), English.slip_next(slip)] {
             assert!(sentences(text).all(|sentence| word_count(sentence) <= LONGEST), "{text}");
         }
     }

@@ -3,7 +3,8 @@
 use std::fmt::Write as _;
 use std::path::Path;
 
-use placewright::number::{Form, Number, Slip, Task};
+use placewright::number::{Form, Names, Number, Slip, Task};
+use placewright::wording::{English, Slips};
 
 /// Where the table stands.
 fn file() -> std::path::PathBuf {
@@ -27,7 +28,7 @@ fn document() -> String {
     let ones = Number::new(10).expect("a number");
     pairs.push(("worth of a digit".to_owned(), Task::Worth(placewright::number::Place::Tens)));
     pairs.push(("which is greater".to_owned(), Task::Greater(ones)));
-    let names: Vec<&str> = Slip::all().map(Slip::name).collect();
+    let names: Vec<&str> = Slip::all().map(Slip::word).collect();
     let _ = writeln!(text, "| shown to asked | {} |", names.join(" | "));
     let _ = writeln!(text, "|---|{}", "---|".repeat(names.len()));
     for (name, task) in pairs {
@@ -44,15 +45,15 @@ fn document() -> String {
         let (of, answer) = (example.of, example.answer);
         let how = match example.task {
             Task::Forms { shown, asked } => format!("{of}, {} to {}: {answer}", shown.word(), asked.word()),
-            Task::Worth(place) => format!("{of}, worth of the {}: {answer}", place.words()),
+            Task::Worth(place) => format!("{of}, worth of the {}: {answer}", English.place(place)),
             Task::Greater(other) => format!("{of} and {other}, the greater: {answer}"),
         };
         let _ = writeln!(
             text,
             "| {} | {how} | {} | {} | {} |",
-            slip.name(),
-            slip.thinking(),
-            slip.next_step(),
+            slip.word(),
+            English.slip_thinking(slip),
+            English.slip_next(slip),
             slip.source()
         );
     }

@@ -29,7 +29,7 @@ pub fn possible(rows: &[Number], matched: &[Form], style: &Style) -> Vec<Wrong> 
                 if *makers.entry(content.clone()).or_insert(slip) != slip {
                     unclear.insert(content.clone());
                 }
-                let is_right = content.worth(form).is_some_and(|worth| worths.contains(&worth));
+                let is_right = content.worth(form, style.names).is_some_and(|worth| worths.contains(&worth));
                 if !is_right && taken.insert(content.clone()) {
                     decoys.push(Wrong { of, task, content, slip });
                 }
@@ -74,7 +74,7 @@ mod tests {
     }
 
     fn texts(decoys: &[Wrong]) -> Vec<String> {
-        decoys.iter().map(|decoy| decoy.content.aloud()).collect()
+        decoys.iter().map(|decoy| decoy.content.text(&English)).collect()
     }
 
     #[test]
@@ -123,7 +123,11 @@ mod tests {
             for (k, decoy) in decoys.iter().enumerate() {
                 for (&row, &form) in rows.iter().flat_map(|row| forms.iter().map(move |form| (row, form))) {
                     assert_ne!(Some(&decoy.content), form.content(row, &style).as_ref(), "{decoy:?}");
-                    assert_ne!(decoy.content.worth(decoy.task.asked()), Some(row.value().into()), "{decoy:?}");
+                    assert_ne!(
+                        decoy.content.worth(decoy.task.asked(), style.names),
+                        Some(row.value().into()),
+                        "{decoy:?}"
+                    );
                 }
                 assert!(decoys[..k].iter().all(|other| other.content != decoy.content), "{decoy:?}");
                 assert_eq!(decoy.task.explain(decoy.of, &decoy.content, &style), Some(decoy.slip));
@@ -141,7 +145,7 @@ mod tests {
         for seed in 0..40 {
             let decoys = choose(possible(&rows, &FORMS, &PLAIN), 4, &mut Stream::new(seed, "spread"));
             let count = |key: fn(&Wrong) -> String| decoys.iter().map(key).collect::<BTreeSet<_>>().len();
-            assert_eq!(count(|d| d.slip.name().to_owned()), 4, "{decoys:?}");
+            assert_eq!(count(|d| d.slip.word().to_owned()), 4, "{decoys:?}");
             assert!(count(|d| d.of.to_string()) >= 3, "{decoys:?}");
             assert_eq!(count(|d| d.task.asked().word().to_owned()), 3, "{decoys:?}");
             assert!(decoys.iter().all(|d| !d.slip.is_rare()), "{decoys:?}");

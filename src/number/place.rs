@@ -46,24 +46,12 @@ impl Place {
         }
     }
 
-    /// The words on a page: `ones`, `ten thousands`.
+    /// The words in the program's messages: `ones`, `ten thousands`. Pages say what their language calls it.
     pub const fn words(self) -> &'static str {
         match self {
             Self::TenThousands => "ten thousands",
             Self::HundredThousands => "hundred thousands",
             other => other.key(),
-        }
-    }
-
-    /// The words for one of them: `one`, `ten`, `ten thousand`.
-    pub const fn singular(self) -> &'static str {
-        match self {
-            Self::Ones => "one",
-            Self::Tens => "ten",
-            Self::Hundreds => "hundred",
-            Self::Thousands => "thousand",
-            Self::TenThousands => "ten thousand",
-            Self::HundredThousands => "hundred thousand",
         }
     }
 }

@@ -17,6 +17,7 @@ mod groups;
 mod marked;
 mod phrases;
 pub mod plan;
+mod slips;
 mod titles;
 mod usage;
 
@@ -27,6 +28,7 @@ pub use en::English;
 pub use forms::FormTitles;
 pub use groups::Groups;
 pub use phrases::Phrases;
+pub use slips::Slips;
 pub use titles::Titles;
 pub use usage::Usage;
 
@@ -37,6 +39,7 @@ pub trait Wording:
     + FormTitles
     + Groups
     + Phrases
+    + Slips
     + Titles
     + plan::Frame
     + plan::Questions

@@ -28,7 +28,7 @@ pub fn checks(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording
     }
     let blueprint = blueprint::draw(spec, chosen, style, wording);
     if blueprint.skills.is_empty() {
-        return written(spec, chosen, style);
+        return written(spec, chosen, style, wording);
     }
     let mut stream = Stream::new(spec.seed.value, "choices");
     // Each letter is right equally often on a paper; the next paper moves every right answer on by one letter.
@@ -67,12 +67,12 @@ fn question(
         Task::Forms { shown, .. } => shown.content(of, style),
     };
     let sentence = match task {
-        Task::Forms { shown: Form::Numeral, asked } => asked.which(&style.numeral(of)),
-        Task::Forms { shown, .. } => shown.which_numeral().to_owned(),
+        Task::Forms { shown: Form::Numeral, asked } => wording.which_form(asked, &style.numeral(of)),
+        Task::Forms { shown, .. } => wording.which_numeral(shown).to_owned(),
         Task::Worth(at) => wording.worth_question(of.digit(at), &style.numeral(of)),
         Task::Greater(other) => {
             // In the order in which the choices stand.
-            let first = choices.iter().find(|choice| choice.content.worth(Form::Numeral).is_some());
+            let first = choices.iter().find(|choice| choice.content.worth(Form::Numeral, style.names).is_some());
             let is_first = first.is_some_and(|choice| choice.content == answer);
             let (one, two) = if is_first { (of, other) } else { (other, of) };
             wording.greater_question(&style.numeral(one), &style.numeral(two))
@@ -82,7 +82,7 @@ fn question(
 }
 
 /// Checks where no number gives choices, such as those of single digits: pictures and words whose numeral is written.
-fn written(spec: &Spec, chosen: &Chosen, style: &Style) -> Vec<Check> {
+fn written(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording) -> Vec<Check> {
     let matched = &spec.forms.matched.value;
     let skills = [Skill::Picture, Skill::Words].into_iter();
     let skills: Vec<Skill> = skills.filter(|skill| skill.needs().is_none_or(|form| matched.contains(&form))).collect();
@@ -97,7 +97,7 @@ fn written(spec: &Spec, chosen: &Chosen, style: &Style) -> Vec<Check> {
             let (of, task) = fresh.find_map(|of| Some((of, skill.tasks(of).first().copied()?)))?;
             used.push(of);
             let Task::Forms { shown, .. } = task else { return None };
-            let sentence = shown.write_numeral().to_owned();
+            let sentence = wording.write_numeral(shown).to_owned();
             let answer = task.right(of, style)?;
             Some(Question { of, skill, task, sentence, shown: shown.content(of, style), answer, choices: Vec::new() })
         });

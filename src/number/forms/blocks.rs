@@ -1,22 +1,12 @@
 //! The block picture: flats, rods and cubes.
 
-use super::{Breadth, Content, Facts, Number, Texts};
+use super::{Breadth, Content, Facts, Number};
 use crate::number::Place;
 
 pub(super) const FACTS: Facts = Facts {
     word: "blocks",
-    texts: Texts {
-        plural: "block pictures",
-        one: "a block picture",
-        written: "a drawing",
-        skill: "block picture",
-        which: |numeral| format!("Which picture shows {numeral}?"),
-        write: |numeral| format!("Draw {numeral} in blocks."),
-        which_numeral: "Which number does the picture show?",
-        write_numeral: "Write the number that the picture shows.",
-    },
     content: |number, _| fewest(number).map(Content::Blocks),
-    worth: |content| match content {
+    worth: |content, _| match content {
         Content::Text(_) => None,
         Content::Blocks(counts) => Some(worth(*counts)),
     },

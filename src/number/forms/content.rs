@@ -1,8 +1,7 @@
 //! What a strip, a box or an answer shows.
 
-use std::fmt;
-
-use super::Form;
+use super::{Form, Names};
+use crate::number::Place;
 
 /// What a strip, a box or an answer shows.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -14,14 +13,14 @@ pub enum Content {
 }
 
 impl Content {
-    /// What it is worth, read as `form`: the sum of its terms, units or blocks. Returns `None` for words, which have no
+    /// What it is worth, read as `form` in the words of a language: the sum of its terms, units or blocks. Returns `None` for words, which have no
     /// worth unless they are spelled right, and for anything not written in that form.
-    pub fn worth(&self, form: Form) -> Option<u64> {
-        (form.facts().worth)(self)
+    pub fn worth(&self, form: Form, names: &dyn Names) -> Option<u64> {
+        (form.facts().worth)(self, names)
     }
 
     /// The same for a listener: thousands marks left out, since a voice may stop at them, and "plus" for the sign.
-    pub fn aloud(&self) -> String {
+    pub fn aloud(&self, names: &dyn Names) -> String {
         match self {
             Self::Text(text) => {
                 let mut chars = text.chars().peekable();
@@ -35,28 +34,22 @@ impl Content {
                     }
                     after_digit = c.is_ascii_digit();
                 }
-                plain.replace(" + ", " plus ")
+                plain.replace(" + ", &format!(" {} ", names.plus()))
             }
-            Self::Blocks(_) => self.to_string(),
+            Self::Blocks(_) => self.text(names),
         }
     }
-}
 
-impl fmt::Display for Content {
     /// A text as it is printed; blocks by kind, largest first: "4 flats, 6 cubes".
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Text(text) => f.write_str(text),
-            Self::Blocks([0, 0, 0, 0]) => f.write_str("no blocks"),
-            Self::Blocks(counts) => {
-                let kinds =
-                    counts.iter().zip(["thousand block", "flat", "rod", "cube"]).filter(|&(&count, _)| count > 0);
-                for (at, (count, kind)) in kinds.enumerate() {
-                    let mark = if at > 0 { ", " } else { "" };
-                    write!(f, "{mark}{count} {kind}{}", if *count == 1 { "" } else { "s" })?;
-                }
-                Ok(())
-            }
-        }
+    pub fn text(&self, names: &dyn Names) -> String {
+        let counts = match self {
+            Self::Text(text) => return text.clone(),
+            Self::Blocks([0, 0, 0, 0]) => return names.no_pieces().to_owned(),
+            Self::Blocks(counts) => counts,
+        };
+        let places = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones];
+        let shown = counts.iter().zip(places).filter(|(count, _)| **count > 0);
+        let shown = shown.filter_map(|(count, place)| Some(format!("{count} {}", names.piece(place, *count)?)));
+        shown.collect::<Vec<_>>().join(", ")
     }
 }

@@ -2,22 +2,12 @@
 //!
 //! A place that holds 0 gives no term unless the style asks for it (common practice, no source).
 
-use super::{Breadth, Content, Facts, Number, Style, Texts, numeral};
+use super::{Breadth, Content, Facts, Number, Style, numeral};
 
 pub(super) const FACTS: Facts = Facts {
     word: "expanded",
-    texts: Texts {
-        plural: "expanded forms",
-        one: "an expanded form",
-        written: "an expanded form",
-        skill: "expanded form",
-        which: |numeral| format!("Which is {numeral} in expanded form?"),
-        write: |numeral| format!("Write {numeral} in expanded form."),
-        which_numeral: "Which number is this?",
-        write_numeral: "Write this as a number.",
-    },
     content: |number, style| Some(Content::Text(write(number, style))),
-    worth: |content| match content {
+    worth: |content, _| match content {
         Content::Text(text) => text.split(" + ").map(numeral::read).sum(),
         Content::Blocks(_) => None,
     },

@@ -12,11 +12,10 @@ mod style;
 mod units;
 mod words;
 
-use super::Number;
+use super::{Names, Number};
 
 pub use content::Content;
 pub use style::Style;
-pub use units::counted;
 
 /// The forms from their list: the enum, all of them, and the file of each.
 macro_rules! forms {
@@ -57,34 +56,12 @@ forms! {
 struct Facts {
     /// The word in lesson files and in `contents.json`.
     word: &'static str,
-    /// What people read about it.
-    texts: Texts,
     /// The number in this form, if it has one.
     content: fn(Number, &Style) -> Option<Content>,
     /// What a content of this form is worth, right or wrong; see [`Content::worth`].
-    worth: fn(&Content) -> Option<u64>,
+    worth: fn(&Content, &dyn Names) -> Option<u64>,
     /// How wide a column it needs beside others.
     width: Breadth,
-}
-
-/// The texts about a form, all in one place.
-struct Texts {
-    /// Several of them, as a grown-up who does not teach mathematics would say: "block pictures".
-    plural: &'static str,
-    /// One of them, as something that a row shows: "a block picture".
-    one: &'static str,
-    /// The same as something that a learner writes: "a drawing".
-    written: &'static str,
-    /// Being able to read or write it, as a heading of the tally: "block picture".
-    skill: &'static str,
-    /// Which of several contents in this form shows a numeral.
-    which: fn(&str) -> String,
-    /// Write a numeral in this form.
-    write: fn(&str) -> String,
-    /// Which of several numerals says what is shown in this form.
-    which_numeral: &'static str,
-    /// Write the numeral of something shown in this form.
-    write_numeral: &'static str,
 }
 
 /// How wide a form is on a page beside others.
@@ -102,46 +79,6 @@ impl Form {
     /// The word in lesson files and in `contents.json`.
     pub const fn word(self) -> &'static str {
         self.facts().word
-    }
-
-    /// Several of them in plain words: "number words", "block pictures".
-    pub const fn plural(self) -> &'static str {
-        self.facts().texts.plural
-    }
-
-    /// One of them in plain words, with its article: "an expanded form", "a block picture".
-    pub const fn one(self) -> &'static str {
-        self.facts().texts.one
-    }
-
-    /// What a learner writes down who writes this form: "an expanded form", "a drawing".
-    pub const fn written(self) -> &'static str {
-        self.facts().texts.written
-    }
-
-    /// The skill of reading and writing it, as the tally's heading: "expanded form".
-    pub const fn skill(self) -> &'static str {
-        self.facts().texts.skill
-    }
-
-    /// The question which of several contents in this form shows `numeral`: "Which words say 406?"
-    pub fn which(self, numeral: &str) -> String {
-        (self.facts().texts.which)(numeral)
-    }
-
-    /// The request to write `numeral` in this form: "Write 406 in words."
-    pub fn write(self, numeral: &str) -> String {
-        (self.facts().texts.write)(numeral)
-    }
-
-    /// The question which of several numerals says what is shown in this form.
-    pub const fn which_numeral(self) -> &'static str {
-        self.facts().texts.which_numeral
-    }
-
-    /// The request to write the numeral of what is shown in this form.
-    pub const fn write_numeral(self) -> &'static str {
-        self.facts().texts.write_numeral
     }
 
     /// How wide it is on a page beside other forms.

@@ -1,21 +1,11 @@
 //! The numeral: 406.
 
-use super::{Breadth, Content, Facts, Number, Style, Texts};
+use super::{Breadth, Content, Facts, Number, Style};
 
 pub(super) const FACTS: Facts = Facts {
     word: "numeral",
-    texts: Texts {
-        plural: "numerals",
-        one: "a numeral",
-        written: "a numeral",
-        skill: "numeral",
-        which: |numeral| format!("Which says the same as {numeral}?"),
-        write: |numeral| format!("Write {numeral} again."),
-        which_numeral: "Which number is this?",
-        write_numeral: "Write this as a number.",
-    },
     content: |number, style| Some(Content::Text(write(number, style))),
-    worth: |content| match content {
+    worth: |content, _| match content {
         Content::Text(text) => read(text),
         Content::Blocks(_) => None,
     },

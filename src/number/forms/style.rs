@@ -34,7 +34,7 @@ impl Style {
 
     /// 4 hundreds 0 tens 6 ones: every place that the numeral shows.
     pub fn units(&self, number: Number) -> String {
-        units::write(number)
+        units::write(number, self.names)
     }
 
     /// Bare digits with the thousands mark between each three, counted from the right.

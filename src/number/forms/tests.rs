@@ -70,7 +70,7 @@ fn every_form_is_worth_its_number() {
             let content = form.content(number(value), &ZEROS);
             assert_eq!(content.is_none(), form == Form::Blocks && value > 9_999);
             if let Some(content) = content {
-                assert_eq!(content.worth(form), Some(u64::from(value)), "{content:?}");
+                assert_eq!(content.worth(form, &English), Some(u64::from(value)), "{content:?}");
             }
         }
     }
@@ -78,14 +78,14 @@ fn every_form_is_worth_its_number() {
 
 #[test]
 fn a_listener_hears_no_marks() {
-    let aloud = |form: Form, value| form.content(number(value), &PLAIN).unwrap().aloud();
+    let aloud = |form: Form, value| form.content(number(value), &PLAIN).unwrap().aloud(&English);
     assert_eq!(aloud(Form::Expanded, 1_206), "1000 plus 200 plus 6");
-    assert_eq!(aloud(Form::Blocks, 1_021), "1 thousand block, 2 rods, 1 cube");
+    assert_eq!(aloud(Form::Blocks, 1_021), "1 thousand-block, 2 rods, 1 cube");
     assert_eq!(aloud(Form::Blocks, 0), "no blocks");
-    assert_eq!(Content::Text("1,206".to_owned()).to_string(), "1,206");
+    assert_eq!(Content::Text("1,206".to_owned()).text(&English), "1,206");
     let verbose = Style { and: true, ..PLAIN };
     let words = Content::Text(verbose.words(number(100_100)));
-    assert_eq!(words.aloud(), "one hundred thousand, one hundred");
+    assert_eq!(words.aloud(&English), "one hundred thousand, one hundred");
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! The table of slips: one row each, all that the program knows of it.
 //!
-//! Sentences are for a teacher or a substitute who reads them cold: at most 22 words, about any number.
+//! What a slip is called on paper, what the learner thinks and what helps is said by each language (`wording::Slips`).
 
 use super::{Content, Form, Number, Place, Slip, SlipFamily, Style, Task, rules};
 
@@ -8,9 +8,7 @@ use super::{Content, Form, Number, Place, Slip, SlipFamily, Style, Task, rules};
 pub(super) struct Row {
     pub slip: Slip,
     pub family: SlipFamily,
-    pub name: &'static str,
-    pub thinking: &'static str,
-    pub next_step: &'static str,
+    pub word: &'static str,
     pub example: Example,
     pub source: &'static str,
     pub rare: bool,
@@ -67,9 +65,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::ZeroDropped,
         family: SlipFamily::Zeros,
-        name: "zero dropped",
-        thinking: "Zero stands for nothing, so it need not be written or counted.",
-        next_step: "Build the number on the mat, point to the empty column, and write 0 for it.",
+        word: "zero dropped",
         example: example(406, Form::Words, Form::Numeral, "46"),
         source: ZEROS,
         rare: false,
@@ -78,9 +74,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::ZeroMoved,
         family: SlipFamily::Zeros,
-        name: "zero moved",
-        thinking: "There is a zero in the number, but any place will do for it.",
-        next_step: "Build the number and the learner's answer on two mats, and ask which column is empty on each.",
+        word: "zero moved",
         example: example(406, Form::Numeral, Form::Words, "four hundred sixty"),
         source: BESIDE_ZERO,
         rare: false,
@@ -89,9 +83,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::TeenTy,
         family: SlipFamily::Teens,
-        name: "teen and ty confused",
-        thinking: "Words that end in teen and in ty sound alike, so they mean the same.",
-        next_step: "Say the teen word and the ty word slowly, build each with rods and cubes, and compare them.",
+        word: "teen and ty confused",
         example: example(614, Form::Words, Form::Numeral, "640"),
         source: TEENS,
         rare: false,
@@ -100,9 +92,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::TeenReversed,
         family: SlipFamily::Teens,
-        name: "teen reversed",
-        thinking: "A teen word says its ones first, so the ones are written first.",
-        next_step: "Build the teen as one rod and some cubes, then write the rod's digit first.",
+        word: "teen reversed",
         example: example(617, Form::Words, Form::Numeral, "671"),
         source: TEENS,
         rare: false,
@@ -111,9 +101,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::SideBySide,
         family: SlipFamily::Parts,
-        name: "parts side by side",
-        thinking: "Each part is written out in full, one beside the other.",
-        next_step: "Stack the layered cards, so that each smaller part covers the zeros under it.",
+        word: "parts side by side",
         example: example(642, Form::Words, Form::Numeral, "600402"),
         source: WRITING,
         rare: false,
@@ -122,9 +110,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::BigPartThenRest,
         family: SlipFamily::Parts,
-        name: "big part, then rest",
-        thinking: "The biggest part is written out in full, and the rest comes after it.",
-        next_step: "Lay the cards for the rest on top of the biggest card, and read the result.",
+        word: "big part, then rest",
         example: example(365, Form::Words, Form::Numeral, "30065"),
         source: DICTATION,
         rare: false,
@@ -133,9 +119,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::HalfOverwritten,
         family: SlipFamily::Parts,
-        name: "half overwritten",
-        thinking: "The rest goes over the zeros of the biggest part, but one zero too many stays.",
-        next_step: "Count the columns on the mat and the digits written: one digit for each column.",
+        word: "half overwritten",
         example: example(365, Form::Words, Form::Numeral, "3065"),
         source: DICTATION,
         rare: false,
@@ -144,9 +128,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::PlaceWordWritten,
         family: SlipFamily::Parts,
-        name: "place word written out",
-        thinking: "The word hundred or thousand is heard as a number, so it is written down too.",
-        next_step: "Show that hundred and thousand name columns of the mat; only the count in a column is written.",
+        word: "place word written out",
         example: example(642, Form::Words, Form::Numeral, "610042"),
         source: WRITING,
         rare: false,
@@ -155,9 +137,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::FaceValue,
         family: SlipFamily::Worth,
-        name: "digits at face value",
-        thinking: "Every digit counts that many ones, wherever it stands.",
-        next_step: "Ask which blocks each digit stands for, and lay a rod beside a cube to compare.",
+        word: "digits at face value",
         example: Example { of: 274, task: Task::Worth(Place::Hundreds), answer: "2" },
         source: FACE_VALUE,
         rare: false,
@@ -166,9 +146,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::CountedAlike,
         family: SlipFamily::Worth,
-        name: "blocks counted alike",
-        thinking: "Every block counts as one, whatever its size.",
-        next_step: "Lay ten cubes along a rod, then count the picture aloud: flats by hundreds, rods by tens, cubes by ones.",
+        word: "blocks counted alike",
         example: example(406, Form::Blocks, Form::Numeral, "10"),
         source: ALIKE,
         rare: false,
@@ -177,9 +155,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::PlaceOff,
         family: SlipFamily::Worth,
-        name: "place off by one",
-        thinking: "Digits stand for tens or hundreds, but this one is counted in the place beside its own.",
-        next_step: "Name the places aloud from the ones up, a finger on each digit, and build the number.",
+        word: "place off by one",
         example: Example { of: 274, task: Task::Worth(Place::Hundreds), answer: "20" },
         source: PRACTICE,
         rare: false,
@@ -188,9 +164,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::ReadInPieces,
         family: SlipFamily::Parts,
-        name: "read in pieces",
-        thinking: "A long numeral is cut into shorter ones, and each is read by itself.",
-        next_step: "Cover all but the first digit, say it with its place, then read the rest as one number.",
+        word: "read in pieces",
         example: example(834, Form::Numeral, Form::Words, "eighty thirty-four"),
         source: PIECES,
         rare: false,
@@ -199,9 +173,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::FromTheOnes,
         family: SlipFamily::Order,
-        name: "compared from the ones",
-        thinking: "Numbers are compared from the right, so the larger last digit decides.",
-        next_step: "Build both numbers and compare the largest blocks first, then the next.",
+        word: "compared from the ones",
         example: Example { of: 76, task: Task::Greater(SIXTY_SEVEN), answer: "67" },
         source: PRACTICE,
         rare: false,
@@ -210,9 +182,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::TensOnesSwapped,
         family: SlipFamily::Order,
-        name: "tens and ones swapped",
-        thinking: "The digits are known, but not which one counts tens and which counts ones.",
-        next_step: "Build the number and the learner's answer with rods and cubes, and ask which has more tens.",
+        word: "tens and ones swapped",
         example: example(264, Form::Blocks, Form::Numeral, "246"),
         source: PRACTICE,
         rare: true,
@@ -221,9 +191,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::HundredsTensSwapped,
         family: SlipFamily::Order,
-        name: "hundreds and tens swapped",
-        thinking: "The digits are known, but not which one counts hundreds and which counts tens.",
-        next_step: "Build the number and the learner's answer with flats and rods, and ask which has more hundreds.",
+        word: "hundreds and tens swapped",
         example: example(264, Form::Blocks, Form::Numeral, "624"),
         source: PRACTICE,
         rare: true,
@@ -232,9 +200,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
     Row {
         slip: Slip::Reversed,
         family: SlipFamily::Order,
-        name: "digits reversed",
-        thinking: "The digits are right, but the number is put down from right to left.",
-        next_step: "Point to the left end of the mat, and write the largest place first.",
+        word: "digits reversed",
         example: example(264, Form::Words, Form::Numeral, "462"),
         source: PRACTICE,
         rare: true,

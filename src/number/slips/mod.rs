@@ -128,11 +128,11 @@ impl Task {
             Self::Greater(_) => true,
         };
         let Some(right) = self.right(number, style).filter(|_| is_shown) else { return Vec::new() };
-        let worth = right.worth(self.asked());
+        let worth = right.worth(self.asked(), style.names);
         let mut answers: Vec<(Slip, Content)> = Vec::new();
         for &slip in self.provokes() {
             for content in slip.answers(number, self, style) {
-                let is_right = content == right || worth.is_some() && content.worth(self.asked()) == worth;
+                let is_right = content == right || worth.is_some() && content.worth(self.asked(), style.names) == worth;
                 if !is_right && answers.iter().all(|(_, other)| *other != content) {
                     answers.push((slip, content));
                 }
@@ -153,19 +153,9 @@ impl Slip {
         CATALOGUE.iter().map(|row| row.slip)
     }
 
-    /// The name in plain words, at most four, in lower case.
-    pub fn name(self) -> &'static str {
-        self.row().name
-    }
-
-    /// What the learner is thinking: one sentence.
-    pub fn thinking(self) -> &'static str {
-        self.row().thinking
-    }
-
-    /// What the teacher can do next: one sentence.
-    pub fn next_step(self) -> &'static str {
-        self.row().next_step
+    /// The word for programs (`contents.json`): in plain English, at most four words, in lower case.
+    pub fn word(self) -> &'static str {
+        self.row().word
     }
 
     /// The slips with which it is taught about.

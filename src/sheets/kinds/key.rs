@@ -48,10 +48,10 @@ fn slips(desk: &Desk<'_>) -> Result<Option<TitledTable>, Problem> {
         let text = |text: &str| TableCell::Text(text.to_owned());
         vec![
             TableCell::Bold(in_play.letter.to_string()),
-            TableCell::Bold(in_play.slip.name().to_owned()),
+            TableCell::Bold(desk.lesson.wording().slip_name(in_play.slip).to_owned()),
             TableCell::Text(example(desk, in_play)),
-            text(in_play.slip.thinking()),
-            text(in_play.slip.next_step()),
+            text(desk.lesson.wording().slip_thinking(in_play.slip)),
+            text(desk.lesson.wording().slip_next(in_play.slip)),
         ]
     };
     let letter = ColumnWidth::Fixed(table::natural(desk, ["m"].into_iter(), &face, layout.padding));
@@ -215,12 +215,14 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
         // What a wrong picture shows is read off here, not counted.
         let shows = match &strip.content {
             Content::Text(_) => String::new(),
-            Content::Blocks(_) => strip.content.worth(strip.form).map(|n| n.to_string()).unwrap_or_default(),
+            Content::Blocks(_) => {
+                strip.content.worth(strip.form, desk.lesson.style.names).map(|n| n.to_string()).unwrap_or_default()
+            }
         };
         let letter = desk.lesson.letter(slip).map(|letter| format!("{letter}, ")).unwrap_or_default();
-        let name = format!("{letter}{}", slip.name());
+        let name = format!("{letter}{}", desk.lesson.wording().slip_name(slip));
         let text = |text: &str| TableCell::Text(text.to_owned());
-        rows.push(vec![shown, text(&shows), text(&of), text(&name), text(slip.thinking())]);
+        rows.push(vec![shown, text(&shows), text(&of), text(&name), text(desk.lesson.wording().slip_thinking(slip))]);
     }
     let numerals: Vec<String> = set.rows.iter().map(|number| desk.lesson.style.numeral(*number)).collect();
     let made_of = table::natural(desk, numerals.iter().map(String::as_str).chain(["Made of"]), &face, layout.padding);

@@ -89,7 +89,7 @@ pub fn suits<'d>(desk: &'d Desk<'_>) -> Result<Vec<Suit<'d>>, Problem> {
         };
         Suit {
             kind: SheetKind::Layered,
-            what: Place::ALL[place - 1].words(),
+            what: desk.lesson.wording().place(Place::ALL[place - 1]),
             size,
             names,
             stock: layout.stock,
@@ -180,7 +180,7 @@ fn plan(desk: &Desk<'_>, layout: &Layout, sets: &[CardSet], kits: u32) -> Result
         }
     }
     best.map(|(_, plan)| plan).ok_or_else(|| {
-        let places = Place::ALL[places - 1].words();
+        let places = desk.lesson.wording().place(Place::ALL[places - 1]);
         Problem::new(format!("cards up to the {places} do not fit at {:.0} pt", face.least.to_pt())).hint(format!(
             "the digits would be {:.0} pt: larger paper, standard text or a smaller `range` would fit",
             largest.to_pt()

@@ -88,7 +88,7 @@ impl GroupPages<'_> {
             let letters: Vec<String> = lessons
                 .iter()
                 .filter(|lesson| lesson.slip.family() == family)
-                .map(|lesson| format!("{} ({})", lesson.letter, lesson.slip.name()))
+                .map(|lesson| format!("{} ({})", lesson.letter, wording.slip_name(lesson.slip)))
                 .collect();
             (!letters.is_empty()).then(|| {
                 vec![
@@ -112,7 +112,11 @@ impl GroupPages<'_> {
         let Some(first) = lesson.trials.first() else { return Ok(()) };
         let (wording, style) = (desk.lesson.wording(), &desk.lesson.style);
         self.heading(wording.lesson_title(lesson.letter, lesson.slip));
-        self.line(format!("Build: {} {}", wording.group_build(first.of, first.task, style), lesson.slip.next_step()));
+        self.line(format!(
+            "Build: {} {}",
+            wording.group_build(first.of, first.task, style),
+            wording.slip_next(lesson.slip)
+        ));
         self.line(format!(
             "Ask: {} Expect: {}",
             wording.group_question(lesson.slip, first.of, first.task, style),

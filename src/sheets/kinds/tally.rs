@@ -75,7 +75,7 @@ fn skills(desk: &Desk<'_>) -> Result<Vec<&'static str>, Problem> {
         skills.push("builds it");
     }
     let forms = lesson.sets.first().map_or(&[][..], |set| &set.forms);
-    skills.extend(forms.iter().map(|form| form.skill()));
+    skills.extend(forms.iter().map(|form| lesson.wording().form_skill(*form)));
     let questions = crate::sheets::kinds::exit::questions(desk)?;
     let asked = lesson.checks.iter().take(1).flat_map(|check| check.questions.iter().take(questions));
     for question in asked {
@@ -147,7 +147,14 @@ impl Table {
     /// One line a slip: its letter, its name and what it looks like in this lesson.
     fn legend(&self, desk: &Desk<'_>) -> Vec<(char, String)> {
         let line = |slip: &InPlay| {
-            (slip.letter, format!("{}: {}", slip.slip.name(), crate::sheets::kinds::key::example(desk, slip)))
+            (
+                slip.letter,
+                format!(
+                    "{}: {}",
+                    desk.lesson.wording().slip_name(slip.slip),
+                    crate::sheets::kinds::key::example(desk, slip)
+                ),
+            )
         };
         self.slips.iter().map(line).collect()
     }

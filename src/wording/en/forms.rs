@@ -16,6 +16,70 @@ impl FormTitles for English {
             (Form::Blocks, _) => "Blocks",
         }
     }
+
+    fn form_plural(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral => "numerals",
+            Form::Words => "number words",
+            Form::Expanded => "expanded forms",
+            Form::Units => "unit forms",
+            Form::Blocks => "block pictures",
+        }
+    }
+
+    fn form_one(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral => "a numeral",
+            Form::Words => "number words",
+            Form::Expanded => "an expanded form",
+            Form::Units => "hundreds, tens and ones",
+            Form::Blocks => "a block picture",
+        }
+    }
+
+    fn form_written(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral => "a numeral",
+            Form::Words => "words",
+            Form::Expanded => "an expanded form",
+            Form::Units => "hundreds, tens and ones",
+            Form::Blocks => "a drawing",
+        }
+    }
+
+    fn form_skill(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral => "numeral",
+            Form::Words => "number words",
+            Form::Expanded => "expanded form",
+            Form::Units => "unit form",
+            Form::Blocks => "block picture",
+        }
+    }
+
+    fn which_form(&self, form: Form, numeral: &str) -> String {
+        match form {
+            Form::Numeral | Form::Units => format!("Which says the same as {numeral}?"),
+            Form::Words => format!("Which words say {numeral}?"),
+            Form::Expanded => format!("Which is {numeral} in expanded form?"),
+            Form::Blocks => format!("Which picture shows {numeral}?"),
+        }
+    }
+
+    fn which_numeral(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral | Form::Expanded | Form::Units => "Which number is this?",
+            Form::Words => "Which number do the words say?",
+            Form::Blocks => "Which number does the picture show?",
+        }
+    }
+
+    fn write_numeral(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral | Form::Words | Form::Expanded | Form::Units => "Write this as a number.",
+            Form::Blocks => "Write the number that the picture shows.",
+        }
+    }
 }
 
 #[cfg(test)]

@@ -1,8 +1,8 @@
 //! What is said in small groups in English.
 
 use super::English;
-use crate::number::{Content, Form, Number, Place, Slip, SlipFamily, Style, Task};
-use crate::wording::{Checks, Groups, Phrases};
+use crate::number::{Content, Form, Names, Number, Place, Slip, SlipFamily, Style, Task};
+use crate::wording::{Checks, Groups, Phrases, Slips};
 
 impl Groups for English {
     fn groups_note(&self) -> &'static str {
@@ -76,7 +76,7 @@ impl Groups for English {
     }
 
     fn lesson_title(&self, letter: char, slip: Slip) -> String {
-        format!("{letter}, {} (group: {})", slip.name(), self.family(slip.family()))
+        format!("{letter}, {} (group: {})", self.slip_name(slip), self.family(slip.family()))
     }
 
     fn group_build(&self, number: Number, task: Task, style: &Style) -> String {
@@ -166,7 +166,8 @@ impl Groups for English {
             }
             Slip::PlaceOff => {
                 let place = asked(number, task);
-                let places: Vec<&str> = Place::ALL.into_iter().take(place.index() + 1).map(Place::words).collect();
+                let places: Vec<&str> =
+                    Place::ALL.into_iter().take(place.index() + 1).map(|place| self.place(place)).collect();
                 let places = self.capital(&places.join(", "));
                 format!("{places}. It is worth {}.", worth(number, place, style))
             }
@@ -178,13 +179,13 @@ impl Groups for English {
                 let more = number.max(other);
                 format!(
                     "The largest place in which they differ, the {}. {} has more, so it is greater.",
-                    place.words(),
+                    self.place(place),
                     style.numeral(more)
                 )
             }
             Slip::TensOnesSwapped => told(self, number, Place::Tens),
             Slip::HundredsTensSwapped => told(self, number, Place::Hundreds),
-            Slip::Reversed => format!("The {first}. It counts the {}, the largest place.", top.words()),
+            Slip::Reversed => format!("The {first}. It counts the {}, the largest place.", self.place(top)),
         }
     }
 

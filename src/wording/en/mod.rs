@@ -7,6 +7,7 @@ mod groups;
 mod numbers;
 mod phrases;
 mod plan;
+mod slips;
 mod titles;
 
 /// English.

@@ -73,7 +73,7 @@ impl Phrases for English {
     }
 
     fn content(&self, content: &Content) -> String {
-        let Content::Blocks(counts) = content else { return content.to_string() };
+        let Content::Blocks(counts) = content else { return content.text(self) };
         let places = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones];
         let shown = places.into_iter().zip(counts).filter(|(_, count)| **count > 0);
         let shown: Vec<String> = shown.filter_map(|(place, count)| self.pieces(*count, place)).collect();

@@ -58,7 +58,11 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
         let letter = question.letter().map(|letter| format!("{letter}: ")).unwrap_or_default();
         let mut wrong = question.wrong().map(|(letter, choice, slip)| {
             let mark = desk.lesson.letter(slip).map(|mark| format!("{mark}, ")).unwrap_or_default();
-            TableCell::Text(format!("{letter}: {} ({mark}{})", shown(&choice.content), slip.name()))
+            TableCell::Text(format!(
+                "{letter}: {} ({mark}{})",
+                shown(&choice.content),
+                desk.lesson.wording().slip_name(slip)
+            ))
         });
         let mut next = || wrong.next().unwrap_or(TableCell::Empty);
         let (first, second) = (next(), next());

@@ -6,7 +6,7 @@ use crate::spec::Version;
 use crate::wording::en::English;
 use crate::wording::en::phrases::plural;
 use crate::wording::plan::{Asked, Questions, Reply};
-use crate::wording::{Phrases, Usage};
+use crate::wording::{Phrases, Slips, Usage};
 
 fn reply(question: impl Into<String>, expect: impl Into<String>) -> Reply {
     Reply { question: question.into(), expect: expect.into() }
@@ -113,7 +113,7 @@ impl Questions for English {
                         text(content),
                         numeral(*of)
                     ),
-                    format!("{}. It should be {right}.", self.capital(slip.name())),
+                    format!("{}. It should be {right}.", self.capital(self.slip_name(*slip))),
                 )
             }
             Asked::TenDigits => {
@@ -134,7 +134,7 @@ fn led(word: &str, set: Option<Version>) -> String {
 fn text(content: &Content) -> String {
     match content {
         Content::Text(text) => text.clone(),
-        Content::Blocks(_) => content.to_string(),
+        Content::Blocks(_) => content.text(&English),
     }
 }
 

@@ -6,7 +6,7 @@ use crate::spec::{SheetKind, Version};
 use crate::wording::en::English;
 use crate::wording::en::phrases::counted;
 use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, Tools};
-use crate::wording::{Phrases, Titles, Usage};
+use crate::wording::{Phrases, Slips, Titles, Usage};
 
 impl Frame for English {
     fn phase(&self, phase: Phase) -> &'static str {
@@ -112,7 +112,7 @@ impl Frame for English {
 
     fn slip_named(&self, slip: Slip, letter: Option<char>) -> String {
         let letter = letter.map(|letter| format!("{letter}, ")).unwrap_or_default();
-        format!("{letter}{}", slip.name())
+        format!("{letter}{}", self.slip_name(slip))
     }
 
     fn if_you_see(&self, shown: &str, of: Number, slip: &str, usage: &Usage<'_>) -> String {
@@ -129,7 +129,7 @@ impl Frame for English {
     }
 
     fn thinking_and_next(&self, slip: Slip, tools: Tools) -> String {
-        format!("Thinking: {} Next: {}", slip.thinking(), next(slip, tools))
+        format!("Thinking: {} Next: {}", self.slip_thinking(slip), next(slip, tools))
     }
 
     fn as_above(&self) -> &'static str {

@@ -8,7 +8,7 @@ mod said;
 
 use super::English;
 use crate::number::{Form, Number, Place};
-use crate::wording::{Phrases, Usage};
+use crate::wording::{FormTitles, Phrases, Usage};
 
 /// The numerals of these numbers: "217, 366 and 207".
 fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
@@ -56,12 +56,12 @@ fn form_name(form: Form, usage: &Usage<'_>) -> String {
 
 /// What is written down in a form: "words", "an expanded form", or the class's own word.
 pub(super) fn written_form(form: Form, usage: &Usage<'_>) -> String {
-    if usage.names.get(form).is_some() { form_name(form, usage) } else { form.written().to_owned() }
+    if usage.names.get(form).is_some() { form_name(form, usage) } else { English.form_written(form).to_owned() }
 }
 
 /// Several of a form: "number words", or the class's own word.
 fn form_plural(form: Form, usage: &Usage<'_>) -> String {
-    usage.names.get(form).map_or_else(|| form.plural().to_owned(), inside)
+    usage.names.get(form).map_or_else(|| English.form_plural(form).to_owned(), inside)
 }
 
 /// A heading as it stands inside a sentence: small at its start, unless it begins with capitals.

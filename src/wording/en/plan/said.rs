@@ -4,7 +4,7 @@ use super::{form_name, listed, rows, worth, written_form};
 use crate::number::{Form, Number, Place};
 use crate::wording::en::English;
 use crate::wording::plan::{Said, Speech};
-use crate::wording::{Phrases, Usage};
+use crate::wording::{FormTitles, Phrases, Usage};
 
 impl Speech for English {
     fn say(&self, said: &Said, usage: &Usage<'_>) -> String {
@@ -103,5 +103,5 @@ fn draw(number: Number) -> String {
 
 /// What a row shows: "a numeral", or the class's own word for the form.
 fn one(form: Form, usage: &Usage<'_>) -> String {
-    if usage.names.get(form).is_some() { form_name(form, usage) } else { form.one().to_owned() }
+    if usage.names.get(form).is_some() { form_name(form, usage) } else { English.form_one(form).to_owned() }
 }

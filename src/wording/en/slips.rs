@@ -1,0 +1,91 @@
+//! What is said of slips in English.
+
+use super::English;
+use crate::number::Slip;
+use crate::wording::Slips;
+
+impl Slips for English {
+    fn slip_name(&self, slip: Slip) -> &'static str {
+        // In English the words for programs are plain enough for people.
+        slip.word()
+    }
+
+    fn slip_thinking(&self, slip: Slip) -> &'static str {
+        match slip {
+            Slip::ZeroDropped => "Zero stands for nothing, so it need not be written or counted.",
+            Slip::ZeroMoved => "There is a zero in the number, but any place will do for it.",
+            Slip::TeenTy => "Words that end in teen and in ty sound alike, so they mean the same.",
+            Slip::TeenReversed => "A teen word says its ones first, so the ones are written first.",
+            Slip::SideBySide => "Each part is written out in full, one beside the other.",
+            Slip::BigPartThenRest => "The biggest part is written out in full, and the rest comes after it.",
+            Slip::HalfOverwritten => "The rest goes over the zeros of the biggest part, but one zero too many stays.",
+            Slip::PlaceWordWritten => "The word hundred or thousand is heard as a number, so it is written down too.",
+            Slip::FaceValue => "Every digit counts that many ones, wherever it stands.",
+            Slip::CountedAlike => "Every block counts as one, whatever its size.",
+            Slip::PlaceOff => "Digits stand for tens or hundreds, but this one is counted in the place beside its own.",
+            Slip::ReadInPieces => "A long numeral is cut into shorter ones, and each is read by itself.",
+            Slip::FromTheOnes => "Numbers are compared from the right, so the larger last digit decides.",
+            Slip::TensOnesSwapped => "The digits are known, but not which one counts tens and which counts ones.",
+            Slip::HundredsTensSwapped => {
+                "The digits are known, but not which one counts hundreds and which counts tens."
+            }
+            Slip::Reversed => "The digits are right, but the number is put down from right to left.",
+        }
+    }
+
+    fn slip_next(&self, slip: Slip) -> &'static str {
+        match slip {
+            Slip::ZeroDropped => "Build the number on the mat, point to the empty column, and write 0 for it.",
+            Slip::ZeroMoved => {
+                "Build the number and the learner's answer on two mats, and ask which column is empty on each."
+            }
+            Slip::TeenTy => {
+                "Say the teen word and the ty word slowly, build each with rods and cubes, and compare them."
+            }
+            Slip::TeenReversed => "Build the teen as one rod and some cubes, then write the rod's digit first.",
+            Slip::SideBySide => "Stack the layered cards, so that each smaller part covers the zeros under it.",
+            Slip::BigPartThenRest => "Lay the cards for the rest on top of the biggest card, and read the result.",
+            Slip::HalfOverwritten => "Count the columns on the mat and the digits written: one digit for each column.",
+            Slip::PlaceWordWritten => {
+                "Show that hundred and thousand name columns of the mat; only the count in a column is written."
+            }
+            Slip::FaceValue => "Ask which blocks each digit stands for, and lay a rod beside a cube to compare.",
+            Slip::CountedAlike => {
+                "Lay ten cubes along a rod, then count the picture aloud: flats by hundreds, rods by tens, cubes by ones."
+            }
+            Slip::PlaceOff => "Name the places aloud from the ones up, a finger on each digit, and build the number.",
+            Slip::ReadInPieces => {
+                "Cover all but the first digit, say it with its place, then read the rest as one number."
+            }
+            Slip::FromTheOnes => "Build both numbers and compare the largest blocks first, then the next.",
+            Slip::TensOnesSwapped => {
+                "Build the number and the learner's answer with rods and cubes, and ask which has more tens."
+            }
+            Slip::HundredsTensSwapped => {
+                "Build the number and the learner's answer with flats and rods, and ask which has more hundreds."
+            }
+            Slip::Reversed => "Point to the left end of the mat, and write the largest place first.",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn sentences_are_short_and_whole() {
+        for slip in Slip::all() {
+            for sentence in [English.slip_thinking(slip), English.slip_next(slip)] {
+                let is_sentence = sentence.starts_with(char::is_uppercase) && sentence.ends_with('.');
+                assert!(is_sentence && sentence.matches('.').count() == 1, "{sentence}");
+                assert!(sentence.split(' ').count() <= 22, "{sentence}");
+            }
+            let before = Slip::all().take_while(|other| *other != slip);
+            let (name, thinking) = (English.slip_name(slip), English.slip_thinking(slip));
+            assert!(name.split(' ').count() <= 4 && name == name.to_lowercase(), "{name}");
+            let alone = |other: Slip| English.slip_name(other) != name && English.slip_thinking(other) != thinking;
+            assert!(before.into_iter().all(alone), "{name}");
+        }
+    }
+}
