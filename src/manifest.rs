@@ -7,6 +7,7 @@ use std::io::{self, Write};
 
 use serde_json::{Map, Value, json};
 
+use crate::lesson::exit::Check;
 use crate::lesson::{Chosen, Lesson, Role, Version};
 use crate::number::{Content, Number};
 use crate::sheets::packets::Packet;
@@ -50,7 +51,8 @@ pub fn write(out: &mut (impl Write + ?Sized), lesson: &Lesson, packets: &[Packet
         }
     }
     let end = if between == "\n" { "" } else { "\n  " };
-    writeln!(out, "{end}],\n  {MARK}{}\"\n}}", env!("CARGO_PKG_VERSION"))
+    writeln!(out, "{end}],\n  \"checks\": {},", checks(lesson))?;
+    writeln!(out, "  {MARK}{}\"\n}}", env!("CARGO_PKG_VERSION"))
 }
 
 /// The chosen numbers by role, the sort numbers by version.
@@ -59,6 +61,12 @@ pub fn numbers(chosen: &Chosen) -> Value {
     let sort = (0..).map(Version).zip(&chosen.sort).filter(|(_, numbers)| !numbers.is_empty());
     let sort: Map<String, Value> = sort.map(|(version, numbers)| (version.to_string(), list(numbers))).collect();
     json!({ Role::Model.word(): list(&chosen.model), Role::Exit.word(): list(&chosen.exit), Role::Sort.word(): sort })
+}
+
+/// The quick checks by their numbers, each with the numbers that it asks about, in its order.
+fn checks(lesson: &Lesson) -> Value {
+    let values = |check: &Check| check.numbers().iter().map(|number| number.value()).collect::<Vec<_>>();
+    lesson.checks.iter().map(|check| json!({ "check": check.mark, "numbers": values(check) })).collect()
 }
 
 /// The decoys by version, in the order of the strips.

@@ -307,13 +307,14 @@ fn chosen(text: &str) -> Chosen {
 
 #[test]
 fn model_and_exit_are_even_among_all_disjoint_pairs() {
-    // Two of ten with a zero among them, and one of the rest that is no teen.
+    // Two of ten with a zero among them, and one of the rest that is no teen and has two different digits: a quick check
+    // has nothing to ask about 22.
     let text = "title = \"t\"\nseed = SEED\n[numbers]\nrange = [15, 24]\n[numbers.model]\ncount = 2\nzeros = { ones = 1 }\n\
                 [numbers.sort]\ncount = 0\n[numbers.exit]\ncount = 1\nteens = { min = 0, max = 0 }\n";
     let mut all = Vec::new();
     for (a, b) in (15..=24).flat_map(|a| (a + 1..=24).map(move |b| (a, b))).filter(|(a, b)| a % 10 == 0 || b % 10 == 0)
     {
-        all.extend((20..=24).filter(|exit| *exit != a && *exit != b).map(|exit| (a, b, exit)));
+        all.extend([20, 21, 23, 24].into_iter().filter(|exit| *exit != a && *exit != b).map(|exit| (a, b, exit)));
     }
     all.sort_unstable();
     let mut seen = vec![0; all.len()];

@@ -82,6 +82,14 @@ fn contents_json_is_as_promised() {
     let keys: Vec<&String> = page.as_object().expect("a page").keys().collect();
     assert_eq!(keys, ["file", "page", "sheet", "version", "learner", "stock", "kit"]);
     assert_eq!(page["page"], 1);
+    // Each check is listed with its numbers, the exit number of the same place among them.
+    let checks = contents["checks"].as_array().expect("checks");
+    let exit = contents["numbers"]["exit"].as_array().expect("exit numbers");
+    assert_eq!(checks.len(), exit.len());
+    for ((check, number), mark) in checks.iter().zip(exit).zip(1..) {
+        assert_eq!(check["check"], mark);
+        assert!(check["numbers"].as_array().expect("numbers").contains(number), "{check}");
+    }
 }
 
 #[test]

@@ -8,6 +8,7 @@ mod chooser;
 mod class_sets;
 mod cli;
 mod completions;
+mod default_lesson;
 mod exit;
 mod facts;
 mod given_fonts;

@@ -55,6 +55,7 @@ pub fn with_numbers(
         Ok(sets) if wrong.is_empty() => {
             chosen.notes.extend(timing::told(&spec));
             let checks = exit::checks(&spec, &chosen, &style, wording::of(spec.language.value));
+            chosen.notes.extend(exit::unasked(&chosen, &checks));
             let slips = in_play::list(&spec, &sets, &checks);
             Ok(Lesson { spec, style, chosen, sets, checks, slips, roster })
         }

@@ -52,6 +52,12 @@ impl Digits {
     pub fn of(number: Number) -> Self {
         Features::of(number).digits
     }
+
+    /// Whether there is only one digit, once or several times: 7, 44.
+    pub const fn is_one(self) -> bool {
+        let lowest = self.0 >> (self.0.trailing_zeros() / 3 * 3);
+        lowest < 8
+    }
 }
 
 /// All features of one numeral, and its digits whatever their order.
@@ -136,5 +142,10 @@ mod tests {
         assert_ne!(of(64).digits(), of(640).digits());
         assert_ne!(of(644).digits(), of(664).digits());
         assert_eq!(of(999_999).digits(), Digits(6 << 27));
+        for value in 0..=100_000 {
+            let text = value.to_string();
+            let one = text.chars().all(|digit| text.starts_with(digit));
+            assert_eq!(of(value).digits().is_one(), one, "{value}");
+        }
     }
 }

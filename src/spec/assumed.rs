@@ -6,7 +6,7 @@ use super::keys::{Keyed, Kind, ROLES, list};
 use super::types::{Given, Spec};
 
 /// Every key that the file is silent about with the value assumed for it, in the order of the lesson file's full form.
-/// Keys that have no default (`grade`, `roster`, requests of a role) are missing. Strings, lists, numbers and switches are
+/// Keys that have no default (`grade`, `roster`) are missing. Strings, lists, numbers and switches are
 /// written in JSON as TOML writes them.
 pub fn assumed(spec: &Spec) -> Vec<(String, Value)> {
     let mut list = List(Vec::new());
@@ -16,6 +16,11 @@ pub fn assumed(spec: &Spec) -> Vec<(String, Value)> {
     list.add(&list::LANGUAGE, &spec.language);
     for (role, requests) in ROLES.iter().zip([&spec.numbers.model, &spec.numbers.sort, &spec.numbers.exit]) {
         list.add_as(list::COUNT.path().replace("ROLE", role), &list::COUNT, &requests.count);
+        let same_digits = requests.same_digits.map(|bound| (list::SAME_DIGITS.name.to_owned(), bound));
+        let features = requests.features().map(|(feature, bound)| (feature.key(), bound));
+        for (key, bound) in features.chain(same_digits).filter(|(_, bound)| bound.is_assumed()) {
+            list.0.push((list::COUNT.table.replace("ROLE", role) + "." + &key, bound.value.min.into()));
+        }
     }
     list.add(&list::MATCH, &spec.forms.matched);
     list.add(&list::JOINER, &spec.forms.joiner);

@@ -17,12 +17,14 @@ mod print;
 mod repair;
 mod request;
 pub mod roster;
+mod seed;
 mod sheets;
 mod syntax;
 mod table;
 #[cfg(test)]
 mod tests;
 mod types;
+mod usual;
 mod value;
 mod version;
 
@@ -83,7 +85,7 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     let grade = root.read(&list::GRADE, log);
     let minutes = root.settle(&list::MINUTES, log);
     let paper = root.settle(&list::PAPER, log);
-    let seed = root.settle(&list::SEED, log);
+    let seed = root.read(&list::SEED, log);
     let language = root.settle(&list::LANGUAGE, log);
 
     let asked = numbers::read(root.inner("numbers", log), whole, log);
@@ -99,5 +101,7 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     if log.is_clean() && whole {
         checks::numbers(&numbers, log);
     }
-    Some(Spec { title: title?, grade, minutes, paper, seed, language, numbers, forms, class, print, sheets })
+    let title = title?;
+    let seed = seed.unwrap_or_else(|| Given::assumed(seed::of(&title.value)));
+    Some(Spec { title, grade, minutes, paper, seed, language, numbers, forms, class, print, sheets })
 }

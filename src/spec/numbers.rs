@@ -8,6 +8,7 @@ use super::pool::Pool;
 use super::request;
 use super::table::Table;
 use super::types::{AtMost, Given, NumbersSpec, RoleSpec};
+use super::usual;
 use crate::diag::Problem;
 use crate::number::Number;
 
@@ -60,7 +61,8 @@ fn read_role(mut table: Table, log: &mut Log) -> RoleSpec {
 
 impl Asked {
     /// Gives the silent roles a count: the usual one, scaled down when the pool is too small for all roles and versions to
-    /// have numbers of their own, but never below what the role's requests need.
+    /// have numbers of their own, but never below what the role's requests need. Where no role requests anything, asks for
+    /// what teachers pick numbers for.
     pub(super) fn settle(self, versions: u32) -> NumbersSpec {
         let [model, sort, exit] = self.roles;
         let mut numbers =
@@ -78,6 +80,7 @@ impl Asked {
                 role.count = Given::assumed(share.max(needed(role)).min(most));
             }
         }
+        usual::assume(&mut numbers, versions);
         numbers
     }
 }

@@ -38,7 +38,25 @@ fn the_smallest_lesson_has_sensible_defaults() {
     assert_eq!((spec.forms.decoys.value, spec.class.learners.value, spec.class.versions.value), (4, 24, 1));
     assert_eq!(spec.print.margin.value, Length::mm100(635));
     assert_eq!(spec.sheets.make.value.len(), 12);
-    assert_eq!(assumed(&spec).len(), 26);
+    let requests: Vec<String> = assumed(&spec)
+        .into_iter()
+        .filter(|(key, _)| key.starts_with("numbers.") && !key.ends_with(".count"))
+        .map(|(key, value)| format!("{key} = {value}"))
+        .collect();
+    let wanted = [
+        "numbers.model.zeros.tens = 1",
+        "numbers.model.repeats = 1",
+        "numbers.model.teens = 1",
+        "numbers.sort.zeros.ones = 1",
+        "numbers.sort.zeros.tens = 2",
+        "numbers.sort.repeats = 1",
+        "numbers.sort.teens = 1",
+        "numbers.sort.same_digits = 3",
+        "numbers.exit.zeros.tens = 1",
+        "numbers.exit.teens = 1",
+    ];
+    assert_eq!(requests, wanted);
+    assert_eq!(assumed(&spec).len(), 26 + wanted.len());
     assert_eq!((spec.class.share(SheetKind::Blocks), spec.class.share(SheetKind::Board)), (2, 1));
 }
 

@@ -25,6 +25,9 @@ pub struct Demand {
     pub features: BTreeMap<Feature, Bound>,
     /// How many the largest group made of the same digits has.
     pub same_digits: Option<Bound>,
+    /// Whether a number needs two different digits to be chosen, unless it is named: nothing can be asked about the places
+    /// of 7 and 44 that a wrong answer would tell anything of.
+    pub mixed: bool,
 }
 
 impl Demand {
@@ -39,6 +42,7 @@ impl Demand {
             always: BTreeSet::new(),
             features: BTreeMap::new(),
             same_digits: None,
+            mixed: false,
         }
     }
 
@@ -64,6 +68,11 @@ impl Demand {
             && Place::ALL.iter().all(|place| number.digit(*place) <= self.at_most[place.index()])
     }
 
+    /// Whether a number has the digits it needs.
+    pub fn suits(&self, number: Number) -> bool {
+        !self.mixed || self.always.contains(&number) || !Digits::of(number).is_one()
+    }
+
     /// Whether a set is what was asked: the plain reading of each request, used to check what cleverer code finds.
     pub fn holds(&self, set: &[Number]) -> bool {
         let distinct: BTreeSet<Number> = set.iter().copied().collect();
@@ -71,7 +80,7 @@ impl Demand {
         distinct.len() == set.len()
             && set.len() == self.count as usize
             && self.always.is_subset(&distinct)
-            && set.iter().all(|&number| self.allows(number))
+            && set.iter().all(|&number| self.allows(number) && self.suits(number))
             && self.features.values().zip(counts).all(|(bound, count)| bound.allows(count))
             && self.same_digits.is_none_or(|bound| bound.allows(largest))
     }

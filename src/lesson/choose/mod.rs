@@ -57,7 +57,16 @@ pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnosti
     let candidates = demands.first().map(|(_, demand)| Candidates::new(demand)).unwrap_or_default();
     let (mut roles, mut wrong) = (BTreeMap::new(), Vec::new());
     for (role, demand) in demands {
-        match Solutions::new(&demand, &candidates, Avoided::default(), &Budget::default()) {
+        let solutions = |demand: &Demand| Solutions::new(demand, &candidates, Avoided::default(), &Budget::default());
+        // The quick check wants numbers that something can be asked about, where there are enough of them.
+        let mixed = Demand { mixed: true, ..demand.clone() };
+        if role == Role::Exit
+            && let Ok(solutions) = solutions(&mixed)
+        {
+            roles.insert(role, (mixed, solutions));
+            continue;
+        }
+        match solutions(&demand) {
             Ok(solutions) => drop(roles.insert(role, (demand, solutions))),
             Err(NoSets::Impossible) => wrong.push(clash::report(&spec.numbers, role, &demand, source)),
             Err(NoSets::TooMany) => wrong.push(clash::too_much(&spec.numbers, role, source)),

@@ -52,6 +52,17 @@ impl Question {
     }
 }
 
+impl Check {
+    /// The numbers that its questions are about, in their order; where two are compared, both.
+    pub fn numbers(&self) -> Vec<Number> {
+        let both = self.questions.iter().flat_map(|question| {
+            let other = if let Task::Greater(other) = question.task { Some(other) } else { None };
+            [Some(question.of), other]
+        });
+        both.flatten().collect()
+    }
+}
+
 /// The letter before a choice: `A` for 0.
 pub fn letter(index: u8) -> char {
     char::from(b'A' + index % 26)

@@ -47,6 +47,19 @@ pub fn checks(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording
         .collect()
 }
 
+/// What to say of exit numbers that no check asks about.
+pub fn unasked(chosen: &Chosen, checks: &[Check]) -> Option<String> {
+    let asked: Vec<Number> = checks.iter().flat_map(Check::numbers).collect();
+    let left = chosen.exit.iter().filter(|number| !asked.contains(number));
+    let left: Vec<String> = left.map(ToString::to_string).collect();
+    (!left.is_empty()).then(|| {
+        format!(
+            "the quick check does not ask about {}: no slip would show there",
+            crate::diag::nearest::listed(&left, "and")
+        )
+    })
+}
+
 /// The question of an item, with its right answer in a place.
 fn question(
     item: Item,

@@ -26,9 +26,9 @@ pub const MINUTES: Usually<Quantity> =
 pub const PAPER: Usually<OneOf<Paper>> =
     Key::new("", "paper", one_of(&Paper::ALL, Paper::word), "\"a4\"", "the paper of every page").usually(Paper::Letter);
 /// Where the choice of numbers starts.
-pub const SEED: Usually<Whole> =
+pub const SEED: Key<Whole> =
     Key::new("", "seed", Whole(limits::SEED), "2", "another seed, other numbers; the same seed, the same pages")
-        .usually(1);
+        .worked("made from the title, so that lessons differ");
 /// The language of the pages.
 pub const LANGUAGE: Usually<OneOf<Language>> =
     Key::new("", "language", one_of(&Language::ALL, Language::word), "\"en\"", "the language of the pages")

@@ -73,6 +73,9 @@ impl Batches {
         // The numbers of each bundle by their features. Without a rule for digits the features alone tell bundles apart.
         let mut found: BTreeMap<(Option<Digits>, u16), BTreeMap<u16, Vec<Number>>> = BTreeMap::new();
         for (features, marked, numbers) in candidates.varieties(&skipped, avoided.shared.map(|(shared, _)| shared)) {
+            if demand.mixed && features.digits().is_one() {
+                continue;
+            }
             let bits = counters.bits(features, marked);
             let key = if counters.same_digits.is_some() { (Some(features.digits()), 0) } else { (None, bits) };
             let lot = found.entry(key).or_default().entry(bits).or_default();

@@ -47,6 +47,8 @@ struct Bin {
     numbers: Vec<Number>,
     /// The roles that must have it; then it is a bin of one.
     always: Vec<Role>,
+    /// Whether they are all of one digit.
+    is_one: bool,
     bits: u16,
 }
 
@@ -72,7 +74,8 @@ impl<'a> Overlap<'a> {
         let demands = || seats.iter().map(|(_, demand)| demand);
         let by_digits = demands().any(|demand| demand.same_digits.is_some());
         let asked = demands().flat_map(|demand| demand.features.keys()).fold(0, |mask, f| mask | 1_u16 << f.index());
-        let mut bins: BTreeMap<(Option<Digits>, u16, Option<Number>), Bin> = BTreeMap::new();
+        let by_kind = demands().any(|demand| demand.mixed);
+        let mut bins: BTreeMap<(Option<Digits>, u16, bool, Option<Number>), Bin> = BTreeMap::new();
         each(seats.first()?.1, |number, features| {
             if bins.len() <= BINS {
                 let must = seats.iter().filter(|(_, demand)| demand.always.contains(&number));
@@ -80,8 +83,9 @@ impl<'a> Overlap<'a> {
                 always.dedup();
                 let own = (!always.is_empty()).then_some(number);
                 let bits = features.bits() & asked;
-                let key = (by_digits.then_some(features.digits()), bits, own);
-                let bin = bins.entry(key).or_insert_with(|| Bin { numbers: Vec::new(), always, bits });
+                let is_one = by_kind && features.digits().is_one();
+                let key = (by_digits.then_some(features.digits()), bits, is_one, own);
+                let bin = bins.entry(key).or_insert_with(|| Bin { numbers: Vec::new(), always, is_one, bits });
                 bin.numbers.push(number);
             }
         });
@@ -153,7 +157,8 @@ impl<'a> Overlap<'a> {
         let (left, allowed) = (course.left[at], course.allowed);
         // As many as are unused first: what overlaps comes last. What the role must have is neither left out nor overlap.
         let unused = if mine { 1 } else { left }.min(room);
-        let most = bin.numbers.len().min(room);
+        let barred = demand.mixed && bin.is_one && !mine;
+        let (unused, most) = if barred { (0, 0) } else { (unused, bin.numbers.len().min(room)) };
         for used in (usize::from(mine)..=unused).rev().chain(unused + 1..=most) {
             let over = used.saturating_sub(unused.max(usize::from(mine)));
             let Some(allowed) = allowed.checked_sub(over) else { break };
