@@ -62,8 +62,7 @@ fn text(page: &Page, cell: Rect) -> String {
 fn blocks(page: &Page, cell: Rect, unit: f64) -> Option<[usize; 4]> {
     let near = |a: f64, b: f64| (a - b).abs() < unit / 4.0;
     let mut counts = [0_usize; 4];
-    for path in page.paths.iter().filter(|path| path.fill.is_some() && path.stroke.is_some()) {
-        let bounds = path.bounds();
+    for bounds in page.edged() {
         if !cell.contains(bounds.center()) {
             continue;
         }
@@ -89,8 +88,8 @@ fn blocks(page: &Page, cell: Rect, unit: f64) -> Option<[usize; 4]> {
 
 /// The edge of a cube: the smallest outline on these pages that is filled and square.
 fn unit(pages: &[&Page]) -> f64 {
-    let shapes = pages.iter().flat_map(|page| &page.paths).filter(|path| path.fill.is_some() && path.stroke.is_some());
-    let sides = shapes.map(|path| path.bounds().width().min(path.bounds().height())).filter(|side| *side > 1.0);
+    let shapes = pages.iter().flat_map(|page| page.edged());
+    let sides = shapes.map(|bounds| bounds.width().min(bounds.height())).filter(|side| *side > 1.0);
     sides.fold(f64::INFINITY, f64::min)
 }
 

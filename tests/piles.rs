@@ -242,8 +242,8 @@ fn marks(shapes: &[String], set: &SortSet) {
 fn blocks(page: &Page, cell: Rect) -> [usize; 3] {
     let near = |a: f64, mm: f64| (a - mm * MM).abs() < MM;
     let mut counts = [0; 3];
-    for path in page.paths.iter().filter(|path| path.fill.is_some() && path.stroke.is_some() && !path.dashed) {
-        let (bounds, (w, h)) = (path.bounds(), (path.bounds().width(), path.bounds().height()));
+    for bounds in page.edged() {
+        let (w, h) = (bounds.width(), bounds.height());
         if !cell.contains(bounds.center()) {
             continue;
         }

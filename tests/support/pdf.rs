@@ -120,6 +120,19 @@ impl Run {
     }
 }
 
+impl Page {
+    /// Where shapes with a ground and a whole edge lie, painted at once or one after the other.
+    pub fn edged(&self) -> Vec<Rect> {
+        let same = |a: Rect, b: Rect| {
+            [(a.x0, b.x0), (a.y0, b.y0), (a.x1, b.x1), (a.y1, b.y1)].into_iter().all(|(a, b)| (a - b).abs() < 0.05)
+        };
+        let whole = self.paths.iter().filter(|path| path.stroke.is_some() && !path.dashed);
+        let edges: Vec<Rect> = whole.map(Path::bounds).collect();
+        let grounds = self.paths.iter().filter(|path| path.fill.is_some()).map(Path::bounds);
+        grounds.filter(|ground| edges.iter().any(|edge| same(*ground, *edge))).collect()
+    }
+}
+
 impl Path {
     /// The box around the path, its pen left out.
     pub fn bounds(&self) -> Rect {
