@@ -16,7 +16,7 @@ use placewright::lesson::Version;
 use placewright::lesson::job::PrintSides;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Size, Weight};
-use placewright::pdf::{Deflater, Head, write_pages};
+use placewright::pdf::{Deflater, FileHead, write_pages};
 use placewright::sheets::page::{Item, Layer, Node, Page, Paint, Reader, Scope, Stock, Stroke, Symbol, Tag, Text};
 use placewright::spec::SheetKind;
 
@@ -186,7 +186,7 @@ fn learner(learner: usize, furniture: &Furniture) -> [Page; 3] {
 
 /// The file of a class, whose pages are made before the clock starts; the seconds it takes.
 fn ours(pages: &[Page], family: &Family, threads: usize) -> (f64, Vec<u8>) {
-    let head = Head { title: "Harbour stalls".to_owned(), sides: PrintSides::One };
+    let head = FileHead { title: "Harbour stalls".to_owned(), sides: PrintSides::One };
     let start = Instant::now();
     let bytes =
         write_pages(Vec::new(), &head, family, threads, pages.iter()).unwrap_or_else(|failure| panic!("{failure:?}"));

@@ -8,7 +8,7 @@ use std::sync::OnceLock;
 
 use crate::diag::Problem;
 use crate::measure::Family;
-use crate::pdf::{self, Failure};
+use crate::pdf::{self, WriteFailure};
 use crate::sheets::packets::Packet;
 
 /// Up to how many pages a file is held as a whole: some hundred kilobytes. Longer ones are written as they are made.
@@ -37,7 +37,7 @@ impl<'p> Ahead<'p> {
     }
 
     /// Writes the file, which is made now if it is not yet.
-    pub fn write(&self, out: &mut dyn Write) -> Result<(), Failure> {
+    pub fn write(&self, out: &mut dyn Write) -> Result<(), WriteFailure> {
         if self.packet.len() > SHORT {
             return pdf::write(out, self.packet, self.family, self.threads).map(|_| ());
         }

@@ -5,7 +5,7 @@ use std::io;
 use serde_json::{Value, json};
 
 use crate::diag::report::{self, Look};
-use crate::diag::{Diagnostic, Place, Problem};
+use crate::diag::{Diagnostic, FilePlace, Problem};
 
 /// Why a command failed.
 #[derive(Debug)]
@@ -38,7 +38,7 @@ impl Failure {
 
     /// The same failure, at the place that named the file.
     #[must_use]
-    pub fn named_at(mut self, place: Place) -> Self {
+    pub fn named_at(mut self, place: FilePlace) -> Self {
         if let Self::File { diagnostic, .. } = &mut self {
             diagnostic.place.get_or_insert(place);
         }

@@ -8,7 +8,7 @@ use super::failure::Failure;
 use super::files::read;
 use super::term::Progress;
 use super::threads;
-use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
+use crate::diag::{Diagnostic, FilePlace, Problem, Severity, Source};
 use crate::lesson::job::JobFacts;
 use crate::lesson::{self, Lesson};
 use crate::measure::{Family, fonts};
@@ -128,7 +128,9 @@ fn few(spec: &Spec, source: &Arc<Source>, names: usize) -> Option<Diagnostic> {
     let mut warning = problem.at(source, span);
     warning.severity = Severity::Warning;
     let roster = spec.class.roster.as_ref().and_then(Given::span);
-    warning.related.extend(roster.map(|span| (Place { source: Arc::clone(source), span }, "the roster".to_owned())));
+    warning
+        .related
+        .extend(roster.map(|span| (FilePlace { source: Arc::clone(source), span }, "the roster".to_owned())));
     Some(warning)
 }
 
@@ -159,7 +161,7 @@ fn family(path: &Path, spec: &Spec, source: &Arc<Source>) -> Result<Family, Fail
 /// Points at the place in the lesson that names a file which could not be read.
 fn named_at<T>(failure: Failure, source: &Arc<Source>, given: &Given<T>) -> Failure {
     match given.span() {
-        Some(span) => failure.named_at(Place { source: Arc::clone(source), span }),
+        Some(span) => failure.named_at(FilePlace { source: Arc::clone(source), span }),
         None => failure,
     }
 }

@@ -9,12 +9,12 @@ use super::report::Report;
 use super::term::bold;
 use crate::diag::Problem;
 use crate::diag::nearest::hint;
-use crate::spec::keys::{Default, Row, list};
+use crate::spec::keys::{Default, KeyRow, list};
 
 /// Explains every key, or those that have `word` for their name or their table.
 pub fn run(word: Option<&str>, coloured: bool) -> Result<Report, Failure> {
     let all = list::rows();
-    let rows: Vec<&Row> = all.iter().filter(|row| word.is_none_or(|word| is_meant(row, word))).collect();
+    let rows: Vec<&KeyRow> = all.iter().filter(|row| word.is_none_or(|word| is_meant(row, word))).collect();
     if rows.is_empty() {
         let word = word.unwrap_or_default();
         let problem = Problem::new(format!("`{word}` is no key of a lesson file"));
@@ -40,20 +40,20 @@ pub fn run(word: Option<&str>, coloured: bool) -> Result<Report, Failure> {
 }
 
 /// `margin`, `print`, `print.margin`, `numbers.sort.count`.
-fn is_meant(row: &Row, word: &str) -> bool {
+fn is_meant(row: &KeyRow, word: &str) -> bool {
     let word = word.trim_matches(['[', ']']);
     let in_table = |table: &String| table == word || *word == format!("{table}.{}", row.name);
     row.name == word || row.tables().iter().any(in_table)
 }
 
-fn heading(row: &Row) -> String {
+fn heading(row: &KeyRow) -> String {
     if row.table.is_empty() {
         return "at the top of the file".to_owned();
     }
     row.tables().iter().map(|table| format!("[{table}]")).collect::<Vec<_>>().join(", ")
 }
 
-fn as_json(row: &Row) -> Value {
+fn as_json(row: &KeyRow) -> Value {
     let (default, left_out) = match &row.default {
         Default::Value(value) => (value.clone(), None),
         Default::Worked(how) => (Value::Null, Some(*how)),

@@ -13,7 +13,7 @@ use super::args::Input;
 use super::check::{assumed, findings, pages};
 use super::failure::Failure;
 use super::files::read::shown;
-use super::files::write::{self, Content, Stance};
+use super::files::write::{self, FileContent, Stance};
 use super::files::{self, earlier};
 use super::gather::{Planned, Shared};
 use super::paper;
@@ -69,12 +69,12 @@ pub(super) fn write(
     planned: &Planned,
     packets: &[Packet<'_>],
     folder: &Path,
-    more: Vec<(&str, Content<'_>)>,
+    more: Vec<(&str, FileContent<'_>)>,
     stance: Stance,
 ) -> Result<Vec<String>, Failure> {
     let ahead: Vec<Ahead<'_>> =
         packets.iter().map(|packet| Ahead::new(packet, &planned.family, shared.threads)).collect();
-    let mut files: Vec<(&str, Content<'_>)> = Vec::new();
+    let mut files: Vec<(&str, FileContent<'_>)> = Vec::new();
     for file in &ahead {
         let content = move |out: &mut dyn Write| {
             let packet = file.packet;

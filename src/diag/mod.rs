@@ -51,7 +51,7 @@ impl Problem {
     pub fn at(self, source: &Arc<Source>, span: Range<usize>) -> Diagnostic {
         Diagnostic {
             severity: Severity::Error,
-            place: Some(Place { source: Arc::clone(source), span }),
+            place: Some(FilePlace { source: Arc::clone(source), span }),
             problem: self,
             related: Vec::new(),
         }
@@ -89,14 +89,14 @@ impl Source {
 
 /// A stretch of a source.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Place {
+pub struct FilePlace {
     /// The text that holds it.
     pub source: Arc<Source>,
     /// Its bytes.
     pub span: Range<usize>,
 }
 
-impl Place {
+impl FilePlace {
     /// Line and column of the first byte, both counted from 1; the column counts characters.
     pub fn line_column(&self) -> (usize, usize) {
         let text = &self.source.text;
@@ -154,9 +154,9 @@ pub struct Diagnostic {
     /// How bad it is.
     pub severity: Severity,
     /// Where it is; none when no file is to blame.
-    pub place: Option<Place>,
+    pub place: Option<FilePlace>,
     /// What is wrong and what to do.
     pub problem: Problem,
     /// Other places that belong to it (the other requests of a clash), each with a few words.
-    pub related: Vec<(Place, String)>,
+    pub related: Vec<(FilePlace, String)>,
 }

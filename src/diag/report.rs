@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use serde_json::{Value, json};
 
-use super::{Diagnostic, Place, Severity};
+use super::{Diagnostic, FilePlace, Severity};
 
 /// How a diagnostic is drawn for people.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -100,20 +100,20 @@ pub fn json(diagnostic: &Diagnostic) -> Value {
         finding["related"] = related.collect();
     }
     if let (Some(fix), Some(place)) = (&diagnostic.problem.fix, &diagnostic.place) {
-        let line = Place { source: Arc::clone(&place.source), span: fix.span.clone() }.line_column().0;
+        let line = FilePlace { source: Arc::clone(&place.source), span: fix.span.clone() }.line_column().0;
         finding["fix"] = json!({ "line": line, "text": fix.text, "sure": fix.sure });
     }
     finding
 }
 
-fn located(place: Option<&Place>) -> (Value, Value, Value) {
+fn located(place: Option<&FilePlace>) -> (Value, Value, Value) {
     let Some(place) = place else { return (Value::Null, Value::Null, Value::Null) };
     let (line, column) = place.line_column();
     (json!(place.source.name), json!(line), json!(column))
 }
 
 /// The line of a place, and under it a mark below each of its characters.
-fn excerpt(text: &mut String, place: &Place, gutter: usize, mark: char, words: &str, pen: Pen) {
+fn excerpt(text: &mut String, place: &FilePlace, gutter: usize, mark: char, words: &str, pen: Pen) {
     let (number, column) = place.line_column();
     let whole = place.source.text.lines().nth(number - 1).unwrap_or("");
     let skipped = whole.chars().take_while(|c| *c == '\u{feff}').count();
@@ -281,7 +281,7 @@ mod tests {
     fn related_places_are_drawn_with_their_words() {
         let source = Arc::new(Source { name: "a.toml".to_owned(), text: "range = 1\ncount = 2\n".to_owned() });
         let mut diagnostic = Problem::new("bad").at(&source, 18..19);
-        diagnostic.related.push((Place { source: Arc::clone(&source), span: 8..9 }, "the range".to_owned()));
+        diagnostic.related.push((FilePlace { source: Arc::clone(&source), span: 8..9 }, "the range".to_owned()));
         let want = concat!(
             "a.toml:2:9: error: bad\n  2 | count = 2\n    |         ^\n",
             "  1 | range = 1\n    |         - the range\n",

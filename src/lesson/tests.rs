@@ -1,7 +1,7 @@
 //! Tests of how a lesson is planned: what it settles, its sets, and how its mistakes are reported.
 
 use super::*;
-use crate::diag::Place;
+use crate::diag::FilePlace;
 use crate::number::{Form, Number};
 use crate::spec;
 use crate::wording::English;
@@ -32,7 +32,7 @@ fn refuses(result: Result<Lesson, Vec<Diagnostic>>, at: (usize, usize), message:
     assert_eq!(found.len(), 1, "{found:?}");
     assert_eq!(found[0].problem.message, message);
     assert_eq!(found[0].problem.hint.as_deref(), Some(hint));
-    assert_eq!(found[0].place.as_ref().map(Place::line_column), Some(at));
+    assert_eq!(found[0].place.as_ref().map(FilePlace::line_column), Some(at));
 }
 
 const HARBOUR: &str = "title = \"Harbour stalls\"\n[numbers]\nrange = [0, 999]\nsort = { count = 4 }\n";

@@ -6,20 +6,20 @@ use crate::diag::Problem;
 
 /// Why a file could not be written.
 #[derive(Debug)]
-pub enum Failure {
+pub enum WriteFailure {
     /// The pages cannot be put into a PDF.
     Problem(Problem),
     /// The bytes could not be put where they belong.
     Io(io::Error),
 }
 
-impl From<Problem> for Failure {
+impl From<Problem> for WriteFailure {
     fn from(problem: Problem) -> Self {
         Self::Problem(problem)
     }
 }
 
-impl From<io::Error> for Failure {
+impl From<io::Error> for WriteFailure {
     fn from(error: io::Error) -> Self {
         Self::Io(error)
     }

@@ -12,6 +12,6 @@ mod structure;
 mod syntax;
 mod write;
 
-pub use failure::Failure;
+pub use failure::WriteFailure;
 pub use file::Deflater;
-pub use write::{Head, bytes, write, write_pages};
+pub use write::{FileHead, bytes, write, write_pages};

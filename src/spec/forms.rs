@@ -1,6 +1,6 @@
 //! `[forms]`: which forms are matched, how they are written and what the class calls them.
 
-use super::keys::kind::Line;
+use super::keys::kind::LineKind;
 use super::keys::{Key, list};
 use super::limits;
 use super::log::Log;
@@ -46,7 +46,7 @@ pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
 
 /// `[forms.names]`: what the class calls forms.
 fn names(mut table: Table, log: &mut Log) -> FormNames {
-    let read = |(form, key): (Form, &Key<Line>)| Some((form, table.read(key, log)?));
+    let read = |(form, key): (Form, &Key<LineKind>)| Some((form, table.read(key, log)?));
     let names = Form::ALL.into_iter().zip(&list::NAMES).filter_map(read).collect();
     table.finish(log);
     FormNames::new(names)

@@ -4,7 +4,7 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use crate::diag::nearest::{hint, listed, nearest};
-use crate::diag::{Diagnostic, Place, Problem, Source, TOLD};
+use crate::diag::{Diagnostic, FilePlace, Problem, Source, TOLD};
 
 /// Every mistake found so far, and the keys that no one asked for.
 pub(super) struct Log {
@@ -48,7 +48,7 @@ impl Log {
         let mut diagnostic = problem.at(&self.source, span);
         for (span, words) in related {
             if let Some(span) = span {
-                diagnostic.related.push((Place { source: Arc::clone(&self.source), span }, words));
+                diagnostic.related.push((FilePlace { source: Arc::clone(&self.source), span }, words));
             }
         }
         self.found.push(diagnostic);

@@ -42,7 +42,7 @@ pub use language::Language;
 pub use pool::Pool;
 pub use types::{
     AtMost, Bound, ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, NumbersSpec, Paper, PrintSpec,
-    RoleSpec, SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
+    RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
 };
 pub use version::Version;
 

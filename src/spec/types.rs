@@ -235,7 +235,7 @@ pub struct PrintSpec {
     /// How the class sets are cut.
     pub cut: Given<Cut>,
     /// Which sides are printed.
-    pub sides: Given<Sides>,
+    pub sides: Given<SidesAsked>,
     /// Grey or colour.
     pub ink: Given<Ink>,
     /// Standard or large text.
@@ -270,14 +270,14 @@ impl Cut {
 
 /// Which sides are printed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Sides {
+pub enum SidesAsked {
     /// Fronts only.
     One,
     /// Backs carry a self-check mark.
     Two,
 }
 
-impl Sides {
+impl SidesAsked {
     /// All of them.
     pub const ALL: [Self; 2] = [Self::One, Self::Two];
 

@@ -19,7 +19,7 @@ macro_rules! area {
         #[cfg(test)]
         impl $area for $crate::wording::marked::Marked {
             $( fn $text(&self, $($given: $kind),*) -> $out {
-                $crate::wording::marked::Mark::marked(<$crate::wording::en::English as $area>::$text(
+                $crate::wording::marked::Marks::marked(<$crate::wording::en::English as $area>::$text(
                     &$crate::wording::en::English, $($given),*
                 ))
             } )+

@@ -10,7 +10,7 @@ use crate::number::{Names, Place};
 pub struct Marked;
 
 /// What can be said with marked letters.
-pub trait Mark {
+pub trait Marks {
     /// The same with a mark on every bare letter; letters that are marked already stay.
     #[must_use]
     fn marked(self) -> Self;
@@ -19,39 +19,39 @@ pub trait Mark {
 const BARE: &str = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
 const MARKED: &str = "àḃċḋèḟġḣìĵķĺṁṅòṗɋṙṡṫùṽẇẋẏżÀḂĊḊÈḞĠḢÌĴĶĹṀṄÒṖɊṘṠṪÙṼẆẊẎŻ";
 
-impl Mark for String {
+impl Marks for String {
     fn marked(self) -> Self {
         let mark = |c: char| BARE.find(c).and_then(|at| MARKED.chars().nth(at)).unwrap_or(c);
         self.chars().map(mark).collect()
     }
 }
 
-impl Mark for &'static str {
+impl Marks for &'static str {
     fn marked(self) -> Self {
         // A test's few texts may stay until it ends.
         self.to_owned().marked().leak()
     }
 }
 
-impl<T: Mark> Mark for Option<T> {
+impl<T: Marks> Marks for Option<T> {
     fn marked(self) -> Self {
-        self.map(Mark::marked)
+        self.map(Marks::marked)
     }
 }
 
-impl<T: Mark> Mark for Vec<T> {
+impl<T: Marks> Marks for Vec<T> {
     fn marked(self) -> Self {
-        self.into_iter().map(Mark::marked).collect()
+        self.into_iter().map(Marks::marked).collect()
     }
 }
 
-impl<T: Mark, const N: usize> Mark for [T; N] {
+impl<T: Marks, const N: usize> Marks for [T; N] {
     fn marked(self) -> Self {
-        self.map(Mark::marked)
+        self.map(Marks::marked)
     }
 }
 
-impl<A: Mark, B: Mark> Mark for (A, B) {
+impl<A: Marks, B: Marks> Marks for (A, B) {
     fn marked(self) -> Self {
         (self.0.marked(), self.1.marked())
     }

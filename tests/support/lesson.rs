@@ -8,7 +8,7 @@ use placewright::measure::{Family, Font, Length};
 use placewright::number::{Form, Number, Style};
 use placewright::spec::{
     ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper, PrintSpec,
-    RoleSpec, SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
+    RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
 };
 use placewright::wording::English;
 
@@ -63,7 +63,7 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
             },
             print: PrintSpec {
                 cut: Given::assumed(Cut::Scissors),
-                sides: Given::assumed(Sides::One),
+                sides: Given::assumed(SidesAsked::One),
                 ink: Given::assumed(Ink::Grey),
                 text: Given::assumed(TextSize::Standard),
                 margin: Given::assumed(Length::mm100(635)),

@@ -9,7 +9,7 @@ use placewright::measure::Length;
 use placewright::number::{Form, Number};
 use placewright::spec::{
     ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper, PrintSpec,
-    RoleSpec, SheetKind, SheetsSpec, Sides, Spec, TextSize, Thousands,
+    RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
 };
 
 pub fn number(value: u32) -> Number {
@@ -63,7 +63,7 @@ pub fn spec(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Spec 
         },
         print: PrintSpec {
             cut: Given::assumed(Cut::Scissors),
-            sides: Given::assumed(Sides::One),
+            sides: Given::assumed(SidesAsked::One),
             ink: Given::assumed(Ink::Grey),
             text: Given::assumed(TextSize::Standard),
             margin: Given::assumed(Length::mm100(635)),

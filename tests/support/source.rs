@@ -192,7 +192,11 @@ fn inline(code: &str) -> Vec<Module> {
         let end = rest.find(|c: char| !(c.is_alphanumeric() || c == '_' || c == ':')).unwrap_or(rest.len());
         rest[..end].split("::").map(str::to_owned).filter(|part| !part.is_empty()).collect()
     };
-    let alone = |at: &usize| !code[..*at].ends_with(|c: char| c.is_alphanumeric() || c == '_' || c == ':');
+    // What may see a thing (`pub(in crate::a)`) is not leant on.
+    let alone = |at: &usize| {
+        let before = &code[..*at];
+        !before.ends_with(|c: char| c.is_alphanumeric() || c == '_' || c == ':') && !before.ends_with("pub(in ")
+    };
     starts("crate::").chain(starts("super::")).filter(alone).map(from).collect()
 }
 

@@ -202,8 +202,8 @@ pub fn run(bytes: &[u8]) -> bool {
     for packet in &packets {
         match pdf::write(Vec::new(), packet, &family, 1) {
             Ok(bytes) => whole_file(&bytes),
-            Err(pdf::Failure::Problem(problem)) => said(&problem),
-            Err(pdf::Failure::Io(error)) => panic!("{error}"),
+            Err(pdf::WriteFailure::Problem(problem)) => said(&problem),
+            Err(pdf::WriteFailure::Io(error)) => panic!("{error}"),
         }
     }
     let mut contents = Vec::new();

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use super::words::Words;
+use super::words::WordParser;
 use crate::spec::{SheetKind, limits};
 
 /// What to read.
@@ -18,7 +18,7 @@ pub struct Input {
     pub seed: Option<u64>,
     /// Make these sheets only, with commas between them; `placewright sheets` lists them
     #[arg(long, value_name = "SHEET", value_delimiter = ',', hide_possible_values = true)]
-    #[arg(value_parser = Words::new(&SheetKind::ALL, SheetKind::word))]
+    #[arg(value_parser = WordParser::new(&SheetKind::ALL, SheetKind::word))]
     pub only: Vec<SheetKind>,
     /// A folder of layout files that override the built-in ones
     #[arg(long, value_name = "DIR")]

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use super::words::Words;
+use super::words::WordParser;
 use crate::diag::Problem;
 use crate::figure::{Amounts, View, WIDTHS};
 use crate::measure::Length;
@@ -23,14 +23,14 @@ pub struct Picture {
     pub numbers: Vec<Amounts>,
     /// How it is shown: blocks, chart, cards, ten-frame or number-line
     #[arg(long, value_name = "FORM", default_value = View::Blocks.word())]
-    #[arg(value_parser = Words::new(&View::ALL, View::word))]
+    #[arg(value_parser = WordParser::new(&View::ALL, View::word))]
     pub form: View,
     /// Trade one of this place for ten of the next smaller one; may be given several times
-    #[arg(long, value_name = "PLACE", value_parser = Words::new(&TRADED, Place::key))]
+    #[arg(long, value_name = "PLACE", value_parser = WordParser::new(&TRADED, Place::key))]
     pub trade: Vec<Place>,
     /// Grey or colour
     #[arg(long, value_name = "INK", default_value = "grey")]
-    #[arg(value_parser = Words::new(&Ink::ALL, Ink::word))]
+    #[arg(value_parser = WordParser::new(&Ink::ALL, Ink::word))]
     pub ink: Ink,
     /// How wide a picture is at most
     #[arg(long, value_name = "WIDTH", default_value = "160 mm", value_parser = width)]

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::Args;
 
-use super::words::Words;
+use super::words::WordParser;
 use crate::cli::answers::{self, Answers};
 use crate::spec::{Cut, Paper};
 
@@ -24,10 +24,10 @@ pub struct Start {
     #[arg(long, value_name = "N", value_parser = answers::learners)]
     pub learners: Option<u32>,
     /// How the strips are cut: scissors (learners, their own page) or stack (a guillotine, in piles)
-    #[arg(long, value_name = "WAY", value_parser = Words::new(&Cut::ALL, Cut::word))]
+    #[arg(long, value_name = "WAY", value_parser = WordParser::new(&Cut::ALL, Cut::word))]
     pub cut: Option<Cut>,
     /// The paper
-    #[arg(long, value_name = "PAPER", value_parser = Words::new(&Paper::ALL, Paper::word))]
+    #[arg(long, value_name = "PAPER", value_parser = WordParser::new(&Paper::ALL, Paper::word))]
     pub paper: Option<Paper>,
     /// Large print
     #[arg(long)]

@@ -12,12 +12,12 @@ use crate::diag::nearest::{hint, listed};
 
 /// Reads one of some words, in capitals or not.
 #[derive(Debug, Clone)]
-pub struct Words<T: 'static> {
+pub struct WordParser<T: 'static> {
     all: &'static [T],
     word: fn(T) -> &'static str,
 }
 
-impl<T: Copy> Words<T> {
+impl<T: Copy> WordParser<T> {
     /// A reader of these words.
     pub const fn new(all: &'static [T], word: fn(T) -> &'static str) -> Self {
         Self { all, word }
@@ -35,7 +35,7 @@ impl<T: Copy> Words<T> {
     }
 }
 
-impl<T: Copy + Send + Sync + 'static> TypedValueParser for Words<T> {
+impl<T: Copy + Send + Sync + 'static> TypedValueParser for WordParser<T> {
     type Value = T;
 
     fn parse_ref(&self, command: &Command, arg: Option<&Arg>, value: &OsStr) -> Result<T, Error> {
@@ -58,7 +58,7 @@ mod tests {
 
     #[test]
     fn a_misspelt_sheet_gets_the_nearest() {
-        let sheets = Words::new(&SheetKind::ALL, SheetKind::word);
+        let sheets = WordParser::new(&SheetKind::ALL, SheetKind::word);
         assert_eq!(sheets.read("word-bank"), Ok(SheetKind::WordBank));
         assert_eq!(sheets.read("Board"), Ok(SheetKind::Board));
         assert!(

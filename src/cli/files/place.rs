@@ -61,7 +61,7 @@ pub fn is_device(name: &str) -> bool {
 
 /// A file or folder that is to be written.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Place {
+pub struct OutFolder {
     /// Itself.
     pub target: PathBuf,
     /// The folder it lies in.
@@ -69,7 +69,7 @@ pub struct Place {
     name: OsString,
 }
 
-impl Place {
+impl OutFolder {
     /// The place of a path that ends in a name.
     pub fn of(target: &Path) -> Self {
         let out = target.parent().filter(|out| !out.as_os_str().is_empty()).unwrap_or(Path::new("."));
@@ -150,7 +150,7 @@ fn is_lock(path: &Path) -> bool {
 /// A place that is ours alone until [`Held::release`], or until the process ends.
 pub struct Held<'d> {
     disk: &'d dyn Disk,
-    place: Place,
+    place: OutFolder,
     file: File,
 }
 
@@ -218,7 +218,7 @@ mod tests {
 
     #[test]
     fn scratch_names_fit_a_disk() {
-        let place = Place::of(Path::new(&"x".repeat(LONGEST)));
+        let place = OutFolder::of(Path::new(&"x".repeat(LONGEST)));
         for path in [place.fresh(), place.swap(), place.old(), place.lock()] {
             assert!(path.file_name().is_some_and(|name| name.len() <= 255) && path.starts_with("."));
         }

@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use super::encoding;
 use crate::cli::failure::{Failure, reason};
-use crate::diag::{Place, Problem, Source};
+use crate::diag::{FilePlace, Problem, Source};
 use crate::spec::limits::{self, grouped};
 
 /// A path as messages write it: as it was given, with `/` between its parts.
@@ -102,5 +102,5 @@ fn text(name: String, bytes: Vec<u8>) -> Result<Arc<Source>, Failure> {
         .hint("save it as UTF-8 in your editor or spreadsheet");
     let source = Arc::new(Source { name: name.clone(), text: String::from_utf8_lossy(error.as_bytes()).into_owned() });
     // What stands before the first bad byte is the same in both.
-    Err(Failure::file(name, problem).named_at(Place { source, span: at..at + '\u{fffd}'.len_utf8() }))
+    Err(Failure::file(name, problem).named_at(FilePlace { source, span: at..at + '\u{fffd}'.len_utf8() }))
 }

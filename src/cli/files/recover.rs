@@ -9,13 +9,13 @@ use std::path::{Path, PathBuf};
 
 use super::disk::{Disk, Real};
 use super::ours::is_ours;
-use super::place::{Place, is_folder, is_there};
+use super::place::{OutFolder, is_folder, is_there};
 use crate::gallery;
 
 /// Clears up after all runs that were stopped while they wrote into `out`. What cannot be cleared up now stays for the next
 /// time, and what another run is at work on is left to it.
 pub fn tidy(out: &Path) {
-    for place in Place::locked(out).unwrap_or_default() {
+    for place in OutFolder::locked(out).unwrap_or_default() {
         if let Ok(Some(held)) = place.hold(&Real, false) {
             let _ = recover(&Real, &place);
             held.release();
@@ -24,7 +24,7 @@ pub fn tidy(out: &Path) {
 }
 
 /// Clears up at one place that is held: what lies beside it comes from a run that was stopped.
-pub fn recover(disk: &dyn Disk, place: &Place) -> io::Result<()> {
+pub fn recover(disk: &dyn Disk, place: &OutFolder) -> io::Result<()> {
     let (old, swap, new) = (place.old(), place.swap(), place.fresh());
     // Stopped between the two steps of an exchange: what was there goes back.
     if is_folder(&old) && !is_there(&place.target) {

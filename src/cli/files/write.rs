@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 
 use super::disk::{Disk, Real};
 use super::ours::is_ours;
-use super::place::{Place, is_folder, is_there};
+use super::place::{OutFolder, is_folder, is_there};
 use super::read::shown;
 use super::recover::{give_back, is_made, make_folders, others, recover, remove, tidy};
 use super::sink::Sink;
@@ -19,7 +19,7 @@ use crate::diag::{Diagnostic, Problem, Severity};
 use crate::{gallery, pdf};
 
 /// What goes into a file: called once, with where to write it.
-pub type Content<'c> = Box<dyn Fn(&mut dyn Write) -> Result<(), pdf::Failure> + 'c>;
+pub type FileContent<'c> = Box<dyn Fn(&mut dyn Write) -> Result<(), pdf::WriteFailure> + 'c>;
 
 /// How files that are there already are dealt with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -37,7 +37,7 @@ pub struct Stance {
 ///
 /// Files are written as they are made, so that none need be held as a whole. A name may have one folder before it, such as
 /// `pictures/teacher-1.png`. Two runs never write into the same folder at once: the second waits a little, then fails.
-pub fn packets(folder: &Path, files: &[(&str, Content<'_>)], stance: Stance) -> Result<(), Failure> {
+pub fn packets(folder: &Path, files: &[(&str, FileContent<'_>)], stance: Stance) -> Result<(), Failure> {
     packets_on(&Real, folder, files, stance)
 }
 
@@ -45,10 +45,10 @@ pub fn packets(folder: &Path, files: &[(&str, Content<'_>)], stance: Stance) -> 
 pub(super) fn packets_on(
     disk: &dyn Disk,
     folder: &Path,
-    files: &[(&str, Content<'_>)],
+    files: &[(&str, FileContent<'_>)],
     stance: Stance,
 ) -> Result<(), Failure> {
-    let place = Place::of(folder);
+    let place = OutFolder::of(folder);
     check(folder)?;
     let out = shown(&place.out);
     let refuse = |error: io::Error| refused(&out, &format!("cannot write into `{out}`: {}", create_reason(&error)));
@@ -79,7 +79,12 @@ fn check(folder: &Path) -> Result<(), Failure> {
 }
 
 /// Takes the lock, works, and lets go of it.
-fn locked(disk: &dyn Disk, place: &Place, files: &[(&str, Content<'_>)], stance: Stance) -> Result<(), Failure> {
+fn locked(
+    disk: &dyn Disk,
+    place: &OutFolder,
+    files: &[(&str, FileContent<'_>)],
+    stance: Stance,
+) -> Result<(), Failure> {
     let name = shown(&place.target);
     let refuse = |error: io::Error| refused(&name, &format!("cannot write `{name}`: {}", reason(&error)));
     let Some(held) = place.hold(disk, true).map_err(|error| in_the_way(place, &error))? else {
@@ -125,7 +130,12 @@ fn kept(folder: &Path, force: bool) -> Result<Vec<PathBuf>, Failure> {
 }
 
 /// Writes all files into a new folder; those that an earlier folder has already, with the same bytes, are taken from there.
-fn stage(disk: &dyn Disk, stage: &Path, earlier: Option<&Path>, files: &[(&str, Content<'_>)]) -> Result<(), Failure> {
+fn stage(
+    disk: &dyn Disk,
+    stage: &Path,
+    earlier: Option<&Path>,
+    files: &[(&str, FileContent<'_>)],
+) -> Result<(), Failure> {
     let out = stage.parent().unwrap_or(stage);
     let refuse = |error: io::Error| {
         let name = shown(out);
@@ -140,8 +150,8 @@ fn stage(disk: &dyn Disk, stage: &Path, earlier: Option<&Path>, files: &[(&str, 
         let lasting = !file.starts_with(gallery::PICTURES);
         let was = earlier.map(|earlier| earlier.join(file));
         write_whole(disk, &stage.join(file), was, lasting, content).map_err(|failure| match failure {
-            pdf::Failure::Io(error) => refuse(error),
-            pdf::Failure::Problem(problem) => {
+            pdf::WriteFailure::Io(error) => refuse(error),
+            pdf::WriteFailure::Problem(problem) => {
                 let problem = Problem { message: format!("{file}: {}", problem.message), ..problem };
                 Failure::Lesson(vec![Diagnostic {
                     severity: Severity::Error,
@@ -162,8 +172,8 @@ fn write_whole(
     path: &Path,
     earlier: Option<PathBuf>,
     lasting: bool,
-    content: &Content<'_>,
-) -> Result<(), pdf::Failure> {
+    content: &FileContent<'_>,
+) -> Result<(), pdf::WriteFailure> {
     let mut file = BufWriter::with_capacity(1 << 16, Sink::new(disk, path, earlier)?);
     content(&mut file)?;
     file.flush()?;
@@ -172,7 +182,7 @@ fn write_whole(
 
 /// Puts the new folder in the place of the target. Afterwards what was there before, if anything was, is beside it; after
 /// an error it is where it was.
-fn swap(disk: &dyn Disk, place: &Place) -> io::Result<()> {
+fn swap(disk: &dyn Disk, place: &OutFolder) -> io::Result<()> {
     let (swap, target) = (place.swap(), &place.target);
     // Names that do not survive a power cut would lose a packet, but not every disk can promise more than it does.
     let _ = disk.sync_folder(&place.fresh());
@@ -195,7 +205,12 @@ fn swap(disk: &dyn Disk, place: &Place) -> io::Result<()> {
 
 /// Clears up after a swap: what is not ours moves over, what is ours is removed. What cannot be removed stays for the next
 /// run; the packet is in place.
-fn clear(disk: &dyn Disk, place: &Place, kept: &[PathBuf], files: &[(&str, Content<'_>)]) -> Result<(), Failure> {
+fn clear(
+    disk: &dyn Disk,
+    place: &OutFolder,
+    kept: &[PathBuf],
+    files: &[(&str, FileContent<'_>)],
+) -> Result<(), Failure> {
     for old in [place.swap(), place.old()].into_iter().filter(|old| is_folder(old)) {
         // Files that were named when the work was forced are replaced. What has turned up since nobody has agreed to.
         let replaced = |path: &Path| {
@@ -227,23 +242,23 @@ pub fn lesson(path: &Path, text: &str, replace: bool) -> io::Result<()> {
 /// Writes a picture, whole or not at all, into a folder that is made if it is not there. A picture of ours that is there
 /// already is replaced; anything else is an error of the kind `AlreadyExists` unless it may be replaced.
 pub fn picture(path: &Path, text: &str, replace: bool) -> io::Result<()> {
-    make_folders(&Real, &Place::of(path).out)?;
+    make_folders(&Real, &OutFolder::of(path).out)?;
     let replace = replace || is_there(path) && is_ours(path)?;
     lesson_on(&Real, path, text, replace)
 }
 
 /// [`lesson`] on a disk that may be a test's.
 pub(super) fn lesson_on(disk: &dyn Disk, path: &Path, text: &str, replace: bool) -> io::Result<()> {
-    let place = Place::of(path);
+    let place = OutFolder::of(path);
     tidy(&place.out);
     let held = place.hold(disk, true)?.ok_or(io::ErrorKind::ResourceBusy)?;
     let new = place.fresh();
     let work = || {
         recover(disk, &place)?;
-        let content: Content<'_> = Box::new(|out: &mut dyn Write| Ok(out.write_all(text.as_bytes())?));
+        let content: FileContent<'_> = Box::new(|out: &mut dyn Write| Ok(out.write_all(text.as_bytes())?));
         let written = write_whole(disk, &new, None, true, &content).map_err(|failure| match failure {
-            pdf::Failure::Io(error) => error,
-            pdf::Failure::Problem(problem) => io::Error::other(problem.message),
+            pdf::WriteFailure::Io(error) => error,
+            pdf::WriteFailure::Problem(problem) => io::Error::other(problem.message),
         });
         let placed = written.and_then(|()| {
             if replace {
@@ -282,7 +297,7 @@ fn refused(name: &str, message: &str) -> Failure {
 }
 
 /// Something lies where the lock or what is being written goes.
-fn in_the_way(place: &Place, error: &io::Error) -> Failure {
+fn in_the_way(place: &OutFolder, error: &io::Error) -> Failure {
     let name = shown(&place.target);
     if error.kind() != io::ErrorKind::AlreadyExists {
         let out = shown(&place.out);
@@ -295,7 +310,7 @@ fn in_the_way(place: &Place, error: &io::Error) -> Failure {
 }
 
 /// A failure that could not even be undone says where the old packet is.
-fn stranded(place: &Place, failure: Failure) -> Failure {
+fn stranded(place: &OutFolder, failure: Failure) -> Failure {
     let old = place.old();
     if is_there(&place.target) || !is_folder(&old) {
         return failure;

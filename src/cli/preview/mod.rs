@@ -12,7 +12,7 @@ use serde_json::json;
 use super::check::{assumed, findings, pages};
 use super::failure::Failure;
 use super::files::read::shown;
-use super::files::write::{Content, Stance};
+use super::files::write::{FileContent, Stance};
 use super::files::{self, earlier};
 use super::gather::{Planned, Shared};
 use super::report::Report;
@@ -98,7 +98,7 @@ pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, 
 }
 
 /// Bytes that are there already.
-fn content(bytes: &[u8]) -> Content<'_> {
+fn content(bytes: &[u8]) -> FileContent<'_> {
     Box::new(move |out: &mut dyn Write| Ok(out.write_all(bytes)?))
 }
 

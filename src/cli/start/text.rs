@@ -2,7 +2,7 @@
 
 use crate::cli::answers::Answers;
 use crate::spec::TextSize;
-use crate::spec::keys::{Keyed, Row, Shape, list};
+use crate::spec::keys::{KeyRow, Keyed, Shape, list};
 
 /// Writes the file. `word` is its name as one would type it. Lines that begin with `#: ` are suggestions.
 pub fn write(answers: &Answers, word: &str) -> String {
@@ -62,7 +62,7 @@ fn line(mark: &str, key: &impl Keyed, value: &str) -> String {
 /// The column in which comments begin.
 const COLUMN: usize = 36;
 
-fn drawn(mark: &str, row: &Row, value: &str) -> String {
+fn drawn(mark: &str, row: &KeyRow, value: &str) -> String {
     let says = match &row.shape {
         // The words themselves, unless the text tells them apart.
         Shape::Word(words) if !words.iter().any(|word| row.says.contains(&format!("{word}:"))) => words.join(" | "),

@@ -12,7 +12,7 @@ use super::budget::{Budget, STEPS};
 use super::constraint::{Constraint, only};
 use super::count::{Avoided, Candidates, Counters, MOST, Solutions};
 use super::demand::Demand;
-use crate::diag::{Diagnostic, Place, Problem, Severity, Source};
+use crate::diag::{Diagnostic, FilePlace, Problem, Severity, Source};
 use crate::lesson::Role;
 use crate::number::Number;
 use crate::rng::Stream;
@@ -198,11 +198,11 @@ pub fn report(numbers: &NumbersSpec, role: Role, demand: &Demand, source: &Arc<S
         ways => format!("{} would work", listed(ways, "or")),
     };
     // The most particular request comes first: the range is to blame only when nothing else is.
-    let mut places: Vec<(Place, String)> = group
+    let mut places: Vec<(FilePlace, String)> = group
         .iter()
         .rev()
         .filter_map(|request| {
-            let place = Place { source: Arc::clone(source), span: request.span(numbers, role)? };
+            let place = FilePlace { source: Arc::clone(source), span: request.span(numbers, role)? };
             Some((place, format!("`{}`", request.text(demand, role))))
         })
         .collect();
@@ -223,7 +223,7 @@ pub(super) fn too_much(numbers: &NumbersSpec, role: Role, source: &Arc<Source>) 
 
 /// A problem of a role, at its count if the file gives one.
 fn at_count(numbers: &NumbersSpec, role: Role, problem: Problem, source: &Arc<Source>) -> Diagnostic {
-    let place = Constraint::Count.span(numbers, role).map(|span| Place { source: Arc::clone(source), span });
+    let place = Constraint::Count.span(numbers, role).map(|span| FilePlace { source: Arc::clone(source), span });
     Diagnostic { severity: Severity::Error, place, problem, related: Vec::new() }
 }
 

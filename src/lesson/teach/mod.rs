@@ -37,14 +37,14 @@ pub struct Teaching {
     /// What to do instead where nobody had time.
     pub shortcuts: Vec<Shortcut>,
     /// The phases in order; their minutes sum to exactly the lesson's.
-    pub phases: Vec<Part>,
+    pub phases: Vec<PlanPart>,
     /// What is done when fewer minutes are left, longest first.
     pub shorter: Vec<Short>,
 }
 
 /// A phase as it is taught.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Part {
+pub struct PlanPart {
     /// Which phase.
     pub phase: Phase,
     /// Minutes after the beginning of the lesson.
@@ -75,7 +75,7 @@ pub fn plan(means: &Means<'_>) -> Teaching {
             Phase::Exit => closing::exit(&mut script),
             Phase::Clearing => closing::clearing(&mut script),
         };
-        phases.push(Part { phase, start, minutes, table, steps: script.steps() });
+        phases.push(PlanPart { phase, start, minutes, table, steps: script.steps() });
         start += minutes;
     }
     Teaching {

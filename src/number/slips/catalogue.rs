@@ -5,7 +5,7 @@
 use super::{Content, Form, Number, Place, Slip, SlipFamily, Style, Task, rules};
 
 /// One slip.
-pub(super) struct Row {
+pub(super) struct SlipRow {
     pub slip: Slip,
     pub family: SlipFamily,
     pub word: &'static str,
@@ -61,8 +61,8 @@ const SIXTY_SEVEN: Number = match Number::new(67) {
 };
 
 /// All slips. Inversions are marked rare by Steiner et al. 2021.
-pub(super) const CATALOGUE: [Row; 16] = [
-    Row {
+pub(super) const CATALOGUE: [SlipRow; 16] = [
+    SlipRow {
         slip: Slip::ZeroDropped,
         family: SlipFamily::Zeros,
         word: "zero dropped",
@@ -71,7 +71,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Number(|number, _| rules::zero_dropped(number)),
     },
-    Row {
+    SlipRow {
         slip: Slip::ZeroMoved,
         family: SlipFamily::Zeros,
         word: "zero moved",
@@ -80,7 +80,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Number(|number, _| rules::zero_moved(number)),
     },
-    Row {
+    SlipRow {
         slip: Slip::TeenTy,
         family: SlipFamily::Teens,
         word: "teen and ty confused",
@@ -89,7 +89,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Number(|number, _| rules::teen_ty(number)),
     },
-    Row {
+    SlipRow {
         slip: Slip::TeenReversed,
         family: SlipFamily::Teens,
         word: "teen reversed",
@@ -98,7 +98,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Number(rules::teen_reversed),
     },
-    Row {
+    SlipRow {
         slip: Slip::SideBySide,
         family: SlipFamily::Parts,
         word: "parts side by side",
@@ -107,7 +107,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Digits(rules::side_by_side),
     },
-    Row {
+    SlipRow {
         slip: Slip::BigPartThenRest,
         family: SlipFamily::Parts,
         word: "big part, then rest",
@@ -116,7 +116,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Digits(rules::big_part_then_rest),
     },
-    Row {
+    SlipRow {
         slip: Slip::HalfOverwritten,
         family: SlipFamily::Parts,
         word: "half overwritten",
@@ -125,7 +125,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Digits(rules::half_overwritten),
     },
-    Row {
+    SlipRow {
         slip: Slip::PlaceWordWritten,
         family: SlipFamily::Parts,
         word: "place word written out",
@@ -134,7 +134,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Digits(rules::place_word_written),
     },
-    Row {
+    SlipRow {
         slip: Slip::FaceValue,
         family: SlipFamily::Worth,
         word: "digits at face value",
@@ -143,7 +143,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Forms(rules::face_value),
     },
-    Row {
+    SlipRow {
         slip: Slip::CountedAlike,
         family: SlipFamily::Worth,
         word: "blocks counted alike",
@@ -152,7 +152,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Number(|number, _| rules::counted_alike(number)),
     },
-    Row {
+    SlipRow {
         slip: Slip::PlaceOff,
         family: SlipFamily::Worth,
         word: "place off by one",
@@ -161,7 +161,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Judging,
     },
-    Row {
+    SlipRow {
         slip: Slip::ReadInPieces,
         family: SlipFamily::Parts,
         word: "read in pieces",
@@ -170,7 +170,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Forms(rules::read_in_pieces),
     },
-    Row {
+    SlipRow {
         slip: Slip::FromTheOnes,
         family: SlipFamily::Order,
         word: "compared from the ones",
@@ -179,7 +179,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: false,
         rule: Rule::Judging,
     },
-    Row {
+    SlipRow {
         slip: Slip::TensOnesSwapped,
         family: SlipFamily::Order,
         word: "tens and ones swapped",
@@ -188,7 +188,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: true,
         rule: Rule::Number(|number, _| rules::tens_ones_swapped(number)),
     },
-    Row {
+    SlipRow {
         slip: Slip::HundredsTensSwapped,
         family: SlipFamily::Order,
         word: "hundreds and tens swapped",
@@ -197,7 +197,7 @@ pub(super) const CATALOGUE: [Row; 16] = [
         rare: true,
         rule: Rule::Number(|number, _| rules::hundreds_tens_swapped(number)),
     },
-    Row {
+    SlipRow {
         slip: Slip::Reversed,
         family: SlipFamily::Order,
         word: "digits reversed",

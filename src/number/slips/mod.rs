@@ -11,7 +11,7 @@ mod pairs;
 mod rules;
 
 use super::{Content, Form, Number, Place, Style};
-use catalogue::{CATALOGUE, Row, Rule};
+use catalogue::{CATALOGUE, Rule, SlipRow};
 
 pub use catalogue::Example;
 pub use judging::Judged;
@@ -218,7 +218,7 @@ impl Slip {
         }
     }
 
-    fn row(self) -> &'static Row {
+    fn row(self) -> &'static SlipRow {
         // The enum and the table keep one order; a test below holds them together.
         &CATALOGUE[self as usize]
     }

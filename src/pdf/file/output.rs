@@ -5,7 +5,7 @@ use std::io::{self, Write};
 use super::chunk::{Chunk, Position};
 use super::deflate::Deflater;
 use super::fingerprint::Fingerprint;
-use crate::pdf::failure::Failure;
+use crate::pdf::failure::WriteFailure;
 
 /// A file being written.
 pub struct Output<W> {
@@ -37,7 +37,7 @@ impl<W: Write> Output<W> {
 
     /// Writes the cross-reference and ends the file. `size` is one more than the greatest object number; `entries` are
     /// the trailer's besides size and identifier.
-    pub fn finish(mut self, size: u32, entries: &[u8], deflater: &mut Deflater) -> Result<W, Failure> {
+    pub fn finish(mut self, size: u32, entries: &[u8], deflater: &mut Deflater) -> Result<W, WriteFailure> {
         let start = self.at;
         self.positions.sort_by_key(|position| position.objects().0);
         let identifier = self.fingerprint.text();
@@ -48,7 +48,7 @@ impl<W: Write> Output<W> {
         Ok(self.out)
     }
 
-    fn cross_references(&mut self, size: u32, trailer: &[u8], deflater: &mut Deflater) -> Result<(), Failure> {
+    fn cross_references(&mut self, size: u32, trailer: &[u8], deflater: &mut Deflater) -> Result<(), WriteFailure> {
         let object = size;
         self.positions.push(Position::Plain { object, at: self.at });
         let entries = || entries(&self.positions, size + 1);

@@ -4,7 +4,7 @@ use std::borrow::Borrow;
 use std::collections::HashMap;
 use std::rc::Rc;
 
-use super::plan::{Planned, Run, SharedLayer};
+use super::plan::{PlannedPage, Run, SharedLayer};
 use crate::diag::Problem;
 use crate::measure::{Point, Rect};
 use crate::pdf::content::Canvas;
@@ -18,7 +18,7 @@ use crate::sheets::page::Page;
 pub struct Builder {
     once: Deflater,
     many: Deflater,
-    /// The structure of pages that come again and again, by [`Planned::shape`].
+    /// The structure of pages that come again and again, by [`PlannedPage::shape`].
     known: HashMap<u32, Rc<Template>>,
 }
 
@@ -70,7 +70,7 @@ impl Builder {
     /// Writes a page's own streams; its structure.
     fn page<P: Borrow<Page>>(
         &mut self,
-        planned: &Planned<P>,
+        planned: &PlannedPage<P>,
         run: &Run<'_, P>,
         chunk: &mut Chunk,
     ) -> Result<Rc<Template>, Problem> {
@@ -147,7 +147,7 @@ fn leaf(pages: &[(u32, Rc<Template>, Numbers)], out: &mut Vec<u8>) {
     out.extend_from_slice(b"]>>");
 }
 
-fn page_object<P: Borrow<Page>>(planned: &Planned<P>, node: u32, out: &mut Vec<u8>) {
+fn page_object<P: Borrow<Page>>(planned: &PlannedPage<P>, node: u32, out: &mut Vec<u8>) {
     let page = planned.page.borrow();
     let sheet = Rect::new(Point::ORIGIN, page.size);
     out.extend_from_slice(b"<</Type/Page/Parent ");

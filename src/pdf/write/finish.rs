@@ -2,20 +2,20 @@
 
 use std::io::Write;
 
-use super::Head;
+use super::FileHead;
 use super::index::Index;
 use super::metadata;
 use super::plan::Planner;
 use super::threads::Writer;
 use crate::lesson::job::{Edge, PrintSides};
 use crate::pdf::content::form;
-use crate::pdf::failure::Failure;
+use crate::pdf::failure::WriteFailure;
 use crate::pdf::file::{CATALOG, Chunk, Deflater, FIRST, FONTS, PAGES, Pack, STRUCTURE};
 use crate::pdf::fonts::{Copier, embed};
 use crate::pdf::syntax::{integer, reference, text};
 
 /// Writes the rest of a file.
-pub fn finish<W: Write>(writer: Writer<'_, W>, head: &Head) -> Result<W, Failure> {
+pub fn finish<W: Write>(writer: Writer<'_, W>, head: &FileHead) -> Result<W, WriteFailure> {
     let Writer { mut file, planner: Planner { mut numbers, symbols, codes, .. }, index } = writer;
     let mut deflater = Deflater::once();
     let mut chunk = Chunk::default();
@@ -80,7 +80,7 @@ pub fn finish<W: Write>(writer: Writer<'_, W>, head: &Head) -> Result<W, Failure
     file.finish(numbers.object(), &trailer, &mut deflater)
 }
 
-fn catalog(head: &Head, index: &Index, metadata: u32, outline: Option<u32>) -> Vec<u8> {
+fn catalog(head: &FileHead, index: &Index, metadata: u32, outline: Option<u32>) -> Vec<u8> {
     let mut out = b"<</Type/Catalog/Pages ".to_vec();
     reference(&mut out, PAGES);
     out.extend_from_slice(b"/StructTreeRoot ");

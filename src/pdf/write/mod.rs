@@ -16,7 +16,7 @@ use std::io::Write;
 use self::index::Index;
 use self::plan::Planner;
 use self::threads::Writer;
-use super::failure::Failure;
+use super::failure::WriteFailure;
 use super::file::{FIRST, Output};
 use super::fonts::Codes;
 use crate::diag::Problem;
@@ -27,7 +27,7 @@ use crate::sheets::page::Page;
 
 /// What a file says besides its pages.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Head {
+pub struct FileHead {
     /// The document's title, shown by viewers.
     pub title: String,
     /// Which sides are printed, and over which edge sheets are turned.
@@ -37,14 +37,14 @@ pub struct Head {
 /// Makes a packet in memory, with up to so many threads.
 pub fn bytes(packet: &Packet<'_>, family: &Family, threads: usize) -> Result<Vec<u8>, Problem> {
     write(Vec::new(), packet, family, threads).map_err(|failure| match failure {
-        Failure::Problem(problem) => problem,
-        Failure::Io(error) => Problem::new(format!("the file could not be written: {error}")),
+        WriteFailure::Problem(problem) => problem,
+        WriteFailure::Io(error) => Problem::new(format!("the file could not be written: {error}")),
     })
 }
 
 /// Writes a packet, whose pages may be made as they are written, with up to so many threads.
-pub fn write<W: Write>(out: W, packet: &Packet<'_>, family: &Family, threads: usize) -> Result<W, Failure> {
-    let head = Head { title: packet.title.clone(), sides: packet.sides };
+pub fn write<W: Write>(out: W, packet: &Packet<'_>, family: &Family, threads: usize) -> Result<W, WriteFailure> {
+    let head = FileHead { title: packet.title.clone(), sides: packet.sides };
     // A page that cannot be made ends the run; the reason is told in place of a file that ends early.
     let mut wrong = None;
     let pages = (0..packet.len()).map_while(|index| packet.page(index).map_err(|problem| wrong = Some(problem)).ok());
@@ -53,7 +53,7 @@ pub fn write<W: Write>(out: W, packet: &Packet<'_>, family: &Family, threads: us
 }
 
 /// Writes pages as they come, with up to so many threads. Memory stays flat: no more pages are held than the threads are building.
-pub fn write_pages<W, I>(out: W, head: &Head, family: &Family, threads: usize, pages: I) -> Result<W, Failure>
+pub fn write_pages<W, I>(out: W, head: &FileHead, family: &Family, threads: usize, pages: I) -> Result<W, WriteFailure>
 where
     W: Write,
     I: IntoIterator,

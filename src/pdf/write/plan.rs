@@ -51,7 +51,7 @@ pub struct Run<'f, P> {
     /// The object stream.
     pub stream: u32,
     /// The pages.
-    pub pages: Vec<Planned<P>>,
+    pub pages: Vec<PlannedPage<P>>,
     /// Shared layers that are shown here for the first time.
     pub layers: Vec<SharedLayer>,
     /// The symbols of these pages.
@@ -63,7 +63,7 @@ pub struct Run<'f, P> {
 }
 
 /// A page with its numbers.
-pub struct Planned<P> {
+pub struct PlannedPage<P> {
     /// The page.
     pub page: P,
     /// Its index in the file.
@@ -75,14 +75,14 @@ pub struct Planned<P> {
     /// How many elements it has, the section counted.
     pub elements: u32,
     /// Its streams in order.
-    pub streams: Vec<Stream>,
+    pub streams: Vec<PageStream>,
     /// A number that pages have in common whose structure is the same, because all of it lies in layers that they share.
     pub shape: Option<u32>,
 }
 
 /// A stream of a page: so many of its layers.
 #[derive(Debug, Clone, Copy)]
-pub struct Stream {
+pub struct PageStream {
     /// The stream's object.
     pub object: u32,
     /// How many layers it shows.
@@ -129,7 +129,7 @@ impl<'f> Planner<'f> {
         for (object, page) in (first_page..).zip(pages) {
             let elements = 1 + page.borrow().layers.iter().map(|layer| facts[&address(layer)].elements).sum::<u32>();
             let section = self.numbers.objects(elements);
-            planned.push(Planned {
+            planned.push(PlannedPage {
                 page,
                 index: self.page,
                 object,
@@ -179,8 +179,8 @@ impl<'f> Planner<'f> {
         page: &Page,
         facts: &HashMap<usize, Facts>,
         layers: &mut Vec<SharedLayer>,
-    ) -> Result<Vec<Stream>, Problem> {
-        let mut streams: Vec<Stream> = Vec::new();
+    ) -> Result<Vec<PageStream>, Problem> {
+        let mut streams: Vec<PageStream> = Vec::new();
         let mut first = 0;
         for layer in &page.layers {
             let here = facts[&address(layer)];
@@ -196,7 +196,7 @@ impl<'f> Planner<'f> {
                         self.shared.insert(key, (object, Arc::clone(layer)));
                         layers.push(SharedLayer { object, layer: Arc::clone(layer), first, height: page.size.height });
                     }
-                    streams.push(Stream { object, layers: 1, shared });
+                    streams.push(PageStream { object, layers: 1, shared });
                 }
             }
             first += here.contents;
@@ -213,7 +213,7 @@ impl<'f> Planner<'f> {
     }
 
     /// The number of a page's shape; `None` where layers of its own have structure.
-    fn shape<P: Borrow<Page>>(&mut self, planned: &Planned<P>, facts: &HashMap<usize, Facts>) -> Option<u32> {
+    fn shape<P: Borrow<Page>>(&mut self, planned: &PlannedPage<P>, facts: &HashMap<usize, Facts>) -> Option<u32> {
         let page = planned.page.borrow();
         let mut layers = page.layers.iter();
         let mut key = Vec::new();

@@ -13,7 +13,7 @@ use super::build::Builder;
 use super::index::Index;
 use super::plan::{Planner, RUN, Run};
 use crate::diag::Problem;
-use crate::pdf::failure::{Failure, internal};
+use crate::pdf::failure::{WriteFailure, internal};
 use crate::pdf::file::{Chunk, Output};
 use crate::sheets::page::Page;
 
@@ -32,7 +32,7 @@ pub struct Writer<'f, W> {
 
 impl<'f, W: Write> Writer<'f, W> {
     /// Writes all pages with so many threads; 0 and 1 make none besides this one.
-    pub fn pages<P>(&mut self, mut pages: impl Iterator<Item = P>, threads: usize) -> Result<(), Failure>
+    pub fn pages<P>(&mut self, mut pages: impl Iterator<Item = P>, threads: usize) -> Result<(), WriteFailure>
     where
         P: Borrow<Page> + Send,
     {
@@ -44,7 +44,7 @@ impl<'f, W: Write> Writer<'f, W> {
         if threads < 2 || self.planner.single { self.alone(runs) } else { self.in_threads(runs, threads) }
     }
 
-    fn alone<P: Borrow<Page>>(&mut self, runs: impl Iterator<Item = Vec<P>>) -> Result<(), Failure> {
+    fn alone<P: Borrow<Page>>(&mut self, runs: impl Iterator<Item = Vec<P>>) -> Result<(), WriteFailure> {
         let mut builder = Builder::new();
         for pages in runs {
             let run = self.plan(pages)?;
@@ -53,7 +53,7 @@ impl<'f, W: Write> Writer<'f, W> {
         Ok(())
     }
 
-    fn in_threads<P>(&mut self, mut runs: impl Iterator<Item = Vec<P>>, threads: usize) -> Result<(), Failure>
+    fn in_threads<P>(&mut self, mut runs: impl Iterator<Item = Vec<P>>, threads: usize) -> Result<(), WriteFailure>
     where
         P: Borrow<Page> + Send,
     {
@@ -104,7 +104,7 @@ impl<'f, W: Write> Writer<'f, W> {
         Ok(run)
     }
 
-    fn write(&mut self, built: Built) -> Result<(), Failure> {
+    fn write(&mut self, built: Built) -> Result<(), WriteFailure> {
         Ok(self.file.chunk(&built?)?)
     }
 }

@@ -49,9 +49,9 @@ pub fn pieces(page: &Page) -> impl Iterator<Item = &Piece> {
 }
 
 /// The page behind a page of strips: each piece's mark, and the learner's mark in the corner.
-pub fn page(front: &Page, marks: &[Mark], edge: Edge) -> Page {
+pub fn page(front: &Page, marks: &[SelfCheck], edge: Edge) -> Page {
     let inverted = edge.inverts(front.size);
-    let draw = |(piece, mark): (&Piece, &Mark)| mark.draw(edge.behind(piece.rect, front.size), inverted);
+    let draw = |(piece, mark): (&Piece, &SelfCheck)| mark.draw(edge.behind(piece.rect, front.size), inverted);
     let nodes = pieces(front).zip(marks).map(draw).collect();
     // The code goes to the same corner as on the front, seen on this side: it stays clear of the pieces.
     let corner = front.layers.iter().flat_map(|layer| &layer.marks).filter(|mark| mark.says == Says::Code);
@@ -64,7 +64,7 @@ pub fn page(front: &Page, marks: &[Mark], edge: Edge) -> Page {
 
 /// A mark: one shape, drawn one to several times side by side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Mark {
+pub struct SelfCheck {
     shape: u8,
     style: u8,
     count: u8,
@@ -103,7 +103,7 @@ const SHAPES: [(&str, &[(i64, i64)]); 8] = [
 /// Words for the ways to draw a shape. All are lines, not filled areas: little ink shows through thin card.
 const STYLES: [&str; 3] = ["open", "dotted", "dashed"];
 
-impl Mark {
+impl SelfCheck {
     /// The mark of an index; different indices give different marks, the plainest first.
     pub fn nth(index: usize) -> Self {
         let kinds = SHAPES.len() * STYLES.len();
@@ -165,13 +165,13 @@ const TALLEST: Length = Length::mm(12);
 ///
 /// The pieces of one row share a mark and every decoy has one of its own. Marks are dealt from the lesson's seed, so that
 /// neither their order nor their kind tells rows or decoys.
-pub fn marks(set: &SortSet, seed: u64) -> Vec<Mark> {
+pub fn marks(set: &SortSet, seed: u64) -> Vec<SelfCheck> {
     let decoys = set.strips.iter().filter(|s| s.row.is_none()).count();
-    let mut pool: Vec<Mark> = (0..set.rows.len() + decoys).map(Mark::nth).collect();
+    let mut pool: Vec<SelfCheck> = (0..set.rows.len() + decoys).map(SelfCheck::nth).collect();
     Stream::new(seed, &format!("marks {}", set.version)).shuffle(&mut pool);
     let mut spare = pool.split_off(set.rows.len().min(pool.len())).into_iter();
     let mark = |row: Option<usize>| row.and_then(|r| pool.get(r).copied()).or_else(|| spare.next());
-    set.strips.iter().map(|s| s.row).map(mark).map(|m| m.unwrap_or(Mark::nth(0))).collect()
+    set.strips.iter().map(|s| s.row).map(mark).map(|m| m.unwrap_or(SelfCheck::nth(0))).collect()
 }
 
 #[cfg(test)]
@@ -204,7 +204,7 @@ mod tests {
     fn marks_look_as_they_are_called_the_plainest_first() {
         let singles = SHAPES.len() * STYLES.len();
         for index in 0..2 * singles {
-            let mark = Mark::nth(index);
+            let mark = SelfCheck::nth(index);
             assert_eq!(usize::from(mark.count), index / singles + 1, "{index}");
             let items = mark.one(Point::ORIGIN, Length::mm(5), false);
             let dashed = items.iter().any(|item| {
@@ -234,7 +234,7 @@ mod tests {
     #[test]
     fn marks_stay_on_their_piece_when_the_sides_lie_2_mm_apart() {
         let place = Rect::new(Point::new(Length::mm(30), Length::mm(40)), Size::new(Length::mm(38), Length::mm(13)));
-        for mark in (0..72).map(Mark::nth) {
+        for mark in (0..72).map(SelfCheck::nth) {
             for inverted in [false, true] {
                 let ink = bounds(&mark.draw(place, inverted));
                 for (dx, dy) in [(2, 2), (-2, 2), (2, -2), (-2, -2)] {
@@ -247,7 +247,7 @@ mod tests {
     #[test]
     fn different_marks_have_different_names_and_drawings() {
         let place = Rect::new(Point::ORIGIN, Size::new(Length::mm(60), Length::mm(20)));
-        let all: Vec<Mark> = (0..96).map(Mark::nth).collect();
+        let all: Vec<SelfCheck> = (0..96).map(SelfCheck::nth).collect();
         for (k, mark) in all.iter().enumerate() {
             for other in &all[..k] {
                 assert_ne!(mark.name(), other.name());

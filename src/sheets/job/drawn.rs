@@ -16,7 +16,7 @@ use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{Layer, Mark, Node, Piece, Says, Tag};
 
 /// A version and a place on the sheet.
-pub type Key = (Version, usize);
+pub type DrawnKey = (Version, usize);
 
 /// How many strips at places are kept: some 50 MB, twenty times what a class of thirty with three versions has. What is
 /// over is drawn anew for every sheet.
@@ -35,9 +35,9 @@ pub struct Drawn {
     sheet: StripSheet,
     edge: Option<Edge>,
     /// What is on the backs of each version's strips; empty when nothing is printed there.
-    patterns: Vec<Vec<backs::Mark>>,
+    patterns: Vec<Vec<backs::SelfCheck>>,
     /// The strips of versions that come again at their places, in the order of each set.
-    kept: BTreeMap<Key, Vec<Strip>>,
+    kept: BTreeMap<DrawnKey, Vec<Strip>>,
 }
 
 impl Drawn {
@@ -46,7 +46,7 @@ impl Drawn {
         desk: &Desk<'_>,
         sheet: &StripSheet,
         edge: Option<Edge>,
-        recurring: impl Iterator<Item = Key>,
+        recurring: impl Iterator<Item = DrawnKey>,
     ) -> Result<Self, Problem> {
         let sets = &desk.lesson.sets;
         let patterns = sets.iter().filter(|_| edge.is_some()).map(|set| backs::marks(set, desk.lesson.spec.seed.value));
@@ -75,7 +75,7 @@ impl Drawn {
     pub fn side(
         &self,
         desk: &Desk<'_>,
-        (version, place): Key,
+        (version, place): DrawnKey,
         strip: usize,
         back: bool,
     ) -> Result<Option<Arc<Layer>>, Problem> {

@@ -8,7 +8,7 @@ use crate::sheets::job::gang::Gang;
 use crate::sheets::job::kits::Kits;
 use crate::sheets::job::packets::Packets;
 use crate::sheets::job::piles::Piles;
-use crate::sheets::job::shared::Shared;
+use crate::sheets::job::shared::SlipPages;
 use crate::sheets::job::stamp::name;
 use crate::sheets::kinds::supply::Supply;
 use crate::sheets::kinds::ticket::proof::{self, Proved};
@@ -32,7 +32,7 @@ pub enum Part {
     /// Strips for the guillotine: cut as piles.
     Piles(Box<Piles>),
     /// Pages with slips for several learners.
-    Shared(Shared),
+    Shared(SlipPages),
     /// One packet a learner.
     Packets(Packets),
 }

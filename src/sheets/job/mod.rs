@@ -32,13 +32,13 @@ use crate::sheets::job::gang::Gang;
 use crate::sheets::job::kits::Kits;
 use crate::sheets::job::packets::{Leaf, Leaves, Packets};
 use crate::sheets::job::piles::Piles;
-use crate::sheets::job::shared::Shared;
+use crate::sheets::job::shared::SlipPages;
 use crate::sheets::job::strip_sheet::StripSheet;
 use crate::sheets::kinds::{blocks, layered};
 use crate::sheets::masters::Masters;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
-use crate::spec::{Cut, SheetKind, Sides, limits};
+use crate::spec::{Cut, SheetKind, SidesAsked, limits};
 
 /// What the copy room is asked to print for one lesson.
 #[derive(Debug, Clone)]
@@ -101,7 +101,7 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>, proved: bool) -> Result<Order<'
             parts.push(Part::Piles(Box::new(Piles::plan(desk, sheet, stock, &seats, edge)?)));
         }
         let here = slips.iter().filter(|page| page.stock == stock).cloned().collect();
-        parts.push(Part::Shared(Shared::plan(here, seats.len())));
+        parts.push(Part::Shared(SlipPages::plan(here, seats.len())));
         jobs.extend(files(desk, stock, &seats, parts, &leaves(stock), edge)?);
     }
     for job in jobs.iter_mut().filter(|_| proved) {
@@ -121,7 +121,7 @@ fn keep(kind: SheetKind) -> Keep {
 /// The edge over which sheets of a stock are turned, where any have backs: the one over which a book of those fronts
 /// turns. What is printed behind each piece follows from it, whatever way its page is held.
 fn edge(desk: &Desk<'_>, masters: &[Page], stock: Stock, piles: Option<&StripSheet>) -> Option<Edge> {
-    if desk.lesson.spec.print.sides.value == Sides::One {
+    if desk.lesson.spec.print.sides.value == SidesAsked::One {
         return None;
     }
     let front = |kind| masters.iter().find(|page| page.stock == stock && page.sheet == kind).map(|page| page.size);

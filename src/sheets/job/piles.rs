@@ -11,7 +11,7 @@ use crate::lesson::job::Edge;
 use crate::lesson::{Lesson, SortSet};
 use crate::measure::Rect;
 use crate::sheets::job::deal::Seat;
-use crate::sheets::job::drawn::{Drawn, Key, set_of};
+use crate::sheets::job::drawn::{Drawn, DrawnKey, set_of};
 use crate::sheets::job::impose::{Printed, Stacks};
 use crate::sheets::job::stamp;
 use crate::sheets::job::strip_sheet::StripSheet;
@@ -165,8 +165,8 @@ pub fn stacks(desk: &Desk<'_>, sheet: &StripSheet, seats: &[Seat]) -> Stacks {
 }
 
 /// Which versions come again at which places.
-fn recurring(stacks: &Stacks, seats: &[Seat]) -> impl Iterator<Item = Key> {
-    let mut times: BTreeMap<Key, usize> = BTreeMap::new();
+fn recurring(stacks: &Stacks, seats: &[Seat]) -> impl Iterator<Item = DrawnKey> {
+    let mut times: BTreeMap<DrawnKey, usize> = BTreeMap::new();
     for group in 0..stacks.groups() {
         for (place, seat) in stacks.sets_of(group).filter_map(|set| seats.get(set)).enumerate() {
             *times.entry((seat.version, place)).or_default() += 1;

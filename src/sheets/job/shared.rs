@@ -7,12 +7,12 @@ use crate::sheets::page::Page;
 
 /// Pages that are not one learner's.
 #[derive(Debug, Clone)]
-pub struct Shared {
+pub struct SlipPages {
     masters: Vec<Page>,
     leaves: usize,
 }
 
-impl Shared {
+impl SlipPages {
     /// So many pages that there is a slip for each of `sets`; masters follow one another, so that neighbours get different
     /// ones where there are different ones.
     pub fn plan(masters: Vec<Page>, sets: usize) -> Self {
@@ -59,10 +59,10 @@ mod tests {
     #[test]
     fn there_is_a_slip_for_everyone_and_no_page_too_many() {
         for (sets, want) in [(0, 0), (1, 1), (4, 1), (5, 2), (26, 7)] {
-            assert_eq!(Shared::plan(vec![master(4), master(4)], sets).leaves(), want, "{sets}");
+            assert_eq!(SlipPages::plan(vec![master(4), master(4)], sets).leaves(), want, "{sets}");
         }
-        assert_eq!(Shared::plan(Vec::new(), 9).leaves(), 0);
-        let shared = Shared::plan(vec![master(4), master(6)], 12);
+        assert_eq!(SlipPages::plan(Vec::new(), 9).leaves(), 0);
+        let shared = SlipPages::plan(vec![master(4), master(6)], 12);
         assert_eq!((shared.leaf(2), shared.leaf(3)), (Some(&shared.masters()[0]), None));
     }
 }

@@ -95,7 +95,7 @@ pub trait Keyed {
     }
 
     /// What the reference says of it.
-    fn row(&self) -> Row {
+    fn row(&self) -> KeyRow {
         let key = self.key();
         let default = match (self.usual(), key.without) {
             (Some(value), _) => Default::Value(value),
@@ -103,7 +103,14 @@ pub trait Keyed {
             (None, Without::Nothing) => Default::Nothing,
             (None, Without::Worked(how)) => Default::Worked(how),
         };
-        Row { table: key.table, name: key.name, shape: key.kind.shape(), default, example: key.example, says: key.says }
+        KeyRow {
+            table: key.table,
+            name: key.name,
+            shape: key.kind.shape(),
+            default,
+            example: key.example,
+            says: key.says,
+        }
     }
 }
 
@@ -133,7 +140,7 @@ impl<K: Kind> Keyed for Usually<K> {
 
 /// A key as the reference shows it.
 #[derive(Debug, Clone)]
-pub struct Row {
+pub struct KeyRow {
     /// Its table, as in [`Key::table`].
     pub table: &'static str,
     /// Its name.
@@ -148,7 +155,7 @@ pub struct Row {
     pub says: &'static str,
 }
 
-impl Row {
+impl KeyRow {
     /// The tables in which it stands, with the names of the roles.
     pub fn tables(&self) -> Vec<String> {
         if self.table == ROLE {

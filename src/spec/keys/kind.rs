@@ -139,9 +139,9 @@ impl Readable for Whole {
 
 /// One line of text.
 #[derive(Debug, Clone, Copy)]
-pub struct Line(pub Limit);
+pub struct LineKind(pub Limit);
 
-impl Kind for Line {
+impl Kind for LineKind {
     type Value = String;
 
     fn json(&self, value: &String) -> Json {
@@ -153,7 +153,7 @@ impl Kind for Line {
     }
 }
 
-impl Readable for Line {
+impl Readable for LineKind {
     fn read(&self, value: &Value, log: &mut Log) -> Option<Given<String>> {
         value.line(log, self.0)
     }
@@ -226,7 +226,7 @@ impl<T: Copy + 'static> OneOf<T> {
 
 /// A list of some words, each once.
 #[derive(Debug, Clone, Copy)]
-pub struct Words<T: 'static> {
+pub struct WordsKind<T: 'static> {
     /// The words.
     pub of: OneOf<T>,
     /// How many.
@@ -235,7 +235,7 @@ pub struct Words<T: 'static> {
     pub listed: fn(T) -> bool,
 }
 
-impl<T: Copy + PartialEq + 'static> Kind for Words<T> {
+impl<T: Copy + PartialEq + 'static> Kind for WordsKind<T> {
     type Value = Vec<T>;
 
     fn json(&self, value: &Vec<T>) -> Json {
@@ -248,7 +248,7 @@ impl<T: Copy + PartialEq + 'static> Kind for Words<T> {
     }
 }
 
-impl<T: Copy + PartialEq + 'static> Readable for Words<T> {
+impl<T: Copy + PartialEq + 'static> Readable for WordsKind<T> {
     fn read(&self, value: &Value, log: &mut Log) -> Option<Given<Vec<T>>> {
         value.words(log, &self.of.words(), |word| self.of.find(word))
     }
@@ -300,9 +300,9 @@ impl Readable for Measure {
 
 /// A typeface.
 #[derive(Debug, Clone, Copy)]
-pub struct Font(pub Limit);
+pub struct FontKind(pub Limit);
 
-impl Kind for Font {
+impl Kind for FontKind {
     type Value = FontChoice;
 
     fn json(&self, value: &FontChoice) -> Json {
@@ -314,7 +314,7 @@ impl Kind for Font {
     }
 }
 
-impl Readable for Font {
+impl Readable for FontKind {
     fn read(&self, value: &Value, log: &mut Log) -> Option<Given<FontChoice>> {
         value.font(log, self.0)
     }
@@ -344,9 +344,9 @@ impl Readable for Range {
 
 /// A list of numbers.
 #[derive(Debug, Clone, Copy)]
-pub struct Numbers(pub Limit);
+pub struct NumbersKind(pub Limit);
 
-impl Kind for Numbers {
+impl Kind for NumbersKind {
     type Value = Vec<Given<Number>>;
 
     fn json(&self, value: &Self::Value) -> Json {
@@ -358,7 +358,7 @@ impl Kind for Numbers {
     }
 }
 
-impl Readable for Numbers {
+impl Readable for NumbersKind {
     fn read(&self, value: &Value, log: &mut Log) -> Option<Given<Self::Value>> {
         Some(Given::read(value.numbers(log), value.span()))
     }

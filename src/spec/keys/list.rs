@@ -1,24 +1,26 @@
 //! The keys themselves, in the order of the lesson file's full form.
 
-use super::key::{Key, Keyed, ROLE, Row, Usually};
+use super::key::{Key, KeyRow, Keyed, ROLE, Usually};
 use super::kind::{
-    Font, Line, Measure, Numbers, OneOf, Path, Places, Quantity, Range, Request, Sheets, Switch, Whole, Words,
+    FontKind, LineKind, Measure, NumbersKind, OneOf, Path, Places, Quantity, Range, Request, Sheets, Switch, Whole,
+    WordsKind,
 };
 use crate::measure::Length;
 use crate::number::Form;
-use crate::spec::Language;
+use crate::spec::language::Language;
 use crate::spec::limits;
-use crate::spec::types::{Cut, FontChoice, Ink, Joiner, Paper, SheetKind, Sides, TextSize, Thousands};
+use crate::spec::types::{Cut, FontChoice, Ink, Joiner, Paper, SheetKind, SidesAsked, TextSize, Thousands};
 
 const fn one_of<T>(all: &'static [T], word: fn(T) -> &'static str) -> OneOf<T> {
     OneOf { all, word, also: &[] }
 }
 
 /// The lesson's name.
-pub const TITLE: Key<Line> =
-    Key::new("", "title", Line(limits::TITLE), "\"Harbour stalls\"", "the lesson's name, on every page").needed();
+pub const TITLE: Key<LineKind> =
+    Key::new("", "title", LineKind(limits::TITLE), "\"Harbour stalls\"", "the lesson's name, on every page").needed();
 /// The grade.
-pub const GRADE: Key<Line> = Key::new("", "grade", Line(limits::GRADE), "\"2\"", "printed on the plan, nothing else");
+pub const GRADE: Key<LineKind> =
+    Key::new("", "grade", LineKind(limits::GRADE), "\"2\"", "printed on the plan, nothing else");
 /// How long the lesson lasts.
 pub const MINUTES: Usually<Quantity> =
     Key::new("", "minutes", Quantity(limits::MINUTES), "50", "the plan's times add up to exactly this").usually(45);
@@ -38,7 +40,8 @@ pub const LANGUAGE: Usually<OneOf<Language>> =
 pub const RANGE: Key<Range> =
     Key::new("numbers", "range", Range(limits::NUMBER), "[100, 999]", "the smallest and the largest number").needed();
 /// Numbers never chosen.
-pub const NEVER: Key<Numbers> = Key::new("numbers", "never", Numbers(limits::NUMBER), "[500]", "numbers to leave out");
+pub const NEVER: Key<NumbersKind> =
+    Key::new("numbers", "never", NumbersKind(limits::NUMBER), "[500]", "numbers to leave out");
 /// The largest digit in each place.
 pub const AT_MOST: Key<Places<Quantity>> = Key::new(
     "numbers",
@@ -55,8 +58,8 @@ pub const COUNT: Key<Quantity> =
     Key::new(ROLE, "count", Quantity(limits::COUNT), "6", "how many; 0 leaves the role out")
         .worked("3 model, 8 sort and 4 exit numbers; fewer in a small range, more where requests need them");
 /// Numbers that must be among them.
-pub const ALWAYS: Key<Numbers> =
-    Key::new(ROLE, "always", Numbers(limits::NUMBER), "[640]", "numbers that must be among them");
+pub const ALWAYS: Key<NumbersKind> =
+    Key::new(ROLE, "always", NumbersKind(limits::NUMBER), "[640]", "numbers that must be among them");
 /// Zeros that hold a place.
 pub const ZEROS: Key<Places<Request>> = Key::new(
     ROLE,
@@ -86,10 +89,10 @@ pub const SAME_DIGITS: Key<Request> = Key::new(
 );
 
 /// The forms that are matched.
-pub const MATCH: Key<Words<Form>> = Key::new(
+pub const MATCH: Key<WordsKind<Form>> = Key::new(
     "forms",
     "match",
-    Words { of: one_of(&Form::ALL, Form::word), limit: limits::FORMS, listed: |_| true },
+    WordsKind { of: one_of(&Form::ALL, Form::word), limit: limits::FORMS, listed: |_| true },
     "[\"numeral\", \"words\", \"expanded\"]",
     "the first form is printed on the board, the rest are strips",
 )
@@ -127,12 +130,12 @@ pub const DECOYS: Key<Quantity> = Key::new(
 )
 .worked("one for every second sort number, at most 4");
 
-const fn name(form: Form, example: &'static str) -> Key<Line> {
-    Key::new("forms.names", form.word(), Line(limits::FORM_NAME), example, "what the class calls it, on every page")
+const fn name(form: Form, example: &'static str) -> Key<LineKind> {
+    Key::new("forms.names", form.word(), LineKind(limits::FORM_NAME), example, "what the class calls it, on every page")
 }
 
 /// What the class calls each form, in the order of [`Form::ALL`].
-pub const NAMES: [Key<Line>; Form::ALL.len()] = [
+pub const NAMES: [Key<LineKind>; Form::ALL.len()] = [
     name(Form::Numeral, "\"Standard form\""),
     name(Form::Words, "\"Word form\""),
     name(Form::Expanded, "\"Sum of parts\""),
@@ -186,9 +189,14 @@ pub const CUT: Usually<OneOf<Cut>> = Key::new(
 )
 .usually(Cut::Scissors);
 /// Which sides are printed.
-pub const SIDES: Usually<OneOf<Sides>> =
-    Key::new("print", "sides", one_of(&Sides::ALL, Sides::word), "\"two\"", "two: backs carry a self-check mark")
-        .usually(Sides::One);
+pub const SIDES: Usually<OneOf<SidesAsked>> = Key::new(
+    "print",
+    "sides",
+    one_of(&SidesAsked::ALL, SidesAsked::word),
+    "\"two\"",
+    "two: backs carry a self-check mark",
+)
+.usually(SidesAsked::One);
 /// Grey or colour.
 pub const INK: Usually<OneOf<Ink>> = Key::new(
     "print",
@@ -212,14 +220,19 @@ pub const MARGIN: Usually<Measure> =
     Key::new("print", "margin", Measure, "\"10 mm\"", "what the printer cannot reach, on every side")
         .usually(Length::mm100(635));
 /// The typeface.
-pub const FONT: Usually<Font> =
-    Key::new("print", "font", Font(limits::PATH), "\"lato\"", "the typeface of every page").usually(FontChoice::Andika);
+pub const FONT: Usually<FontKind> =
+    Key::new("print", "font", FontKind(limits::PATH), "\"lato\"", "the typeface of every page")
+        .usually(FontChoice::Andika);
 
 /// The sheets.
-pub const MAKE: Key<Words<SheetKind>> = Key::new(
+pub const MAKE: Key<WordsKind<SheetKind>> = Key::new(
     "sheets",
     "make",
-    Words { of: one_of(&SheetKind::ALL, SheetKind::word), limit: limits::SHEETS, listed: |kind| kind.is_asked_for() },
+    WordsKind {
+        of: one_of(&SheetKind::ALL, SheetKind::word),
+        limit: limits::SHEETS,
+        listed: |kind| kind.is_asked_for(),
+    },
     "[\"board\", \"strips\", \"key\"]",
     "which sheets to make; `placewright sheets` lists them",
 )
@@ -234,7 +247,7 @@ pub const LAYOUTS: Key<Path> = Key::new(
 );
 
 /// Every key, in the order of the lesson file's full form.
-pub fn rows() -> Vec<Row> {
+pub fn rows() -> Vec<KeyRow> {
     vec![
         TITLE.row(),
         GRADE.row(),

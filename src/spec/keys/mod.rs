@@ -9,11 +9,11 @@ pub mod kind;
 pub mod list;
 pub mod schema;
 
-pub use key::{Default, Key, Keyed, ROLE, ROLES, Row, Usually, as_toml};
+pub use key::{Default, Key, KeyRow, Keyed, ROLE, ROLES, Usually, as_toml};
 pub use kind::{Kind, Shape};
 
 /// The key of a table, by the table's name in a file (`numbers.sort`) and its own.
-pub fn find(table: &str, name: &str) -> Option<Row> {
+pub fn find(table: &str, name: &str) -> Option<KeyRow> {
     list::rows().into_iter().find(|row| row.name == name && row.tables().iter().any(|of| of == table))
 }
 

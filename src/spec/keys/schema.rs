@@ -5,7 +5,7 @@
 
 use serde_json::{Map, Value, json};
 
-use super::key::{Default, Row};
+use super::key::{Default, KeyRow};
 use super::kind::Shape;
 use super::list::rows;
 use crate::number::Place;
@@ -28,7 +28,7 @@ pub fn text() -> String {
 
 /// A table with its keys, then the tables inside it.
 fn table(name: &str) -> Value {
-    let rows: Vec<(String, Row)> =
+    let rows: Vec<(String, KeyRow)> =
         rows().into_iter().flat_map(|row| row.tables().into_iter().map(move |of| (of, row.clone()))).collect();
     let mut properties = Map::new();
     let mut required = Vec::new();
@@ -60,7 +60,7 @@ fn inner<'n>(around: &str, name: &'n str) -> Option<&'n str> {
     rest.split('.').next().filter(|part| !part.is_empty())
 }
 
-fn property(row: &Row) -> Value {
+fn property(row: &KeyRow) -> Value {
     let mut value = of(&row.shape);
     let mut says = format!("{}: {}", capital(row.says), row.shape.words());
     match &row.default {

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::value;
 use crate::diag::nearest::nearest;
-use crate::spec::keys::{self, Row, list};
+use crate::spec::keys::{self, KeyRow, list};
 use crate::spec::log::shortened;
 
 /// What a line was probably meant to be.
@@ -96,7 +96,7 @@ pub(super) fn meant(text: &str, lines: &[Range<usize>], k: usize) -> Option<Mean
 }
 
 /// What the key of a line takes, if it is one.
-pub(super) fn row(text: &str, lines: &[Range<usize>], k: usize) -> Option<Row> {
+pub(super) fn row(text: &str, lines: &[Range<usize>], k: usize) -> Option<KeyRow> {
     let table = table(text, lines, k);
     let entry = entry(text[lines[k].clone()].trim_start(), &table)?;
     Some(key(&table, entry.key)?.1)
@@ -110,7 +110,8 @@ fn table(text: &str, lines: &[Range<usize>], k: usize) -> String {
 
 /// All names of tables that have keys, and `numbers`, inside which others stand.
 fn tables() -> Vec<String> {
-    let mut tables: Vec<String> = list::rows().iter().flat_map(Row::tables).filter(|table| !table.is_empty()).collect();
+    let mut tables: Vec<String> =
+        list::rows().iter().flat_map(KeyRow::tables).filter(|table| !table.is_empty()).collect();
     tables.dedup();
     tables
 }
@@ -143,7 +144,7 @@ fn note_of(line: &str) -> &str {
 }
 
 /// The key that was meant in a table, its row, and whether it is sure.
-fn key(table: &str, written: &str) -> Option<(String, Row, bool)> {
+fn key(table: &str, written: &str) -> Option<(String, KeyRow, bool)> {
     let bare = written.trim_matches(['"', '\'']);
     let (inner, name) = bare.rsplit_once('.').map_or(("", bare), |(inner, name)| (inner, name));
     let table = match (table.is_empty(), inner.is_empty()) {
@@ -155,7 +156,7 @@ fn key(table: &str, written: &str) -> Option<(String, Row, bool)> {
     if let Some(row) = keys::find(&table, name) {
         return Some((if bare == whole(name) { written.to_owned() } else { whole(name) }, row, true));
     }
-    let rows: Vec<Row> = list::rows().into_iter().filter(|row| row.tables().contains(&table)).collect();
+    let rows: Vec<KeyRow> = list::rows().into_iter().filter(|row| row.tables().contains(&table)).collect();
     let near = nearest(name, rows.iter().map(|row| row.name));
     let first = *near.first()?;
     let row = rows.into_iter().find(|row| row.name == first)?;

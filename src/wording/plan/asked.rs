@@ -66,7 +66,7 @@ pub struct Reply {
 }
 
 #[cfg(test)]
-impl crate::wording::marked::Mark for Reply {
+impl crate::wording::marked::Marks for Reply {
     fn marked(self) -> Self {
         Self { question: self.question.marked(), expect: self.expect.marked() }
     }

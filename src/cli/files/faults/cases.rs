@@ -7,7 +7,7 @@ use std::sync::atomic::Ordering;
 use super::scene::{Before, Fault, Faulty, Scene, contents, files, packets};
 use crate::cli::failure::Failure;
 use crate::cli::files::disk::Real;
-use crate::cli::files::place::Place;
+use crate::cli::files::place::OutFolder;
 use crate::cli::files::write::{Stance, lesson_on, packets_on};
 use crate::cli::files::{disk::Disk, tidy};
 
@@ -146,7 +146,7 @@ impl Disk for Hasty {
 #[test]
 fn a_second_run_says_that_another_is_at_work() {
     let scene = Scene::set(Before::Old, true);
-    let held = Place::of(&scene.target()).hold(&Real, false).unwrap().unwrap();
+    let held = OutFolder::of(&scene.target()).hold(&Real, false).unwrap().unwrap();
     let Err(Failure::File { diagnostic, .. }) = write(&scene, &Hasty) else { panic!("written under a lock") };
     assert!(diagnostic.problem.message.contains("another run of Placewright is at work on it"), "{diagnostic:?}");
     assert_eq!(scene.look("locked"), Some(false));

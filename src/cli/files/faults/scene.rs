@@ -9,7 +9,7 @@ use std::sync::OnceLock;
 use std::sync::atomic::{AtomicU64, Ordering};
 
 use crate::cli::files::disk::{Disk, Real};
-use crate::cli::files::write::Content;
+use crate::cli::files::write::FileContent;
 use crate::cli::{Io, run};
 
 /// Files by their paths from a folder.
@@ -186,10 +186,10 @@ pub fn put(folder: &Path, files: &Files) {
 }
 
 /// Files as [`super::super::write::packets`] takes them.
-pub fn contents(files: &Files) -> Vec<(&str, Content<'_>)> {
+pub fn contents(files: &Files) -> Vec<(&str, FileContent<'_>)> {
     files
         .iter()
-        .map(|(name, bytes)| -> (&str, Content<'_>) {
+        .map(|(name, bytes)| -> (&str, FileContent<'_>) {
             (
                 name,
                 Box::new(move |out: &mut dyn Write| {

@@ -8,7 +8,7 @@ mod step;
 
 use crate::diag::Problem;
 use crate::lesson::job::JobFacts;
-use crate::lesson::teach::{self, Means, Part, Teaching};
+use crate::lesson::teach::{self, Means, PlanPart, Teaching};
 use crate::measure::{Length, Point};
 use crate::sheets::flow::list::{ListLook, ListMark, along};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
@@ -136,7 +136,7 @@ impl<'a> PlanPages<'a> {
     }
 
     /// One phase: heading, table, steps.
-    fn part(&mut self, part: &Part) -> Result<(), Problem> {
+    fn part(&mut self, part: &PlanPart) -> Result<(), Problem> {
         let lesson = self.flow.desk().lesson;
         let wording = lesson.wording();
         let steps: Vec<step::Set> = part.steps.iter().map(|step| step::set(&self.look, step, lesson)).collect();
@@ -188,7 +188,7 @@ impl<'a> PlanPages<'a> {
     }
 
     /// The rule, times and title of a phase.
-    fn heading(&mut self, part: &Part, again: bool) -> Result<(), Problem> {
+    fn heading(&mut self, part: &PlanPart, again: bool) -> Result<(), Problem> {
         let wording = self.flow.desk().lesson.wording();
         let look = &self.look;
         let column = self.flow.column();
