@@ -2,14 +2,14 @@
 //!
 //! Data flows one way. [`spec`] reads and checks the text of a lesson file; [`lesson`] chooses numbers, forms and strips;
 //! [`sheets`] lays them out as finished pages; [`pdf`] writes the pages, [`svg`] draws pictures
-//! of them, [`gallery`] shows those on one page for a browser, and [`figure`] draws single numbers for slides. Below them lie [`number`] (digits, forms, slips) and
+//! of them, `gallery` shows those on one page for a browser, and `figure` draws single numbers for slides. Below them lie [`number`] (digits, forms, slips) and
 //! [`measure`] (lengths, geometry, type), which know nothing of lessons; [`wording`] holds every word on paper; [`diag`] is how every stage says what is wrong.
 //! [`cli`] stands on top and alone touches files and streams.
 
 pub mod cli;
 pub mod diag;
-pub mod figure;
-pub mod gallery;
+mod figure;
+mod gallery;
 pub mod lesson;
 pub mod manifest;
 pub mod measure;

@@ -29,17 +29,6 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     Ok(all)
 }
 
-/// How many rows carry no number, on all pages together: learners may fill them with numbers of their own.
-pub fn empty_rows(desk: &Desk<'_>) -> Result<usize, Problem> {
-    let chosen = &desk.lesson.chosen;
-    let numbers = match chosen.model.len() {
-        0 => desk.lesson.sets.iter().map(|set| set.rows.len()).sum(),
-        count => count,
-    };
-    let rows = |page: &Page| page.layers.iter().map(|layer| layer.boxes.len()).sum::<usize>();
-    Ok(lay(desk)?.iter().map(rows).sum::<usize>().saturating_sub(numbers))
-}
-
 /// How rows look.
 struct RowLook<'a> {
     layout: &'a Layout,

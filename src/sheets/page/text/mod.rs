@@ -96,8 +96,6 @@ impl Align {
     pub const INK: Self = Self { across: Across::Centre, down: Down::Ink };
     /// At the left, in the middle from top to bottom.
     pub const LEFT: Self = Self { across: Across::Left, down: Down::Middle };
-    /// At the right, in the middle from top to bottom.
-    pub const RIGHT: Self = Self { across: Across::Right, down: Down::Middle };
     /// In the top left corner: running text.
     pub const TOP: Self = Self { across: Across::Left, down: Down::Top };
 }
