@@ -34,6 +34,7 @@ mod piles;
 mod plan;
 mod preview;
 mod privacy;
+mod programs;
 mod readme;
 mod repairs;
 mod slips;
