@@ -113,6 +113,10 @@ fn help_is_a_command_and_stays_plain_when_asked() {
     assert_eq!(placewright(["help", "typeset"]).with(0).out, placewright(["typeset", "--help"]).with(0).out);
     assert!(placewright(["--help", "--color", "always"]).with(0).out.contains('\u{1b}'));
     assert!(!placewright(["--color=never", "--help"]).with(0).out.contains('\u{1b}'));
+    for late in [&["help", "typeset", "--color", "never"][..], &["help", "--color=never", "typeset"]] {
+        assert_eq!(placewright(late).with(0).out, placewright(["typeset", "--help"]).with(0).out);
+    }
+    placewright(["help", "typeset", "--nothing"]).with(2);
 }
 
 #[cfg(unix)]

@@ -55,7 +55,7 @@ pub use term::{End, Io};
 /// status: 0 done, 1 the lesson cannot be made, 2 wrong usage, 3 a file could not be read or written, 130 stopped with
 /// Ctrl-C.
 pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
-    let args: Vec<OsString> = args.into_iter().collect();
+    let args = Talk::before_help(args.into_iter().collect());
     let cli = match Cli::try_parse_from(&args) {
         Ok(cli) => cli,
         Err(error) => return usage::tell(&error, Talk::glimpse(&args), io),

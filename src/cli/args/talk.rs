@@ -39,6 +39,21 @@ pub enum Color {
 }
 
 impl Talk {
+    /// The arguments with `help` and what it is asked about behind all options: the parser takes them in front only.
+    pub fn before_help(mut args: Vec<OsString>) -> Vec<OsString> {
+        if args.get(1).is_some_and(|word| word == "help") {
+            let mut valued = false;
+            let (options, words): (Vec<OsString>, Vec<OsString>) = args.drain(1..).partition(|word| {
+                let option = valued || word.to_str().is_some_and(|word| word.starts_with('-'));
+                valued = !valued && ["--format", "--color"].iter().any(|name| word == name);
+                option
+            });
+            args.extend(options);
+            args.extend(words);
+        }
+        args
+    }
+
     /// What arguments say that make no sense as a whole, or that ask for help: how to talk about them.
     pub fn glimpse(args: &[OsString]) -> Self {
         let words = || args.iter().map(|arg| arg.to_str().unwrap_or_default()).take_while(|word| *word != "--");
