@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use placewright::lesson::groups::{SlipLesson, Trial, has_it, lessons};
 use placewright::lesson::{InPlay, Lesson, Wrong};
 use placewright::number::{Content, Form, Slip, Task};
-use placewright::spec::{Given, Spec};
+use placewright::spec::{Given, SheetKind, Spec};
 
 use crate::support::sentences::{sentences, word_count};
 use crate::support::setup::{lesson, number, spec};
@@ -46,14 +46,53 @@ fn shows(lesson: &Lesson, slip: Slip, trial: &Trial) {
 fn told(lesson: &Lesson, group: &SlipLesson) -> Vec<String> {
     let (words, style) = (lesson.wording(), &lesson.style);
     let first = &group.trials[0];
+    let tools = lesson.tools(first.of);
     vec![
-        words.group_build(first.of, first.task, style),
-        words.group_question(group.slip, first.of, first.task, style),
-        words.group_answer(group.slip, first.of, first.task, style),
-        words.group_try(first.task),
-        words.group_gone(group.slip),
-        words.slip_next(group.slip).to_owned(),
+        words.group_build(first.of, first.task, tools, style),
+        words.group_question(group.slip, first.of, first.task, tools, style),
+        words.group_answer(group.slip, first.of, first.task, tools, style),
+        words.group_try(first.task, tools),
+        words.group_gone(group.slip, tools),
+        words.slip_next(group.slip, tools).to_owned(),
     ]
+}
+
+#[test]
+fn groups_work_with_what_the_lesson_has() {
+    let pieces = ["mat", "mats", "rod", "rods", "cube", "cubes", "flat", "flats", "card", "cards", "blocks"];
+    for range in [(10, 99), (100, 999), (10_000, 99_999)] {
+        let mut lesson = all_slips(range, &[406]);
+        lesson.spec.sheets.make.value = vec![SheetKind::Board, SheetKind::Strips, SheetKind::Exit, SheetKind::Key];
+        for group in lessons(&lesson) {
+            let told = told(&lesson, &group).join(" ");
+            let words: BTreeSet<&str> = told.split(|c: char| !c.is_alphabetic()).collect();
+            // A picture of blocks that stands in the check is spoken of as it is.
+            let is_picture = group.slip == Slip::CountedAlike;
+            assert!(is_picture || pieces.iter().all(|piece| !words.contains(piece)), "{:?}: {told}", group.slip);
+        }
+    }
+    let lesson = all_slips((10, 99), &[13]);
+    // Some slips need three digits to show.
+    for group in lessons(&lesson).iter().filter(|group| group.trials[0].of < number(100)) {
+        let told = told(&lesson, group).join(" ");
+        assert!(!told.contains("flat") && !told.contains("hundred"), "{:?}: {told}", group.slip);
+    }
+}
+
+#[test]
+fn riddles_have_two_answers() {
+    for range in [(10, 99), (0, 120), (10, 20)] {
+        for seed in 1..=20 {
+            let mut lesson = all_slips(range, &[13]);
+            lesson.spec.seed = Given::assumed(seed);
+            let numbers = has_it(&lesson);
+            assert!(!numbers.is_empty());
+            for (task, answer) in lesson.wording().has_it_tasks(&numbers, &lesson.style) {
+                let (greatest, least) = answer.split_once(" and ").expect("two numbers");
+                assert_ne!(greatest, least, "{task}");
+            }
+        }
+    }
 }
 
 #[test]

@@ -55,9 +55,10 @@ pub fn lessons(lesson: &Lesson) -> Vec<SlipLesson> {
 /// Three numbers for learners who show no slip: with different digits, and more than one, where the range has them.
 pub fn has_it(lesson: &Lesson) -> Vec<Number> {
     let mut stream = Stream::new(lesson.spec.seed.value, "has it");
+    // The greatest and the least number of 20 are both 20.
     let telling = |number: &Number| {
         let digits: BTreeSet<u8> = number.digits().map(|(_, digit)| digit).collect();
-        digits.len() > 1 && number.len() > 1
+        digits.len() > 1 && (number.len() > 2 || !digits.contains(&0))
     };
     let mut numbers: Vec<Number> = candidates(lesson, &mut stream).into_iter().filter(telling).collect();
     let met = met(lesson);

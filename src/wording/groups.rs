@@ -1,5 +1,6 @@
 //! What is said in small groups.
 
+use super::Tools;
 use super::area::area;
 use crate::number::{Number, Slip, SlipFamily, Style, Task};
 
@@ -7,8 +8,8 @@ area! {
     /// How the tally is read into groups, and what each group does in ten minutes.
     Groups;
 
-    /// What the page is for.
-    fn groups_note() -> &'static str;
+    /// What the page is for; `built` tells whether blocks are at hand.
+    fn groups_note(built: bool) -> &'static str;
 
     /// The heading over how to read the tally.
     fn reading_title() -> &'static str;
@@ -38,19 +39,19 @@ area! {
     fn lesson_title(letter: char, slip: Slip) -> String;
 
     /// What to build or write first.
-    fn group_build(number: Number, task: Task, style: &Style) -> String;
+    fn group_build(number: Number, task: Task, tools: Tools, style: &Style) -> String;
 
     /// What to ask about it.
-    fn group_question(slip: Slip, number: Number, task: Task, style: &Style) -> String;
+    fn group_question(slip: Slip, number: Number, task: Task, tools: Tools, style: &Style) -> String;
 
     /// The answer to expect.
-    fn group_answer(slip: Slip, number: Number, task: Task, style: &Style) -> String;
+    fn group_answer(slip: Slip, number: Number, task: Task, tools: Tools, style: &Style) -> String;
 
     /// How to go on with three numbers.
-    fn group_try(task: Task) -> String;
+    fn group_try(task: Task, tools: Tools) -> String;
 
     /// What tells that the slip is gone.
-    fn group_gone(slip: Slip) -> String;
+    fn group_gone(slip: Slip, tools: Tools) -> String;
 
     /// The headings of the table of numbers: what is shown, what is right, what the slip gives.
     fn numbers_heads() -> [&'static str; 3];

@@ -28,7 +28,7 @@ pub use en::English;
 pub use forms::FormTitles;
 pub use groups::Groups;
 pub use phrases::Phrases;
-pub use slips::Slips;
+pub use slips::{Slips, Tools};
 pub use titles::Titles;
 pub use usage::Usage;
 

@@ -6,6 +6,22 @@
 use super::area::area;
 use crate::number::Slip;
 
+/// What learners can touch when something has gone wrong.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Tools {
+    /// A mat to build on.
+    pub mat: bool,
+    /// Blocks that show the number.
+    pub blocks: bool,
+    /// Expanded-form cards.
+    pub cards: bool,
+}
+
+impl Tools {
+    /// Everything that a class can have.
+    pub const ALL: Self = Self { mat: true, blocks: true, cards: true };
+}
+
 area! {
     /// What is said of slips in key, tally, plan and small groups.
     Slips;
@@ -16,6 +32,6 @@ area! {
     /// What the learner is thinking: one sentence.
     fn slip_thinking(slip: Slip) -> &'static str;
 
-    /// What the teacher can do next: one sentence.
-    fn slip_next(slip: Slip) -> &'static str;
+    /// What the teacher can do next with what there is: one sentence.
+    fn slip_next(slip: Slip, tools: Tools) -> &'static str;
 }

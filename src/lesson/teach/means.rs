@@ -4,7 +4,6 @@ use crate::lesson::Lesson;
 use crate::lesson::job::{JobFacts, PrintedSheet};
 use crate::number::Number;
 use crate::spec::SheetKind;
-use crate::wording::plan::Tools;
 
 /// What a plan is made from: the lesson, what is printed of it, and how many questions a quick check has room for.
 #[derive(Debug, Clone, Copy)]
@@ -44,20 +43,10 @@ impl<'a> Means<'a> {
             BuiltWith::Columns
         } else if self.has(SheetKind::Blocks) {
             BuiltWith::Blocks
-        } else if self.has(SheetKind::Mat) && !self.lesson.spec.numbers.at_most.is_empty() {
-            // Whoever says what the class's tub holds has one.
+        } else if self.lesson.has_tub() {
             BuiltWith::Tub
         } else {
             BuiltWith::Drawn
-        }
-    }
-
-    /// What learners can touch when something goes wrong with a number.
-    pub fn tools(&self, number: Number) -> Tools {
-        Tools {
-            mat: self.has(SheetKind::Mat),
-            blocks: matches!(self.built_with(number), BuiltWith::Blocks | BuiltWith::Tub),
-            cards: self.has(SheetKind::Layered),
         }
     }
 }

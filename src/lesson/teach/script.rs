@@ -114,7 +114,7 @@ impl<'a> Script<'a> {
 
     /// Something to look out for; an explanation is given once.
     pub(super) fn watch(&mut self, seen: Seen, wrong: Wrong) {
-        let tools = self.means.tools(wrong.of);
+        let tools = self.means.lesson.tools(wrong.of);
         let told = !self.explained.insert(wrong.slip);
         let letter = self.lesson.letter(wrong.slip);
         self.steps.push(Step::Watch { seen, wrong, tools, letter, told });

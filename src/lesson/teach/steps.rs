@@ -2,7 +2,8 @@
 
 use crate::lesson::Wrong;
 use crate::spec::Version;
-use crate::wording::plan::{Asked, Deed, Said, Tools};
+use crate::wording::Tools;
+use crate::wording::plan::{Asked, Deed, Said};
 
 /// Something that happens in class.
 #[derive(Debug, Clone, PartialEq, Eq)]

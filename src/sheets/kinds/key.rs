@@ -44,6 +44,7 @@ fn slips(desk: &Desk<'_>) -> Result<Option<TitledTable>, Problem> {
     }
     let layout = desk.layout(SheetKind::Key)?;
     let face = desk.face(layout, "text")?;
+    let tools = desk.lesson.tools(desk.lesson.spec.numbers.range.value.1);
     let row = |in_play: &InPlay| {
         let text = |text: &str| TableCell::Text(text.to_owned());
         vec![
@@ -51,7 +52,7 @@ fn slips(desk: &Desk<'_>) -> Result<Option<TitledTable>, Problem> {
             TableCell::Bold(desk.lesson.wording().slip_name(in_play.slip).to_owned()),
             TableCell::Text(example(desk, in_play)),
             text(desk.lesson.wording().slip_thinking(in_play.slip)),
-            text(desk.lesson.wording().slip_next(in_play.slip)),
+            text(desk.lesson.wording().slip_next(in_play.slip, tools)),
         ]
     };
     let letter = ColumnWidth::Fixed(table::natural(desk, ["m"].into_iter(), &face, layout.padding));

@@ -38,8 +38,10 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         pictures: None,
     };
     let (between, lines) = (layout.length("between")?, layout.length("lines")?);
+    let greatest = desk.lesson.spec.numbers.range.value.1;
+    let built = desk.lesson.tools(greatest).blocks;
     let title = wording.sheet_title(SheetKind::SmallGroups).to_owned();
-    let first = Heading { title: title.clone(), note: Some(wording.groups_note().to_owned()) };
+    let first = Heading { title: title.clone(), note: Some(wording.groups_note(built).to_owned()) };
     let later = Heading { title, note: None };
     let flow = Flow::new(desk, Setup { kind: SheetKind::SmallGroups, layout, first, later, widest: None })?;
     let mut sheet = GroupPages { flow, look, text, part, between, lines };
@@ -111,18 +113,19 @@ impl GroupPages<'_> {
     fn lesson(&mut self, desk: &Desk<'_>, lesson: &SlipLesson) -> Result<(), Problem> {
         let Some(first) = lesson.trials.first() else { return Ok(()) };
         let (wording, style) = (desk.lesson.wording(), &desk.lesson.style);
+        let tools = desk.lesson.tools(first.of);
         self.heading(wording.lesson_title(lesson.letter, lesson.slip));
         self.line(format!(
             "Build: {} {}",
-            wording.group_build(first.of, first.task, style),
-            wording.slip_next(lesson.slip)
+            wording.group_build(first.of, first.task, tools, style),
+            wording.slip_next(lesson.slip, tools)
         ));
         self.line(format!(
             "Ask: {} Expect: {}",
-            wording.group_question(lesson.slip, first.of, first.task, style),
-            wording.group_answer(lesson.slip, first.of, first.task, style)
+            wording.group_question(lesson.slip, first.of, first.task, tools, style),
+            wording.group_answer(lesson.slip, first.of, first.task, tools, style)
         ));
-        self.line(format!("Try: {} {}", wording.group_try(first.task), wording.group_gone(lesson.slip)));
+        self.line(format!("Try: {} {}", wording.group_try(first.task, tools), wording.group_gone(lesson.slip, tools)));
         let row = |trial: &Trial| {
             let wrong = trial.wrong.as_ref().map_or_else(|| wording.both_equal().to_owned(), shown);
             vec![

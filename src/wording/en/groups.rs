@@ -2,11 +2,15 @@
 
 use super::English;
 use crate::number::{Content, Form, Names, Number, Place, Slip, SlipFamily, Style, Task};
-use crate::wording::{Checks, Groups, Phrases, Slips};
+use crate::wording::{Checks, Groups, Phrases, Slips, Tools};
 
 impl Groups for English {
-    fn groups_note(&self) -> &'static str {
-        "For tomorrow, after you have read the tally and the quick checks. Ten minutes a group, at a table with blocks and mats."
+    fn groups_note(&self, built: bool) -> &'static str {
+        if built {
+            "For tomorrow, after you have read the tally and the quick checks. Ten minutes a group, at a table with blocks and mats."
+        } else {
+            "For tomorrow, after you have read the tally and the quick checks. Ten minutes a group, at a table with paper and pencils."
+        }
     }
 
     fn reading_title(&self) -> &'static str {
@@ -79,10 +83,10 @@ impl Groups for English {
         format!("{letter}, {} (group: {})", self.slip_name(slip), self.family(slip.family()))
     }
 
-    fn group_build(&self, number: Number, task: Task, style: &Style) -> String {
+    fn group_build(&self, number: Number, task: Task, tools: Tools, style: &Style) -> String {
         let one = |number: Number| {
             let numeral = style.numeral(number);
-            if number <= Number::MAX_BLOCKS {
+            if tools.blocks {
                 format!("{numeral} with {}", self.pieces_of(number))
             } else {
                 format!("{numeral} in a chart on paper, one digit in each column")
@@ -94,13 +98,16 @@ impl Groups for English {
         }
     }
 
-    fn group_question(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
+    fn group_question(&self, slip: Slip, number: Number, task: Task, tools: Tools, style: &Style) -> String {
         let numeral = style.numeral(number);
         let two = || if let Task::Greater(other) = task { style.numeral(other) } else { String::new() };
         match slip {
-            Slip::ZeroDropped => "Which column of the mat is empty? What do we write for it?".to_owned(),
+            Slip::ZeroDropped => "Which column is empty? What do we write for it?".to_owned(),
             Slip::ZeroMoved => format!("Where is the empty column of {numeral}? Where does its 0 stand?"),
-            Slip::TeenTy => format!("How many rods does {} need? Say the word slowly.", spoken(number, style)),
+            Slip::TeenTy => {
+                let what = if tools.blocks { "rods" } else { "tens" };
+                format!("How many {what} does {} need? Say the word slowly.", spoken(number, style))
+            }
             Slip::TeenReversed => format!("Which digit of {numeral} stands for tens? Where do we write it?"),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 "How many columns have we used? So how many digits do we write?".to_owned()
@@ -111,7 +118,8 @@ impl Groups for English {
                 Task::Greater(_) => format!("Are {numeral} and {} equal, since they have the same digits?", two()),
                 Task::Forms { .. } | Task::Worth(_) => {
                     let place = asked(number, task);
-                    format!("Which blocks does the {} in {numeral} stand for?", number.digit(place))
+                    let what = if tools.blocks { "Which blocks" } else { "How many of what" };
+                    format!("{what} does the {} in {numeral} stand for?", number.digit(place))
                 }
             },
             Slip::CountedAlike => "How many cubes make one rod? How do we count this picture?".to_owned(),
@@ -126,7 +134,7 @@ impl Groups for English {
         }
     }
 
-    fn group_answer(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
+    fn group_answer(&self, slip: Slip, number: Number, task: Task, tools: Tools, style: &Style) -> String {
         let numeral = style.numeral(number);
         let digit_at = |place: Place| u32::from(number.digit(place));
         let empty: Vec<Place> = number.digits().filter(|(_, digit)| *digit == 0).map(|(place, _)| place).collect();
@@ -156,13 +164,15 @@ impl Groups for English {
                 ),
                 Task::Forms { .. } | Task::Worth(_) => {
                     let place = asked(number, task);
-                    let pieces = self.pieces(digit_at(place), place);
+                    let pieces = self.pieces(digit_at(place), place).filter(|_| tools.blocks);
                     let pieces = pieces.unwrap_or_else(|| self.units(digit_at(place), place));
                     format!("{}, worth {}.", self.capital(&pieces), worth(number, place, style))
                 }
             },
             Slip::CountedAlike => {
-                format!("Ten. By hundreds, tens and ones, largest blocks first: {numeral}.")
+                let places = number.digits().filter(|(_, digit)| *digit > 0);
+                let places: Vec<&str> = places.map(|(place, _)| self.place(place)).collect();
+                format!("Ten. By {}, largest blocks first: {numeral}.", self.list(&places))
             }
             Slip::PlaceOff => {
                 let place = asked(number, task);
@@ -183,34 +193,36 @@ impl Groups for English {
                     style.numeral(more)
                 )
             }
-            Slip::TensOnesSwapped => told(self, number, Place::Tens),
-            Slip::HundredsTensSwapped => told(self, number, Place::Hundreds),
+            Slip::TensOnesSwapped => told(self, number, Place::Tens, tools),
+            Slip::HundredsTensSwapped => told(self, number, Place::Hundreds, tools),
             Slip::Reversed => format!("The {first}. It counts the {}, the largest place.", self.place(top)),
         }
     }
 
-    fn group_try(&self, task: Task) -> String {
+    fn group_try(&self, task: Task, tools: Tools) -> String {
         let what = match task {
             Task::Forms { asked: Form::Numeral, shown: Form::Words } => "Say each. Learners write the number.",
-            Task::Forms { asked: Form::Numeral, shown: Form::Blocks } => {
+            Task::Forms { asked: Form::Numeral, shown: Form::Blocks } if tools.blocks => {
                 "Lay each out in blocks. Learners write the number."
             }
+            Task::Forms { asked: Form::Numeral, shown: Form::Blocks } => "Draw each. Learners write the number.",
             Task::Forms { asked: Form::Numeral, .. } => "Show each. Learners write the number.",
             Task::Forms { asked: Form::Words, .. } => "Show each. Learners read it aloud.",
             Task::Forms { asked: Form::Expanded, .. } => "Show each. Learners write it in expanded form.",
             Task::Forms { asked: Form::Units, .. } => "Show each. Learners say how many of each place it has.",
-            Task::Forms { asked: Form::Blocks, .. } => "Show each. Learners build it.",
+            Task::Forms { asked: Form::Blocks, .. } if tools.blocks => "Show each. Learners build it.",
+            Task::Forms { asked: Form::Blocks, .. } => "Show each. Learners draw it.",
             Task::Worth(_) => "Show each. Learners say what the digit is worth.",
             Task::Greater(_) => "Show both. Learners say which is greater, and why.",
         };
         what.to_owned()
     }
 
-    fn group_gone(&self, slip: Slip) -> String {
+    fn group_gone(&self, slip: Slip, tools: Tools) -> String {
         let sign = match slip {
             Slip::ZeroDropped => "names the empty column before writing",
             Slip::ZeroMoved => "points to the empty column and puts the 0 there",
-            Slip::TeenTy => "hears the end of the word and takes one rod for teen",
+            Slip::TeenTy => "hears the end of the word and takes one ten for teen",
             Slip::TeenReversed => "writes the ten first, though the ones are said first",
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 "counts the columns before writing as many digits"
@@ -218,9 +230,11 @@ impl Groups for English {
             Slip::PlaceWordWritten => "writes a count for each column and nothing for its name",
             Slip::ReadInPieces => "says the place with the first digit and reads on without a break",
             Slip::FaceValue => "tells how many of what each digit stands for",
-            Slip::CountedAlike => "counts larger blocks by tens and hundreds",
+            Slip::CountedAlike => "counts every kind of block by its worth",
             Slip::PlaceOff => "names the places from the ones up before answering",
             Slip::FromTheOnes => "begins at the left and stops at the first place that differs",
+            Slip::TensOnesSwapped if !tools.blocks => "says which digit counts the tens without being told",
+            Slip::HundredsTensSwapped if !tools.blocks => "says which digit counts the hundreds without being told",
             Slip::TensOnesSwapped => "lays rods for the tens digit without being told",
             Slip::HundredsTensSwapped => "lays flats for the hundreds digit without being told",
             Slip::Reversed => "begins with the largest place each time",
@@ -274,8 +288,9 @@ fn worth(number: Number, place: Place, style: &Style) -> String {
 }
 
 /// "The 6: 6 rods."
-fn told(english: &English, number: Number, place: Place) -> String {
+fn told(english: &English, number: Number, place: Place, tools: Tools) -> String {
     let digit = u32::from(number.digit(place));
-    let pieces = english.pieces(digit, place).unwrap_or_else(|| english.units(digit, place));
+    let pieces = english.pieces(digit, place).filter(|_| tools.blocks);
+    let pieces = pieces.unwrap_or_else(|| english.units(digit, place));
     format!("The {digit}: {pieces}.")
 }

@@ -2,7 +2,7 @@
 
 use super::English;
 use crate::number::Slip;
-use crate::wording::Slips;
+use crate::wording::{Slips, Tools};
 
 impl Slips for English {
     fn slip_name(&self, slip: Slip) -> &'static str {
@@ -22,7 +22,7 @@ impl Slips for English {
             Slip::PlaceWordWritten => "The word hundred or thousand is heard as a number, so it is written down too.",
             Slip::FaceValue => "Every digit counts that many ones, wherever it stands.",
             Slip::CountedAlike => "Every block counts as one, whatever its size.",
-            Slip::PlaceOff => "Digits stand for tens or hundreds, but this one is counted in the place beside its own.",
+            Slip::PlaceOff => "A digit counts by its place, but this one is counted in the place beside its own.",
             Slip::ReadInPieces => "A long numeral is cut into shorter ones, and each is read by itself.",
             Slip::FromTheOnes => "Numbers are compared from the right, so the larger last digit decides.",
             Slip::TensOnesSwapped => "The digits are known, but not which one counts tens and which counts ones.",
@@ -33,38 +33,72 @@ impl Slips for English {
         }
     }
 
-    fn slip_next(&self, slip: Slip) -> &'static str {
+    fn slip_next(&self, slip: Slip, tools: Tools) -> &'static str {
+        let Tools { mat, blocks, cards } = tools;
         match slip {
-            Slip::ZeroDropped => "Build the number on the mat, point to the empty column, and write 0 for it.",
-            Slip::ZeroMoved => {
-                "Build the number and the learner's answer on two mats, and ask which column is empty on each."
+            Slip::ZeroDropped if mat && blocks => {
+                "Build the number on the mat, point to the empty column, and write 0 for it."
             }
-            Slip::TeenTy => {
-                "Say the teen word and the ty word slowly, build each with rods and cubes, and compare them."
+            Slip::ZeroDropped => "Write the digits under the names of their places, and find the place left empty.",
+            Slip::ZeroMoved if blocks => {
+                "Build the number and the learner's answer, and ask which has no pieces of which kind."
             }
-            Slip::TeenReversed => "Build the teen as one rod and some cubes, then write the rod's digit first.",
-            Slip::SideBySide => "Stack the layered cards, so that each smaller part covers the zeros under it.",
-            Slip::BigPartThenRest => "Lay the cards for the rest on top of the biggest card, and read the result.",
-            Slip::HalfOverwritten => "Count the columns on the mat and the digits written: one digit for each column.",
-            Slip::PlaceWordWritten => {
+            Slip::ZeroMoved => "Write the learner's answer below the number, and ask which place is empty in each.",
+            Slip::TeenTy if blocks => "Say both words slowly, build both with rods and cubes, and compare them.",
+            Slip::TeenTy => "Say both words slowly, draw a line for each ten and a dot for each one, and compare.",
+            Slip::TeenReversed if blocks => {
+                "Build the teen as one rod and some cubes, then write the rod's digit first."
+            }
+            Slip::TeenReversed => "Draw the teen as one line and some dots, then write the digit of the line first.",
+            Slip::SideBySide if cards => {
+                "Stack the layered cards, so that each smaller part covers the zeros under it."
+            }
+            Slip::SideBySide => "Write the parts below each other, ones under ones, and add them up.",
+            Slip::BigPartThenRest if cards => {
+                "Lay the cards for the rest on top of the biggest card, and read the result."
+            }
+            Slip::BigPartThenRest => "Write the rest below the biggest part, ones under ones, and add them up.",
+            Slip::HalfOverwritten if mat => {
+                "Count the columns on the mat and the digits written: one digit for each column."
+            }
+            Slip::HalfOverwritten => {
+                "Name the places from the left and count the digits written: one digit for each place."
+            }
+            Slip::PlaceWordWritten if mat => {
                 "Show that hundred and thousand name columns of the mat; only the count in a column is written."
             }
-            Slip::FaceValue => "Ask which blocks each digit stands for, and lay a rod beside a cube to compare.",
-            Slip::CountedAlike => {
-                "Lay ten cubes along a rod, then count the picture aloud: flats by hundreds, rods by tens, cubes by ones."
+            Slip::PlaceWordWritten => {
+                "Say that hundred and thousand name places; only the count in a place is written."
             }
-            Slip::PlaceOff => "Name the places aloud from the ones up, a finger on each digit, and build the number.",
+            Slip::FaceValue if blocks => {
+                "Ask which blocks each digit stands for, and lay a rod beside a cube to compare."
+            }
+            Slip::FaceValue => "Point to one digit after another, and ask each time: how many of what?",
+            Slip::CountedAlike if blocks => {
+                "Lay ten cubes along a rod, then count the picture: the largest blocks first, each kind by its worth."
+            }
+            Slip::CountedAlike => "Count the picture aloud: the largest blocks first, each kind by its worth.",
+            Slip::PlaceOff if blocks => {
+                "Name the places aloud from the ones up, a finger on each digit, and build the number."
+            }
+            Slip::PlaceOff => "Name the places aloud from the ones up, with a finger on each digit.",
+            Slip::FromTheOnes if blocks => "Build both numbers and compare the largest blocks first, then the next.",
+            Slip::FromTheOnes => "Write both numbers below each other and compare the largest place first.",
             Slip::ReadInPieces => {
                 "Cover all but the first digit, say it with its place, then read the rest as one number."
             }
-            Slip::FromTheOnes => "Build both numbers and compare the largest blocks first, then the next.",
-            Slip::TensOnesSwapped => {
+            Slip::TensOnesSwapped if blocks => {
                 "Build the number and the learner's answer with rods and cubes, and ask which has more tens."
             }
-            Slip::HundredsTensSwapped => {
+            Slip::TensOnesSwapped => "Write the learner's answer below the number, and ask which has more tens.",
+            Slip::HundredsTensSwapped if blocks => {
                 "Build the number and the learner's answer with flats and rods, and ask which has more hundreds."
             }
-            Slip::Reversed => "Point to the left end of the mat, and write the largest place first.",
+            Slip::HundredsTensSwapped => {
+                "Write the learner's answer below the number, and ask which has more hundreds."
+            }
+            Slip::Reversed if mat => "Point to the left end of the mat, and write the largest place first.",
+            Slip::Reversed => "Name the places from the left, and write the largest place first.",
         }
     }
 }
@@ -76,7 +110,7 @@ mod tests {
     #[test]
     fn sentences_are_short_and_whole() {
         for slip in Slip::all() {
-            for sentence in [English.slip_thinking(slip), English.slip_next(slip)] {
+            for sentence in [English.slip_thinking(slip), English.slip_next(slip, Tools::ALL)] {
                 let is_sentence = sentence.starts_with(char::is_uppercase) && sentence.ends_with('.');
                 assert!(is_sentence && sentence.matches('.').count() == 1, "{sentence}");
                 assert!(sentence.split(' ').count() <= 22, "{sentence}");

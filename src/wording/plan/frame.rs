@@ -2,8 +2,8 @@
 
 use crate::number::{Form, Number, Slip};
 use crate::spec::{SheetKind, Version};
-use crate::wording::Usage;
 use crate::wording::area::area;
+use crate::wording::{Tools, Usage};
 
 /// A part of the lesson.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -88,17 +88,6 @@ pub enum Laid {
     AsTheyAre,
     /// Only a pencil; the teacher holds the quick checks.
     OnlyPencils,
-}
-
-/// What learners can touch when something has gone wrong.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub struct Tools {
-    /// A mat to build on.
-    pub mat: bool,
-    /// Blocks that show the number.
-    pub blocks: bool,
-    /// Expanded-form cards.
-    pub cards: bool,
 }
 
 area! {

@@ -3,9 +3,10 @@
 use super::{form_plural, listed};
 use crate::number::{Number, Slip};
 use crate::spec::{SheetKind, Version};
+use crate::wording::Tools;
 use crate::wording::en::English;
 use crate::wording::en::phrases::counted;
-use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, Tools};
+use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard};
 use crate::wording::{Phrases, Slips, Titles, Usage};
 
 impl Frame for English {
@@ -129,7 +130,7 @@ impl Frame for English {
     }
 
     fn thinking_and_next(&self, slip: Slip, tools: Tools) -> String {
-        format!("Thinking: {} Next: {}", self.slip_thinking(slip), next(slip, tools))
+        format!("Thinking: {} Next: {}", self.slip_thinking(slip), self.slip_next(slip, tools))
     }
 
     fn as_above(&self) -> &'static str {
@@ -176,57 +177,5 @@ fn of_all(laid: &Laid) -> Option<&'static str> {
         Laid::AsTheyAre => Some("Everything stays as it is."),
         Laid::OnlyPencils => Some("Only a pencil. You hold the quick checks."),
         _ => None,
-    }
-}
-
-/// What to do next about a slip, with what learners can touch.
-fn next(slip: Slip, tools: Tools) -> &'static str {
-    let Tools { mat, blocks, cards } = tools;
-    match slip {
-        Slip::ZeroDropped if mat && blocks => {
-            "Build the number on the mat, point to the empty column, and write 0 for it."
-        }
-        Slip::ZeroDropped => "Write the digits under the names of their places, and find the place left empty.",
-        Slip::ZeroMoved if blocks => "Build both numbers and ask which one has no pieces of which kind.",
-        Slip::ZeroMoved => "Write both numbers below each other and ask which place is empty in each.",
-        Slip::TeenTy if blocks => "Say both words slowly, build both with rods and cubes, and compare them.",
-        Slip::TeenTy => "Say both words slowly, draw a line for each ten and a dot for each one, and compare.",
-        Slip::TeenReversed if blocks => "Build the teen as one rod and some cubes, then write the rod's digit first.",
-        Slip::TeenReversed => "Draw the teen as one line and some dots, then write the digit of the line first.",
-        Slip::SideBySide if cards => "Stack the layered cards, so that each smaller part covers the zeros under it.",
-        Slip::SideBySide => "Write the parts below each other, ones under ones, and add them up.",
-        Slip::BigPartThenRest if cards => "Lay the cards for the rest on top of the biggest card, and read the result.",
-        Slip::BigPartThenRest => "Write the rest below the biggest part, ones under ones, and add them up.",
-        Slip::HalfOverwritten if mat => {
-            "Count the columns on the mat and the digits written: one digit for each column."
-        }
-        Slip::HalfOverwritten => {
-            "Name the places from the left and count the digits written: one digit for each place."
-        }
-        Slip::PlaceWordWritten if mat => {
-            "Show that hundred and thousand name columns of the mat; only the count in a column is written."
-        }
-        Slip::PlaceWordWritten => "Say that hundred and thousand name places; only the count in a place is written.",
-        Slip::FaceValue if blocks => "Ask which blocks each digit stands for, and lay a rod beside a cube to compare.",
-        Slip::FaceValue => "Point to one digit after another, and ask each time: how many of what?",
-        Slip::CountedAlike if blocks => {
-            "Lay ten cubes along a rod, then count the picture: flats by hundreds, rods by tens, cubes by ones."
-        }
-        Slip::CountedAlike => "Count the picture aloud: squares by hundreds, lines by tens, dots by ones.",
-        Slip::PlaceOff if blocks => {
-            "Name the places aloud from the ones up, a finger on each digit, and build the number."
-        }
-        Slip::PlaceOff => "Name the places aloud from the ones up, with a finger on each digit.",
-        Slip::FromTheOnes if blocks => "Build both numbers and compare the largest blocks first, then the next.",
-        Slip::FromTheOnes => "Write both numbers below each other and compare the largest place first.",
-        Slip::ReadInPieces => "Cover all but the first digit, say it with its place, then read the rest as one number.",
-        Slip::TensOnesSwapped if blocks => "Build both numbers with rods and cubes, and ask which has more tens.",
-        Slip::TensOnesSwapped => "Write both numbers below each other, and ask which has more tens.",
-        Slip::HundredsTensSwapped if blocks => {
-            "Build both numbers with flats and rods, and ask which has more hundreds."
-        }
-        Slip::HundredsTensSwapped => "Write both numbers below each other, and ask which has more hundreds.",
-        Slip::Reversed if mat => "Point to the left end of the mat, and write the largest place first.",
-        Slip::Reversed => "Name the places from the left, and write the largest place first.",
     }
 }
