@@ -13,6 +13,7 @@ use placewright::sheets::blocks::picture::Pictures;
 use placewright::sheets::files::PacketKind;
 use placewright::sheets::page::{Item, Layer, Node, Page, Stock, Tag};
 use placewright::spec::{self, Ink, SheetKind};
+use placewright::wording::English;
 use support::raster::{Area, Cell, draw};
 
 fn family() -> Family {
@@ -70,7 +71,7 @@ fn every_number_to_999_has_exactly_n_cells_of_one_size() {
     let all: Vec<Counts> = (0..=999).map(digits).collect();
     // 20 steps of 1/300 inch: 10 dots at 150 dots to the inch.
     let unit = Length::inches(1).scaled(20, 300);
-    let pictures = Pictures::new(Blockwork::at(unit, &all, Length::mm(110)).unwrap(), Ink::Grey);
+    let pictures = Pictures::new(Blockwork::at(unit, &all, Length::mm(110)).unwrap(), Ink::Grey, &English);
     assert_eq!(pictures.work().unit(), unit);
     std::thread::scope(|scope| {
         for part in all.chunks(500) {
@@ -90,7 +91,7 @@ fn every_number_to_999_has_exactly_n_cells_of_one_size() {
 fn cells_stay_open_at_the_least_unit_and_with_colour_marks() {
     let all = [[0, 9, 9, 9], [0, 1, 0, 7], [0, 0, 31, 6], [0, 3, 8, 0]];
     for (ink, line) in [(Ink::Grey, 150), (Ink::Colour, 60)] {
-        let pictures = Pictures::new(Blockwork::at(LEAST_UNIT, &all, Length::mm(100)).unwrap(), ink);
+        let pictures = Pictures::new(Blockwork::at(LEAST_UNIT, &all, Length::mm(100)).unwrap(), ink, &English);
         // A unit of 14 steps of 1/300 inch: 28 dots at 600 dots to the inch.
         assert_eq!(pictures.work().unit(), Length::inches(1).scaled(14, 300));
         for (counts, cells) in all.iter().zip(cells(&pictures, &all, 600.0 / 72.0, line)) {

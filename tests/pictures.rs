@@ -2,7 +2,9 @@
 
 use placewright::measure::{Length, Point, Rect, Size};
 use placewright::rng::Stream;
-use placewright::sheets::blocks::geometry::{Block, BlockKind, Blockwork, Counts, LEAST_UNIT, OUTLINE, ink, words};
+use placewright::sheets::blocks::geometry::{Block, BlockKind, Blockwork, Counts, LEAST_UNIT, OUTLINE, ink};
+use placewright::wording::English;
+use placewright::wording::learner::LearnerWords;
 
 /// A cap on the unit that no box of these tests reaches.
 const HUGE: Length = Length::mm(400);
@@ -202,7 +204,7 @@ fn a_cap_on_the_unit_is_kept_and_units_are_whole_printer_dots() {
 
 #[test]
 fn a_picture_is_told_in_words() {
-    let case = |counts, want| assert_eq!(words(counts), want);
+    let case = |counts, want| assert_eq!(English.blocks_told(counts), want);
     case([0, 6, 0, 2], "6 flats, no rods, 2 cubes");
     case([0, 0, 1, 1], "1 rod, 1 cube");
     case([0, 0, 0, 0], "no cubes");

@@ -3,7 +3,6 @@
 use std::fmt::Write;
 
 use crate::lesson::job::{Cutter, JobFacts, PrintSides, Stock};
-use crate::sheets::kinds::ticket::facts::count;
 use crate::sheets::kinds::ticket::savings;
 use crate::spec::Language;
 use crate::wording;
@@ -50,4 +49,9 @@ pub fn copies(job: &JobFacts) -> String {
 fn lower(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}
+
+/// "1 sheet", "25 sheets".
+fn count(count: usize, one: &str) -> String {
+    format!("{count} {one}{}", if count == 1 { "" } else { "s" })
 }

@@ -1,11 +1,11 @@
 //! Block pictures.
 
-use super::sheet::{drawing, numeral};
+use super::sheet::{drawing, numeral, wording};
 use super::{Amounts, Finish};
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
 use crate::number::{Number, Place};
-use crate::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT, words};
+use crate::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
 use crate::sheets::blocks::picture::Pictures;
 use crate::svg::Drawing;
 
@@ -28,10 +28,10 @@ pub fn draw(shown: &[Amounts], finish: &Finish<'_>) -> Result<Vec<Drawing>, Prob
         ))
     })?;
     let room = work.size();
-    let pictures = Pictures::new(work, finish.ink);
+    let pictures = Pictures::new(work, finish.ink, wording());
     let draw = |(amounts, counts): (&Amounts, &Counts)| {
         let items = pictures.items(*counts, Rect::new(Point::ORIGIN, room));
-        drawing(room, format!("{amounts} in blocks"), words(*counts), items)
+        drawing(room, format!("{amounts} in blocks"), wording().blocks_told(*counts), items)
     };
     Ok(shown.iter().zip(&counts).map(draw).collect())
 }

@@ -17,7 +17,7 @@ use crate::wording::{Language, Wording};
 pub const EDGE: Length = ink::HEAVY.width;
 
 /// The language of pictures.
-fn wording() -> &'static dyn Wording {
+pub fn wording() -> &'static dyn Wording {
     crate::wording::of(Language::En)
 }
 

@@ -5,6 +5,7 @@
 
 use crate::lesson::Version;
 use crate::spec::{Cut, SheetKind};
+pub use crate::spec::{Edge, Keep, PrintSides, Stock};
 
 /// Whose hands a sheet is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -55,15 +56,6 @@ impl Handling {
 /// What becomes of strips: the rule that the time of a lesson depends on too.
 pub const STRIPS: Handling = Handling { keep: Keep::UsedUp, scissors: Cutter::Learner, stack: Cutter::CopyRoom };
 
-/// Whether a sheet is made once and used again.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Keep {
-    /// Part of a kit: made once, kept, and shared where the lesson says so.
-    Kit,
-    /// Used up in the lesson.
-    UsedUp,
-}
-
 /// Who cuts a sheet, and so when.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Cutter {
@@ -75,53 +67,6 @@ pub enum Cutter {
     Teacher,
     /// The copy room, before it is handed over.
     CopyRoom,
-}
-
-/// What a page is printed on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Stock {
-    /// Ordinary paper.
-    Paper,
-    /// Card.
-    Card,
-}
-
-impl Stock {
-    /// The word in `contents.json`.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Paper => "paper",
-            Self::Card => "card",
-        }
-    }
-}
-
-/// The edge a sheet is turned over, named as in IPP's `sides` (RFC 8011) and PDF's `Duplex` (ISO 32000-1, 12.2).
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Edge {
-    /// Over the long edge, like a book's page where the sheet is upright.
-    Long,
-    /// Over the short edge, like a wall calendar's where the sheet is upright.
-    Short,
-}
-
-/// One side or two, and over which edge; the same in the ticket, the print command and the file's own preferences.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum PrintSides {
-    /// Fronts only.
-    One,
-    /// Front and back, the sheet turned over this edge.
-    Two(Edge),
-}
-
-impl PrintSides {
-    /// How many sheets of paper so many pages take.
-    pub const fn sheets(self, pages: usize) -> usize {
-        match self {
-            Self::One => pages,
-            Self::Two(_) => pages.div_ceil(2),
-        }
-    }
 }
 
 /// What to do with the places of the last group that no set asked for.

@@ -2,26 +2,8 @@
 //!
 //! Command line, pictures, their page and `contents.json` say what stands here.
 
+pub use crate::spec::PacketKind;
 use crate::spec::SheetKind;
-
-/// A packet: a PDF for one reader.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum PacketKind {
-    /// The teacher's.
-    Teacher,
-    /// The class's copies on paper.
-    Paper,
-    /// Those that are printed on both sides, where most are not.
-    PaperBothSides,
-    /// The class's copies on card.
-    Card,
-    /// Those that are printed on both sides, where most are not.
-    CardBothSides,
-    /// The copy room's ticket.
-    Ticket,
-    /// The substitute's.
-    Substitute,
-}
 
 /// What there is to say about a packet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,8 +14,6 @@ pub struct About {
     pub file: &'static str,
     /// What it is called.
     pub title: &'static str,
-    /// What its document's title says behind the lesson's.
-    pub subject: &'static str,
     /// Who gets it.
     pub reader: &'static str,
     /// What it is for, in a sentence.
@@ -62,7 +42,6 @@ pub const PACKETS: [About; 7] = [
         kind: PacketKind::Teacher,
         file: "teacher.pdf",
         title: "Teacher's packet",
-        subject: "teacher",
         reader: "teacher",
         purpose: "Everything to teach the lesson from: the plan, the numbers to show, one master of every learner sheet \
                   for each version, and the answers.",
@@ -75,7 +54,6 @@ pub const PACKETS: [About; 7] = [
         kind: PacketKind::Paper,
         file: "copy-room-paper.pdf",
         title: "Class copies on paper",
-        subject: "class sets on paper",
         reader: "copy room",
         purpose: "Every learner's pages that go on paper, in the order to print.",
         printing: "Print it once, on paper, as the job ticket says. It holds every copy already: print one of it.",
@@ -87,7 +65,6 @@ pub const PACKETS: [About; 7] = [
         kind: PacketKind::PaperBothSides,
         file: "copy-room-paper-both-sides.pdf",
         title: "Class copies on paper, both sides",
-        subject: "class sets on paper, both sides",
         reader: "copy room",
         purpose: "Learners' pages on paper that have something on their backs, in the order to print.",
         printing: "Print it once, on paper and on both sides, as the job ticket says. It holds every copy already: print one \
@@ -100,7 +77,6 @@ pub const PACKETS: [About; 7] = [
         kind: PacketKind::Card,
         file: "copy-room-card.pdf",
         title: "Class copies on card",
-        subject: "class sets on card",
         reader: "copy room",
         purpose: "Every learner's pages that go on card, to be cut out, in the order to print.",
         printing: "Print it once, on card, as the job ticket says. It holds every copy already: print one of it.",
@@ -112,7 +88,6 @@ pub const PACKETS: [About; 7] = [
         kind: PacketKind::CardBothSides,
         file: "copy-room-card-both-sides.pdf",
         title: "Class copies on card, both sides",
-        subject: "class sets on card, both sides",
         reader: "copy room",
         purpose: "Learners' pages on card that have something on their backs, in the order to print.",
         printing: "Print it once, on card and on both sides, as the job ticket says. It holds every copy already: print one \
@@ -125,7 +100,6 @@ pub const PACKETS: [About; 7] = [
         kind: PacketKind::Ticket,
         file: "copy-room-ticket.pdf",
         title: "Job ticket",
-        subject: "job ticket",
         reader: "copy room",
         purpose: "What the copy room needs to know: sheets of each stock, sides, cuts, piles and finishing.",
         printing: "Print it once, on paper, and send it along with the class copies.",
@@ -137,7 +111,6 @@ pub const PACKETS: [About; 7] = [
         kind: PacketKind::Substitute,
         file: "substitute.pdf",
         title: "Substitute's packet",
-        subject: "substitute",
         reader: "substitute",
         purpose: "The lesson for someone who has never seen it: what to do first, what to say, what to expect, and what \
                   to leave behind.",

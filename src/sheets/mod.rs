@@ -9,6 +9,8 @@ pub mod files;
 pub mod flow;
 pub mod job;
 pub mod kinds;
+#[cfg(test)]
+mod leaks;
 pub mod masters;
 pub mod packets;
 pub mod page;

@@ -121,14 +121,14 @@ fn made<'a>(desk: &Desk<'_>, kind: PacketKind, pages: Vec<Page>) -> Packet<'a> {
 
 /// The document's title.
 fn title(desk: &Desk<'_>, kind: PacketKind) -> String {
-    format!("{}: {}", desk.lesson.spec.title.value, kind.about().subject)
+    desk.lesson.wording().packet_title(kind, &desk.lesson.spec.title.value)
 }
 
 /// The pages with their numbers in the packet.
 fn counted(desk: &Desk<'_>, pages: Vec<Page>) -> Result<Vec<Page>, Vec<Diagnostic>> {
     let pages = (1..).zip(pages).map(|(folio, page)| {
         let copy = Copy { folio: Some(folio), ..Copy::default() };
-        mark::on(page, &copy, desk.layouts, desk.family, desk.text()).map_err(|problem| vec![problem.unplaced()])
+        mark::on(desk, page, &copy).map_err(|problem| vec![problem.unplaced()])
     });
     pages.collect()
 }

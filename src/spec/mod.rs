@@ -14,6 +14,7 @@ mod log;
 mod numbers;
 mod pool;
 mod print;
+mod printed;
 mod repair;
 mod request;
 pub mod roster;
@@ -40,6 +41,7 @@ use table::Table;
 pub use assumed::assumed;
 pub use language::Language;
 pub use pool::Pool;
+pub use printed::{Edge, Keep, PacketKind, PrintSides, Stock};
 pub use types::{
     AtMost, Bound, ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, NumbersSpec, Paper, PrintSpec,
     RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,

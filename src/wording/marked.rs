@@ -3,6 +3,7 @@
 //! A lesson set in it shows which texts come from the wording and which do not: those that do not have bare letters.
 
 use super::en::English;
+use super::learner::BankGroup;
 use crate::number::{Names, Place};
 
 /// English with a mark on every letter.
@@ -17,7 +18,8 @@ pub trait Marks {
 }
 
 const BARE: &str = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
-const MARKED: &str = "àḃċḋèḟġḣìĵķĺṁṅòṗɋṙṡṫùṽẇẋẏżÀḂĊḊÈḞĠḢÌĴĶĹṀṄÒṖɊṘṠṪÙṼẆẊẎŻ";
+// Capitals of another script, as high as ours: a mark above would need more room than a line has.
+const MARKED: &str = "àƀċđèƒġħìĵķłṁńòṗɋṙṡŧùṽẇẋẏżАБСДЕФГНИЈКЛМЊОПЂЯЗТУВШХЧЖ";
 
 impl Marks for String {
     fn marked(self) -> Self {
@@ -54,6 +56,19 @@ impl<T: Marks, const N: usize> Marks for [T; N] {
 impl<A: Marks, B: Marks> Marks for (A, B) {
     fn marked(self) -> Self {
         (self.0.marked(), self.1.marked())
+    }
+}
+
+impl<A: Marks, B: Marks, C: Marks> Marks for (A, B, C) {
+    fn marked(self) -> Self {
+        (self.0.marked(), self.1.marked(), self.2.marked())
+    }
+}
+
+impl Marks for BankGroup {
+    fn marked(self) -> Self {
+        // The words are spelled by the names already.
+        Self { title: self.title.marked(), words: self.words }
     }
 }
 

@@ -8,21 +8,29 @@
 //! A language is added by a folder beside `en`, a variant of [`Language`] and an arm of [`of`].
 
 mod area;
+mod breaks;
 mod checks;
 pub mod cover;
 mod en;
 mod forms;
 mod groups;
+pub mod keys;
+pub mod learner;
 #[cfg(test)]
 mod marked;
 mod phrases;
 pub mod plan;
 mod slips;
+pub mod stamps;
+pub mod ticket;
 mod titles;
 mod usage;
 
+use std::fmt;
+
 use crate::number::Names;
 pub use crate::spec::Language;
+pub use breaks::{Breaks, holds_back, holds_on};
 pub use checks::Checks;
 pub use en::English;
 pub use forms::FormTitles;
@@ -47,9 +55,23 @@ pub trait Wording:
     + plan::Deeds
     + plan::Prepare
     + cover::CoverWords
+    + keys::GroupLabels
+    + keys::KeyWords
+    + keys::TallyWords
+    + learner::LearnerWords
+    + learner::WordBankWords
+    + stamps::Stamps
+    + ticket::CuttingWords
+    + ticket::TicketWords
 {
     /// The same language as what numbers are called in.
     fn names(&self) -> &'static dyn Names;
+}
+
+impl fmt::Debug for dyn Wording {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.tag())
+    }
 }
 
 /// What a language says.

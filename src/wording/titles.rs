@@ -1,7 +1,7 @@
 //! What sheets are called.
 
 use super::area::area;
-use crate::spec::{SheetKind, Version};
+use crate::spec::{PacketKind, SheetKind, Version};
 
 area! {
     /// What sheets are called, on their pages, in bookmarks and wherever a text speaks of them.
@@ -18,4 +18,7 @@ area! {
 
     /// A page's name in bookmarks: the sheet's title, with its version where it has one.
     fn page_name(kind: SheetKind, version: Option<Version>) -> String;
+
+    /// The title of a packet's document: the lesson's, and whose it is.
+    fn packet_title(packet: PacketKind, lesson: &str) -> String;
 }

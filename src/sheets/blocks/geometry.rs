@@ -9,6 +9,7 @@
 
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::wording::{self, Language};
 
 /// How many thousands, flats, rods and cubes a picture shows, in that order. A wrong picture may hold more than nine of
 /// one kind.
@@ -326,7 +327,7 @@ fn does_not_fit(pictures: &[Counts], room: Size, least: Length) -> Problem {
     let unit = snapped(least.to_raw() + STEP - 1);
     let problem = Problem::new(format!(
         "block pictures of up to {} do not fit a box {} wide and {} high",
-        words(greatest(pictures)),
+        wording::of(Language::En).blocks_told(greatest(pictures)),
         room.width,
         room.height
     ));
@@ -351,21 +352,6 @@ fn does_not_fit(pictures: &[Counts], room: Size, least: Length) -> Problem {
 fn up(length: Length) -> Length {
     let millimetre = Length::mm(1).to_raw();
     Length::from_raw((length.to_raw() + millimetre - 1) / millimetre * millimetre)
-}
-
-/// Counts in words: `6 flats, no rods, 2 cubes`, from the largest kind that is there down to the cubes.
-pub fn words(counts: Counts) -> String {
-    let named: Vec<String> = BlockKind::ALL
-        .into_iter()
-        .zip(counts)
-        .skip_while(|(kind, count)| *count == 0 && *kind != BlockKind::Cube)
-        .map(|(kind, count)| match count {
-            0 => format!("no {}s", kind.word()),
-            1 => format!("1 {}", kind.word()),
-            more => format!("{more} {}s", kind.word()),
-        })
-        .collect();
-    named.join(", ")
 }
 
 /// The blocks that show a number in the fewest pieces; numbers above 9,999 have no picture.

@@ -9,10 +9,12 @@ use std::sync::Arc;
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
 use crate::number::Place;
-use crate::sheets::blocks::geometry::{Block, BlockKind, Blockwork, Counts, LEAST_UNIT, layer, words};
+use crate::sheets::blocks::geometry::{Block, BlockKind, Blockwork, Counts, LEAST_UNIT, layer};
+use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink::{OUTLINE, Pattern, Tone, tone};
 use crate::sheets::page::{Item, Node, Paint, Stroke, Symbol, Tag};
 use crate::spec::Ink;
+use crate::wording::Wording;
 
 /// The lines between the units of a block in a picture. They step back behind the outline, so that at arm's length a block
 /// reads as a block; they are still so dark that a copy of a copy keeps them.
@@ -33,18 +35,20 @@ pub const CUT_EDGE: Stroke = Stroke { width: Length::pt100(125), paint: Paint::B
 pub struct Pictures {
     work: Blockwork,
     symbols: [Arc<Symbol>; 4],
+    /// Says what a listener hears.
+    wording: &'static dyn Wording,
 }
 
 impl Pictures {
     /// Pictures as large as a room allows, with units from 1.2 mm to `most`. Fails when they do not fit.
-    pub fn fit(pictures: &[Counts], room: Size, most: Length, ink: Ink) -> Result<Self, Problem> {
-        Ok(Self::new(Blockwork::fit(pictures, room, LEAST_UNIT, most)?, ink))
+    pub fn fit(pictures: &[Counts], room: Size, most: Length, desk: &Desk<'_>) -> Result<Self, Problem> {
+        Ok(Self::new(Blockwork::fit(pictures, room, LEAST_UNIT, most)?, desk.ink(), desk.lesson.wording()))
     }
 
     /// Pictures in an arrangement made before.
-    pub fn new(work: Blockwork, ink: Ink) -> Self {
+    pub fn new(work: Blockwork, ink: Ink, wording: &'static dyn Wording) -> Self {
         let symbols = BlockKind::ALL.map(|kind| Arc::new(symbol(kind, work.unit(), tone(ink, place(kind)))));
-        Self { work, symbols }
+        Self { work, symbols, wording }
     }
 
     /// The unit and the arrangement.
@@ -62,7 +66,7 @@ impl Pictures {
     /// One picture in the middle of `room`, as a figure that a listener hears as `6 flats, no rods, 2 cubes`.
     pub fn figure(&self, counts: Counts, room: Rect) -> Node {
         let items = self.items(counts, room).into_iter().map(Node::Item).collect();
-        Node::Tagged(Tag::Figure(words(counts)), items)
+        Node::Tagged(Tag::Figure(self.wording.blocks_told(counts)), items)
     }
 
     /// One picture in the middle of `room`, untagged.

@@ -8,7 +8,10 @@ use crate::lesson::SortSet;
 use crate::lesson::job::Edge;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::rng::Stream;
+use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{self, Item, Layer, Node, Page, Paint, Piece, Says, Stroke, Tag};
+use crate::wording::Wording;
+use crate::wording::stamps::{BackShape, BackStyle};
 
 /// How far front and back may lie apart: a mark keeps this far from the edges of its piece.
 ///
@@ -49,16 +52,18 @@ pub fn pieces(page: &Page) -> impl Iterator<Item = &Piece> {
 }
 
 /// The page behind a page of strips: each piece's mark, and the learner's mark in the corner.
-pub fn page(front: &Page, marks: &[SelfCheck], edge: Edge) -> Page {
+pub fn page(desk: &Desk<'_>, front: &Page, marks: &[SelfCheck], edge: Edge) -> Page {
     let inverted = edge.inverts(front.size);
-    let draw = |(piece, mark): (&Piece, &SelfCheck)| mark.draw(edge.behind(piece.rect, front.size), inverted);
+    let draw = |(piece, mark): (&Piece, &SelfCheck)| {
+        mark.draw(desk.lesson.wording(), edge.behind(piece.rect, front.size), inverted)
+    };
     let nodes = pieces(front).zip(marks).map(draw).collect();
     // The code goes to the same corner as on the front, seen on this side: it stays clear of the pieces.
     let corner = front.layers.iter().flat_map(|layer| &layer.marks).filter(|mark| mark.says == Says::Code);
     let places: Vec<Rect> = pieces(front).map(|piece| edge.behind(piece.rect, front.size)).collect();
     let free = |mark: &&page::Mark| !places.iter().any(|place| place.overlaps(mark.frame));
     let layer = Layer { nodes, marks: corner.filter(free).copied().collect(), ..Layer::default() };
-    let name = format!("{} (back)", front.name);
+    let name = desk.lesson.wording().back_of(&front.name);
     Page { name, layers: vec![layer.into()], ..front.clone() }
 }
 
@@ -70,16 +75,16 @@ pub struct SelfCheck {
     count: u8,
 }
 
-/// Words for the shapes; corners in thousandths of the mark's height from its centre, empty for the circle.
+/// The shapes; corners in thousandths of the mark's height from its centre, empty for the circle.
 ///
 /// Shapes are plain geometry that stays apart when turned by a half.
-const SHAPES: [(&str, &[(i64, i64)]); 8] = [
-    ("circle", &[]),
-    ("square", &[(-440, -440), (440, -440), (440, 440), (-440, 440)]),
-    ("triangle", &[(0, -500), (500, 440), (-500, 440)]),
-    ("diamond", &[(0, -500), (380, 0), (0, 500), (-380, 0)]),
+const SHAPES: [(BackShape, &[(i64, i64)]); 8] = [
+    (BackShape::Circle, &[]),
+    (BackShape::Square, &[(-440, -440), (440, -440), (440, 440), (-440, 440)]),
+    (BackShape::Triangle, &[(0, -500), (500, 440), (-500, 440)]),
+    (BackShape::Diamond, &[(0, -500), (380, 0), (0, 500), (-380, 0)]),
     (
-        "cross",
+        BackShape::Cross,
         &[
             (-170, -500),
             (170, -500),
@@ -95,13 +100,13 @@ const SHAPES: [(&str, &[(i64, i64)]); 8] = [
             (-170, -170),
         ],
     ),
-    ("hexagon", &[(-250, -433), (250, -433), (500, 0), (250, 433), (-250, 433), (-500, 0)]),
-    ("house", &[(0, -500), (430, -80), (430, 500), (-430, 500), (-430, -80)]),
-    ("bow tie", &[(-500, -400), (0, -120), (500, -400), (500, 400), (0, 120), (-500, 400)]),
+    (BackShape::Hexagon, &[(-250, -433), (250, -433), (500, 0), (250, 433), (-250, 433), (-500, 0)]),
+    (BackShape::House, &[(0, -500), (430, -80), (430, 500), (-430, 500), (-430, -80)]),
+    (BackShape::BowTie, &[(-500, -400), (0, -120), (500, -400), (500, 400), (0, 120), (-500, 400)]),
 ];
 
-/// Words for the ways to draw a shape. All are lines, not filled areas: little ink shows through thin card.
-const STYLES: [&str; 3] = ["open", "dotted", "dashed"];
+/// The ways to draw a shape. All are lines, not filled areas: little ink shows through thin card.
+const STYLES: [BackStyle; 3] = [BackStyle::Open, BackStyle::Dotted, BackStyle::Dashed];
 
 impl SelfCheck {
     /// The mark of an index; different indices give different marks, the plainest first.
@@ -116,18 +121,13 @@ impl SelfCheck {
     }
 
     /// What a listener hears: "open circle", "2 dashed squares".
-    pub fn name(self) -> String {
-        let (style, shape) = (STYLES[usize::from(self.style)], SHAPES[usize::from(self.shape)].0);
-        match (self.count, shape) {
-            (1, _) => format!("{style} {shape}"),
-            (n, "cross") => format!("{n} {style} crosses"),
-            (n, _) => format!("{n} {style} {shape}s"),
-        }
+    pub fn name(self, wording: &dyn Wording) -> String {
+        wording.back_mark(STYLES[usize::from(self.style)], SHAPES[usize::from(self.shape)].0, self.count)
     }
 
     /// Draws the mark in the middle of the place behind a piece, clear of its edges by [`REGISTRATION`]; upside down when
     /// `inverted`.
-    pub fn draw(self, place: Rect, inverted: bool) -> Node {
+    pub fn draw(self, wording: &dyn Wording, place: Rect, inverted: bool) -> Node {
         let room = place.shrunk(Sides::splat(REGISTRATION + STROKE.half()));
         let count = i64::from(self.count);
         let step = |height: Length| height.scaled(5, 4);
@@ -135,14 +135,14 @@ impl SelfCheck {
         let first = place.centre().moved(-step(height).scaled(count - 1, 2), Length::ZERO);
         let centres = (0..count).map(|k| first.moved(step(height) * k, Length::ZERO));
         let items = centres.flat_map(|centre| self.one(centre, height, inverted)).map(Node::Item);
-        Node::Tagged(Tag::Figure(self.name()), items.collect())
+        Node::Tagged(Tag::Figure(self.name(wording)), items.collect())
     }
 
     /// One shape around a centre.
     fn one(self, centre: Point, height: Length, inverted: bool) -> Vec<Item> {
         let sign = if inverted { -1 } else { 1 };
         let corner = |(x, y): &(i64, i64)| centre.moved(height.scaled(x * sign, 1000), height.scaled(y * sign, 1000));
-        let dash = (self.style == 2).then(|| (STROKE * 3, STROKE * 2));
+        let dash = (STYLES[usize::from(self.style)] == BackStyle::Dashed).then(|| (STROKE * 3, STROKE * 2));
         let stroke = Some(Stroke { width: STROKE, paint: Paint::BLACK, dash });
         let points: Vec<Point> = SHAPES[usize::from(self.shape)].1.iter().map(corner).collect();
         let outline = if points.is_empty() {
@@ -151,7 +151,7 @@ impl SelfCheck {
             Item::Polygon { points, fill: None, stroke }
         };
         let dot = Item::Circle { centre, radius: height.scaled(9, 100), fill: Some(Paint::BLACK), stroke: None };
-        if self.style == 1 { vec![outline, dot] } else { vec![outline] }
+        if STYLES[usize::from(self.style)] == BackStyle::Dotted { vec![outline, dot] } else { vec![outline] }
     }
 }
 
@@ -181,6 +181,7 @@ mod tests {
     use crate::number::{Content, Form, Number};
     use crate::sheets::page::grid::Grid;
     use crate::spec::Paper;
+    use crate::wording::English;
 
     #[test]
     fn a_cell_is_backed_by_the_mirrored_cell() {
@@ -211,7 +212,7 @@ mod tests {
                 matches!(item, Item::Circle { stroke: Some(pen), .. } | Item::Polygon { stroke: Some(pen), .. }
                     if pen.dash.is_some())
             });
-            let name = mark.name();
+            let name = mark.name(&English);
             assert_eq!((dashed, items.len() == 2), (name.contains("dashed"), name.contains("dotted")), "{name}");
         }
     }
@@ -236,9 +237,13 @@ mod tests {
         let place = Rect::new(Point::new(Length::mm(30), Length::mm(40)), Size::new(Length::mm(38), Length::mm(13)));
         for mark in (0..72).map(SelfCheck::nth) {
             for inverted in [false, true] {
-                let ink = bounds(&mark.draw(place, inverted));
+                let ink = bounds(&mark.draw(&English, place, inverted));
                 for (dx, dy) in [(2, 2), (-2, 2), (2, -2), (-2, -2)] {
-                    assert!(place.contains(ink.moved(Length::mm(dx), Length::mm(dy))), "{} {ink:?}", mark.name());
+                    assert!(
+                        place.contains(ink.moved(Length::mm(dx), Length::mm(dy))),
+                        "{} {ink:?}",
+                        mark.name(&English)
+                    );
                 }
             }
         }
@@ -250,9 +255,14 @@ mod tests {
         let all: Vec<SelfCheck> = (0..96).map(SelfCheck::nth).collect();
         for (k, mark) in all.iter().enumerate() {
             for other in &all[..k] {
-                assert_ne!(mark.name(), other.name());
+                assert_ne!(mark.name(&English), other.name(&English));
                 for turned in [false, true] {
-                    assert_ne!(mark.draw(place, turned), other.draw(place, false), "{}", mark.name());
+                    assert_ne!(
+                        mark.draw(&English, place, turned),
+                        other.draw(&English, place, false),
+                        "{}",
+                        mark.name(&English)
+                    );
                 }
             }
         }

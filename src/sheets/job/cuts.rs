@@ -5,12 +5,13 @@ use crate::measure::Size;
 use crate::sheets::job::backs::pieces;
 use crate::sheets::job::facts::cuts_on;
 use crate::sheets::job::{Job, Order, Part};
-use crate::sheets::kinds::ticket::facts::{Cutting, Emergency, Facts, Pile};
+use crate::sheets::kinds::ticket::facts::{Cutting, Emergency, Facts, Pile, PileOf};
 use crate::sheets::page::CutLine;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::entry::Entry;
 use crate::sheets::page::grid::Grid;
 use crate::spec::SheetKind;
+use crate::wording::ticket::PiecesCut;
 
 /// The facts of the ticket.
 /// `masters` are the pages of the teacher's packet, in order.
@@ -64,17 +65,17 @@ fn cuttings(job: &Job<'_>, order: &Order<'_>) -> Vec<Cutting> {
                 let pile = |group: usize| {
                     let seats = stacks.sets_of(group).filter_map(|set| order.seats.get(set));
                     let sheets = stacks.sheets_of(group);
-                    let places = seats.map(|seat| format!("{} {}", seat.number, seat.version)).collect();
+                    let places = seats.map(|seat| PileOf::Set(seat.number, seat.version)).collect();
                     Pile { sheets: (from + sheets.start + 1, from + sheets.end), places }
                 };
                 let piles = (0..stacks.groups()).map(pile).collect();
-                all.push(cutting(file, SheetKind::Strips, "strips", division.size(), division.grid(), piles));
+                all.push(cutting(file, SheetKind::Strips, PiecesCut::Strips, division.size(), division.grid(), piles));
             }
             Part::Gang(gang) => {
                 let mut from = from;
                 for size in gang.sizes() {
                     let pile = |group: &crate::sheets::job::runs::Group| {
-                        let places = group.sets.clone().flat_map(|set| vec![format!("kit {}", set + 1); group.run]);
+                        let places = group.sets.clone().flat_map(|set| vec![PileOf::Kit(set + 1); group.run]);
                         let sheets = (from + group.sheets.start + 1, from + group.sheets.end);
                         Pile { sheets, places: places.collect() }
                     };
@@ -90,14 +91,7 @@ fn cuttings(job: &Job<'_>, order: &Order<'_>) -> Vec<Cutting> {
     all
 }
 
-fn cutting(
-    file: &'static str,
-    kind: SheetKind,
-    what: &'static str,
-    size: Size,
-    grid: &Grid,
-    piles: Vec<Pile>,
-) -> Cutting {
+fn cutting(file: &'static str, kind: SheetKind, what: PiecesCut, size: Size, grid: &Grid, piles: Vec<Pile>) -> Cutting {
     let (mut level, mut upright): (Vec<CutLine>, Vec<CutLine>) =
         grid.cuts().into_iter().partition(|cut| matches!(cut, CutLine::Level(_)));
     // The largest first: the edge that all are measured from is there until the last.

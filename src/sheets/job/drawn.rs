@@ -84,7 +84,7 @@ impl Drawn {
             return Ok(strip.and_then(|strip| if back { strip.back.clone() } else { Some(Arc::clone(&strip.front)) }));
         }
         if back {
-            return Ok(self.back(version, strip, place).map(Arc::new));
+            return Ok(self.back(desk, version, strip, place).map(Arc::new));
         }
         let set = set_of(desk, version).filter(|set| strip < set.strips.len());
         set.map(|set| self.front(desk, set, strip, place).map(Arc::new)).transpose()
@@ -92,7 +92,7 @@ impl Drawn {
 
     fn strip(&self, desk: &Desk<'_>, set: &SortSet, strip: usize, place: usize) -> Result<Strip, Problem> {
         let front = Arc::new(self.front(desk, set, strip, place)?);
-        Ok(Strip { front, back: self.back(set.version, strip, place).map(Arc::new) })
+        Ok(Strip { front, back: self.back(desk, set.version, strip, place).map(Arc::new) })
     }
 
     fn front(&self, desk: &Desk<'_>, set: &SortSet, strip: usize, place: usize) -> Result<Layer, Problem> {
@@ -106,10 +106,14 @@ impl Drawn {
         })
     }
 
-    fn back(&self, version: Version, strip: usize, place: usize) -> Option<Layer> {
+    fn back(&self, desk: &Desk<'_>, version: Version, strip: usize, place: usize) -> Option<Layer> {
         let (edge, size) = (self.edge?, self.sheet.division.size());
         let pattern = self.patterns.get(usize::from(version.0))?.get(strip)?;
-        let drawn = pattern.draw(edge.behind(self.sheet.division.place(place), size), edge.inverts(size));
+        let drawn = pattern.draw(
+            desk.lesson.wording(),
+            edge.behind(self.sheet.division.place(place), size),
+            edge.inverts(size),
+        );
         Some(Layer { nodes: vec![Node::tagged(Tag::Section, [drawn])], ..Layer::default() })
     }
 }

@@ -159,7 +159,7 @@ impl<'a> Job<'a> {
     pub fn page(&self, index: usize) -> Result<Page, Problem> {
         let desk = &self.desk;
         let side = |front: Option<&Page>, back| match front {
-            Some(front) if back => Ok(blank(front)),
+            Some(front) if back => Ok(blank(&self.desk, front)),
             Some(front) => Ok(front.clone()),
             None => Err(lost(self.stock, index)),
         };
@@ -175,8 +175,8 @@ impl<'a> Job<'a> {
             Some((Part::Kits(kits), leaf, back)) => {
                 let Some((kit, leaf)) = kits.leaf(leaf) else { return Err(lost(self.stock, index)) };
                 let copy = Copy { kit: u32::try_from(kit).ok(), ..Copy::default() };
-                let page = sided(leaf.back.as_ref(), &leaf.front, back);
-                mark::on(page, &copy, desk.layouts, desk.family, desk.text())
+                let page = sided(desk, leaf.back.as_ref(), &leaf.front, back);
+                mark::on(desk, page, &copy)
             }
             Some((Part::Packets(packets), leaf, back)) => self.packet_page(packets, leaf, back),
             None => Err(lost(self.stock, index)),
@@ -189,28 +189,28 @@ impl<'a> Job<'a> {
         let Some((seat, leaf)) = found else {
             return Err(lost(self.stock, leaf));
         };
-        let master = sided(leaf.back.as_ref(), &leaf.front, back);
+        let master = sided(&self.desk, leaf.back.as_ref(), &leaf.front, back);
         let copy = Copy { learner: Some(seat.number), name: name(&self.desk, seat), ..Copy::default() };
         // Every copy says which version its learner has, also on sheets that are the same for all.
         let version = master.version;
         let coded = Page { version: Some(seat.version), ..master };
-        let page = mark::on(coded, &copy, self.desk.layouts, self.desk.family, self.desk.text())?;
+        let page = mark::on(&self.desk, coded, &copy)?;
         Ok(Page { version, ..page })
     }
 }
 
 /// One side of a leaf.
-fn sided(back: Option<&Page>, front: &Page, wanted: bool) -> Page {
+fn sided(desk: &Desk<'_>, back: Option<&Page>, front: &Page, wanted: bool) -> Page {
     match (wanted, back) {
         (false, _) => front.clone(),
         (true, Some(back)) => back.clone(),
-        (true, None) => blank(front),
+        (true, None) => blank(desk, front),
     }
 }
 
 /// An empty back, so that the next front starts on a new sheet.
-fn blank(front: &Page) -> Page {
-    Page { name: format!("{} (back)", front.name), layers: Vec::new(), ..front.clone() }
+fn blank(desk: &Desk<'_>, front: &Page) -> Page {
+    Page { name: desk.lesson.wording().back_of(&front.name), layers: Vec::new(), ..front.clone() }
 }
 
 /// A fault of ours: a page that was counted and is not there.

@@ -16,6 +16,8 @@ use crate::sheets::page::checkline;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{Layer, Node, Page, Piece, Tag};
 use crate::spec::SheetKind;
+use crate::wording::stamps::PileSheet;
+use crate::wording::ticket::PiecesCut;
 
 /// All sheets of one kit's kind: blocks, or cards.
 #[derive(Debug, Clone)]
@@ -35,8 +37,8 @@ pub struct Gang {
 /// The sheets with pieces of one size.
 #[derive(Debug, Clone)]
 pub struct SizeRun {
-    /// What the pieces are, in a word.
-    pub what: &'static str,
+    /// What the pieces are.
+    pub what: PiecesCut,
     /// Where they are.
     pub division: Division,
     /// Which piece is where.
@@ -96,16 +98,10 @@ impl Gang {
         let group = size.runs.group_of(leaf).unwrap_or(0);
         let here = &size.runs.groups()[group];
         let (depth, sheets) = (leaf - here.sheets.start, here.sheets.len());
-        let title = desk.lesson.wording().sheet_title(self.kind);
         let kits = (here.sets.start + 1, here.sets.end);
-        let text = format!(
-            "{title}: {} \u{b7} pile {} of {} \u{b7} sheet {} of {sheets} \u{b7} {}",
-            size.what,
-            group + 1,
-            size.runs.groups().len(),
-            depth + 1,
-            if kits.0 == kits.1 { format!("kit {}", kits.0) } else { format!("kits {} to {}", kits.0, kits.1) },
-        );
+        let wording = desk.lesson.wording();
+        let at = PileSheet { pile: (group + 1, size.runs.groups().len()), sheet: (depth + 1, sheets) };
+        let text = wording.gang_line(self.kind, size.what, at, kits);
         let mut own = Layer::default();
         if size.banded && depth == 0 {
             for set in here.sets.clone() {
@@ -115,7 +111,7 @@ impl Gang {
             }
         }
         own.nodes.push(stamp::text(desk, &text, size.division.line())?);
-        let name = format!("{title}, {}, pile {}, sheet {}", size.what, group + 1, depth + 1);
+        let name = wording.gang_name(self.kind, size.what, group + 1, depth + 1);
         let mut layers = vec![Arc::clone(&size.frame)];
         layers.extend(size.drawn.get(group).and_then(|group| group.get(depth)).cloned());
         layers.push(Arc::new(own));

@@ -54,7 +54,7 @@ pub fn leaves(desk: &Desk<'_>, masters: &[Page], stock: Stock, edge: Option<Edge
             if let Some(edge) = edge.filter(|_| front.sheet == SheetKind::Strips) {
                 let (here, rest) = next.split_at(backs::pieces(front).count().min(next.len()));
                 next = rest;
-                back = Some(backs::page(front, here, edge));
+                back = Some(backs::page(desk, front, here, edge));
             }
             Leaf { front: front.clone(), back }
         };

@@ -101,9 +101,9 @@ impl Piles {
             version: None,
             learner: None,
             stock: self.stock,
-            name: stamp::title(
-                self.stacks.group_of(leaf),
-                leaf - self.stacks.sheets_of(self.stacks.group_of(leaf)).start,
+            name: desk.lesson.wording().pile_sheet(
+                self.stacks.group_of(leaf) + 1,
+                leaf - self.stacks.sheets_of(self.stacks.group_of(leaf)).start + 1,
                 back,
             ),
             layers: if back { Vec::new() } else { vec![Arc::clone(&self.frame)] },
@@ -147,7 +147,7 @@ impl Piles {
         let mut nodes = Vec::new();
         for (place, seat) in self.stacks.sets_of(group).filter_map(|set| seats.get(set)).enumerate() {
             let copy = Copy { learner: Some(seat.number), name: "", ..Copy::default() };
-            let mut pen = Pen::new(Some(seat.version), &copy, desk.layouts, desk.family, desk.text());
+            let mut pen = Pen::new(desk, Some(seat.version), &copy);
             let mark = Mark { frame: self.sheet.strips.mark(self.sheet.division.place(place)), says: Says::Piece };
             nodes.push(pen.fill(&mark)?.unwrap_or_else(|| Node::Artifact(Vec::new())));
         }

@@ -9,6 +9,7 @@ use crate::sheets::page::ink;
 use crate::sheets::page::name;
 use crate::sheets::page::text::{self, Align, Face};
 use crate::sheets::page::{Item, Node, Tag};
+use crate::wording::stamps::PileSheet;
 
 /// How high the line at the top of a sheet is.
 pub fn height(desk: &Desk<'_>) -> Result<Length, Problem> {
@@ -18,12 +19,6 @@ pub fn height(desk: &Desk<'_>) -> Result<Length, Problem> {
 /// The small face of the program's own remarks.
 fn face(desk: &Desk<'_>) -> Result<Face, Problem> {
     desk.face(desk.layouts.page(), "foot")
-}
-
-/// What a bookmark calls a sheet of a pile; both counted from 0.
-pub fn title(group: usize, sheet: usize, back: bool) -> String {
-    let side = if back { " (back)" } else { "" };
-    format!("Pile {}, sheet {}{side}", group + 1, sheet + 1)
 }
 
 /// The line at the top: pile, sheet, learners, versions. No larger than it needs to be, and outside every piece.
@@ -42,16 +37,8 @@ pub fn line(
     let mut versions: Vec<String> = members.iter().map(|seat| seat.version.to_string()).collect();
     versions.sort_unstable();
     versions.dedup();
-    let side = if back { " \u{b7} back" } else { "" };
-    let text = format!(
-        "Pile {} of {} \u{b7} sheet {} of {}{side} \u{b7} strips {} \u{b7} learners {}",
-        group + 1,
-        stacks.groups(),
-        leaf - sheets.start + 1,
-        sheets.len(),
-        versions.join(", "),
-        runs(&numbers),
-    );
+    let at = PileSheet { pile: (group + 1, stacks.groups()), sheet: (leaf - sheets.start + 1, sheets.len()) };
+    let text = desk.lesson.wording().pile_line(at, back, &versions.join(", "), &runs(desk, &numbers));
     self::text(desk, &text, frame)
 }
 
@@ -73,7 +60,7 @@ pub fn name<'a>(desk: &Desk<'a>, seat: &Seat) -> &'a str {
 pub fn kit_band(desk: &Desk<'_>, (kit, kits): (usize, usize), holds: &str, rect: Rect) -> Result<Node, Problem> {
     let small = face(desk)?;
     let inner = rect.shrunk(Sides::splat(PADDING + Length::mm(1)));
-    let text = name::shortened(desk.family, &format!("Kit {kit} of {kits} \u{b7} {holds}"), inner.width(), &small);
+    let text = name::shortened(desk.family, &desk.lesson.wording().kit_band(kit, kits, holds), inner.width(), &small);
     let lines = if inner.height() < small.pitch() {
         rect.shrunk(Sides {
             left: PADDING + Length::mm(1),
@@ -89,8 +76,8 @@ pub fn kit_band(desk: &Desk<'_>, (kit, kits): (usize, usize), holds: &str, rect:
     Ok(Node::tagged(Tag::Section, [Node::artifact(edge), text]))
 }
 
-/// Numbers in words, neighbours drawn together: "1 to 8", "1 to 3, 7".
-pub fn runs(numbers: &[u32]) -> String {
+/// Numbers, neighbours drawn together.
+fn neighbours(numbers: &[u32]) -> Vec<(u32, u32)> {
     let mut sorted = numbers.to_vec();
     sorted.sort_unstable();
     let mut runs: Vec<(u32, u32)> = Vec::new();
@@ -100,12 +87,12 @@ pub fn runs(numbers: &[u32]) -> String {
             _ => runs.push((number, number)),
         }
     }
-    let word = |(first, last): (u32, u32)| match last - first {
-        0 => first.to_string(),
-        1 => format!("{first}, {last}"),
-        _ => format!("{first} to {last}"),
-    };
-    runs.into_iter().map(word).collect::<Vec<_>>().join(", ")
+    runs
+}
+
+/// Numbers in words, neighbours drawn together: "1 to 8", "1 to 3, 7".
+fn runs(desk: &Desk<'_>, numbers: &[u32]) -> String {
+    desk.lesson.wording().runs(&neighbours(numbers))
 }
 
 /// The first piece of a set.
@@ -118,10 +105,9 @@ pub fn band(desk: &Desk<'_>, seat: &Seat, called: &str, strips: usize, rect: Rec
     let bottom = Rect::new(inner.origin().moved(Length::ZERO, top.height()), Size::new(inner.width(), low));
     let who = match (called.is_empty(), seat.spare) {
         (false, _) => format!("{} \u{b7} {called}", seat.number),
-        (true, false) => format!("Learner {}", seat.number),
-        (true, true) => format!("Spare set {}", seat.number),
+        (true, spare) => desk.lesson.wording().whose_set(seat.number, spare),
     };
-    let what = format!("Version {} \u{b7} {strips} strips", seat.version);
+    let what = desk.lesson.wording().set_holds(seat.version, strips);
     let who = name::set(desk.family, &who, None, top, &code, Align::CENTRE).tagged(Tag::Paragraph);
     let what = name::shortened(desk.family, &what, bottom.width(), &small);
     let what = desk.set(&what, bottom, &small, Align::CENTRE)?.tagged(Tag::Paragraph);
@@ -134,7 +120,8 @@ const PADDING: Length = Length::mm(2);
 
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use crate::wording::English;
+    use crate::wording::stamps::Stamps as _;
 
     #[test]
     fn neighbours_are_drawn_together() {
@@ -146,7 +133,7 @@ mod tests {
             (&[1, 2, 3, 7, 9, 10], "1 to 3, 7, 9, 10"),
             (&[12, 26, 40], "12, 26, 40"),
         ] {
-            assert_eq!(runs(numbers), want);
+            assert_eq!(English.runs(&super::neighbours(numbers)), want);
         }
     }
 }

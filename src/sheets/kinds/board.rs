@@ -34,7 +34,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
                     page(desk, layout, design, set, these, PageNumber { k, of, board: false })?,
                     set.version,
                 ));
-                name(pages.last_mut(), k, of);
+                name(desk, pages.last_mut(), k, of);
             }
         }
     }

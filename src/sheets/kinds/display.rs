@@ -7,7 +7,7 @@
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size, Weight};
 use crate::number::{Number, Place};
-use crate::sheets::blocks::geometry::{BlockKind, Blockwork, Counts, counts, words};
+use crate::sheets::blocks::geometry::{BlockKind, Blockwork, Counts, counts};
 use crate::sheets::blocks::picture::{Pictures, place as place_of};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head};
@@ -108,14 +108,15 @@ impl<'a> Wall<'a> {
         let heads = self.columns.iter().zip(self.cells(chart)?);
         heads.into_iter().try_fold(face, |face, (column, cells)| {
             let room = cells.head.shrunk(HEAD_SIDES).size();
-            text::largest(self.desk.family, &[column.place.words()], room, &face).map(|size| face.at(size))
+            text::largest(self.desk.family, &[self.desk.lesson.wording().place(column.place)], room, &face)
+                .map(|size| face.at(size))
         })
     }
 
     /// An empty page with its heading.
     fn blank(&self, k: u32) -> Result<(Size, head::Headed), Problem> {
         let page = self.desk.page(self.turn);
-        let title = format!("Model number {k}");
+        let title = self.desk.lesson.wording().model_title(k);
         let head = Head { title: &title, note: None, reader: Reader::Learner, name: false, code: false };
         Ok((page, head::lay(self.desk, self.desk.live(page, self.layout), &head)?))
     }
@@ -136,12 +137,12 @@ impl<'a> Wall<'a> {
         };
         let needs: Vec<Length> = (0..self.columns.len()).map(wide).collect();
         let rest = (chart.width() - needs.iter().copied().sum()).max(Length::ZERO);
-        let ink = self.desk.ink();
+        let (ink, wording) = (self.desk.ink(), self.desk.lesson.wording());
         let mut works = works.unwrap_or_default().into_iter();
         let shares = rest.split(self.count());
         for ((column, need), more) in self.columns.iter_mut().zip(needs).zip(shares) {
             column.width = need + more;
-            column.pictures = works.next().flatten().map(|work| Pictures::new(work, ink));
+            column.pictures = works.next().flatten().map(|work| Pictures::new(work, ink, wording));
         }
         Ok(())
     }
@@ -188,7 +189,11 @@ impl<'a> Wall<'a> {
     /// The least width of a column: as its heading needs at its least size.
     fn least_width(&self) -> Result<Length, Problem> {
         let least = self.heading.at(self.heading.least);
-        let widest = self.columns.iter().map(|column| self.desk.width(column.place.words(), &least)).max();
+        let widest = self
+            .columns
+            .iter()
+            .map(|column| self.desk.width(self.desk.lesson.wording().place(column.place), &least))
+            .max();
         let column = widest.unwrap_or(Length::ZERO) + HEAD_SIDE * 2 + Length::mm(1);
         Ok(column.max(self.layout.length("column")?))
     }
@@ -253,7 +258,12 @@ impl<'a> Wall<'a> {
             if room.height() > Length::ZERO {
                 shades.push(Item::Rect { rect: room, fill: None, stroke: Some(ink::OUTLINE) });
             }
-            let name = self.desk.set(place.words(), head.shrunk(HEAD_SIDES), &self.heading, Align::CENTRE)?;
+            let name = self.desk.set(
+                self.desk.lesson.wording().place(place),
+                head.shrunk(HEAD_SIDES),
+                &self.heading,
+                Align::CENTRE,
+            )?;
             heads.push(name.tagged(Tag::HeaderCell(Scope::Column)));
             let text = if number.shows(place) { number.digit(place).to_string() } else { String::new() };
             let frame = digit.shrunk(Sides::splat(self.layout.padding.half()));
@@ -264,8 +274,9 @@ impl<'a> Wall<'a> {
         }
         shades.push(Item::Rect { rect: chart, fill: None, stroke: Some(ink::HEAVY) });
         let table = Node::tagged(Tag::Table, [Node::Tagged(Tag::Row, heads), Node::Tagged(Tag::Row, digits)]);
-        let figure =
-            counts.filter(|_| !blocks.is_empty()).map(|counts| Node::Tagged(Tag::Figure(words(counts)), blocks));
+        let figure = counts
+            .filter(|_| !blocks.is_empty())
+            .map(|counts| Node::Tagged(Tag::Figure(self.desk.lesson.wording().blocks_told(counts)), blocks));
         Ok([Node::Artifact(shades), table].into_iter().chain(figure).collect())
     }
 }

@@ -8,12 +8,13 @@ use crate::diag::Problem;
 use crate::lesson::{InPlay, SortSet};
 use crate::measure::{Length, Size};
 use crate::number::{Breadth, Content, Form, Task};
-use crate::sheets::blocks::geometry::{self, Blockwork, Counts};
+use crate::sheets::blocks::geometry::{Blockwork, Counts};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::flow::table::{self, Table, TableCell, TableColumn};
 use crate::sheets::flow::titled::{self, TablePages, TitledTable};
 use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::kinds::pieces;
+use crate::sheets::kinds::told::pictured;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layout;
@@ -27,15 +28,14 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     parts.extend(slips(desk)?);
     if !parts.is_empty() {
         let layout = desk.layout(SheetKind::Key)?;
-        let setup = TablePages { kind: SheetKind::Key, layout, title: CHECKS, note: None, pictures: None };
+        // What all versions share.
+        let title = desk.lesson.wording().checks_key_title();
+        let setup = TablePages { kind: SheetKind::Key, layout, title, note: None, pictures: None };
         let laid = titled::lay(desk, &setup, &parts)?;
-        pages.extend(laid.into_iter().map(|page| Page { name: CHECKS.to_owned(), ..page }));
+        pages.extend(laid.into_iter().map(|page| Page { name: title.to_owned(), ..page }));
     }
     Ok(pages)
 }
-
-/// What all versions share: its title, and its name in bookmarks.
-const CHECKS: &str = "Key: quick checks and slips";
 
 /// What the letters of slips mean, here and on the tally.
 fn slips(desk: &Desk<'_>) -> Result<Option<TitledTable>, Problem> {
@@ -56,16 +56,19 @@ fn slips(desk: &Desk<'_>) -> Result<Option<TitledTable>, Problem> {
         ]
     };
     let letter = ColumnWidth::Fixed(table::natural(desk, ["m"].into_iter(), &face, layout.padding));
+    let wording = desk.lesson.wording();
+    let [slip, here, thinks, next] = wording.letters_heads();
     let columns = [
         ("", letter),
-        ("Slip", ColumnWidth::Share(4)),
-        ("In this lesson", ColumnWidth::Share(5)),
-        ("The learner thinks", ColumnWidth::Share(6)),
-        ("Next", ColumnWidth::Share(7)),
+        (slip, ColumnWidth::Share(4)),
+        (here, ColumnWidth::Share(5)),
+        (thinks, ColumnWidth::Share(6)),
+        (next, ColumnWidth::Share(7)),
     ];
+    let (heading, note) = wording.letters();
     Ok(Some(TitledTable {
-        heading: "What each letter means".to_owned(),
-        note: Some("Decoys, quick checks, tally and plan use the same letters.".to_owned()),
+        heading: heading.to_owned(),
+        note: Some(note.to_owned()),
         table: Table {
             columns: columns.into_iter().map(|(h, width)| TableColumn { heading: h.to_owned(), width }).collect(),
             rows: desk.lesson.slips.iter().map(row).collect(),
@@ -77,28 +80,21 @@ fn slips(desk: &Desk<'_>) -> Result<Option<TitledTable>, Problem> {
 pub fn example(desk: &Desk<'_>, in_play: &InPlay) -> String {
     let Some(wrong) = in_play.seen.first() else { return String::new() };
     let style = &desk.lesson.style;
-    let answer = pictured(&wrong.content);
+    let wording = desk.lesson.wording();
+    let answer = pictured(desk, &wrong.content);
     match wrong.task {
         Task::Forms { shown, .. } => {
-            let shown = shown.content(wrong.of, style).map(|content| pictured(&content)).unwrap_or_default();
-            format!("{answer} for {shown}")
+            let shown = shown.content(wrong.of, style).map(|content| pictured(desk, &content)).unwrap_or_default();
+            wording.answer_for(&answer, &shown)
         }
         Task::Worth(place) => {
-            let digit = desk.lesson.wording().digit_of(wrong.of.digit(place), &style.numeral(wrong.of));
-            format!("{answer} for {digit}")
+            let digit = wording.digit_of(wrong.of.digit(place), &style.numeral(wrong.of));
+            wording.answer_for(&answer, &digit)
         }
         Task::Greater(other) => {
             let (one, two) = (style.numeral(wrong.of), style.numeral(other));
-            format!("{answer} for {one} and {two}")
+            wording.answer_for(&answer, &wording.list(&[&one, &two]))
         }
-    }
-}
-
-/// A content as a text: the pieces of a picture counted.
-fn pictured(content: &Content) -> String {
-    match content {
-        Content::Text(text) => text.clone(),
-        Content::Blocks(counts) => geometry::words(*counts),
     }
 }
 
@@ -117,7 +113,7 @@ fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         let Some(work) = Blockwork::at(unit, &drawn, room.width).filter(|work| work.size().fits(room)) else {
             continue;
         };
-        let pages = keys(desk, layout, Some(&Pictures::new(work, desk.ink())))?;
+        let pages = keys(desk, layout, Some(&Pictures::new(work, desk.ink(), desk.lesson.wording())))?;
         let fewer = best.as_ref().is_none_or(|best| pages.len() < best.len());
         let least_possible = pages.len() == desk.lesson.sets.len();
         if fewer {
@@ -189,7 +185,11 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
         TableColumn { heading: heading.to_owned(), width }
     });
     let columns = columns.collect();
-    Ok(TitledTable { heading: format!("Board {}, answered", set.version), note: None, table: Table { columns, rows } })
+    Ok(TitledTable {
+        heading: desk.lesson.wording().board_answered(set.version),
+        note: None,
+        table: Table { columns, rows },
+    })
 }
 
 /// The decoys, if there are any.
@@ -225,13 +225,15 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
         let text = |text: &str| TableCell::Text(text.to_owned());
         rows.push(vec![shown, text(&shows), text(&of), text(&name), text(desk.lesson.wording().slip_thinking(slip))]);
     }
+    let wording = desk.lesson.wording();
+    let [piece, reads, made, mistake, thinks] = wording.decoys_heads();
     let numerals: Vec<String> = set.rows.iter().map(|number| desk.lesson.style.numeral(*number)).collect();
-    let made_of = table::natural(desk, numerals.iter().map(String::as_str).chain(["Made of"]), &face, layout.padding);
+    let made_of = table::natural(desk, numerals.iter().map(String::as_str).chain([made]), &face, layout.padding);
     let values = rows.iter().filter_map(|row| match row.get(1) {
         Some(TableCell::Text(value)) => Some(value.as_str()),
         _ => None,
     });
-    let shows = table::natural(desk, values.chain(["Shows"]), &face, layout.padding);
+    let shows = table::natural(desk, values.chain([reads]), &face, layout.padding);
     let names: Vec<&str> = rows
         .iter()
         .filter_map(|row| match row.get(3) {
@@ -245,11 +247,11 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
         None => ColumnWidth::Share(4),
     };
     let mut columns = vec![
-        ("Strip", strip),
-        ("Shows", ColumnWidth::Fixed(shows)),
-        ("Made of", ColumnWidth::Fixed(made_of)),
-        ("Slip", ColumnWidth::Fixed(slip.max(layout.length("slip")?))),
-        ("The learner thinks", ColumnWidth::Share(8)),
+        (piece, strip),
+        (reads, ColumnWidth::Fixed(shows)),
+        (made, ColumnWidth::Fixed(made_of)),
+        (mistake, ColumnWidth::Fixed(slip.max(layout.length("slip")?))),
+        (thinks, ColumnWidth::Share(8)),
     ];
     if widest.is_none() {
         // A text says what it shows.
@@ -258,13 +260,10 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
             row.remove(1);
         }
     }
+    let (heading, note) = wording.decoys();
     Ok(Some(TitledTable {
-        heading: "Decoys".to_owned(),
-        note: Some(
-            "These strips belong in no row. A learner who lays one down shows how they are thinking. What helps stands \
-             with the slip's letter at the end of this key."
-                .to_owned(),
-        ),
+        heading: heading.to_owned(),
+        note: Some(note.to_owned()),
         table: Table {
             columns: columns.into_iter().map(|(h, width)| TableColumn { heading: h.to_owned(), width }).collect(),
             rows,

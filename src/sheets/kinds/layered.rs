@@ -20,9 +20,9 @@ use crate::sheets::page::layout::Layout;
 use crate::sheets::page::text::Face;
 use crate::sheets::page::{CutLine, Item, Layer, Node, Page, Piece, Reader, Tag, Text};
 use crate::spec::SheetKind;
+use crate::wording::ticket::PiecesCut;
 use std::sync::Arc;
 
-const NOTE: &str = "Sit down to cut. Lay cards on top of each other, right edges together.";
 /// At most one card a place for each of the digits 1 to 9.
 const SETS: u32 = 9;
 /// Digits are not made smaller than this to get more kits on a page.
@@ -37,12 +37,13 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let sets = sets(desk);
     let plan = plan(desk, layout, &sets, 1)?;
     let pages = share(size(sets.len()), plan.columns * plan.rows, plan.columns);
+    let note = desk.lesson.wording().layered_note(None);
     let mut left = sets.as_slice();
     let mut masters = Vec::new();
     for count in pages {
         let (here, rest) = left.split_at(usize::try_from(count).unwrap_or(0).min(left.len()));
         left = rest;
-        masters.push(page(desk, layout, &plan, NOTE, &[here])?);
+        masters.push(page(desk, layout, &plan, &note, &[here])?);
     }
     Ok(masters)
 }
@@ -58,10 +59,7 @@ pub fn supply(desk: &Desk<'_>, kits: u32) -> Result<Supply, Problem> {
         let times = usize::try_from(kits).unwrap_or(usize::MAX);
         return Ok(Supply { pages: lay(desk)?.into_iter().map(|page| (page, times)).collect() });
     }
-    let note = match rows {
-        1 => "Each row is a kit. Cut the rows apart first.".to_owned(),
-        rows => format!("Each {rows} rows are a kit. Cut the kits apart first."),
-    };
+    let note = desk.lesson.wording().layered_note(Some(rows));
     let (full, last) = (kits / here, kits % here);
     let mut pages = Vec::new();
     for (count, times) in [(here, full), (last, 1)] {
@@ -82,14 +80,14 @@ pub fn suits<'d>(desk: &'d Desk<'_>) -> Result<Vec<Suit<'d>>, Problem> {
         let texts: Vec<String> =
             sets.iter().filter_map(|set| set.get(k).copied().flatten()).map(|d| text(d, place)).collect();
         let size = Size::new(plan.pitch * i64::try_from(place).unwrap_or(1), plan.high);
-        let (names, plan) = (texts.iter().map(|text| format!("card {text}")).collect(), Arc::clone(&plan));
+        let (names, plan) = (texts.iter().map(|text| desk.lesson.wording().card(text)).collect(), Arc::clone(&plan));
         let draw = move |piece: usize, rect: Rect| match texts.get(piece) {
             Some(text) => card(desk, layout, &plan, text, rect).map(Vec::from),
             None => Ok(Vec::new()),
         };
         Suit {
             kind: SheetKind::Layered,
-            what: desk.lesson.wording().place(Place::ALL[place - 1]),
+            what: PiecesCut::Cards(Place::ALL[place - 1]),
             size,
             names,
             stock: layout.stock,
@@ -155,7 +153,7 @@ fn plan(desk: &Desk<'_>, layout: &Layout, sets: &[CardSet], kits: u32) -> Result
     let mut largest = Length::ZERO;
     for &turn in &layout.turns {
         let size = desk.page(turn);
-        let body = headed(desk, layout, size, NOTE)?.body;
+        let body = headed(desk, layout, size, &desk.lesson.wording().layered_note(None))?.body;
         for columns in layout.grid.columns.0..=layout.grid.columns.1 {
             let kit = count.div_ceil(columns);
             let together = if kits > 1 { layout.grid.rows.1 } else { layout.grid.rows.1.min(kit) };
@@ -265,7 +263,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, note: &str, kits: &
                 let Some(digit) = digit else { continue };
                 let text = text(*digit, place);
                 layer.nodes.extend(card(desk, layout, plan, &text, rect)?);
-                layer.pieces.push(Piece { rect, name: format!("card {text}") });
+                layer.pieces.push(Piece { rect, name: desk.lesson.wording().card(&text) });
             }
         }
     }

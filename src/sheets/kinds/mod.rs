@@ -16,4 +16,5 @@ pub mod strips;
 pub mod supply;
 pub mod tally;
 pub mod ticket;
+pub mod told;
 pub mod word_bank;

@@ -95,7 +95,8 @@ fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
 }
 
 fn headed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<Headed, Problem> {
-    let head = Head { title: "My numbers", note: None, reader: Reader::Learner, name: true, code: true };
+    let [title, ..] = desk.lesson.wording().record_labels();
+    let head = Head { title, note: None, reader: Reader::Learner, name: true, code: true };
     head::lay(desk, desk.live(page, layout), &head)
 }
 
@@ -159,6 +160,7 @@ impl RowLook<'_> {
 
     /// One row.
     fn row(&self, desk: &Desk<'_>, cell: Rect, number: Option<Number>) -> Result<Node, Problem> {
+        let [_, own, draw, form, spelt] = desk.lesson.wording().record_labels();
         let words = self.words() + self.layout.padding;
         let split = cell.bottom() - words - GAP;
         let top = Rect::between(cell.origin(), Point::new(cell.right(), split));
@@ -177,13 +179,13 @@ impl RowLook<'_> {
                 nodes
                     .push(desk.set(&numeral, given.shrunk(pad), &self.numeral, Align::CENTRE)?.tagged(Tag::Heading(2)));
             }
-            None => nodes.push(self.label(desk, given, "My own")?),
+            None => nodes.push(self.label(desk, given, own)?),
         }
         if self.draw {
-            nodes.push(self.label(desk, drawing, "Draw")?);
+            nodes.push(self.label(desk, drawing, draw)?);
             shapes.push(upright(drawing.left(), top));
         }
-        nodes.push(self.label(desk, expanded, "Expanded form")?);
+        nodes.push(self.label(desk, expanded, form)?);
         shapes.push(upright(expanded.left(), top));
         let base = expanded.bottom() - Length::mm(6);
         let line = |y: Length, from: Rect, stroke: Stroke| Item::Line {
@@ -197,7 +199,7 @@ impl RowLook<'_> {
             to: Point::new(cell.right(), split),
             stroke: ink::OUTLINE,
         });
-        nodes.push(self.label(desk, low, "Words")?);
+        nodes.push(self.label(desk, low, spelt)?);
         let mut y = low.top() + self.layout.padding + self.label.pitch();
         for _ in 0..self.lines {
             shapes.push(line(y, low, ink::FINE));

@@ -6,12 +6,12 @@
 use crate::diag::Problem;
 use crate::lesson::groups::{self, SlipLesson, Trial};
 use crate::measure::{Length, Sides};
-use crate::number::{Content, SlipFamily};
-use crate::sheets::blocks::geometry;
+use crate::number::SlipFamily;
 use crate::sheets::flow::list::{ListLook, ListMark};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
 use crate::sheets::flow::widths::ColumnWidth;
+use crate::sheets::kinds::told::pictured as shown;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::text::Face;
 use crate::sheets::page::{Page, Tag};
@@ -115,22 +115,21 @@ impl GroupPages<'_> {
         let (wording, style) = (desk.lesson.wording(), &desk.lesson.style);
         let tools = desk.lesson.tools(first.of);
         self.heading(wording.lesson_title(lesson.letter, lesson.slip));
-        self.line(format!(
-            "Build: {} {}",
-            wording.group_build(first.of, first.task, tools, style),
-            wording.slip_next(lesson.slip, tools)
+        self.line(wording.build_line(
+            &wording.group_build(first.of, first.task, tools, style),
+            wording.slip_next(lesson.slip, tools),
         ));
-        self.line(format!(
-            "Ask: {} Expect: {}",
-            wording.group_question(lesson.slip, first.of, first.task, tools, style),
-            wording.group_answer(lesson.slip, first.of, first.task, tools, style)
+        self.line(wording.ask_line(
+            &wording.group_question(lesson.slip, first.of, first.task, tools, style),
+            &wording.group_answer(lesson.slip, first.of, first.task, tools, style),
         ));
-        self.line(format!("Try: {} {}", wording.group_try(first.task, tools), wording.group_gone(lesson.slip, tools)));
+        self.line(wording.try_line(&wording.group_try(first.task, tools), &wording.group_gone(lesson.slip, tools)));
         let row = |trial: &Trial| {
-            let wrong = trial.wrong.as_ref().map_or_else(|| wording.both_equal().to_owned(), shown);
+            let wrong =
+                trial.wrong.as_ref().map_or_else(|| wording.both_equal().to_owned(), |wrong| shown(desk, wrong));
             vec![
                 TableCell::Text(wording.shown_in(trial.of, trial.task, style)),
-                TableCell::Bold(shown(&trial.right)),
+                TableCell::Bold(shown(desk, &trial.right)),
                 TableCell::Text(wrong),
             ]
         };
@@ -160,12 +159,4 @@ fn table(heads: [&str; 3], parts: [u32; 3], rows: Vec<Vec<TableCell>>) -> Table 
     let columns =
         columns.map(|(heading, parts)| TableColumn { heading: heading.to_owned(), width: ColumnWidth::Share(parts) });
     Table { columns: columns.collect(), rows }
-}
-
-/// A content as a text: the pieces of a picture counted.
-fn shown(content: &Content) -> String {
-    match content {
-        Content::Text(text) => text.clone(),
-        Content::Blocks(counts) => geometry::words(*counts),
-    }
 }

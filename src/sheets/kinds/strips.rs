@@ -34,7 +34,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
                 _ => PageNumber { k: k + 1, of: parts.len(), board: false },
             };
             pages.push(desk.versioned(page(desk, layout, design, part, number)?, set.version));
-            name(pages.last_mut(), k + 1, parts.len());
+            name(desk, pages.last_mut(), k + 1, parts.len());
         }
     }
     Ok(pages)

@@ -10,6 +10,7 @@ use crate::lesson::job::Stock;
 use crate::measure::{Rect, Size};
 use crate::sheets::page::{Node, Page};
 use crate::spec::SheetKind;
+use crate::wording::ticket::PiecesCut;
 
 /// What is printed of a sheet so that there is enough for so many kits.
 #[derive(Debug, Clone, Default)]
@@ -38,8 +39,8 @@ impl Supply {
 pub struct Suit<'d> {
     /// The sheet whose pieces they are.
     pub kind: SheetKind,
-    /// What they are, in a word: "flats".
-    pub what: &'static str,
+    /// What they are.
+    pub what: PiecesCut,
     /// The size of each.
     pub size: Size,
     /// What each is called, in the order of the pile.

@@ -52,7 +52,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 }
 
 fn headed(desk: &Desk<'_>, layout: &Layout, size: Size) -> Result<Headed, Problem> {
-    let note = "A tick means yes. Leave a box empty when you have not seen it.";
+    let note = desk.lesson.wording().tally_note();
     let title = desk.lesson.wording().sheet_title(SheetKind::Tally);
     let head = Head { title, note: Some(note), reader: Reader::Staff, name: false, code: false };
     head::lay(desk, desk.live(size, layout), &head)
@@ -72,7 +72,7 @@ fn skills(desk: &Desk<'_>) -> Result<Vec<&'static str>, Problem> {
     let lesson = desk.lesson;
     let mut skills = Vec::new();
     if !lesson.chosen.model.is_empty() {
-        skills.push("builds it");
+        skills.push(lesson.wording().builds());
     }
     let forms = lesson.sets.first().map_or(&[][..], |set| &set.forms);
     skills.extend(forms.iter().map(|form| lesson.wording().form_skill(*form)));
@@ -235,7 +235,8 @@ impl Table {
     fn groups(&self, desk: &Desk<'_>, body: Rect, first: Length) -> Result<Vec<Node>, Problem> {
         let mut nodes = Vec::new();
         let split = count(self.skills.len());
-        for (from, to, title) in [(0, split, "Can do"), (split, self.columns(), "Slips seen")] {
+        let [can_do, seen, _] = desk.lesson.wording().tally_heads();
+        for (from, to, title) in [(0, split, can_do), (split, self.columns(), seen)] {
             let frame = Rect::between(
                 Point::new(first + self.x(from), body.top()),
                 Point::new(first + self.x(to), body.top() + self.group.pitch()),
@@ -257,7 +258,8 @@ impl Table {
         let align = Align { across: Across::Left, down: Down::Bottom };
         let face = self.heading;
         let mut cells = Vec::new();
-        let learner = desk.set("Learner", cell(body.left() + self.padding, self.names), &face, align)?;
+        let [.., learner] = desk.lesson.wording().tally_heads();
+        let learner = desk.set(learner, cell(body.left() + self.padding, self.names), &face, align)?;
         cells.push(learner.tagged(Tag::HeaderCell(Scope::Column)));
         for (k, skill) in (0..).zip(&self.skills) {
             let set = desk.set(skill, cell(first + self.x(k), self.x(k + 1) - self.x(k)), &face, align)?;

@@ -3,11 +3,9 @@
 //! In: all numbers of the lesson. Out: one page: ones, teens, tens and place words in columns that a child can scan, and
 //! how two words join. Only words that some number needs are there.
 
-use std::collections::BTreeSet;
-
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size, Weight};
-use crate::number::{Number, Style};
+use crate::number::Number;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head};
 use crate::sheets::page::ink;
@@ -15,80 +13,27 @@ use crate::sheets::page::layout::{Layout, Turn};
 use crate::sheets::page::text::{self, Across, Align, Down, Face};
 use crate::sheets::page::{Item, Layer, Node, Page, Reader, Scope, Tag};
 use crate::spec::SheetKind;
+use crate::wording::learner::BankGroup;
 
 /// Lays the page out; none for a lesson without numbers.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
-    let groups = groups(desk);
+    let (wording, chosen) = (desk.lesson.wording(), &desk.lesson.chosen);
+    let numbers: Vec<Number> =
+        chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit).copied().collect();
+    let groups = wording.bank(&numbers, &desk.lesson.style);
     if groups.is_empty() {
         return Ok(Vec::new());
     }
     let layout = desk.layout(SheetKind::WordBank)?;
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
-    let title = desk.lesson.wording().sheet_title(SheetKind::WordBank);
+    let title = wording.sheet_title(SheetKind::WordBank);
     let head = Head { title, note: None, reader: Reader::Learner, name: false, code: true };
     let headed = head::lay(desk, desk.live(size, layout), &head)?;
-    let notes = notes(desk);
+    // Shown with numbers that learners meet before they sort: no answer of a board or a check is given away.
+    let notes = wording.bank_notes(&chosen.model, &desk.lesson.style);
     let bank = Bank::fit(desk, layout, headed.body, &groups, &notes)?;
     let layer = Layer { nodes: bank.draw(desk, headed.body, &groups, &notes)?, ..Layer::default() };
     Ok(vec![desk.finish(SheetKind::WordBank, size, layout.stock, headed, layer)])
-}
-
-/// A numeral and its word.
-type BankWord = (String, String);
-
-/// Words of one kind with their numerals.
-struct BankGroup {
-    title: &'static str,
-    entries: Vec<BankWord>,
-}
-
-/// The numbers whose names are single words, by kind.
-fn groups(desk: &Desk<'_>) -> Vec<BankGroup> {
-    let style = &desk.lesson.style;
-    let chosen = &desk.lesson.chosen;
-    let numbers = || chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit);
-    let mut needed = BTreeSet::new();
-    for number in numbers() {
-        let words = style.words(*number);
-        needed.extend(words.split([' ', '-']).map(|word| word.trim_end_matches(',').to_owned()));
-    }
-    // "one hundred" is two words: the place word is what comes after "one".
-    let place =
-        |n: u32| single(style, n).map(|(numeral, words)| (numeral, words.trim_start_matches("one ").to_owned()));
-    let kinds: [(&str, Vec<Option<BankWord>>); 4] = [
-        ("Ones", (0..=9).map(|n| single(style, n)).collect()),
-        ("Ten to nineteen", (10..=19).map(|n| single(style, n)).collect()),
-        ("Tens", (2..=9).map(|n| single(style, n * 10)).collect()),
-        ("Places", [100, 1_000].into_iter().map(place).collect()),
-    ];
-    let kept = kinds.into_iter().map(|(title, entries)| BankGroup {
-        title,
-        entries: entries.into_iter().flatten().filter(|(_, word)| needed.contains(word)).collect(),
-    });
-    kept.filter(|group| !group.entries.is_empty()).collect()
-}
-
-fn single(style: &Style, value: u32) -> Option<BankWord> {
-    let number = Number::new(value)?;
-    Some((style.numeral(number), style.words(number)))
-}
-
-/// How words join, with this lesson's own numbers.
-fn notes(desk: &Desk<'_>) -> Vec<String> {
-    let style = &desk.lesson.style;
-    let chosen = &desk.lesson.chosen;
-    // Numbers that learners meet before they sort: no answer of a board or a check is given away.
-    let mut notes = Vec::new();
-    if let Some(number) = chosen.model.iter().find(|n| style.words(**n).contains('-')) {
-        let words = style.words(*number);
-        if let Some(joined) = words.split(' ').map(|word| word.trim_end_matches(',')).find(|word| word.contains('-')) {
-            notes.push(format!("Join tens and ones with a hyphen: {joined}"));
-        }
-    }
-    if let Some(number) = chosen.model.iter().find(|n| style.and && style.words(**n).contains(" and ")) {
-        notes.push(format!("We write \u{201c}and\u{201d}: {}", style.words(*number)));
-    }
-    notes
 }
 
 /// Groups in columns at one type size.
@@ -143,8 +88,7 @@ impl Bank {
     /// How wide the numerals' column is.
     fn numerals(&self, desk: &Desk<'_>, groups: &[BankGroup]) -> Length {
         let bold = Face { weight: Weight::Bold, ..self.word };
-        let widest =
-            groups.iter().flat_map(|group| &group.entries).map(|(numeral, _)| desk.width(numeral, &bold)).max();
+        let widest = groups.iter().flat_map(|group| &group.words).map(|(numeral, _)| desk.width(numeral, &bold)).max();
         widest.unwrap_or(Length::ZERO) + self.word.size.scaled(6, 10)
     }
 
@@ -165,7 +109,7 @@ impl Bank {
         self.columns.iter().all(|column| {
             let wide = column
                 .iter()
-                .flat_map(|k| &groups[*k].entries)
+                .flat_map(|k| &groups[*k].words)
                 .all(|(_, word)| desk.width(word, &self.word) + numerals <= width);
             let titles = column.iter().all(|k| desk.width(groups[*k].title, &self.group) <= width);
             let high: Length = column.iter().map(|k| self.high(&groups[*k])).sum();
@@ -176,7 +120,7 @@ impl Bank {
     fn high(&self, group: &BankGroup) -> Length {
         self.group.pitch()
             + Length::mm(2)
-            + self.pitch() * i64::try_from(group.entries.len()).unwrap_or(0)
+            + self.pitch() * i64::try_from(group.words.len()).unwrap_or(0)
             + Length::mm(7)
     }
 
@@ -225,7 +169,7 @@ impl Bank {
         y += Length::mm(1);
         let bold = Face { weight: Weight::Bold, ..self.word };
         let mut rows = Vec::new();
-        for (numeral, word) in &group.entries {
+        for (numeral, word) in &group.words {
             let middle = Align { across: Across::Left, down: Down::Middle };
             let figure = Rect::new(Point::new(area.left(), y), Size::new(numerals, self.pitch()));
             let figure = desk.set(numeral, figure, &bold, middle)?.tagged(Tag::HeaderCell(Scope::Row));

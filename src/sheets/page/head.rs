@@ -53,8 +53,8 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
     let strip = Rect::new(live.origin(), Size::new(right - live.left(), high));
     let base = text::run(desk.family, &[head.title.to_owned()], strip, &title).base().unwrap_or(bottom);
     if head.name {
-        let face = desk.face(page, "name")?;
-        let label = desk.width(NAME, &face) + Length::mm(2);
+        let (face, said) = (desk.face(page, "name")?, desk.lesson.wording().name_label());
+        let label = desk.width(said, &face) + Length::mm(2);
         let writing = page.length("name_line")?;
         let beside = right - live.left() - wanted - gap * 2 >= label + writing;
         // Beside the title where there is room, otherwise on a line of its own below.
@@ -67,7 +67,7 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
         let rest = if beside { right } else { live.right() };
         let frame = Rect::between(Point::new(left, base - face.size.scaled(11, 10)), Point::new(rest, bottom));
         let down = Down::Base(base - frame.top());
-        nodes.push(desk.set(NAME, frame, &face, Align { across: Across::Left, down })?.tagged(Tag::Paragraph));
+        nodes.push(desk.set(said, frame, &face, Align { across: Across::Left, down })?.tagged(Tag::Paragraph));
         let from = Point::new(left + label, base + Length::pt(2));
         nodes.push(Node::artifact(Item::Line { from, to: Point::new(rest, from.y), stroke: ink::OUTLINE }));
         let frame = Rect::between(Point::new(from.x, frame.top()), Point::new(rest, from.y - Length::pt100(50)));
@@ -108,8 +108,6 @@ pub fn foot_only(desk: &Desk<'_>, live: Rect) -> Result<Headed, Problem> {
     Ok(Headed { nodes: Vec::new(), foot, marks: vec![folio], body })
 }
 
-const NAME: &str = "Name";
-
 /// Less room than this beside a title is not worth a name.
 const LEAST_OWNER: Length = Length::mm(20);
 
@@ -121,10 +119,9 @@ fn foot(desk: &Desk<'_>, live: Rect, page: &Layout) -> Result<(Node, Mark), Prob
     let (left, right) = (frame.size().width - Length::mm(14), Length::mm(12));
     let folio = Rect::new(Point::new(frame.right() - right, frame.top()), Size::new(right, high));
     let frame = Rect::new(frame.origin(), Size::new(left, high));
-    let mut lesson = desk.lesson.spec.title.value.clone();
-    if let Some(grade) = &desk.lesson.spec.grade {
-        lesson = format!("{lesson} \u{b7} grade {}", grade.value);
-    }
+    let spec = &desk.lesson.spec;
+    let grade = spec.grade.as_ref().map(|grade| grade.value.as_str());
+    let lesson = desk.lesson.wording().foot(&spec.title.value, grade);
     // A long title is cut short rather than refused: it stands in full on the teacher's plan.
     let lesson = name::shortened(desk.family, &lesson, frame.width(), &face);
     let set = desk.set(&lesson, frame, &face, Align { across: Across::Left, down: Down::Bottom })?;

@@ -8,6 +8,7 @@ use std::sync::Arc;
 use crate::diag::Problem;
 use crate::lesson::Version;
 use crate::measure::{Family, Point, Rect, Size};
+use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layouts;
 use crate::sheets::page::name;
@@ -29,9 +30,9 @@ pub struct Copy<'a> {
 }
 
 /// Adds the copy's own layer to a master.
-pub fn on(page: Page, copy: &Copy<'_>, layouts: &Layouts, family: &Family, size: TextSize) -> Result<Page, Problem> {
+pub fn on(desk: &Desk<'_>, page: Page, copy: &Copy<'_>) -> Result<Page, Problem> {
     let mut page = Page { learner: copy.learner, ..page };
-    let mut pen = Pen::new(page.version, copy, layouts, family, size);
+    let mut pen = Pen::new(desk, page.version, copy);
     let mut marks = page.layers.iter().flat_map(|layer| &layer.marks);
     pen.nameless = !marks.any(|mark| matches!(mark.says, Says::Name | Says::Owner));
     let mut nodes = Vec::new();
@@ -61,21 +62,16 @@ pub struct Pen<'a> {
 
 impl<'a> Pen<'a> {
     /// A pen for a copy of a version's page.
-    pub fn new(
-        version: Option<Version>,
-        copy: &'a Copy<'a>,
-        layouts: &'a Layouts,
-        family: &'a Family,
-        size: TextSize,
-    ) -> Self {
+    pub fn new(desk: &Desk<'a>, version: Option<Version>, copy: &'a Copy<'a>) -> Self {
         let code = match (version, copy.learner) {
-            _ if copy.kit.is_some() => copy.kit.map(|kit| format!("Kit {kit}")).unwrap_or_default(),
+            _ if copy.kit.is_some() => copy.kit.map(|kit| desk.lesson.wording().kit_code(kit)).unwrap_or_default(),
             (Some(version), Some(learner)) => format!("{version} \u{b7} {learner}"),
             (Some(version), None) => version.to_string(),
             (None, Some(learner)) => learner.to_string(),
             (None, None) => String::new(),
         };
         let folio = copy.folio.map(|folio| folio.to_string()).unwrap_or_default();
+        let (layouts, family, size) = (desk.layouts, desk.family, desk.text());
         Self { copy, code, folio, layouts, family, size, nameless: false, done: Vec::new() }
     }
 

@@ -1,14 +1,10 @@
 //! What the substitute's first page says in English.
 
 use super::English;
-use super::phrases::counted;
+use super::phrases::{counted, listed};
 use crate::number::{Form, Number};
+use crate::wording::Usage;
 use crate::wording::cover::{Caution, CoverWords, PageRange};
-use crate::wording::{Phrases, Usage};
-
-fn listed(items: &[String]) -> String {
-    English.list(&items.iter().map(String::as_str).collect::<Vec<_>>())
-}
 
 /// "page 3", "pages 3–5".
 fn on(pages: PageRange) -> String {

@@ -2,12 +2,17 @@
 
 mod checks;
 mod cover;
+mod cutting;
 mod forms;
 mod groups;
+mod keys;
+mod learner;
 mod numbers;
 mod phrases;
 mod plan;
 mod slips;
+mod stamps;
+mod ticket;
 mod titles;
 
 /// English.

@@ -5,6 +5,7 @@
 
 use super::English;
 use crate::number::{Names, Place};
+use crate::wording::Breaks;
 
 /// The words for 0 to 19.
 const SMALL: [&str; 20] = [
@@ -77,6 +78,16 @@ impl Names for English {
 
     fn plus(&self) -> &'static str {
         "plus"
+    }
+}
+
+impl Breaks for English {
+    fn holds_back(&self, word: &str) -> bool {
+        matches!(word, "hundred" | "thousand")
+    }
+
+    fn holds_on(&self, word: &str) -> bool {
+        word == "and"
     }
 }
 

@@ -24,6 +24,11 @@ fn article(number: u32) -> &'static str {
     }
 }
 
+/// "a, b and c" of owned texts.
+pub(super) fn listed(items: &[String]) -> String {
+    English.list(&items.iter().map(String::as_str).collect::<Vec<_>>())
+}
+
 fn joined(items: &[&str], word: &str) -> String {
     match items {
         [] => String::new(),

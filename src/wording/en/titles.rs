@@ -1,7 +1,7 @@
 //! What sheets are called in English.
 
 use super::English;
-use crate::spec::{SheetKind, Version};
+use crate::spec::{PacketKind, SheetKind, Version};
 use crate::wording::Titles;
 
 impl Titles for English {
@@ -26,7 +26,7 @@ impl Titles for English {
     }
 
     fn checks_key_title(&self) -> &'static str {
-        "Key: quick checks"
+        "Key: quick checks and slips"
     }
 
     fn sheet_in_text(&self, kind: SheetKind, count: u32) -> &'static str {
@@ -53,5 +53,18 @@ impl Titles for English {
     fn page_name(&self, kind: SheetKind, version: Option<Version>) -> String {
         let title = self.sheet_title(kind);
         version.map_or_else(|| title.to_owned(), |version| format!("{title} {version}"))
+    }
+
+    fn packet_title(&self, packet: PacketKind, lesson: &str) -> String {
+        let whose = match packet {
+            PacketKind::Teacher => "teacher",
+            PacketKind::Paper => "class sets on paper",
+            PacketKind::PaperBothSides => "class sets on paper, both sides",
+            PacketKind::Card => "class sets on card",
+            PacketKind::CardBothSides => "class sets on card, both sides",
+            PacketKind::Ticket => "job ticket",
+            PacketKind::Substitute => "substitute",
+        };
+        format!("{lesson}: {whose}")
     }
 }

@@ -52,19 +52,18 @@ pub(super) fn lay(
     strip(desk, layout, live)
 }
 
-const PRINT: &str = "Print at actual size, 100 %, no scaling.";
-
 /// Heading and foot like every sheet's, then the check lines.
 fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32)) -> Result<Headed, Problem> {
-    let title = desk.lesson.wording().sheet_title(SheetKind::Blocks);
+    let wording = desk.lesson.wording();
+    let title = wording.sheet_title(SheetKind::Blocks);
     let title = match pages {
         1 => title.to_owned(),
-        _ => format!("{title}, sheet {page} of {pages}"),
+        _ => wording.sheet_of(title, page as usize, pages as usize),
     };
-    let note = Some("Sit down to cut. Cut the long lines first, then the short ones. Striped parts are scrap.");
+    let note = Some(wording.blocks_note());
     let mut headed =
         head::lay(desk, live, &Head { title: &title, note, reader: Reader::Learner, name: false, code: true })?;
-    let words = format!("{PRINT} Lay a ruler on these two lines: if they are not 10 cm and 4 in, the page was scaled.");
+    let words = wording.print_checked();
     let (nodes, bottom) = lines(desk, layout, headed.body, &words)?;
     headed.nodes.extend(nodes);
     headed.body = below(headed.body, bottom + layout.length("below")?);
@@ -75,7 +74,8 @@ fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32))
 fn easy(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32)) -> Result<Headed, Problem> {
     let width = desk.layouts.page().length("code")?;
     let room = Rect::new(live.origin(), Size::new(live.width() - width, live.height()));
-    let words = if pages == 1 { PRINT.to_owned() } else { format!("Sheet {page} of {pages}. {PRINT}") };
+    let wording = desk.lesson.wording();
+    let words = if pages == 1 { wording.print_true().to_owned() } else { wording.print_sheet(page, pages) };
     let (nodes, bottom) = lines(desk, layout, room, &words)?;
     let frame = Rect::between(Point::new(room.right(), live.top()), Point::new(live.right(), bottom));
     let mark = Mark { frame, says: Says::Code };
@@ -130,15 +130,15 @@ fn lines(desk: &Desk<'_>, layout: &Layout, area: Rect, words: &str) -> Result<(V
 
 /// The lowest head: two check lines and one line of capitals, which reach neither above nor below the figures.
 fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect) -> Result<Headed, Problem> {
-    const WORDS: &str = "10 cm ABOVE \u{b7} 4 in BELOW \u{b7} PRINT AT 100 %";
+    let said = desk.lesson.wording().print_capitals();
     let face = desk.face(layout, "print")?;
     let face = face.at(face.least);
     let font = desk.family.font(face.weight);
-    let ink = font.ink(WORDS, face.size, Point::ORIGIN).unwrap_or_default();
+    let ink = font.ink(said, face.size, Point::ORIGIN).unwrap_or_default();
     let (edge, gap) = (ink::OUTLINE.width, Length::mm(2));
     let high = ink.height().max(Length::mm100(240));
     let mark = Length::mm(11);
-    let wide = font.width(WORDS, face.size);
+    let wide = font.width(said, face.size);
     let fits = wide <= live.width() - LONGEST - gap * 2 - mark;
     let mut items = Vec::new();
     for ((length, _), y) in LINES.into_iter().zip([high.scaled(1, 5), high.scaled(4, 5)]) {
@@ -149,7 +149,7 @@ fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect) -> Result<Headed, Problem
     let (left, top) = if fits { (LONGEST + gap, live.top()) } else { (Length::ZERO, live.top() + high + edge) };
     let frame = Rect::new(Point::new(live.left() + left, top), Size::new(live.width() - left - mark - gap, high));
     let base = Down::Base(-ink.top());
-    let words = desk.set(WORDS, frame, &face, Align { down: base, ..Align::LEFT })?;
+    let words = desk.set(said, frame, &face, Align { down: base, ..Align::LEFT })?;
     let corner = Point::new(live.right() - mark, top);
     let mark = Mark { frame: Rect::new(corner, Size::new(mark, high)), says: Says::Code };
     let nodes = vec![Node::Artifact(items), words.tagged(Tag::Paragraph)];

@@ -123,22 +123,19 @@ fn page(
         counted[kind as usize] += 1;
         let rect = block.rect.moved(origin.x, origin.y);
         items.extend(pieces.draw(desk, layout, kind, block.lying, rect)?);
-        layer.pieces.push(Piece { rect, name: kind.word().to_owned() });
+        layer.pieces.push(Piece { rect, name: block_name(desk, kind) });
     }
-    layer.nodes.push(Node::Tagged(Tag::Figure(format!("{} to cut out", listed(counted))), items));
+    layer.nodes.push(Node::Tagged(Tag::Figure(desk.lesson.wording().blocks_to_cut(counted)), items));
     let mut page = desk.finish(SheetKind::Blocks, plan.size, layout.stock, headed, layer);
     if number.1 > 1 {
-        page.name = format!("{}, sheet {} of {}", page.name, number.0, number.1);
+        page.name = desk.lesson.wording().sheet_of(&page.name, number.0 as usize, number.1 as usize);
     }
     Ok(page)
 }
 
-/// Counts in words, those that are there only: `4 flats, 9 rods`.
-fn listed(counts: Counts) -> String {
-    let some = BlockKind::ALL.into_iter().zip(counts).filter(|(_, count)| *count > 0);
-    let words: Vec<String> =
-        some.map(|(kind, count)| format!("{count} {}{}", kind.word(), if count == 1 { "" } else { "s" })).collect();
-    words.join(", ")
+/// What a block is called.
+fn block_name(desk: &Desk<'_>, kind: BlockKind) -> String {
+    desk.lesson.wording().piece(place_of(kind), 1).unwrap_or_default().to_owned()
 }
 
 /// What the pieces look like.

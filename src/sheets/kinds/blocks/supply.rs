@@ -6,10 +6,11 @@ use crate::diag::Problem;
 use crate::measure::{Point, Rect, Size};
 use crate::sheets::blocks::geometry::{BlockKind, Counts};
 use crate::sheets::blocks::packing::Band;
-use crate::sheets::kinds::blocks::{Pieces, UNIT, asked, listed, page, plan};
+use crate::sheets::kinds::blocks::{Pieces, UNIT, asked, block_name, page, plan};
 use crate::sheets::kinds::supply::{Suit, Supply};
 use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
+use crate::wording::ticket::PiecesCut;
 
 /// The sheets for so many kits; none where the lesson goes without blocks. Fails where [`lay`](super::lay) does.
 pub fn supply(desk: &Desk<'_>, kits: u32) -> Result<Supply, Problem> {
@@ -43,17 +44,17 @@ pub fn suits<'d>(desk: &'d Desk<'_>) -> Result<Vec<Suit<'d>>, Problem> {
     if thousands + flats > 0 {
         let pieces = Pieces::new(desk);
         let kind = move |k: usize| if k < thousands { BlockKind::Thousand } else { BlockKind::Flat };
-        let names = (0..thousands + flats).map(|k| kind(k).word().to_owned()).collect();
+        let names = (0..thousands + flats).map(|k| block_name(desk, kind(k))).collect();
         let draw = move |k: usize, rect: Rect| pieces.draw(desk, layout, kind(k), false, rect);
-        suits.push(suit("flats", BlockKind::Flat.size(UNIT), names, Box::new(draw) as _));
+        suits.push(suit(PiecesCut::Flats, BlockKind::Flat.size(UNIT), names, Box::new(draw) as _));
     }
     let rows = cubes.div_ceil(10);
     if rods + rows > 0 {
         let pieces = Pieces::new(desk);
         let here = move |k: usize| if k < rods { 0 } else { (cubes - (k - rods) * 10).min(10) };
         let name = |k: usize| match here(k) {
-            0 => BlockKind::Rod.word().to_owned(),
-            count => format!("row of {count} cubes"),
+            0 => block_name(desk, BlockKind::Rod),
+            count => desk.lesson.wording().cube_row(count),
         };
         let names = (0..rods + rows).map(name).collect();
         let draw = move |k: usize, rect: Rect| {
@@ -73,14 +74,14 @@ pub fn suits<'d>(desk: &'d Desk<'_>) -> Result<Vec<Suit<'d>>, Problem> {
             }
             Ok(nodes)
         };
-        suits.push(suit("rods and cubes", BlockKind::Rod.size(UNIT).turned(), names, Box::new(draw) as _));
+        suits.push(suit(PiecesCut::RodsAndCubes, BlockKind::Rod.size(UNIT).turned(), names, Box::new(draw) as _));
     }
     Ok(suits)
 }
 
 /// What one kit holds in words: `6 flats, 9 rods, 9 cubes`; empty where the lesson goes without blocks.
 pub fn contents(desk: &Desk<'_>) -> Result<String, Problem> {
-    Ok(asked(desk)?.map(listed).unwrap_or_default())
+    Ok(asked(desk)?.map(|counts| desk.lesson.wording().blocks_listed(counts)).unwrap_or_default())
 }
 
 /// What a sheet holds, taken off what is left to place; thousands take the places of flats while there are any.

@@ -72,7 +72,9 @@ fn runs(desk: &Desk<'_>, entries: &[CoveredPage], own: usize) -> Vec<PageRun> {
     }];
     for (page, entry) in (own + 1..).zip(entries) {
         // "Blocks, sheet 1 of 3": the range of pages says as much.
-        let name = entry.name.split(", sheet ").next().unwrap_or(&entry.name);
+        let wording = desk.lesson.wording();
+        let checks = entry.name == wording.checks_key_title();
+        let name = if checks { entry.name.clone() } else { wording.page_name(entry.sheet, entry.version) };
         match runs.last_mut() {
             Some(run) if run.sheet == entry.sheet && run.name == name => run.pages.last = page,
             // Display pages, and keys of several sets, are one thing to whoever looks for them.
@@ -88,7 +90,7 @@ fn runs(desk: &Desk<'_>, entries: &[CoveredPage], own: usize) -> Vec<PageRun> {
                 sheet: entry.sheet,
                 reader: entry.reader,
                 version: entry.version,
-                name: name.to_owned(),
+                name,
                 pages: PageRange { first: page, last: page },
             }),
         }

@@ -2,12 +2,11 @@
 
 use crate::diag::Problem;
 use crate::lesson::exit::{Check, Question};
-use crate::number::Content;
-use crate::sheets::blocks::geometry;
 use crate::sheets::flow::table::{Table, TableCell, TableColumn};
 use crate::sheets::flow::titled::TitledTable;
 use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::kinds::exit::questions;
+use crate::sheets::kinds::told::pictured as shown;
 use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
 
@@ -18,41 +17,44 @@ pub fn parts(desk: &Desk<'_>) -> Result<Vec<TitledTable>, Problem> {
     if questions == 0 || !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Exit) {
         return Ok(Vec::new());
     }
-    let mut parts = vec![at_a_glance(checks, questions)];
+    let mut parts = vec![at_a_glance(desk, checks, questions)];
     parts.extend((0..questions).map(|k| part(desk, checks, k)));
     Ok(parts)
 }
 
 /// The right answers alone, to mark a pile with.
-fn at_a_glance(checks: &[Check], questions: usize) -> TitledTable {
-    let mut columns = vec![TableColumn { heading: "Check".to_owned(), width: ColumnWidth::Share(2) }];
+fn at_a_glance(desk: &Desk<'_>, checks: &[Check], questions: usize) -> TitledTable {
+    let wording = desk.lesson.wording();
+    let [check, ..] = wording.question_heads();
+    let mut columns = vec![TableColumn { heading: check.to_owned(), width: ColumnWidth::Share(2) }];
     columns.extend(
-        (1..=questions).map(|k| TableColumn { heading: format!("Question {k}"), width: ColumnWidth::Share(3) }),
+        (1..=questions).map(|k| TableColumn { heading: wording.question(k, None), width: ColumnWidth::Share(3) }),
     );
     let row = |check: &Check| {
-        let answers = check.questions.iter().take(questions).map(|question| TableCell::Bold(right(question)));
+        let answers = check.questions.iter().take(questions).map(|question| TableCell::Bold(right(desk, question)));
         std::iter::once(TableCell::Text(check.mark.to_string())).chain(answers).collect()
     };
     TitledTable {
-        heading: "Quick checks: right answers".to_owned(),
+        heading: wording.right_answers().to_owned(),
         note: None,
         table: Table { columns, rows: checks.iter().map(row).collect() },
     }
 }
 
 /// The letter of the right answer, or the answer that is written.
-fn right(question: &Question) -> String {
-    question.letter().map_or_else(|| shown(&question.answer), String::from)
+fn right(desk: &Desk<'_>, question: &Question) -> String {
+    question.letter().map_or_else(|| shown(desk, &question.answer), String::from)
 }
 
 /// One question of all checks.
 fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
+    let [check, question, answer, wrong] = desk.lesson.wording().question_heads();
     let columns = [
-        ("Check", ColumnWidth::Share(2)),
-        ("Question", ColumnWidth::Share(6)),
-        ("Right answer", ColumnWidth::Share(5)),
-        ("Wrong choice and its slip", ColumnWidth::Share(7)),
-        ("Wrong choice and its slip", ColumnWidth::Share(7)),
+        (check, ColumnWidth::Share(2)),
+        (question, ColumnWidth::Share(6)),
+        (answer, ColumnWidth::Share(5)),
+        (wrong, ColumnWidth::Share(7)),
+        (wrong, ColumnWidth::Share(7)),
     ];
     let row = |(check, question): (&Check, &Question)| {
         let letter = question.letter().map(|letter| format!("{letter}: ")).unwrap_or_default();
@@ -60,7 +62,7 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
             let mark = desk.lesson.letter(slip).map(|mark| format!("{mark}, ")).unwrap_or_default();
             TableCell::Text(format!(
                 "{letter}: {} ({mark}{})",
-                shown(&choice.content),
+                shown(desk, &choice.content),
                 desk.lesson.wording().slip_name(slip)
             ))
         });
@@ -68,17 +70,17 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
         let (first, second) = (next(), next());
         vec![
             TableCell::Text(check.mark.to_string()),
-            TableCell::Text(asked(question)),
-            TableCell::Bold(format!("{letter}{}", shown(&question.answer))),
+            TableCell::Text(asked(desk, question)),
+            TableCell::Bold(format!("{letter}{}", shown(desk, &question.answer))),
             first,
             second,
         ]
     };
     let asked = checks.iter().filter_map(|check| Some((check, check.questions.get(k)?)));
     let skill = checks.iter().find_map(|check| check.questions.get(k)).map(|question| question.skill);
-    let skill = skill.map(|skill| desk.lesson.wording().skill(skill)).unwrap_or_default();
+    let skill = skill.map(|skill| desk.lesson.wording().skill(skill));
     TitledTable {
-        heading: format!("Question {}: {skill}", k + 1),
+        heading: desk.lesson.wording().question(k + 1, skill),
         note: None,
         table: Table {
             columns: columns.into_iter().map(|(h, width)| TableColumn { heading: h.to_owned(), width }).collect(),
@@ -88,13 +90,6 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
 }
 
 /// What the question shows, or its sentence where that holds the number.
-fn asked(question: &Question) -> String {
-    question.shown.as_ref().map_or_else(|| question.sentence.clone(), shown)
-}
-
-fn shown(content: &Content) -> String {
-    match content {
-        Content::Text(text) => text.clone(),
-        Content::Blocks(counts) => geometry::words(*counts),
-    }
+fn asked(desk: &Desk<'_>, question: &Question) -> String {
+    question.shown.as_ref().map_or_else(|| question.sentence.clone(), |content| shown(desk, content))
 }

@@ -62,7 +62,7 @@ fn page(desk: &Desk<'_>, design: &Design, checks: &[&Check]) -> Result<Page, Pro
         layer.nodes.push(slip::heading(desk, &design.look, frame, check)?);
         let nodes = slip::draw(desk, &design.look, frame, check, design.questions)?;
         layer.nodes.push(Node::Tagged(Tag::Section, nodes));
-        layer.pieces.push(Piece { rect: cell, name: format!("quick check {}", check.mark) });
+        layer.pieces.push(Piece { rect: cell, name: desk.lesson.wording().check_title(check.mark) });
     }
     let printable = desk.printable(design.page);
     layer.nodes.push(Node::Artifact(layer.cuts.iter().map(|cut| cut_line(*cut, printable, layout)).collect()));
@@ -154,7 +154,7 @@ fn pictures(desk: &Desk<'_>, layout: &Layout, checks: &[Check], room: Size) -> R
         return Ok(None);
     }
     let room = Size::new(room.width, layout.length("picture")?);
-    Pictures::fit(&counts, room, layout.length("unit")?, desk.ink()).map(Some)
+    Pictures::fit(&counts, room, layout.length("unit")?, desk).map(Some)
 }
 
 /// The same face at another size, never under its least.

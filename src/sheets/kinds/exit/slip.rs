@@ -96,7 +96,7 @@ pub(super) fn number(size: Length) -> Length {
 
 /// How high the first `questions` of a check stand in this width; `None` where a word is wider than the slip.
 pub(super) fn height(desk: &Desk<'_>, look: &Look, width: Length, check: &Check, questions: usize) -> Option<Length> {
-    if desk.width(&title(check), &look.title) > width {
+    if desk.width(&desk.lesson.wording().check_title(check.mark), &look.title) > width {
         return None;
     }
     let mut high = look.top();
@@ -141,14 +141,12 @@ fn shown(content: &Content) -> &str {
     }
 }
 
-fn title(check: &Check) -> String {
-    format!("Quick check {}", check.mark)
-}
-
 /// The slip's own heading: what it is and which of the lesson's checks.
 pub(super) fn heading(desk: &Desk<'_>, look: &Look, frame: Rect, check: &Check) -> Result<Node, Problem> {
     let strip = Rect::new(frame.origin(), Size::new(frame.width(), look.title.pitch()));
-    Ok(desk.set(&title(check), strip, &look.title, Align::TOP)?.tagged(Tag::Heading(1)))
+    Ok(desk
+        .set(&desk.lesson.wording().check_title(check.mark), strip, &look.title, Align::TOP)?
+        .tagged(Tag::Heading(1)))
 }
 
 /// Draws a slip below its heading into its frame.
@@ -181,9 +179,10 @@ pub(super) fn draw(
 /// The line for a name, below the heading.
 fn name_line(desk: &Desk<'_>, look: &Look, frame: Rect) -> Vec<Node> {
     let top = frame.top() + look.title.pitch() + Length::mm(1);
-    let width = desk.width("Name", &look.name) + Length::mm(1);
+    let said = desk.lesson.wording().name_label();
+    let width = desk.width(said, &look.name) + Length::mm(1);
     let label = Rect::new(Point::new(frame.left(), top), Size::new(width, look.name.pitch()));
-    let name = text::run(desk.family, &["Name".to_owned()], label, &look.name);
+    let name = text::run(desk.family, &[said.to_owned()], label, &look.name);
     let base = name.base().unwrap_or(label.bottom()) + Length::pt(2);
     let (from, to) = (Point::new(label.right() + Length::mm(1), base), Point::new(frame.right(), base));
     let line = Node::artifact(Item::Line { from, to, stroke: ink::OUTLINE });

@@ -35,7 +35,9 @@ pub(super) fn of(desk: &Desk<'_>, layout: &Layout) -> Result<Vec<MatColumn>, Pro
     let (face, around) = (desk.face(layout, "place")?, layout.padding * 2);
     let face = face.at(face.least);
     let column = |place: Place| {
-        let word = place.words().split(' ').map(|word| desk.width(word, &face)).max().unwrap_or_default() + around;
+        let word =
+            desk.lesson.wording().place(place).split(' ').map(|word| desk.width(word, &face)).max().unwrap_or_default()
+                + around;
         let flat = UNIT * 10;
         // Flats and thousands are fanned out down the column, rods stand side by side and may become ten before they are
         // traded, cubes lie in the frame.

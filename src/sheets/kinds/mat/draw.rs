@@ -19,7 +19,8 @@ use crate::sheets::page::{Item, Node, Paint, Scope, Symbol, Tag};
 pub(super) fn heading_height(desk: &Desk<'_>, layout: &Layout, columns: &[MatColumn]) -> Result<Length, Problem> {
     let face = desk.face(layout, "place")?;
     let tallest = columns.iter().filter_map(|column| column.kind).map(|kind| kind.size(LEAST_UNIT).height).max();
-    let lines = columns.iter().map(|column| column.place.words().split(' ').count()).max().unwrap_or(1);
+    let lines =
+        columns.iter().map(|column| desk.lesson.wording().place(column.place).split(' ').count()).max().unwrap_or(1);
     let words = text::height(lines, &face.at(face.least));
     Ok(tallest.unwrap_or_default().max(words).max(Length::mm(14)) + layout.padding * 2)
 }
@@ -34,7 +35,7 @@ pub(super) fn frame(heading: Rect, field: Rect) -> Vec<Item> {
 pub(super) fn heading(desk: &Desk<'_>, layout: &Layout, column: &MatColumn, rect: Rect) -> Result<Node, Problem> {
     let face = desk.face(layout, "place")?;
     let inner = rect.shrunk(Sides::splat(layout.padding));
-    let words = column.place.words();
+    let words = desk.lesson.wording().place(column.place);
     let mut nodes = Vec::new();
     let mut frame = inner;
     if let Some(kind) = column.kind {
@@ -63,7 +64,7 @@ pub(super) fn heading(desk: &Desk<'_>, layout: &Layout, column: &MatColumn, rect
 }
 
 /// The part of a column that blocks are laid on; the ones have a ten-frame at its top.
-pub(super) fn field(column: &MatColumn, layout: &Layout, rect: Rect) -> Node {
+pub(super) fn field(desk: &Desk<'_>, column: &MatColumn, layout: &Layout, rect: Rect) -> Node {
     let mut nodes = Vec::new();
     if column.place == Place::Ones {
         let frame = ten_frame(rect.width());
@@ -72,7 +73,7 @@ pub(super) fn field(column: &MatColumn, layout: &Layout, rect: Rect) -> Node {
             rect.top() + layout.padding.max(Length::mm(6)).min((rect.height() - frame.size.height).half()),
         );
         let items = vec![Node::Item(Item::Symbol { symbol: Arc::new(frame), at })];
-        nodes.push(Node::Tagged(Tag::Figure("empty ten-frame, 2 rows of 5".to_owned()), items));
+        nodes.push(Node::Tagged(Tag::Figure(desk.lesson.wording().ten_frame().to_owned()), items));
     }
     Node::Tagged(Tag::Cell, nodes)
 }

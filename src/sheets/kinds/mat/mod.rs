@@ -74,7 +74,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, mat: &Mat, columns: &[MatColumn], k: u
         let field = Rect::between(Point::new(x, heading.bottom()), Point::new(whole.right(), whole.bottom()));
         lines.extend(draw::frame(heading, field));
         headings.push(draw::heading(desk, layout, column, heading)?);
-        cells.push(draw::field(column, layout, field));
+        cells.push(draw::field(desk, column, layout, field));
         layer.boxes.push(field);
         x += width;
     }
@@ -95,7 +95,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, mat: &Mat, columns: &[MatColumn], k: u
     }
     let mut page = desk.finish(SheetKind::Mat, size, layout.stock, headed, layer);
     if count > 1 {
-        page.name = format!("{}, page {} of {count}", page.name, k + 1);
+        page.name = desk.lesson.wording().mat_page(&page.name, k + 1, count);
     }
     Ok(page)
 }
@@ -103,11 +103,8 @@ fn page(desk: &Desk<'_>, layout: &Layout, mat: &Mat, columns: &[MatColumn], k: u
 /// The heading, the same height on every page of a mat so that the columns meet.
 fn headed(desk: &Desk<'_>, live: Rect, (k, count): (usize, usize)) -> Result<Headed, Problem> {
     let title = desk.lesson.wording().sheet_title(SheetKind::Mat);
-    let title = if count > 1 { format!("{title}, page {} of {count}", k + 1) } else { title.to_owned() };
-    let note = match count {
-        1 => None,
-        2 => Some("Cut page 2 along its left edge. Lay it on the right edge of page 1, so that the marks meet."),
-        _ => Some("Cut all pages but page 1 along their left edges. Lay them on one another so that the marks meet."),
-    };
+    let wording = desk.lesson.wording();
+    let title = if count > 1 { wording.mat_page(title, k + 1, count) } else { title.to_owned() };
+    let note = wording.mat_note(count);
     head::lay(desk, live, &Head { title: &title, note, reader: Reader::Learner, name: false, code: true })
 }

@@ -46,7 +46,7 @@ impl Bench<'_> {
         if let Some(room) = self.picture_room(way) {
             let work = Blockwork::fit(&self.pictures, room, LEAST_UNIT.min(self.unit), self.unit).ok()?;
             worth += share(work.unit(), self.unit) * 3;
-            pictures = Some(Pictures::new(work, self.desk.ink()));
+            pictures = Some(Pictures::new(work, self.desk.ink(), self.desk.lesson.wording()));
         }
         let design = Design {
             board: way.board,

@@ -26,31 +26,27 @@ impl PageNumber {
     /// The only page.
     pub const ONLY: Self = Self { k: 1, of: 1, board: false };
 
-    fn after(self, title: &str) -> String {
+    fn after(self, desk: &Desk<'_>, title: &str) -> String {
         let Self { k, of, board } = self;
         match (of, board) {
             (1, _) => title.to_owned(),
-            (_, false) => format!("{title} {k} of {of}"),
-            (_, true) => format!("{title} for board {k} of {of}"),
+            (_, false) => desk.lesson.wording().page_of(title, k, of),
+            (_, true) => desk.lesson.wording().for_board(title, k, of),
         }
     }
 }
 
 /// Numbers a page's bookmark where there are several.
-pub fn name(page: Option<&mut Page>, k: usize, of: usize) {
+pub fn name(desk: &Desk<'_>, page: Option<&mut Page>, k: usize, of: usize) {
     if let Some(page) = page.filter(|_| of > 1) {
-        page.name = format!("{}, sheet {k} of {of}", page.name);
+        page.name = desk.lesson.wording().sheet_of(&page.name, k, of);
     }
 }
 
 /// A board page held this way.
 pub fn board_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Size, Headed), Problem> {
-    let note = if desk.lesson.spec.forms.decoys.value > 0 {
-        "Lay each strip in the row it belongs to. Some strips belong to no row: keep them beside the board."
-    } else {
-        "Lay each strip in the row it belongs to."
-    };
-    let title = number.after(desk.lesson.wording().sheet_title(SheetKind::Board));
+    let note = desk.lesson.wording().board_note(desk.lesson.spec.forms.decoys.value > 0);
+    let title = number.after(desk, desk.lesson.wording().sheet_title(SheetKind::Board));
     let head = Head { title: &title, note: Some(note), reader: Reader::Learner, name: true, code: true };
     let page = desk.page(turn);
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Board)?), &head)?))
@@ -58,8 +54,8 @@ pub fn board_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Si
 
 /// A page of strips held this way.
 pub fn strips_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Size, Headed), Problem> {
-    let note = "Sit down to cut. Cut along the dashed lines.";
-    let title = number.after(desk.lesson.wording().sheet_title(SheetKind::Strips));
+    let note = desk.lesson.wording().strips_note();
+    let title = number.after(desk, desk.lesson.wording().sheet_title(SheetKind::Strips));
     let head = Head { title: &title, note: Some(note), reader: Reader::Learner, name: false, code: true };
     let page = desk.page(turn);
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Strips)?), &head)?))

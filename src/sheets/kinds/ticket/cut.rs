@@ -3,11 +3,13 @@
 use crate::diag::Problem;
 use crate::lesson::job::Fill;
 use crate::measure::Length;
-use crate::sheets::kinds::ticket::facts::{Cutting, Facts, Pile, count, distance};
+use crate::sheets::kinds::ticket::facts::{Cutting, Facts, Pile, PileOf, distance};
+use crate::sheets::kinds::ticket::headed;
 use crate::sheets::kinds::ticket::look::TicketPages;
-use crate::sheets::kinds::ticket::words::{capital, pages, pieces};
-use crate::sheets::page::desk::Desk;
+use crate::sheets::kinds::ticket::words::pages;
 use crate::spec::SheetKind;
+use crate::wording::Wording;
+use crate::wording::ticket::{LastPile, Least};
 
 /// So many rows of piles are listed place by place; the bands say the same for all.
 const LISTED: usize = 8;
@@ -16,42 +18,27 @@ const LISTED: usize = 8;
 const TRIMMER: usize = 10;
 
 /// Everything that is cut as piles.
-pub(super) fn piles(flow: &mut TicketPages<'_>, facts: &Facts, desk: &Desk<'_>) -> Result<(), Problem> {
+pub(super) fn piles(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Result<(), Problem> {
     for (k, cutting) in facts.cuttings.iter().enumerate() {
-        cuts(flow, cutting, k == 0)?;
-        places(flow, cutting)?;
+        cuts(flow, cutting, k == 0, wording)?;
+        places(flow, cutting, wording)?;
         if cutting.kind == SheetKind::Strips {
-            least(flow, cutting, facts, desk)?;
+            least(flow, cutting, facts, wording)?;
         }
     }
     Ok(())
 }
 
 /// Every cut in its order.
-fn cuts(flow: &mut TicketPages<'_>, cutting: &Cutting, first: bool) -> Result<(), Problem> {
-    let total = cutting.cuts.len();
-    flow.heading(&format!("Cut the {}: {}", pieces(cutting.kind, cutting.what), count(total, "cut")));
-    let held = if cutting.size.width > cutting.size.height { "wide" } else { "upright" };
+fn cuts(flow: &mut TicketPages<'_>, cutting: &Cutting, first: bool, wording: &dyn Wording) -> Result<(), Problem> {
+    flow.heading(&wording.cut_title(cutting.what, cutting.cuts.len()));
     let ranges: Vec<String> = cutting.piles.iter().map(|pile| pages(pile.sheets)).collect();
     let most = cutting.piles.iter().map(Pile::len).max().unwrap_or(0);
-    let mut text = format!(
-        "{}: {}, sheets {}. Keep each pile in print order, front up, first sheet on top, held {held} so that its text reads.",
-        cutting.file,
-        count(cutting.piles.len(), "pile"),
-        ranges.join(" \u{b7} "),
-    );
-    if most > TRIMMER {
-        text = format!(
-            "{text} A trimmer that takes {TRIMMER} sheets cuts a pile of {most} in {} parts: put them back in order.",
-            most.div_ceil(TRIMMER)
-        );
-    }
-    flow.text(&text)?;
+    let wide = cutting.size.width > cutting.size.height;
+    let parts = (most > TRIMMER).then(|| (TRIMMER, most, most.div_ceil(TRIMMER)));
+    flow.text(&wording.cut_piles(cutting.file, cutting.piles.len(), &ranges, wide, parts))?;
     if first {
-        flow.text(
-            "Back gauge: first lay the top edge of the front against it, cut across at each setting, largest first. Then lay \
-             each row with its left edge against it. The edge that is measured from is there until the last cut.",
-        )?;
+        flow.text(wording.back_gauge())?;
     }
     flow.gap(Length::mm(1));
     let (level, upright) = cutting.split();
@@ -65,9 +52,10 @@ fn cuts(flow: &mut TicketPages<'_>, cutting: &Cutting, first: bool) -> Result<()
         cuts.iter().enumerate().map(cell).collect::<Vec<_>>().chunks(high).map(<[_]>::to_vec).collect()
     };
     let (across, down) = (columns(&level, 0), columns(&upright, level.len()));
+    let [cut, top, left] = wording.cuts_heads();
     let mut heads: Vec<(&str, u32)> = Vec::new();
-    heads.extend(across.iter().flat_map(|_| [("Cut", 6), ("From the top", 26)]));
-    heads.extend(down.iter().flat_map(|_| [("Cut", 6), ("From the left", 26)]));
+    heads.extend(across.iter().flat_map(|_| [(cut, 6), (top, 26)]));
+    heads.extend(down.iter().flat_map(|_| [(cut, 6), (left, 26)]));
     let all: Vec<&Vec<[String; 2]>> = across.iter().chain(&down).collect();
     let rows = all.iter().map(|column| column.len()).max().unwrap_or(0);
     let row = |k: usize| all.iter().flat_map(|column| column.get(k).cloned().unwrap_or_default()).collect();
@@ -80,33 +68,23 @@ fn cuts(flow: &mut TicketPages<'_>, cutting: &Cutting, first: bool) -> Result<()
 const LINES: usize = 7;
 
 /// What lies where after the cuts.
-fn places(flow: &mut TicketPages<'_>, cutting: &Cutting) -> Result<(), Problem> {
+fn places(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) -> Result<(), Problem> {
     let (columns, _) = cutting.grid;
     let wide = usize::try_from(columns).unwrap_or(1).max(1);
-    if cutting.kind == SheetKind::Strips {
-        flow.text(
-            "After the cuts, the pieces at each place are one learner's whole set in order, band on top: nothing to sort. Put \
-             a rubber band or clip round each set.",
-        )?;
-    } else {
-        flow.text(&format!(
-            "After the cuts, the piles at so many places beside each other are one kit's {}: put them on each other from left \
-             to right. All kits are alike.",
-            cutting.what
-        ))?;
-    }
     if cutting.kind != SheetKind::Strips {
-        return kits(flow, cutting);
+        flow.text(&wording.kits_lie(cutting.what))?;
+        return kits(flow, cutting, wording);
     }
+    flow.text(wording.strips_lie())?;
     flow.gap(Length::mm(1));
-    let across: Vec<String> = (1..=columns).map(|c| format!("Column {c}")).collect();
-    let mut heads: Vec<(&str, u32)> = vec![("Pile, row", 10)];
+    let across: Vec<String> = (1..=columns).map(|c| wording.column(c)).collect();
+    let mut heads: Vec<(&str, u32)> = vec![(wording.pile_row(), 10)];
     heads.extend(across.iter().map(|name| (name.as_str(), 10)));
     let mut lines = Vec::new();
     for (k, pile) in cutting.piles.iter().enumerate() {
         for (r, row) in pile.places.chunks(wide).enumerate() {
             let mut line = vec![format!("{}, {}", k + 1, r + 1)];
-            line.extend(row.iter().cloned());
+            line.extend(row.iter().map(whose));
             line.resize(wide + 1, "\u{2013}".to_owned());
             lines.push(line);
         }
@@ -116,51 +94,52 @@ fn places(flow: &mut TicketPages<'_>, cutting: &Cutting) -> Result<(), Problem> 
     flow.table(&heads, &lines)?;
     flow.gap(Length::mm(1));
     if more > 0 {
-        flow.text(&format!("{} more go on in the same way.", count(more, "row")))?;
+        flow.text(&wording.more_rows(more))?;
     }
     Ok(())
 }
 
+/// "7 B": whose strips are at a place.
+fn whose(of: &PileOf) -> String {
+    match of {
+        PileOf::Set(number, version) => format!("{number} {version}"),
+        PileOf::Kit(kit) => kit.to_string(),
+    }
+}
+
 /// Kits in runs of places.
-fn kits(flow: &mut TicketPages<'_>, cutting: &Cutting) -> Result<(), Problem> {
+fn kits(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) -> Result<(), Problem> {
     flow.gap(Length::mm(1));
     let row = |(k, pile): (usize, &Pile)| {
-        let of = |name: Option<&String>| name.map_or_else(String::new, |name| name.replace("kit ", ""));
-        let (first, last) = (of(pile.places.first()), of(pile.places.last()));
         let run = pile.places.iter().take_while(|name| Some(*name) == pile.places.first()).count();
-        let kits = if first == last { first } else { format!("{first} to {last}") };
-        vec![(k + 1).to_string(), pages(pile.sheets), kits, count(run, "place")]
+        let kit = |of: Option<&PileOf>| match of {
+            Some(PileOf::Kit(kit)) => *kit,
+            Some(PileOf::Set(..)) | None => 0,
+        };
+        let kits = wording.from_to(kit(pile.places.first()), kit(pile.places.last()));
+        vec![(k + 1).to_string(), pages(pile.sheets), kits, wording.places(run)]
     };
     let rows: Vec<Vec<String>> = cutting.piles.iter().enumerate().map(row).collect();
-    let heads = [("Pile", 12), ("Sheets", 20), ("Kits, row by row from the left", 40), ("Each kit takes", 30)];
+    let heads = headed(wording.kits_heads(), [12, 20, 40, 30]);
     flow.table(&heads, &rows)
 }
 
 /// Why there are no fewer sheets.
-fn least(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts, _: &Desk<'_>) -> Result<(), Problem> {
+fn least(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts, wording: &dyn Wording) -> Result<(), Problem> {
     let (columns, rows) = cutting.grid;
     let sheets: usize = cutting.piles.iter().map(Pile::len).sum();
     let pieces = cutting.piles.iter().map(Pile::len).max().unwrap_or(0);
     let sets = usize::try_from(facts.job.learners + facts.job.spares).unwrap_or(usize::MAX);
-    let need = if sets == 1 { "needs" } else { "need" };
-    let mut text = format!(
-        "{} is the least for this cut: a set has {} with its band, a sheet has {}, and {} {need} {}.",
-        capital(&count(sheets, "sheet")),
-        count(pieces, "piece"),
-        count(usize::try_from(columns * rows).unwrap_or(usize::MAX), "place"),
-        count(sets, "set"),
-        count(cutting.piles.len(), "pile"),
-    );
-    match facts.fill {
-        Fill::Even => {}
-        Fill::Spares(n) => text = format!("{text} The last pile is filled up with {}.", count(n, "spare set")),
-        Fill::Blanks(n) => {
-            text = format!(
-                "{text} {} of the last pile {} blank; that wastes less than more spare sets would.",
-                count(n, "place"),
-                if n == 1 { "stays" } else { "stay" },
-            );
-        }
-    }
-    flow.text(&text)
+    flow.text(&wording.least_sheets(Least {
+        sheets,
+        pieces,
+        places: usize::try_from(columns * rows).unwrap_or(usize::MAX),
+        sets,
+        piles: cutting.piles.len(),
+        last: match facts.fill {
+            Fill::Even => LastPile::Full,
+            Fill::Spares(count) => LastPile::Spares(count),
+            Fill::Blanks(count) => LastPile::Blanks(count),
+        },
+    }))
 }

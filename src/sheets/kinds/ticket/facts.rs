@@ -6,6 +6,7 @@ use crate::lesson::job::{FileFacts, Fill, JobFacts, PrintSides, Stock};
 use crate::measure::{Length, Size};
 use crate::sheets::page::CutLine;
 use crate::spec::{Paper, SheetKind};
+use crate::wording::ticket::PiecesCut;
 
 /// Everything on the ticket.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -48,8 +49,8 @@ pub struct Cutting {
     pub file: &'static str,
     /// Which sheet.
     pub kind: SheetKind,
-    /// What the pieces are: "strips", "flats".
-    pub what: &'static str,
+    /// What the pieces are.
+    pub what: PiecesCut,
     /// The sheet's size as it is read.
     pub size: Size,
     /// Every cut in the order to make it: level ones from the bottom up, then upright ones from the right. Each is measured
@@ -61,13 +62,22 @@ pub struct Cutting {
     pub piles: Vec<Pile>,
 }
 
+/// Whose pieces are at a place of a pile.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum PileOf {
+    /// The strips of a learner, or of a spare set: its number and version.
+    Set(u32, Version),
+    /// A kit's, from 1.
+    Kit(usize),
+}
+
 /// A pile that is cut as one.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Pile {
     /// Its first and last sheet in the file, from 1.
     pub sheets: (usize, usize),
-    /// Whose set is at each place, such as "7 B" or "kit 3"; along the rows, the last places may be missing.
-    pub places: Vec<String>,
+    /// Whose set is at each place; along the rows, the last places may be missing.
+    pub places: Vec<PileOf>,
 }
 
 impl Pile {
@@ -125,11 +135,6 @@ pub fn attributes(file: &FileFacts, paper: Paper) -> Vec<(&'static str, &'static
 /// Text as one word of a POSIX shell.
 fn quoted(text: &str) -> String {
     format!("'{}'", text.replace('\'', "'\\''"))
-}
-
-/// "1 sheet", "25 sheets".
-pub fn count(n: usize, one: &str) -> String {
-    format!("{n} {one}{}", if n == 1 { "" } else { "s" })
 }
 
 /// A distance for a guillotine, in both units: "61.3 mm" and "2.413 in".

@@ -14,8 +14,6 @@ use crate::sheets::page::text::{self, Align};
 use crate::sheets::page::{Item, Layer, Node, Page, Paint, Tag};
 use crate::spec::SheetKind;
 
-use super::words;
-
 /// What a file asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Proved {
@@ -56,30 +54,21 @@ pub fn pages(desk: &Desk<'_>, file: &Proved, behind: impl Fn(Rect, Size) -> Rect
         *y = frame.bottom() + Length::mm(gap);
         Ok(())
     };
-    say("Proof: print this sheet first", &heading, 2, &mut y, Tag::Heading(1))?;
-    let told = format!(
-        "{} \u{b7} {} sheets of {} \u{b7} {} \u{b7} {}",
-        file.file,
-        file.sheets,
-        file.stock.word(),
-        words::sides(file.sides),
-        words::paper(desk.lesson.spec.paper.value),
-    );
+    let wording = desk.lesson.wording();
+    let [title, front_name, back_name] = wording.proof_titles();
+    let [ruler, frame_whole, greys] = wording.proof_checks();
+    say(title, &heading, 2, &mut y, Tag::Heading(1))?;
+    let paper = desk.lesson.spec.paper.value;
+    let told = wording.proof_of(file.file, file.sheets, file.stock, file.sides, paper);
     say(&told, &body, 6, &mut y, Tag::Paragraph)?;
-    say(
-        "Lay a ruler on both lines: 10 cm above, 4 in below. If they are shorter, scaling is on.",
-        &body,
-        4,
-        &mut y,
-        Tag::Paragraph,
-    )?;
+    say(ruler, &body, 4, &mut y, Tag::Paragraph)?;
     for (length, _) in checkline::LINES {
         items.extend(checkline::items(Point::new(live.left(), y), length, Length::mm100(150)));
         y += Length::mm(6);
     }
     y += Length::mm(2);
-    say("The frame at the edge is whole on all four sides.", &body, 4, &mut y, Tag::Paragraph)?;
-    say("All three greys can be told apart.", &body, 2, &mut y, Tag::Paragraph)?;
+    say(frame_whole, &body, 4, &mut y, Tag::Paragraph)?;
+    say(greys, &body, 2, &mut y, Tag::Paragraph)?;
     for (k, grey) in (0..).zip([225_u8, 185, 130]) {
         let corner = Point::new(live.left() + Length::mm(26) * k, y);
         let rect = Rect::new(corner, Size::new(Length::mm(22), Length::mm(10)));
@@ -88,14 +77,7 @@ pub fn pages(desk: &Desk<'_>, file: &Proved, behind: impl Fn(Rect, Size) -> Rect
     y += Length::mm(16);
     let front = mark(size);
     if file.sides != PrintSides::One {
-        say(
-            "Hold the sheet to the light: the ring on the back lies round the cross on the front. If it does not, the sheet \
-             was turned over the other edge, or the sides lie more than 2 mm apart.",
-            &body,
-            2,
-            &mut y,
-            Tag::Paragraph,
-        )?;
+        say(wording.proof_light(), &body, 2, &mut y, Tag::Paragraph)?;
         items.extend(cross(front));
     }
     let page = |name: &str, nodes: Vec<Node>| Page {
@@ -108,15 +90,15 @@ pub fn pages(desk: &Desk<'_>, file: &Proved, behind: impl Fn(Rect, Size) -> Rect
         layers: vec![Layer { nodes, ..Layer::default() }.into()],
     };
     nodes.push(Node::Artifact(items));
-    let mut pages = vec![page("Proof", nodes)];
+    let mut pages = vec![page(front_name, nodes)];
     if file.sides != PrintSides::One {
         let ring = behind(front, size);
         let radius = ring.width().half();
         let stroke = Some(ink::OUTLINE);
         let items = vec![Item::Circle { centre: ring.centre(), radius, fill: None, stroke }];
         let frame = Rect::new(Point::new(live.left(), live.top()), Size::new(live.width(), body.pitch()));
-        let said = desk.set("Back of the proof", frame, &body, Align::TOP)?.tagged(Tag::Paragraph);
-        pages.push(page("Proof (back)", vec![said, Node::Artifact(items)]));
+        let said = desk.set(wording.proof_back(), frame, &body, Align::TOP)?.tagged(Tag::Paragraph);
+        pages.push(page(back_name, vec![said, Node::Artifact(items)]));
     }
     Ok(pages)
 }

@@ -4,6 +4,7 @@
 //! type size shares them.
 
 use crate::measure::{Font, Length};
+use crate::wording;
 
 /// The parts of a text that lines may be broken between, measured in font units so that every type size shares them.
 pub(super) struct Units {
@@ -76,14 +77,14 @@ impl Units {
 }
 
 /// Words that stay together, in order. With `sense` a hundred or a thousand stays with what it counts, and an "and" with
-/// what it adds.
+/// what it adds, as the languages say.
 fn units(text: &str, sense: bool) -> Vec<String> {
     let mut units: Vec<String> = Vec::new();
     let mut glue = false;
     for word in text.split(' ').filter(|word| !word.is_empty()) {
         let numeral = word.bytes().all(|b| b.is_ascii_digit() || b == b',');
         let lower = word.starts_with(|c: char| c.is_ascii_lowercase());
-        let counted = sense && matches!(word, "hundred" | "thousand");
+        let counted = sense && wording::holds_back(word);
         match units.last_mut() {
             Some(unit) if counted || glue && (!numeral_last(unit) || lower) => {
                 unit.push(' ');
@@ -91,7 +92,7 @@ fn units(text: &str, sense: bool) -> Vec<String> {
             }
             _ => units.push(word.to_owned()),
         }
-        glue = word == "+" || numeral || sense && word == "and";
+        glue = word == "+" || numeral || sense && wording::holds_on(word);
     }
     units
 }

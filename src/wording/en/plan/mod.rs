@@ -7,18 +7,14 @@ mod prepare;
 mod said;
 
 use super::English;
+use super::phrases::listed;
 use crate::number::{Form, Number, Place};
-use crate::wording::{FormTitles, Phrases, Usage};
+use crate::wording::{FormTitles, Usage};
 
 /// The numerals of these numbers: "217, 366 and 207".
 fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
     let numerals: Vec<String> = numbers.iter().map(|n| usage.style.numeral(*n)).collect();
     listed(&numerals)
-}
-
-/// "a, b and c" of owned texts.
-fn listed(items: &[String]) -> String {
-    English.list(&items.iter().map(String::as_str).collect::<Vec<_>>())
 }
 
 /// The first `count` of something: "row 1", "rows 1 to 4".

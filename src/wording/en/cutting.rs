@@ -1,0 +1,133 @@
+//! How piles are cut, and what a proof says, in English.
+
+use super::English;
+use super::ticket::{many, piece_word, pieces};
+use crate::spec::{Paper, PrintSides, Stock};
+use crate::wording::Phrases;
+use crate::wording::ticket::{CuttingWords, LastPile, Least, PiecesCut, TicketWords};
+
+impl CuttingWords for English {
+    fn cut_title(&self, what: PiecesCut, cuts: usize) -> String {
+        format!("Cut the {}: {}", pieces(what), many(cuts, "cut"))
+    }
+
+    fn cut_piles(
+        &self,
+        file: &str,
+        piles: usize,
+        sheets: &[String],
+        wide: bool,
+        parts: Option<(usize, usize, usize)>,
+    ) -> String {
+        let held = if wide { "wide" } else { "upright" };
+        let text = format!(
+            "{file}: {}, sheets {}. Keep each pile in print order, front up, first sheet on top, held {held} so that its \
+             text reads.",
+            many(piles, "pile"),
+            sheets.join(" \u{b7} "),
+        );
+        match parts {
+            Some((most, pile, parts)) => format!(
+                "{text} A trimmer that takes {most} sheets cuts a pile of {pile} in {parts} parts: put them back in order."
+            ),
+            None => text,
+        }
+    }
+
+    fn back_gauge(&self) -> &'static str {
+        "Back gauge: first lay the top edge of the front against it, cut across at each setting, largest first. Then lay each \
+         row with its left edge against it. The edge that is measured from is there until the last cut."
+    }
+
+    fn cuts_heads(&self) -> [&'static str; 3] {
+        ["Cut", "From the top", "From the left"]
+    }
+
+    fn strips_lie(&self) -> &'static str {
+        "After the cuts, the pieces at each place are one learner's whole set in order, band on top: nothing to sort. Put a \
+         rubber band or clip round each set."
+    }
+
+    fn kits_lie(&self, pieces: PiecesCut) -> String {
+        format!(
+            "After the cuts, the piles at so many places beside each other are one kit's {}: put them on each other from \
+             left to right. All kits are alike.",
+            piece_word(pieces)
+        )
+    }
+
+    fn column(&self, column: u32) -> String {
+        format!("Column {column}")
+    }
+
+    fn pile_row(&self) -> &'static str {
+        "Pile, row"
+    }
+
+    fn more_rows(&self, rows: usize) -> String {
+        format!("{} more go on in the same way.", many(rows, "row"))
+    }
+
+    fn kits_heads(&self) -> [&'static str; 4] {
+        ["Pile", "Sheets", "Kits, row by row from the left", "Each kit takes"]
+    }
+
+    fn from_to(&self, first: usize, last: usize) -> String {
+        if first == last { first.to_string() } else { format!("{first} to {last}") }
+    }
+
+    fn places(&self, count: usize) -> String {
+        many(count, "place")
+    }
+
+    fn least_sheets(&self, least: Least) -> String {
+        let need = if least.sets == 1 { "needs" } else { "need" };
+        let text = format!(
+            "{} is the least for this cut: a set has {} with its band, a sheet has {}, and {} {need} {}.",
+            self.capital(&many(least.sheets, "sheet")),
+            many(least.pieces, "piece"),
+            many(least.places, "place"),
+            many(least.sets, "set"),
+            many(least.piles, "pile"),
+        );
+        match least.last {
+            LastPile::Full => text,
+            LastPile::Spares(n) => format!("{text} The last pile is filled up with {}.", many(n, "spare set")),
+            LastPile::Blanks(n) => format!(
+                "{text} {} of the last pile {} blank; that wastes less than more spare sets would.",
+                many(n, "place"),
+                if n == 1 { "stays" } else { "stay" },
+            ),
+        }
+    }
+
+    fn proof_titles(&self) -> [&'static str; 3] {
+        ["Proof: print this sheet first", "Proof", "Proof (back)"]
+    }
+
+    fn proof_of(&self, file: &str, sheets: usize, stock: Stock, sides: PrintSides, paper: Paper) -> String {
+        format!(
+            "{file} \u{b7} {sheets} sheets of {} \u{b7} {} \u{b7} {}",
+            self.stock_name(stock),
+            self.sides_printed(sides),
+            self.paper_size(paper)
+        )
+    }
+
+    fn proof_checks(&self) -> [&'static str; 3] {
+        [
+            "Lay a ruler on both lines: 10 cm above, 4 in below. If they are shorter, scaling is on.",
+            "The frame at the edge is whole on all four sides.",
+            "All three greys can be told apart.",
+        ]
+    }
+
+    fn proof_light(&self) -> &'static str {
+        "Hold the sheet to the light: the ring on the back lies round the cross on the front. If it does not, the sheet was \
+         turned over the other edge, or the sides lie more than 2 mm apart."
+    }
+
+    fn proof_back(&self) -> &'static str {
+        "Back of the proof"
+    }
+}

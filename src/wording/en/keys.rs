@@ -1,0 +1,75 @@
+//! What key, tally and small groups are headed with in English.
+
+use super::English;
+use crate::spec::Version;
+use crate::wording::keys::{GroupLabels, KeyWords, TallyWords};
+
+impl KeyWords for English {
+    fn letters(&self) -> (&'static str, &'static str) {
+        ("What each letter means", "Decoys, quick checks, tally and plan use the same letters.")
+    }
+
+    fn letters_heads(&self) -> [&'static str; 4] {
+        ["Slip", "In this lesson", "The learner thinks", "Next"]
+    }
+
+    fn answer_for(&self, answer: &str, shown: &str) -> String {
+        format!("{answer} for {shown}")
+    }
+
+    fn board_answered(&self, version: Version) -> String {
+        format!("Board {version}, answered")
+    }
+
+    fn decoys(&self) -> (&'static str, &'static str) {
+        (
+            "Decoys",
+            "These strips belong in no row. A learner who lays one down shows how they are thinking. What helps stands with \
+             the slip's letter at the end of this key.",
+        )
+    }
+
+    fn decoys_heads(&self) -> [&'static str; 5] {
+        ["Strip", "Shows", "Made of", "Slip", "The learner thinks"]
+    }
+
+    fn right_answers(&self) -> &'static str {
+        "Quick checks: right answers"
+    }
+
+    fn question_heads(&self) -> [&'static str; 4] {
+        ["Check", "Question", "Right answer", "Wrong choice and its slip"]
+    }
+
+    fn question(&self, number: usize, skill: Option<&str>) -> String {
+        skill.map_or_else(|| format!("Question {number}"), |skill| format!("Question {number}: {skill}"))
+    }
+}
+
+impl TallyWords for English {
+    fn tally_note(&self) -> &'static str {
+        "A tick means yes. Leave a box empty when you have not seen it."
+    }
+
+    fn builds(&self) -> &'static str {
+        "builds it"
+    }
+
+    fn tally_heads(&self) -> [&'static str; 3] {
+        ["Can do", "Slips seen", "Learner"]
+    }
+}
+
+impl GroupLabels for English {
+    fn build_line(&self, build: &str, next: &str) -> String {
+        format!("Build: {build} {next}")
+    }
+
+    fn ask_line(&self, question: &str, answer: &str) -> String {
+        format!("Ask: {question} Expect: {answer}")
+    }
+
+    fn try_line(&self, how: &str, gone: &str) -> String {
+        format!("Try: {how} {gone}")
+    }
+}

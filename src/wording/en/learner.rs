@@ -1,0 +1,176 @@
+//! What learners read in English.
+
+use super::English;
+use super::phrases::counted;
+use crate::number::{Number, Style};
+use crate::wording::learner::{BankGroup, LearnerWords, WordBankWords};
+use std::collections::BTreeSet;
+
+/// What kinds of blocks are called on the sheets that they are cut out of, largest first.
+const BLOCKS: [&str; 4] = ["thousand", "flat", "rod", "cube"];
+
+impl LearnerWords for English {
+    fn name_label(&self) -> &'static str {
+        "Name"
+    }
+
+    fn foot(&self, title: &str, grade: Option<&str>) -> String {
+        grade.map_or_else(|| title.to_owned(), |grade| format!("{title} \u{b7} grade {grade}"))
+    }
+
+    fn page_of(&self, title: &str, page: usize, pages: usize) -> String {
+        format!("{title} {page} of {pages}")
+    }
+
+    fn sheet_of(&self, name: &str, sheet: usize, sheets: usize) -> String {
+        format!("{name}, sheet {sheet} of {sheets}")
+    }
+
+    fn for_board(&self, title: &str, page: usize, pages: usize) -> String {
+        format!("{title} for board {page} of {pages}")
+    }
+
+    fn model_title(&self, number: u32) -> String {
+        format!("Model number {number}")
+    }
+
+    fn board_note(&self, decoys: bool) -> &'static str {
+        if decoys {
+            "Lay each strip in the row it belongs to. Some strips belong to no row: keep them beside the board."
+        } else {
+            "Lay each strip in the row it belongs to."
+        }
+    }
+
+    fn strips_note(&self) -> &'static str {
+        "Sit down to cut. Cut along the dashed lines."
+    }
+
+    fn check_title(&self, mark: u32) -> String {
+        format!("Quick check {mark}")
+    }
+
+    fn record_labels(&self) -> [&'static str; 5] {
+        ["My numbers", "My own", "Draw", "Expanded form", "Words"]
+    }
+
+    fn layered_note(&self, rows: Option<u32>) -> String {
+        match rows {
+            None => "Sit down to cut. Lay cards on top of each other, right edges together.".to_owned(),
+            Some(1) => "Each row is a kit. Cut the rows apart first.".to_owned(),
+            Some(rows) => format!("Each {rows} rows are a kit. Cut the kits apart first."),
+        }
+    }
+
+    fn mat_note(&self, pages: usize) -> Option<&'static str> {
+        match pages {
+            0 | 1 => None,
+            2 => Some("Cut page 2 along its left edge. Lay it on the right edge of page 1, so that the marks meet."),
+            _ => {
+                Some("Cut all pages but page 1 along their left edges. Lay them on one another so that the marks meet.")
+            }
+        }
+    }
+
+    fn mat_page(&self, title: &str, page: usize, pages: usize) -> String {
+        format!("{title}, page {page} of {pages}")
+    }
+
+    fn ten_frame(&self) -> &'static str {
+        "empty ten-frame, 2 rows of 5"
+    }
+
+    fn blocks_note(&self) -> &'static str {
+        "Sit down to cut. Cut the long lines first, then the short ones. Striped parts are scrap."
+    }
+
+    fn print_true(&self) -> &'static str {
+        "Print at actual size, 100 %, no scaling."
+    }
+
+    fn print_checked(&self) -> String {
+        format!(
+            "{} Lay a ruler on these two lines: if they are not 10 cm and 4 in, the page was scaled.",
+            self.print_true()
+        )
+    }
+
+    fn print_sheet(&self, page: u32, pages: u32) -> String {
+        format!("Sheet {page} of {pages}. {}", self.print_true())
+    }
+
+    fn print_capitals(&self) -> &'static str {
+        "10 cm ABOVE \u{b7} 4 in BELOW \u{b7} PRINT AT 100 %"
+    }
+
+    fn blocks_listed(&self, counts: [u32; 4]) -> String {
+        let some = BLOCKS.into_iter().zip(counts).filter(|(_, count)| *count > 0);
+        some.map(|(kind, count)| counted(count, kind)).collect::<Vec<_>>().join(", ")
+    }
+
+    fn blocks_told(&self, counts: [u32; 4]) -> String {
+        let from = counts.iter().position(|count| *count > 0).unwrap_or(BLOCKS.len() - 1);
+        let told = BLOCKS.into_iter().zip(counts).skip(from).map(|(kind, count)| match count {
+            0 => format!("no {kind}s"),
+            _ => counted(count, kind),
+        });
+        told.collect::<Vec<_>>().join(", ")
+    }
+
+    fn blocks_to_cut(&self, counts: [u32; 4]) -> String {
+        format!("{} to cut out", self.blocks_listed(counts))
+    }
+
+    fn cube_row(&self, count: usize) -> String {
+        format!("row of {count} cubes")
+    }
+
+    fn card(&self, text: &str) -> String {
+        format!("card {text}")
+    }
+}
+
+fn single(style: &Style, value: u32) -> Option<(String, String)> {
+    let number = Number::new(value)?;
+    Some((style.numeral(number), style.words(number)))
+}
+
+impl WordBankWords for English {
+    fn bank(&self, numbers: &[Number], style: &Style) -> Vec<BankGroup> {
+        let mut needed = BTreeSet::new();
+        for number in numbers {
+            let words = style.words(*number);
+            needed.extend(words.split([' ', '-']).map(|word| word.trim_end_matches(',').to_owned()));
+        }
+        // "one hundred" is two words: the place word is what comes after "one".
+        let place =
+            |n: u32| single(style, n).map(|(numeral, words)| (numeral, words.trim_start_matches("one ").to_owned()));
+        let kinds: [(&str, Vec<Option<(String, String)>>); 4] = [
+            ("Ones", (0..=9).map(|n| single(style, n)).collect()),
+            ("Ten to nineteen", (10..=19).map(|n| single(style, n)).collect()),
+            ("Tens", (2..=9).map(|n| single(style, n * 10)).collect()),
+            ("Places", [100, 1_000].into_iter().map(place).collect()),
+        ];
+        let kept = kinds.into_iter().map(|(title, words)| BankGroup {
+            title,
+            words: words.into_iter().flatten().filter(|(_, word)| needed.contains(word)).collect(),
+        });
+        kept.filter(|group| !group.words.is_empty()).collect()
+    }
+
+    fn bank_notes(&self, numbers: &[Number], style: &Style) -> Vec<String> {
+        let mut notes = Vec::new();
+        if let Some(number) = numbers.iter().find(|n| style.words(**n).contains('-')) {
+            let words = style.words(*number);
+            if let Some(joined) =
+                words.split(' ').map(|word| word.trim_end_matches(',')).find(|word| word.contains('-'))
+            {
+                notes.push(format!("Join tens and ones with a hyphen: {joined}"));
+            }
+        }
+        if let Some(number) = numbers.iter().find(|n| style.and && style.words(**n).contains(" and ")) {
+            notes.push(format!("We write \u{201c}and\u{201d}: {}", style.words(*number)));
+        }
+        notes
+    }
+}

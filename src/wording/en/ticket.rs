@@ -1,0 +1,279 @@
+//! What the job ticket says in English.
+
+use super::English;
+use super::phrases::{counted, listed};
+use crate::number::Names;
+use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock, Version};
+use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
+use crate::wording::{Phrases, Titles};
+
+/// "1 sheet", "25 sheets".
+pub(super) fn many(count: usize, noun: &str) -> String {
+    counted(u32::try_from(count).unwrap_or(u32::MAX), noun)
+}
+
+/// What pieces are called beside others: "strips", "blocks: flats".
+pub(super) fn pieces(pieces: PiecesCut) -> String {
+    match pieces {
+        PiecesCut::Strips => "strips".to_owned(),
+        PiecesCut::Cards(_) => format!("layered cards: {}", piece_word(pieces)),
+        PiecesCut::Flats | PiecesCut::RodsAndCubes => format!("blocks: {}", piece_word(pieces)),
+    }
+}
+
+/// The pieces alone: "flats".
+pub(super) fn piece_word(pieces: PiecesCut) -> &'static str {
+    match pieces {
+        PiecesCut::Strips => "strips",
+        PiecesCut::Flats => "flats",
+        PiecesCut::RodsAndCubes => "rods and cubes",
+        PiecesCut::Cards(place) => English.place(place),
+    }
+}
+
+/// "place-value mat and word bank".
+fn titles(kinds: &[SheetKind]) -> String {
+    listed(&kinds.iter().map(|kind| English.sheet_title(*kind).to_lowercase()).collect::<Vec<_>>())
+}
+
+impl TicketWords for English {
+    fn requested(&self) -> &'static str {
+        "Requested by __________________ Deliver to __________________ Needed by ________________"
+    }
+
+    fn actual_size(&self) -> &'static str {
+        "Print at actual size: scaling none, 100 %. Do not fit to page."
+    }
+
+    fn class_sets(&self, learners: u32, asked: u32, extra: u32, versions: usize) -> String {
+        let mut text = format!("Class sets for {}", counted(learners, "learner"));
+        if asked > 0 {
+            text = format!("{text} and {}", counted(asked, "spare set"));
+        }
+        if extra > 0 {
+            text = format!("{text}, with {} more that cost no sheet in the piles", counted(extra, "spare set"));
+        }
+        if versions > 1 { format!("{text}, in {versions} versions.") } else { format!("{text}.") }
+    }
+
+    fn print_title(&self) -> &'static str {
+        "What to print"
+    }
+
+    fn load(&self, sheets: usize, stocks: &[(Stock, usize)], paper: Paper) -> String {
+        let loads: Vec<String> =
+            stocks.iter().map(|(stock, count)| format!("{count} of {}", self.stock_name(*stock))).collect();
+        format!("Load {} in all: {}. Paper size: {}.", many(sheets, "sheet"), listed(&loads), self.paper_size(paper))
+    }
+
+    fn files_heads(&self) -> [&'static str; 6] {
+        ["File", "Stock", "Sheets", "Impressions", "Sides", "Ink"]
+    }
+
+    fn stock_weights(&self, stock: Stock) -> &'static str {
+        match stock {
+            Stock::Paper => "paper, 75\u{2013}90 g/m\u{b2} or 20\u{2013}24 lb bond",
+            Stock::Card => "card, 160\u{2013}200 g/m\u{b2} or 65 lb cover to 110 lb index",
+        }
+    }
+
+    fn stock_name(&self, stock: Stock) -> &'static str {
+        match stock {
+            Stock::Paper => "paper",
+            Stock::Card => "card",
+        }
+    }
+
+    fn paper_size(&self, paper: Paper) -> &'static str {
+        match paper {
+            Paper::Letter => "letter, 8.5 by 11 in (216 by 279 mm)",
+            Paper::Legal => "legal, 8.5 by 14 in (216 by 356 mm)",
+            Paper::Tabloid => "tabloid or ledger, 11 by 17 in (279 by 432 mm)",
+            Paper::A4 => "A4, 210 by 297 mm (8.3 by 11.7 in)",
+            Paper::A3 => "A3, 297 by 420 mm (11.7 by 16.5 in)",
+        }
+    }
+
+    fn sides_printed(&self, sides: PrintSides) -> &'static str {
+        match sides {
+            PrintSides::One => "one side",
+            PrintSides::Two(Edge::Long) => "two sides, turn on the long edge",
+            PrintSides::Two(Edge::Short) => "two sides, turn on the short edge",
+        }
+    }
+
+    fn ink_name(&self, colour: bool) -> &'static str {
+        if colour { "colour" } else { "black" }
+    }
+
+    fn kept(&self, kept: bool) -> &'static str {
+        if kept { "kept" } else { "used up" }
+    }
+
+    fn proof_first(&self) -> &'static str {
+        "Sheet 1 of each file is a proof: print it alone and look at it. Then print the rest of the file once, and keep its \
+         order: every copy is in it already."
+    }
+
+    fn where_title(&self) -> &'static str {
+        "What is where"
+    }
+
+    fn where_heads(&self) -> [&'static str; 5] {
+        ["File", "Sheets", "Pages", "What", "Afterwards"]
+    }
+
+    fn file_part(&self, part: FilePart<'_>) -> String {
+        match part {
+            FilePart::Proof => "proof: print it first".to_owned(),
+            FilePart::Kits(kinds, kits) => format!("{} for {}", titles(kinds), many(kits, "kit")),
+            FilePart::Piles(piles) => format!("strips in {}", many(piles, "pile")),
+            FilePart::Checks => "quick checks, a slip for each learner".to_owned(),
+            FilePart::Packets(kinds, learners) => format!("{} of {}", many(learners, "packet"), titles(kinds)),
+        }
+    }
+
+    fn kits_at_hand(&self, file: &str, pages: Option<&str>) -> String {
+        match pages {
+            Some(pages) => format!("{file}: where the class still has its kits, print pages 1 and {pages} only."),
+            None => format!("{file}: where the class still has its kits, leave this file out."),
+        }
+    }
+
+    fn print_again(&self, file: &str, learners: &[(usize, String)], more: bool) -> String {
+        let listed: Vec<String> = learners.iter().map(|(number, pages)| format!("{number}: {pages}")).collect();
+        let more = if more { ", and so on" } else { "" };
+        format!(
+            "{file}: to print one learner's packet again, take these pages. Learner {}{more}.",
+            listed.join(" \u{b7} ")
+        )
+    }
+
+    fn checks_title(&self) -> &'static str {
+        "Cut the quick checks apart"
+    }
+
+    fn checks_cut(&self, sheets: usize, cuts: usize) -> String {
+        format!(
+            "{}, {} on each, all alike: cut them as one pile. Any slip serves any learner.",
+            many(sheets, "sheet"),
+            many(cuts, "straight cut")
+        )
+    }
+
+    fn teacher_cuts(&self) -> (&'static str, [&'static str; 3]) {
+        ("Not for the copy room: cut by the teacher or a helper before the lesson", ["Sheet", "To cut", "Makes"])
+    }
+
+    fn learners_cut(&self) -> (&'static str, [&'static str; 3]) {
+        ("Do not cut these: learners do", ["Sheet", "Each learner gets", "Cuts on them"])
+    }
+
+    fn sheets(&self, count: usize) -> String {
+        many(count, "sheet")
+    }
+
+    fn pages(&self, count: usize) -> String {
+        many(count, "page")
+    }
+
+    fn straight_cuts(&self, count: usize) -> String {
+        many(count, "straight cut")
+    }
+
+    fn kits_of(&self, kits: u32, pieces: usize) -> String {
+        format!("{}, {} each", counted(kits, "kit"), many(pieces, "piece"))
+    }
+
+    fn file_missing_title(&self) -> &'static str {
+        "If a file is missing"
+    }
+
+    fn copy_masters(&self, sets: &[(SheetKind, Option<Version>, String, bool, u32)]) -> String {
+        let said = sets.iter().map(|(kind, version, pages, single, copies)| {
+            let of = if *single { "page" } else { "pages" };
+            let version = version.map(|version| format!(" {version}")).unwrap_or_default();
+            format!("{}{version}: {of} {pages} \u{d7} {copies}", self.sheet_title(*kind).to_lowercase())
+        });
+        let said = said.collect::<Vec<_>>().join(" \u{b7} ");
+        format!("Copy from teacher.pdf at actual size, so many of each. {}.", self.capital(&said))
+    }
+
+    fn save_title(&self) -> &'static str {
+        "Fewer sheets next time"
+    }
+
+    fn save_sharing(&self, kind: SheetKind, learners: u32, sheets: usize) -> String {
+        let title = self.sheet_title(kind).to_lowercase();
+        format!("share {title} between {learners} learners: {} fewer", many(sheets, "sheet"))
+    }
+
+    fn save_spares(&self, sheets: usize) -> String {
+        format!("make no spare sets: {} fewer", many(sheets, "sheet"))
+    }
+
+    fn save_kits(&self, sheets: usize) -> String {
+        format!("use these kits again: {} fewer", many(sheets, "sheet"))
+    }
+
+    fn done_title(&self) -> &'static str {
+        "Tick off"
+    }
+
+    fn done(&self, done: Done<'_>) -> String {
+        match done {
+            Done::Proof => "Proof of each file: both lines measure what they say, and the frame is whole.".to_owned(),
+            Done::ProofBack => {
+                "Proof held to the light: the ring on the back lies round the cross on the front.".to_owned()
+            }
+            Done::Printed(file, sheets, stock, both) => {
+                let two = if both { ", two-sided" } else { "" };
+                format!("{file} printed: {} of {}{two}.", many(sheets, "sheet"), self.stock_name(stock))
+            }
+            Done::Cut(what, cuts, piles) => format!(
+                "{}: {} made on each of {}.",
+                self.capital(&pieces(what)),
+                many(cuts, "cut"),
+                many(piles, "pile")
+            ),
+            Done::Banded(sets) => format!(
+                "{sets} sets of strips banded, each with its band on top, in the order of the learners' numbers."
+            ),
+            Done::Packets => {
+                "Packets kept in print order, one learner after the other; no stapling, so that pages can \
+                              be laid out."
+                    .to_owned()
+            }
+        }
+    }
+
+    fn shapes_on_backs(&self) -> &'static str {
+        "The shapes on the backs of strips are for learners to check themselves: all strips of one row carry one shape. They \
+         are no printing fault."
+    }
+
+    fn guillotine(&self) -> (&'static str, &'static str) {
+        (
+            "Care at the guillotine",
+            "Trained adults only, and the rules of this workplace come first. Guard in place, never removed. Flat, stable \
+             table. Fingers behind the rail; loose clothing and hair away. No more sheets at a time than the machine is \
+             made for: split a pile if need be and put the parts back in order. Latch the blade down after use.",
+        )
+    }
+
+    fn software_title(&self) -> &'static str {
+        "For the print software"
+    }
+
+    fn attributes(&self, list: &str) -> String {
+        format!("IPP attributes of every file: copies: 1 \u{b7} {list}.")
+    }
+
+    fn commands(&self) -> &'static str {
+        "Ready to run where these files are (add -d and a printer's name if it is not the usual one):"
+    }
+
+    fn file_head(&self) -> &'static str {
+        "File"
+    }
+}

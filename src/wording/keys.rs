@@ -1,0 +1,64 @@
+//! What key and tally say.
+
+use super::area::area;
+use crate::spec::Version;
+
+area! {
+    /// The answers.
+    KeyWords;
+
+    /// The heading over the letters of slips, and what it says.
+    fn letters() -> (&'static str, &'static str);
+
+    /// The headings of the table of letters: slip, in this lesson, what the learner thinks, what helps.
+    fn letters_heads() -> [&'static str; 4];
+
+    /// A wrong answer with what it is given for: "46 for four hundred six".
+    fn answer_for(answer: &str, shown: &str) -> String;
+
+    /// The heading over an answered board.
+    fn board_answered(version: Version) -> String;
+
+    /// The heading over decoys, and what they are.
+    fn decoys() -> (&'static str, &'static str);
+
+    /// The headings of the table of decoys: strip, what it shows, what it is made of, slip, what the learner thinks.
+    fn decoys_heads() -> [&'static str; 5];
+
+    /// The heading over the right answers of quick checks.
+    fn right_answers() -> &'static str;
+
+    /// The headings of the table of a question: check, question, right answer, wrong choice.
+    fn question_heads() -> [&'static str; 4];
+
+    /// "Question 3", and with its skill: "Question 3: worth of a digit".
+    fn question(number: usize, skill: Option<&str>) -> String;
+}
+
+area! {
+    /// The tally.
+    TallyWords;
+
+    /// What a tick means.
+    fn tally_note() -> &'static str;
+
+    /// The skill of building a number.
+    fn builds() -> &'static str;
+
+    /// The headings over columns: what learners can do, which slips were seen; and over the names.
+    fn tally_heads() -> [&'static str; 3];
+}
+
+area! {
+    /// Labels in a lesson of small groups.
+    GroupLabels;
+
+    /// What to build, and what helps.
+    fn build_line(build: &str, next: &str) -> String;
+
+    /// What to ask, and the answer.
+    fn ask_line(question: &str, answer: &str) -> String;
+
+    /// How to go on, and when it is over.
+    fn try_line(how: &str, gone: &str) -> String;
+}

@@ -1,0 +1,263 @@
+//! What the copy room reads: the job ticket and the proof of each file.
+
+use super::area::area;
+use crate::number::Place;
+use crate::spec::{Paper, PrintSides, SheetKind, Stock, Version};
+
+/// What is cut as piles of one size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum PiecesCut {
+    /// Strips of a sort set.
+    Strips,
+    /// Flats, and thousands, which take their places.
+    Flats,
+    /// Rods, and rows of cubes as wide as a rod.
+    RodsAndCubes,
+    /// Layered cards of a place.
+    Cards(Place),
+}
+
+/// A part of a file of the copy room.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum FilePart<'a> {
+    /// A sheet to try the printer with.
+    Proof,
+    /// Sheets that are kept, for so many kits.
+    Kits(&'a [SheetKind], usize),
+    /// Strips in so many piles.
+    Piles(usize),
+    /// Quick checks, several a page.
+    Checks,
+    /// So many learners' pages, one after the other's.
+    Packets(&'a [SheetKind], usize),
+}
+
+/// What is done by hand, to tick off.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Done<'a> {
+    /// The proof measures right.
+    Proof,
+    /// The proof's back lies behind its front.
+    ProofBack,
+    /// A file is printed: its name, sheets, stock, and whether on both sides.
+    Printed(&'a str, usize, Stock, bool),
+    /// Piles are cut: of which pieces, cuts on each, how many.
+    Cut(PiecesCut, usize, usize),
+    /// So many sets of strips have their bands.
+    Banded(u32),
+    /// Packets are in order.
+    Packets,
+}
+
+/// What becomes of places in the last pile that nobody asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum LastPile {
+    /// Every place is taken.
+    Full,
+    /// So many spare sets.
+    Spares(usize),
+    /// So many places stay blank.
+    Blanks(usize),
+}
+
+/// Why a pile needs as many sheets as it does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Least {
+    /// Sheets of all piles.
+    pub sheets: usize,
+    /// Pieces of the longest set, its band among them.
+    pub pieces: usize,
+    /// Places on a sheet.
+    pub places: usize,
+    /// Sets that are printed.
+    pub sets: usize,
+    /// Piles.
+    pub piles: usize,
+    /// What becomes of the rest.
+    pub last: LastPile,
+}
+
+area! {
+    /// The job ticket: what to print.
+    TicketWords;
+
+    /// The line on which the job is signed for.
+    fn requested() -> &'static str;
+
+    /// The warning that no viewer may scale.
+    fn actual_size() -> &'static str;
+
+    /// For whom: learners, spare sets that were asked for, those that fill a pile, versions.
+    fn class_sets(learners: u32, asked: u32, extra: u32, versions: usize) -> String;
+
+    /// The headings of the ticket's parts.
+    fn print_title() -> &'static str;
+
+    /// What to load: sheets in all, and of each stock; the paper's size.
+    fn load(sheets: usize, stocks: &[(Stock, usize)], paper: Paper) -> String;
+
+    /// The headings of the table of files: file, stock, sheets, impressions, sides, ink.
+    fn files_heads() -> [&'static str; 6];
+
+    /// A stock with the weights that serve. Weights are common practice, no source.
+    fn stock_weights(stock: Stock) -> &'static str;
+
+    /// A stock in a word.
+    fn stock_name(stock: Stock) -> &'static str;
+
+    /// The size of the paper, as people and machines call it.
+    fn paper_size(paper: Paper) -> &'static str;
+
+    /// One side or two, and the edge to turn on.
+    fn sides_printed(sides: PrintSides) -> &'static str;
+
+    /// Black, or colour.
+    fn ink_name(colour: bool) -> &'static str;
+
+    /// Whether a part is kept or used up.
+    fn kept(kept: bool) -> &'static str;
+
+    /// That the first sheet of each file is tried first.
+    fn proof_first() -> &'static str;
+
+    /// The heading over what is where in the files.
+    fn where_title() -> &'static str;
+
+    /// The headings of its table: file, sheets, pages, what, afterwards.
+    fn where_heads() -> [&'static str; 5];
+
+    /// A part of a file.
+    fn file_part(part: FilePart<'_>) -> String;
+
+    /// Which pages of a file to print where the class still has its kits; without pages, none.
+    fn kits_at_hand(file: &str, pages: Option<&str>) -> String;
+
+    /// The pages of each learner's packet, for one that has to be printed again; `more` where the list goes on.
+    fn print_again(file: &str, learners: &[(usize, String)], more: bool) -> String;
+
+    /// The heading over quick checks that are cut apart.
+    fn checks_title() -> &'static str;
+
+    /// How they are cut: sheets, and straight cuts on each.
+    fn checks_cut(sheets: usize, cuts: usize) -> String;
+
+    /// The heading over what the teacher or a helper cuts, and the headings of its table.
+    fn teacher_cuts() -> (&'static str, [&'static str; 3]);
+
+    /// The heading over what learners cut, and the headings of its table.
+    fn learners_cut() -> (&'static str, [&'static str; 3]);
+
+    /// "1 sheet", "25 sheets".
+    fn sheets(count: usize) -> String;
+
+    /// "1 page", "25 pages".
+    fn pages(count: usize) -> String;
+
+    /// "1 straight cut", "7 straight cuts".
+    fn straight_cuts(count: usize) -> String;
+
+    /// "24 kits, 40 pieces each".
+    fn kits_of(kits: u32, pieces: usize) -> String;
+
+    /// The heading over what to copy where a file is missing.
+    fn file_missing_title() -> &'static str;
+
+    /// What to copy: each sheet with its set, its pages in figures and whether it is a single one, and how many copies.
+    fn copy_masters(sets: &[(SheetKind, Option<Version>, String, bool, u32)]) -> String;
+
+    /// The heading over what would save paper.
+    fn save_title() -> &'static str;
+
+    /// Sharing a kit's sheet between so many learners saves so many sheets: no sentence yet.
+    fn save_sharing(kind: SheetKind, learners: u32, sheets: usize) -> String;
+
+    /// No spare sets save so many sheets.
+    fn save_spares(sheets: usize) -> String;
+
+    /// Kits that are used again save so many sheets.
+    fn save_kits(sheets: usize) -> String;
+
+    /// The heading over the list to tick off.
+    fn done_title() -> &'static str;
+
+    /// A thing to tick off.
+    fn done(done: Done<'_>) -> String;
+
+    /// What the shapes on the backs of strips are.
+    fn shapes_on_backs() -> &'static str;
+
+    /// The heading over cautions at the guillotine, and the cautions.
+    fn guillotine() -> (&'static str, &'static str);
+
+    /// The heading over what print software is told.
+    fn software_title() -> &'static str;
+
+    /// The attributes that all files share, in the words of their standard.
+    fn attributes(list: &str) -> String;
+
+    /// That commands follow.
+    fn commands() -> &'static str;
+
+    /// The heading over a column of files.
+    fn file_head() -> &'static str;
+}
+
+area! {
+    /// The job ticket: how piles are cut, and the proof.
+    CuttingWords;
+
+    /// The heading over the cuts of a pile.
+    fn cut_title(pieces: PiecesCut, cuts: usize) -> String;
+
+    /// How piles are held: file, piles, their sheets in figures, whether the sheet is wider than high, and where a trimmer
+    /// takes fewer sheets than a pile has: how many, the pile's, and in how many parts.
+    fn cut_piles(file: &str, piles: usize, sheets: &[String], wide: bool, parts: Option<(usize, usize, usize)>) -> String;
+
+    /// How to set the back gauge.
+    fn back_gauge() -> &'static str;
+
+    /// The headings of the list of cuts: cut, from the top, from the left.
+    fn cuts_heads() -> [&'static str; 3];
+
+    /// What lies where after the cuts: strips.
+    fn strips_lie() -> &'static str;
+
+    /// What lies where after the cuts: pieces of kits.
+    fn kits_lie(pieces: PiecesCut) -> String;
+
+    /// A column of places.
+    fn column(column: u32) -> String;
+
+    /// The heading of the column that says pile and row.
+    fn pile_row() -> &'static str;
+
+    /// That so many rows go on in the same way.
+    fn more_rows(rows: usize) -> String;
+
+    /// The headings of the table of kits: pile, sheets, kits, places of each.
+    fn kits_heads() -> [&'static str; 4];
+
+    /// A run of numbers: "3 to 8"; a single one by itself.
+    fn from_to(first: usize, last: usize) -> String;
+
+    /// "1 place", "7 places".
+    fn places(count: usize) -> String;
+
+    /// Why there are no fewer sheets.
+    fn least_sheets(least: Least) -> String;
+
+    /// The proof's heading, and the names of its two pages.
+    fn proof_titles() -> [&'static str; 3];
+
+    /// What the proof is of: file, sheets, stock, sides, paper.
+    fn proof_of(file: &str, sheets: usize, stock: Stock, sides: PrintSides, paper: Paper) -> String;
+
+    /// What to look for on it: the two lines, the frame, the greys.
+    fn proof_checks() -> [&'static str; 3];
+
+    /// What to look for on its back.
+    fn proof_light() -> &'static str;
+
+    /// What its back says.
+    fn proof_back() -> &'static str;
+}
