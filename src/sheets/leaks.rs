@@ -57,7 +57,7 @@ fn bare(text: &str) -> Vec<&str> {
 fn is_for_machines(text: &str) -> bool {
     let is_known = |part: &str| {
         let part = part.trim_end_matches([':', ',', '.']);
-        part.ends_with(".pdf") || IPP.contains(&part) || part.starts_with("separate-") || part.starts_with("na_")
+        part.contains(".pdf") || IPP.contains(&part) || part.starts_with("separate-") || part.starts_with("na_")
     };
     let parts = text.split(' ').flat_map(|part| part.split('='));
     parts.filter(|part| !bare(part).is_empty()).all(is_known)
@@ -70,7 +70,9 @@ fn texts(layer: &Layer) -> Vec<String> {
             if let Tag::Figure(instead) = tag {
                 all.push(instead.clone());
             }
-            nodes.iter().for_each(|node| heard(node, all));
+            for node in nodes {
+                heard(node, all);
+            }
         }
     }
     let mut all = Vec::new();

@@ -238,7 +238,7 @@ area! {
     fn kits_heads() -> [&'static str; 4];
 
     /// A run of numbers: "3 to 8"; a single one by itself.
-    fn from_to(first: usize, last: usize) -> String;
+    fn run_of(first: usize, last: usize) -> String;
 
     /// "1 place", "7 places".
     fn places(count: usize) -> String;

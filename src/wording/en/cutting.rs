@@ -72,7 +72,7 @@ impl CuttingWords for English {
         ["Pile", "Sheets", "Kits, row by row from the left", "Each kit takes"]
     }
 
-    fn from_to(&self, first: usize, last: usize) -> String {
+    fn run_of(&self, first: usize, last: usize) -> String {
         if first == last { first.to_string() } else { format!("{first} to {last}") }
     }
 

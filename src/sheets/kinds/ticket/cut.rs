@@ -116,7 +116,7 @@ fn kits(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) ->
             Some(PileOf::Kit(kit)) => *kit,
             Some(PileOf::Set(..)) | None => 0,
         };
-        let kits = wording.from_to(kit(pile.places.first()), kit(pile.places.last()));
+        let kits = wording.run_of(kit(pile.places.first()), kit(pile.places.last()));
         vec![(k + 1).to_string(), pages(pile.sheets), kits, wording.places(run)]
     };
     let rows: Vec<Vec<String>> = cutting.piles.iter().enumerate().map(row).collect();
