@@ -99,3 +99,11 @@ area! {
     /// How words join, shown with the first of these numbers that does.
     fn bank_notes(numbers: &[Number], style: &Style) -> Vec<String>;
 }
+
+#[cfg(test)]
+impl super::marked::Marks for BankGroup {
+    fn marked(self) -> Self {
+        // The words are spelled by the names already.
+        Self { title: self.title.marked(), words: self.words }
+    }
+}

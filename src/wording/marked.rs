@@ -3,7 +3,6 @@
 //! A lesson set in it shows which texts come from the wording and which do not: those that do not have bare letters.
 
 use super::en::English;
-use super::learner::BankGroup;
 use crate::number::{Names, Place};
 
 /// English with a mark on every letter.
@@ -62,13 +61,6 @@ impl<A: Marks, B: Marks> Marks for (A, B) {
 impl<A: Marks, B: Marks, C: Marks> Marks for (A, B, C) {
     fn marked(self) -> Self {
         (self.0.marked(), self.1.marked(), self.2.marked())
-    }
-}
-
-impl Marks for BankGroup {
-    fn marked(self) -> Self {
-        // The words are spelled by the names already.
-        Self { title: self.title.marked(), words: self.words }
     }
 }
 
