@@ -36,6 +36,7 @@ mod preview;
 mod privacy;
 mod programs;
 mod readme;
+mod regrouped;
 mod repairs;
 mod slips;
 mod start;

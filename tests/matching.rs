@@ -220,3 +220,8 @@ fn brickworks() {
 fn star_atlas() {
     matches("star-atlas");
 }
+
+#[test]
+fn orchard() {
+    matches("orchard");
+}

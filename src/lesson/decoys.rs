@@ -63,10 +63,12 @@ pub fn choose(mut possible: Vec<Wrong>, count: usize, stream: &mut Stream) -> Ve
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::number::Trading;
     use crate::wording::English;
     use std::collections::BTreeSet;
 
-    const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(','), names: &English };
+    const PLAIN: Style =
+        Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English };
     const FORMS: [Form; 4] = [Form::Numeral, Form::Words, Form::Expanded, Form::Blocks];
 
     fn numbers(values: &[u32]) -> Vec<Number> {
@@ -110,13 +112,14 @@ mod tests {
             let mut forms = Form::ALL.to_vec();
             stream.shuffle(&mut forms);
             forms.truncate(2 + round % 4);
-            forms.retain(|&form| form != Form::Blocks || end <= 10_000);
+            forms.retain(|form| !form.is_picture() || end <= 10_000);
             let rows: Vec<Number> =
                 (0..2 + round % 12).filter_map(|_| Number::new(u32::try_from(stream.below(end)).ok()?)).collect();
             let style = Style {
                 and: round % 2 == 0,
                 zero_terms: round % 3 == 0,
                 thousands: [None, Some(',')][round % 2],
+                trading: Trading::ANY,
                 names: &English,
             };
             let decoys = choose(possible(&rows, &forms, &style), 12, &mut stream);

@@ -139,9 +139,7 @@ fn tried(lesson: &Lesson, slip: Slip, of: Number, task: Task) -> Option<Trial> {
 fn like(task: Task, of: Number) -> Vec<Task> {
     match task {
         // Nobody lays out a picture of nothing.
-        Task::Forms { shown: Form::Blocks, .. } | Task::Forms { asked: Form::Blocks, .. } if of == Number::MIN => {
-            Vec::new()
-        }
+        Task::Forms { shown, asked } if of == Number::MIN && (shown.is_picture() || asked.is_picture()) => Vec::new(),
         Task::Forms { .. } => vec![task],
         Task::Worth(_) => Skill::Worth.tasks(of),
         Task::Greater(_) => Skill::Compare.tasks(of),

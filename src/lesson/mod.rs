@@ -98,6 +98,7 @@ pub fn style(spec: &Spec) -> Style {
     Style {
         names: wording::of(spec.language.value).names(),
         and: forms.joiner.value == Joiner::And,
+        trading: spec.numbers.trading(spec.seed.value),
         zero_terms: forms.zero_terms.value,
         thousands: match forms.thousands.value {
             Thousands::Comma => Some(','),

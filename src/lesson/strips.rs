@@ -21,10 +21,13 @@ pub fn plan(
         // The printed form needs to exist as much as the strips do.
         for &form in matched {
             let Some(content) = form.content(number, style) else {
-                let message = format!("{} has no block picture", style.numeral(number));
-                return Err(
-                    Problem::new(message).hint("block pictures go up to 9,999: leave `blocks` out of the forms")
-                );
+                let problem = if form.is_traded() && number.len() < 2 {
+                    Problem::new(format!("{number} has nothing to trade")).hint("numbers with a trade begin at 10")
+                } else {
+                    Problem::new(format!("{} has no block picture", style.numeral(number)))
+                        .hint(format!("block pictures go up to 9,999: leave `{}` out of the forms", form.word()))
+                };
+                return Err(problem);
             };
             if forms.contains(&form) {
                 strips.push(Strip { form, content, row: Some(row), wrong: None });
@@ -47,9 +50,11 @@ pub fn plan(
 mod tests {
     use super::*;
     use crate::lesson::decoys;
+    use crate::number::Trading;
     use crate::wording::English;
 
-    const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(','), names: &English };
+    const PLAIN: Style =
+        Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English };
 
     #[test]
     fn every_box_has_one_strip() {

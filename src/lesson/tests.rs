@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::diag::FilePlace;
-use crate::number::{Form, Number};
+use crate::number::{Form, Number, Trading};
 use crate::spec;
 use crate::wording::English;
 
@@ -64,9 +64,10 @@ fn the_seed_shuffles_strips_and_picks_decoys() {
 #[test]
 fn the_style_is_the_files() {
     let style = |forms: &str| lesson(&format!("{HARBOUR}[forms]\n{forms}"), &[SET], &[]).unwrap().style;
-    assert_eq!(style(""), Style { and: false, zero_terms: false, thousands: Some(','), names: &English });
+    let trading = Trading { seed: 1, ..Trading::ANY };
+    assert_eq!(style(""), Style { and: false, zero_terms: false, thousands: Some(','), trading, names: &English });
     let asked = style("joiner = \"and\"\nzero_terms = true\nthousands = \"space\"");
-    assert_eq!(asked, Style { and: true, zero_terms: true, thousands: Some('\u{202f}'), names: &English });
+    assert_eq!(asked, Style { and: true, zero_terms: true, thousands: Some('\u{202f}'), trading, names: &English });
     assert_eq!(style("thousands = \"none\"").thousands, None);
 }
 

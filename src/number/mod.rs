@@ -8,7 +8,7 @@ mod skill;
 mod slips;
 
 pub use features::{Digits, Feature, Features};
-pub use forms::{Breadth, Content, Form, Style};
+pub use forms::{Breadth, Content, Counted, Form, Style, Trading, traded};
 pub use names::Names;
 pub use place::{Number, Place};
 pub use skill::Skill;

@@ -15,6 +15,10 @@ pub enum Skill {
     Expanded,
     /// The numeral of places of which one is empty.
     Zero,
+    /// The regrouped form of a numeral.
+    Regrouping,
+    /// The numeral of a picture of blocks that are not traded.
+    Trading,
     /// Which of two numbers with the same digits is greater.
     Compare,
     /// The words of a numeral.
@@ -26,8 +30,10 @@ pub enum Skill {
 impl Skill {
     /// All skills, those first that a check with room for few asks first. The last two only stand in for others that a lesson
     /// has no numbers or forms for.
-    pub const BY_NEED: [Self; 8] = [
+    pub const BY_NEED: [Self; 10] = [
         Self::Words,
+        Self::Regrouping,
+        Self::Trading,
         Self::Zero,
         Self::Worth,
         Self::Picture,
@@ -48,6 +54,8 @@ impl Skill {
             Self::Picture => Some(Form::Blocks),
             Self::Words | Self::Reading => Some(Form::Words),
             Self::Expanded | Self::Joining => Some(Form::Expanded),
+            Self::Regrouping => Some(Form::Regrouped),
+            Self::Trading => Some(Form::Untraded),
             Self::Worth | Self::Zero | Self::Compare => None,
         }
     }
@@ -60,6 +68,8 @@ impl Skill {
         let one = |holds: bool, shown, asked| if holds { vec![Task::forms(shown, asked)] } else { Vec::new() };
         match self {
             Self::Picture => one(number > Number::MIN && number <= Number::MAX_BLOCKS, Form::Blocks, Form::Numeral),
+            Self::Regrouping => one(number.len() > 1, Form::Numeral, Form::Regrouped),
+            Self::Trading => one(number.len() > 1 && number <= Number::MAX_BLOCKS, Form::Untraded, Form::Numeral),
             Self::Words => one(true, Form::Words, Form::Numeral),
             Self::Reading => one(true, Form::Numeral, Form::Words),
             Self::Expanded => one(parts > 1, Form::Numeral, Form::Expanded),

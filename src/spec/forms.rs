@@ -4,9 +4,11 @@ use super::keys::kind::LineKind;
 use super::keys::{Key, list};
 use super::limits;
 use super::log::Log;
+use super::pool::Pool;
 use super::table::Table;
 use super::types::{FormNames, FormsSpec, Given, Joiner, NumbersSpec, Thousands};
 use crate::diag::Problem;
+use crate::diag::nearest::listed;
 use crate::number::{Form, Number};
 
 /// What the table says; what it leaves open depends on the numbers.
@@ -27,9 +29,10 @@ pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
         && let Some(span) = given.span()
     {
         let few = if given.value.is_empty() { "no form" } else { "only one form" };
-        let problem = Problem::new(format!("`forms.match` lists {few}")).hint(
-            "expected two to five of numeral, words, expanded, units and blocks; the first is printed on the board",
-        );
+        let problem = Problem::new(format!("`forms.match` lists {few}")).hint(format!(
+            "expected two or more of {}; the first is printed on the board",
+            listed(&Form::ALL.map(Form::word), "and")
+        ));
         log.error(span, problem);
     }
     let asked = Asked {
@@ -52,21 +55,43 @@ fn names(mut table: Table, log: &mut Log) -> FormNames {
     FormNames::new(names)
 }
 
+/// Tells where the lesson has numbers that a listed form cannot show.
+fn shown_by_all(form: Form, given: &Given<Vec<Form>>, numbers: &NumbersSpec, log: &mut Log) {
+    let Some(span) = given.span() else { return };
+    let word = form.word();
+    let (least, most) = numbers.range.value;
+    let range = (numbers.range.span(), "the range".to_owned());
+    let (problem, related) = if form.is_picture() && most > Number::MAX_BLOCKS {
+        let most = limits::grouped(most.value().into());
+        let problem = Problem::new(format!("`forms.match` lists `{word}`, but the range goes up to {most}"));
+        (problem.hint(format!("block pictures go up to 9,999: end the range there or leave `{word}` out")), range)
+    } else if form.is_traded() && least.len() < 2 {
+        let problem = Problem::new(format!("`forms.match` lists `{word}`, but the range begins at {least}"));
+        let hint = "numbers below 10 have nothing to trade: begin the range at 10 or leave";
+        (problem.hint(format!("{hint} `{word}` out")), range)
+    } else if form == Form::Untraded
+        && let Some(number) = Pool::new(numbers).numbers().find(|number| numbers.trading(0).pictured(*number).is_none())
+    {
+        let tub =
+            numbers.at_most.values().filter_map(Given::span).reduce(|a, b| a.start.min(b.start)..a.end.max(b.end));
+        let message =
+            format!("`forms.match` lists `{word}`, but `at_most` holds too few blocks for {number} with a trade");
+        let problem = Problem::new(message);
+        let hint = "a trade makes ten more of one kind: expected such as at_most = { tens = 19, ones = 19 }, or leave";
+        (problem.hint(format!("{hint} `{word}` out")), (tub, "what the tub holds".to_owned()))
+    } else {
+        return;
+    };
+    log.clash(log.word(word, &span), problem, vec![related]);
+}
+
 impl Asked {
     pub(super) fn settle(self, numbers: &NumbersSpec, log: &mut Log) -> FormsSpec {
         let has_pictures = numbers.range.value.1 <= Number::MAX_BLOCKS;
-        if let Some(given) = &self.matched
-            && let Some(span) = given.span()
-            && given.value.contains(&Form::Blocks)
-            && !has_pictures
-        {
-            let problem = Problem::new(format!(
-                "`forms.match` lists `blocks`, but the range goes up to {}",
-                limits::grouped(numbers.range.value.1.value().into())
-            ))
-            .hint("block pictures go up to 9,999: end the range there or leave `blocks` out");
-            let span = log.word("blocks", &span);
-            log.clash(span, problem, vec![(numbers.range.span(), "the range".to_owned())]);
+        if let Some(given) = &self.matched {
+            for form in &given.value {
+                shown_by_all(*form, given, numbers, log);
+            }
         }
         let matched = self.matched.unwrap_or_else(|| {
             let mut forms = vec![Form::Numeral, Form::Words, Form::Expanded];

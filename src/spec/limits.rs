@@ -5,6 +5,7 @@
 use std::fmt;
 
 use crate::measure::Length;
+use crate::number::Form;
 
 /// The least and the greatest value of a whole number, both allowed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -78,8 +79,8 @@ pub const NUMBER: Limit = Limit::new(0, 999_999);
 pub const COUNT: Limit = Limit::new(0, 100);
 /// How many numbers a request can name.
 pub const REQUEST: Limit = COUNT;
-/// The largest digit in a place.
-pub const DIGIT: Limit = Limit::new(0, 9);
+/// The largest digit in a place, or how many of its blocks there are.
+pub const AT_MOST: Limit = Limit::new(0, 99);
 /// Entries in a list of numbers.
 pub const LIST: usize = 10_000;
 /// Extra strips in a set.
@@ -98,7 +99,7 @@ pub const PAGES: usize = 1_000_000;
 /// Sheets to make.
 pub const SHEETS: Limit = Limit::new(1, 64);
 /// Forms to match.
-pub const FORMS: Limit = Limit::new(2, 5);
+pub const FORMS: Limit = Limit::new(2, Form::ALL.len() as u64);
 
 /// The largest size of type in a layout: a digit as high as half an A3 page.
 pub const TYPE: Length = Length::pt(600);

@@ -5,7 +5,7 @@ use std::ops::Range;
 
 use super::Language;
 use crate::measure::{Length, Size};
-use crate::number::{Feature, Form, Number, Place};
+use crate::number::{Feature, Form, Number, Place, Trading};
 
 /// A value and where the file gives it; no span means that the file is silent and this is the default.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -82,7 +82,14 @@ pub struct NumbersSpec {
     pub exit: RoleSpec,
 }
 
-/// The largest digit in each place that has a limit, 0..=9 each.
+impl NumbersSpec {
+    /// How a lesson of this seed trades: pictures stay within what the class's tub holds, where the file says it.
+    pub fn trading(&self, seed: u64) -> Trading {
+        Trading { seed, tub: Place::ALL.map(|place| self.at_most.get(&place).map_or(u8::MAX, |most| most.value)) }
+    }
+}
+
+/// The largest digit in each place that has a limit, 0..=99 each: above 9 it limits only how many blocks an untraded picture shows.
 pub type AtMost = BTreeMap<Place, Given<u8>>;
 
 /// What a role asks of its numbers.

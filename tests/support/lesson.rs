@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 
 use placewright::lesson::{Chosen, Lesson};
 use placewright::measure::{Family, Font, Length};
-use placewright::number::{Form, Number, Style};
+use placewright::number::{Form, Number, Style, Trading};
 use placewright::spec::{
     ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper, PrintSpec,
     RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
@@ -71,7 +71,7 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
             },
             sheets: SheetsSpec { make: Given::read(vec![sheet], 0..1), layouts: None },
         },
-        style: Style { and: false, zero_terms: false, thousands: Some(','), names: &English },
+        style: Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English },
         chosen: Chosen {
             model: numbers(model),
             sort: sort.iter().map(|set| numbers(set)).collect(),

@@ -52,7 +52,7 @@ impl Demand {
         let (low, high) = numbers.range.value;
         let mut demand = Self::any_of(low, high, asked.count.value);
         for (place, digit) in &numbers.at_most {
-            demand.at_most[place.index()] = digit.value;
+            demand.at_most[place.index()] = digit.value.min(9);
         }
         demand.never = numbers.never.iter().map(|number| number.value).collect();
         demand.always = asked.always.iter().map(|number| number.value).collect();

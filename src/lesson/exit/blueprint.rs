@@ -72,7 +72,14 @@ impl Wishes {
                 2 * u8::from(Feature::Repeat.is_in(number))
             }
             Skill::Words | Skill::Zero => zero,
-            Skill::Worth | Skill::Picture | Skill::Expanded | Skill::Joining | Skill::Reading | Skill::Compare => 0,
+            Skill::Worth
+            | Skill::Picture
+            | Skill::Expanded
+            | Skill::Joining
+            | Skill::Reading
+            | Skill::Regrouping
+            | Skill::Trading
+            | Skill::Compare => 0,
         }
     }
 }

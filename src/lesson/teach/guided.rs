@@ -32,6 +32,10 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         script.say(Said::Draw(number));
     }
     script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);
+    let trades = script.lesson.spec.forms.matched.value.iter().any(|form| form.is_traded());
+    if trades && script.lesson.style.trading.told(number).is_some() {
+        script.ask_one([Asked::Regrouped(number)]);
+    }
     script.ask(Asked::Words(number));
     if matches!(number.value() % 100, 21..=99) && !number.value().is_multiple_of(10) {
         script.ask(Asked::Hyphen(number));

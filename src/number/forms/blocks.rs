@@ -6,10 +6,7 @@ use crate::number::Place;
 pub(super) const FACTS: Facts = Facts {
     word: "blocks",
     content: |number, _| fewest(number).map(Content::Blocks),
-    worth: |content, _| match content {
-        Content::Text(_) => None,
-        Content::Blocks(counts) => Some(worth(*counts)),
-    },
+    worth: |content, _| worth_of(content),
     width: Breadth::Picture,
 };
 
@@ -17,6 +14,14 @@ pub(super) const FACTS: Facts = Facts {
 fn fewest(number: Number) -> Option<[u32; 4]> {
     let places = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones];
     (number <= Number::MAX_BLOCKS).then(|| places.map(|place| u32::from(number.digit(place))))
+}
+
+/// What a picture shows.
+pub(super) fn worth_of(content: &Content) -> Option<u64> {
+    match content {
+        Content::Text(_) => None,
+        Content::Blocks(counts) => Some(worth(*counts)),
+    }
 }
 
 /// How many cubes all pieces are together.

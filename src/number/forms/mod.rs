@@ -8,14 +8,20 @@ mod blocks;
 mod content;
 mod expanded;
 mod numeral;
+mod regrouped;
 mod style;
+mod trading;
 mod units;
+mod untraded;
 mod words;
 
 use super::{Names, Number};
 
 pub use content::Content;
+pub(in crate::number) use regrouped::write as regrouped_text;
 pub use style::Style;
+pub use trading::{Counted, Trading, traded};
+pub(in crate::number) use untraded::picture;
 
 /// The forms from their list: the enum, all of them, and the file of each.
 macro_rules! forms {
@@ -48,8 +54,12 @@ forms! {
     Expanded in expanded;
     /// 4 hundreds 0 tens 6 ones
     Units in units;
+    /// 1 hundred 16 tens 4 ones
+    Regrouped in regrouped;
     /// the picture of flats, rods and cubes
     Blocks in blocks;
+    /// the same with a piece traded for ten
+    Untraded in untraded;
 }
 
 /// Everything that has to be decided about a form.
@@ -86,7 +96,18 @@ impl Form {
         self.facts().width
     }
 
-    /// The number in this form. Returns `None` only for blocks above 9,999.
+    /// Whether it shows a number with pieces traded, which takes a number of two digits or more.
+    pub const fn is_traded(self) -> bool {
+        matches!(self, Self::Regrouped | Self::Untraded)
+    }
+
+    /// Whether it is a picture of blocks.
+    pub const fn is_picture(self) -> bool {
+        matches!(self.breadth(), Breadth::Picture)
+    }
+
+    /// The number in this form. Returns `None` for pictures above 9,999, for trades below 10, and for a picture of more
+    /// blocks than the class has.
     pub fn content(self, number: Number, style: &Style) -> Option<Content> {
         (self.facts().content)(number, style)
     }

@@ -1,6 +1,6 @@
 //! How forms are written, for the whole lesson.
 
-use super::{expanded, numeral, units};
+use super::{Trading, expanded, numeral, units};
 use crate::number::{Names, Number};
 
 /// How forms are written, for the whole lesson.
@@ -12,6 +12,8 @@ pub struct Style {
     pub zero_terms: bool,
     /// What stands between thousands and hundreds: `Some(',')`, `Some('\u{202f}')` or `None`.
     pub thousands: Option<char>,
+    /// How numbers are traded.
+    pub trading: Trading,
     /// What numbers, places and blocks are called.
     pub names: &'static dyn Names,
 }

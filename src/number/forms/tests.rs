@@ -3,7 +3,8 @@
 use super::*;
 use crate::wording::English;
 
-const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(','), names: &English };
+const PLAIN: Style =
+    Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English };
 const ZEROS: Style = Style { zero_terms: true, ..PLAIN };
 
 fn number(value: u32) -> Number {

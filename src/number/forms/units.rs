@@ -22,7 +22,7 @@ pub(super) fn write(number: Number, names: &dyn Names) -> String {
 }
 
 /// The worth of "4 hundreds 0 tens 6 ones", in the words of a language.
-fn read(text: &str, names: &dyn Names) -> Option<u64> {
+pub(super) fn read(text: &str, names: &dyn Names) -> Option<u64> {
     let mut sum = 0;
     let mut rest = text;
     while !rest.is_empty() {

@@ -2,7 +2,7 @@
 //!
 //! What a slip is called on paper, what the learner thinks and what helps is said by each language (`wording::Slips`).
 
-use super::{Content, Form, Number, Place, Slip, SlipFamily, Style, Task, rules};
+use super::{Content, Form, Number, Place, Slip, SlipFamily, Style, Task, rules, trades};
 
 /// One slip.
 pub(super) struct SlipRow {
@@ -29,7 +29,7 @@ pub struct Example {
 /// How a slip goes wrong where a number is shown in one form and asked for in another.
 pub(super) enum Rule {
     /// It takes the number, shown in a form, for another one, which then goes wrong in every form alike.
-    Number(fn(Number, Form) -> Option<Number>),
+    Number(fn(Number, Form, &Style) -> Option<Number>),
     /// It puts digits together wrongly from the form that is shown: bare digits out, numerals only.
     Digits(fn(Number, Form, &Style) -> Option<String>),
     /// It goes wrong in the form that is asked for in a way of its own.
@@ -52,6 +52,9 @@ const ZEROS: &str = "Steiner et al. 2021, Journal of Numerical Cognition 7(3), 3
 const TEENS: &str = "NSW numeracy continuum, \"Challenges in the teens\"; the written form is our reading of it";
 const FACE_VALUE: &str = "Ross 1989, Arithmetic Teacher 36(6), 47-51; Price 2001, doctoral thesis";
 const ALIKE: &str = "Price 2001, doctoral thesis: each digit taken as that many ones; carried over to pictures by us";
+const NO_DECREMENT: &str = "Brown and Burton 1978, Cognitive Science 2(2), 155-192: taking away, with nothing taken from the place that gives; \
+                            from memory, carried over to regrouped forms by us";
+const COLUMNS: &str = "Fuson 1990, Cognition and Instruction 7(4), 343-403: a count of two digits written in one place";
 const PRACTICE: &str = "common practice, no source";
 
 /// The number that [`Slip::FromTheOnes`] takes to be greater than 76.
@@ -61,7 +64,7 @@ const SIXTY_SEVEN: Number = match Number::new(67) {
 };
 
 /// All slips. Inversions are marked rare by Steiner et al. 2021.
-pub(super) const CATALOGUE: [SlipRow; 16] = [
+pub(super) const CATALOGUE: [SlipRow; 21] = [
     SlipRow {
         slip: Slip::ZeroDropped,
         family: SlipFamily::Zeros,
@@ -69,7 +72,7 @@ pub(super) const CATALOGUE: [SlipRow; 16] = [
         example: example(406, Form::Words, Form::Numeral, "46"),
         source: ZEROS,
         rare: false,
-        rule: Rule::Number(|number, _| rules::zero_dropped(number)),
+        rule: Rule::Number(|number, _, _| rules::zero_dropped(number)),
     },
     SlipRow {
         slip: Slip::ZeroMoved,
@@ -78,7 +81,7 @@ pub(super) const CATALOGUE: [SlipRow; 16] = [
         example: example(406, Form::Numeral, Form::Words, "four hundred sixty"),
         source: BESIDE_ZERO,
         rare: false,
-        rule: Rule::Number(|number, _| rules::zero_moved(number)),
+        rule: Rule::Number(|number, _, _| rules::zero_moved(number)),
     },
     SlipRow {
         slip: Slip::TeenTy,
@@ -87,7 +90,7 @@ pub(super) const CATALOGUE: [SlipRow; 16] = [
         example: example(614, Form::Words, Form::Numeral, "640"),
         source: TEENS,
         rare: false,
-        rule: Rule::Number(|number, _| rules::teen_ty(number)),
+        rule: Rule::Number(|number, _, _| rules::teen_ty(number)),
     },
     SlipRow {
         slip: Slip::TeenReversed,
@@ -96,7 +99,7 @@ pub(super) const CATALOGUE: [SlipRow; 16] = [
         example: example(617, Form::Words, Form::Numeral, "671"),
         source: TEENS,
         rare: false,
-        rule: Rule::Number(rules::teen_reversed),
+        rule: Rule::Number(|number, shown, _| rules::teen_reversed(number, shown)),
     },
     SlipRow {
         slip: Slip::SideBySide,
@@ -150,7 +153,7 @@ pub(super) const CATALOGUE: [SlipRow; 16] = [
         example: example(406, Form::Blocks, Form::Numeral, "10"),
         source: ALIKE,
         rare: false,
-        rule: Rule::Number(|number, _| rules::counted_alike(number)),
+        rule: Rule::Number(rules::counted_alike),
     },
     SlipRow {
         slip: Slip::PlaceOff,
@@ -180,13 +183,58 @@ pub(super) const CATALOGUE: [SlipRow; 16] = [
         rule: Rule::Judging,
     },
     SlipRow {
+        slip: Slip::NotTakenAway,
+        family: SlipFamily::Trades,
+        word: "traded piece kept",
+        example: example(364, Form::Numeral, Form::Regrouped, "3 hundreds 6 tens 14 ones"),
+        source: NO_DECREMENT,
+        rare: false,
+        rule: Rule::Forms(trades::not_taken_away),
+    },
+    SlipRow {
+        slip: Slip::OneForOne,
+        family: SlipFamily::Trades,
+        word: "one for one",
+        example: example(364, Form::Numeral, Form::Regrouped, "3 hundreds 5 tens 5 ones"),
+        source: PRACTICE,
+        rare: false,
+        rule: Rule::Forms(trades::one_for_one),
+    },
+    SlipRow {
+        slip: Slip::OneTooFew,
+        family: SlipFamily::Trades,
+        word: "one too few traded",
+        example: example(364, Form::Numeral, Form::Regrouped, "3 hundreds 5 tens 13 ones"),
+        source: PRACTICE,
+        rare: false,
+        rule: Rule::Forms(trades::one_too_few),
+    },
+    SlipRow {
+        slip: Slip::CountsSideBySide,
+        family: SlipFamily::Trades,
+        word: "counts side by side",
+        example: example(364, Form::Regrouped, Form::Numeral, "3514"),
+        source: COLUMNS,
+        rare: false,
+        rule: Rule::Digits(trades::counts_side_by_side),
+    },
+    SlipRow {
+        slip: Slip::TenLeftOut,
+        family: SlipFamily::Trades,
+        word: "ten left out",
+        example: example(364, Form::Regrouped, Form::Numeral, "354"),
+        source: PRACTICE,
+        rare: false,
+        rule: Rule::Number(trades::ten_left_out),
+    },
+    SlipRow {
         slip: Slip::TensOnesSwapped,
         family: SlipFamily::Order,
         word: "tens and ones swapped",
         example: example(264, Form::Blocks, Form::Numeral, "246"),
         source: PRACTICE,
         rare: true,
-        rule: Rule::Number(|number, _| rules::tens_ones_swapped(number)),
+        rule: Rule::Number(|number, _, _| rules::tens_ones_swapped(number)),
     },
     SlipRow {
         slip: Slip::HundredsTensSwapped,
@@ -195,7 +243,7 @@ pub(super) const CATALOGUE: [SlipRow; 16] = [
         example: example(264, Form::Blocks, Form::Numeral, "624"),
         source: PRACTICE,
         rare: true,
-        rule: Rule::Number(|number, _| rules::hundreds_tens_swapped(number)),
+        rule: Rule::Number(|number, _, _| rules::hundreds_tens_swapped(number)),
     },
     SlipRow {
         slip: Slip::Reversed,
@@ -204,6 +252,6 @@ pub(super) const CATALOGUE: [SlipRow; 16] = [
         example: example(264, Form::Words, Form::Numeral, "462"),
         source: PRACTICE,
         rare: true,
-        rule: Rule::Number(|number, _| rules::reversed(number)),
+        rule: Rule::Number(|number, _, _| rules::reversed(number)),
     },
 ];

@@ -9,6 +9,7 @@ mod catalogue;
 mod judging;
 mod pairs;
 mod rules;
+mod trades;
 
 use super::{Content, Form, Number, Place, Style};
 use catalogue::{CATALOGUE, Rule, SlipRow};
@@ -45,6 +46,16 @@ pub enum Slip {
     ReadInPieces,
     /// 67 taken to be greater than 76.
     FromTheOnes,
+    /// 264 taken for 2 hundreds 16 tens 4 ones.
+    NotTakenAway,
+    /// 264 taken for 1 hundred 7 tens 4 ones.
+    OneForOne,
+    /// 264 taken for 1 hundred 15 tens 4 ones.
+    OneTooFew,
+    /// 1 hundred 16 tens 4 ones written 1164.
+    CountsSideBySide,
+    /// 1 hundred 16 tens 4 ones written 164.
+    TenLeftOut,
     /// 264 taken for 246.
     TensOnesSwapped,
     /// 264 taken for 624.
@@ -64,13 +75,15 @@ pub enum SlipFamily {
     Parts,
     /// What a digit or a block is worth.
     Worth,
+    /// What one piece is traded for.
+    Trades,
     /// Which place comes first.
     Order,
 }
 
 impl SlipFamily {
     /// All families.
-    pub const ALL: [Self; 5] = [Self::Zeros, Self::Teens, Self::Parts, Self::Worth, Self::Order];
+    pub const ALL: [Self; 6] = [Self::Zeros, Self::Teens, Self::Parts, Self::Worth, Self::Trades, Self::Order];
 }
 
 /// What is shown of a number, and what is asked about it.
@@ -207,7 +220,7 @@ impl Slip {
         };
         match self.row().rule {
             Rule::Number(rule) => {
-                rule(number, shown).and_then(|other| asked.content(other, style)).into_iter().collect()
+                rule(number, shown, style).and_then(|other| asked.content(other, style)).into_iter().collect()
             }
             Rule::Digits(rule) => {
                 let digits = rule(number, shown, style);

@@ -10,16 +10,17 @@
 //!    swapped, since learners move a digit beside a zero more often than others (Byrge, Smith and Mix 2014);
 //! 4. parts put together wrongly, the plainest first: all written out, then the greatest only, then half of it (Power and Dal
 //!    Martello 1990; Byrge, Smith and Mix 2014);
-//! 5. digits that changed places, which are rare where number words run from left to right (Steiner et al. 2021).
+//! 5. counts of a traded form: put side by side (Fuson 1990) before forgotten;
+//! 6. digits that changed places, which are rare where number words run from left to right (Steiner et al. 2021).
 //!
 //! The compiler asks for the row of every pair when a form is added.
 
 use super::{Form, Slip, Task};
-use Form::{Blocks, Expanded, Numeral, Units, Words};
+use Form::{Blocks, Expanded, Numeral, Regrouped, Units, Untraded, Words};
 use Slip::{
-    BigPartThenRest, CountedAlike, FaceValue, FromTheOnes, HalfOverwritten, HundredsTensSwapped, PlaceOff,
-    PlaceWordWritten, ReadInPieces, Reversed, SideBySide, TeenReversed, TeenTy, TensOnesSwapped, ZeroDropped,
-    ZeroMoved,
+    BigPartThenRest, CountedAlike, CountsSideBySide, FaceValue, FromTheOnes, HalfOverwritten, HundredsTensSwapped,
+    NotTakenAway, OneForOne, OneTooFew, PlaceOff, PlaceWordWritten, ReadInPieces, Reversed, SideBySide, TeenReversed,
+    TeenTy, TenLeftOut, TensOnesSwapped, ZeroDropped, ZeroMoved,
 };
 
 /// The slips of a task in the order of explanation.
@@ -28,7 +29,23 @@ pub(super) const fn provoked(task: Task) -> &'static [Slip] {
         Task::Worth(_) => &[FaceValue, PlaceOff],
         Task::Greater(_) => &[FromTheOnes, FaceValue],
         Task::Forms { shown, asked } => match (shown, asked) {
-            (Numeral, Numeral) | (Words, Words) | (Expanded, Expanded) | (Units, Units) | (Blocks, Blocks) => &[],
+            (Numeral, Numeral)
+            | (Words, Words)
+            | (Expanded, Expanded)
+            | (Units, Units)
+            | (Regrouped, Regrouped)
+            | (Blocks, Blocks)
+            | (Untraded, Untraded) => &[],
+            // A piece is traded. The commonest bug of taking away comes first, and what no research reports last.
+            (Numeral | Words | Expanded | Units | Blocks | Untraded, Regrouped)
+            | (Numeral | Words | Expanded | Units | Blocks | Regrouped, Untraded) => {
+                &[NotTakenAway, OneForOne, OneTooFew]
+            }
+            // Counts beyond nine are read.
+            (Regrouped, Numeral) => &[CountsSideBySide, TenLeftOut],
+            (Regrouped, Words | Expanded | Units | Blocks) => &[TenLeftOut],
+            (Untraded, Numeral) => &[CountedAlike, CountsSideBySide, TenLeftOut],
+            (Untraded, Words | Expanded | Units | Blocks) => &[CountedAlike, TenLeftOut],
             // A numeral is read. Only words can be mixed up by their sound, and only digits be read in pieces.
             (Numeral, Words) => &[
                 TeenTy,

@@ -127,13 +127,13 @@ pub(super) fn side_by_side(number: Number, shown: Form, style: &Style) -> Option
         }
         Form::Expanded => parts(number, style.zero_terms),
         Form::Units => parts(number, true),
-        Form::Numeral | Form::Blocks => return None,
+        Form::Numeral | Form::Regrouped | Form::Blocks | Form::Untraded => return None,
     };
     (!text.is_empty() && text.len() <= LONGEST).then_some(text)
 }
 
 /// The most digits that parts make side by side: more are never written out, and no strip holds them.
-const LONGEST: usize = 12;
+pub(super) const LONGEST: usize = 12;
 
 /// 365: 30065.
 pub(super) fn big_part_then_rest(number: Number, _: Form, _: &Style) -> Option<String> {
@@ -154,9 +154,12 @@ pub(super) fn place_word_written(number: Number, _: Form, _: &Style) -> Option<S
     Some(if rest > 0 { format!("{count}{unit}{rest}") } else { format!("{count}{unit}") })
 }
 
-/// 4 flats and 6 cubes: 10.
-pub(super) fn counted_alike(number: Number) -> Option<Number> {
-    Number::new(number.digits().map(|(_, digit)| u32::from(digit)).sum())
+/// 4 flats and 6 cubes: 10. All pieces that lie there are counted.
+pub(super) fn counted_alike(number: Number, shown: Form, style: &Style) -> Option<Number> {
+    match shown.content(number, style)? {
+        Content::Blocks(counts) => Number::new(counts.iter().sum()),
+        Content::Text(_) => None,
+    }
 }
 
 /// 406: 4 + 6 in expanded form, ten cubes.
@@ -171,8 +174,8 @@ pub(super) fn face_value(number: Number, asked: Form, style: &Style) -> Vec<Cont
             let cubes = digits.iter().map(|&digit| u32::from(digit)).sum();
             (number <= Number::MAX_BLOCKS).then_some(Content::Blocks([0, 0, 0, cubes]))
         }
-        // A numeral, words or unit form made of ones alone: no learner writes or picks that.
-        Form::Numeral | Form::Words | Form::Units => None,
+        // A numeral, words, unit or regrouped form made of ones alone: no learner writes or picks that.
+        Form::Numeral | Form::Words | Form::Units | Form::Regrouped | Form::Untraded => None,
     };
     wrong.into_iter().filter(|_| digits.len() > 1).collect()
 }

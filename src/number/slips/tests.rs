@@ -3,10 +3,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::*;
+use crate::number::Trading;
 use crate::wording::English;
 
-const PLAIN: Style = Style { and: false, zero_terms: false, thousands: Some(','), names: &English };
-const ZEROS: Style = Style { and: true, zero_terms: true, thousands: None, names: &English };
+const PLAIN: Style =
+    Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English };
+const ZEROS: Style = Style { and: true, zero_terms: true, thousands: None, trading: Trading::ANY, names: &English };
 const HEARD: Task = Task::forms(Form::Words, Form::Numeral);
 const READ: Task = Task::forms(Form::Numeral, Form::Words);
 const SUM: Task = Task::forms(Form::Numeral, Form::Expanded);
@@ -165,9 +167,11 @@ fn is_in_sight(slip: Slip, value: u32, task: Task, style: &Style) -> bool {
         Slip::BigPartThenRest | Slip::HalfOverwritten | Slip::PlaceWordWritten => {
             shown == Form::Words && (text.contains("hundred") || text.contains("thousand"))
         }
-        Slip::FaceValue => text.contains(|c: char| c.is_ascii_digit()) && digits.len() > 1 && shown != Form::Blocks,
+        Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew => asked.is_traded() && value >= 10,
+        Slip::CountsSideBySide | Slip::TenLeftOut => shown.is_traded(),
+        Slip::FaceValue => text.contains(|c: char| c.is_ascii_digit()) && digits.len() > 1 && !shown.is_picture(),
         Slip::CountedAlike => {
-            shown == Form::Blocks && (text.contains("rod") || text.contains("flat") || text.contains("thousand"))
+            shown.is_picture() && (text.contains("rod") || text.contains("flat") || text.contains("thousand"))
         }
         Slip::ReadInPieces => shown == Form::Numeral && digits.len() > 1,
         Slip::PlaceOff | Slip::FromTheOnes => false,

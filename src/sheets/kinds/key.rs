@@ -283,9 +283,9 @@ fn drawn(desk: &Desk<'_>) -> Result<Vec<Counts>, Problem> {
             Content::Blocks(counts) => Some(counts),
             Content::Text(_) => None,
         }));
-        if pieces::given(desk) == Form::Blocks {
+        if pieces::given(desk).is_picture() {
             for &number in &set.rows {
-                if let Content::Blocks(counts) = pieces::shown(desk, number, Form::Blocks)? {
+                if let Content::Blocks(counts) = pieces::shown(desk, number, pieces::given(desk))? {
                     all.push(counts);
                 }
             }

@@ -46,9 +46,9 @@ pub const NEVER: Key<NumbersKind> =
 pub const AT_MOST: Key<Places<Quantity>> = Key::new(
     "numbers",
     "at_most",
-    Places(Quantity(limits::DIGIT)),
+    Places(Quantity(limits::AT_MOST)),
     "{ hundreds = 6 }",
-    "the largest digit in a place, such as what the class's tub of blocks holds",
+    "the largest digit in a place, or how many of its blocks the class has, if more than 9",
 );
 
 /// How many numbers a role has where the file is silent, in the order of [`super::ROLES`].
@@ -140,7 +140,9 @@ pub const NAMES: [Key<LineKind>; Form::ALL.len()] = [
     name(Form::Words, "\"Word form\""),
     name(Form::Expanded, "\"Sum of parts\""),
     name(Form::Units, "\"Hundreds, tens and ones\""),
+    name(Form::Regrouped, "\"Another way\""),
     name(Form::Blocks, "\"Picture\""),
+    name(Form::Untraded, "\"Blocks before trading\""),
 ];
 
 /// How many learners.
@@ -274,6 +276,8 @@ pub fn rows() -> Vec<KeyRow> {
         NAMES[2].row(),
         NAMES[3].row(),
         NAMES[4].row(),
+        NAMES[5].row(),
+        NAMES[6].row(),
         LEARNERS.row(),
         SPARES.row(),
         VERSIONS.row(),

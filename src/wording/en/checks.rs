@@ -12,6 +12,8 @@ impl Checks for English {
             Skill::Worth => "worth of a digit",
             Skill::Expanded => "expanded form",
             Skill::Zero => "zero as a place",
+            Skill::Regrouping => "regrouping",
+            Skill::Trading => "blocks to trade",
             Skill::Compare => "greater number",
             Skill::Reading => "reading numerals",
             Skill::Joining => "joining parts",

@@ -13,6 +13,8 @@ impl FormTitles for English {
             (Form::Units, Place::Ones | Place::Tens) => "Tens and ones",
             (Form::Units, Place::Hundreds) => "Hundreds, tens and ones",
             (Form::Units, _) => "Place by place",
+            (Form::Regrouped, _) => "Regrouped",
+            (Form::Untraded, _) => "Blocks to trade",
             (Form::Blocks, _) => "Blocks",
         }
     }
@@ -23,7 +25,9 @@ impl FormTitles for English {
             Form::Words => "number words",
             Form::Expanded => "expanded forms",
             Form::Units => "unit forms",
+            Form::Regrouped => "regrouped forms",
             Form::Blocks => "block pictures",
+            Form::Untraded => "pictures of blocks to trade",
         }
     }
 
@@ -33,7 +37,9 @@ impl FormTitles for English {
             Form::Words => "number words",
             Form::Expanded => "an expanded form",
             Form::Units => "hundreds, tens and ones",
+            Form::Regrouped => "a regrouped form",
             Form::Blocks => "a block picture",
+            Form::Untraded => "a picture of blocks to trade",
         }
     }
 
@@ -43,7 +49,9 @@ impl FormTitles for English {
             Form::Words => "words",
             Form::Expanded => "an expanded form",
             Form::Units => "hundreds, tens and ones",
+            Form::Regrouped => "a regrouped form",
             Form::Blocks => "a drawing",
+            Form::Untraded => "a drawing of blocks to trade",
         }
     }
 
@@ -53,7 +61,9 @@ impl FormTitles for English {
             Form::Words => "number words",
             Form::Expanded => "expanded form",
             Form::Units => "unit form",
+            Form::Regrouped => "regrouping",
             Form::Blocks => "block picture",
+            Form::Untraded => "trading blocks",
         }
     }
 
@@ -62,22 +72,23 @@ impl FormTitles for English {
             Form::Numeral | Form::Units => format!("Which says the same as {numeral}?"),
             Form::Words => format!("Which words say {numeral}?"),
             Form::Expanded => format!("Which is {numeral} in expanded form?"),
-            Form::Blocks => format!("Which picture shows {numeral}?"),
+            Form::Regrouped => format!("Which is the same as {numeral}?"),
+            Form::Blocks | Form::Untraded => format!("Which picture shows {numeral}?"),
         }
     }
 
     fn which_numeral(&self, form: Form) -> &'static str {
         match form {
-            Form::Numeral | Form::Expanded | Form::Units => "Which number is this?",
+            Form::Numeral | Form::Expanded | Form::Units | Form::Regrouped => "Which number is this?",
             Form::Words => "Which number do the words say?",
-            Form::Blocks => "Which number does the picture show?",
+            Form::Blocks | Form::Untraded => "Which number does the picture show?",
         }
     }
 
     fn write_numeral(&self, form: Form) -> &'static str {
         match form {
-            Form::Numeral | Form::Words | Form::Expanded | Form::Units => "Write this as a number.",
-            Form::Blocks => "Write the number that the picture shows.",
+            Form::Numeral | Form::Words | Form::Expanded | Form::Units | Form::Regrouped => "Write this as a number.",
+            Form::Blocks | Form::Untraded => "Write the number that the picture shows.",
         }
     }
 }

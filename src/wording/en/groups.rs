@@ -36,6 +36,7 @@ impl Groups for English {
             SlipFamily::Teens => "Teens",
             SlipFamily::Parts => "Parts",
             SlipFamily::Worth => "Worth",
+            SlipFamily::Trades => "Trades",
             SlipFamily::Order => "Order",
         }
     }
@@ -46,6 +47,7 @@ impl Groups for English {
             SlipFamily::Teens => "A teen is one ten and some ones, and the ten is written first.",
             SlipFamily::Parts => "Parts lie on top of each other: one digit for each column.",
             SlipFamily::Worth => "A digit tells how many, and its place tells how many of what.",
+            SlipFamily::Trades => "One piece goes, ten of the next kind come, and the number stays the same.",
             SlipFamily::Order => "The largest place comes first, in writing and in comparing.",
         }
     }
@@ -128,6 +130,10 @@ impl Groups for English {
                 format!("Name the places from the ones up. Where does the {} stand?", number.digit(place))
             }
             Slip::FromTheOnes => format!("Which place do we compare first in {numeral} and {}?", two()),
+            Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew => self.trade_question(slip, number, task, style),
+            Slip::CountsSideBySide | Slip::TenLeftOut => {
+                "Which column has ten or more? What can we trade them for?".to_owned()
+            }
             Slip::TensOnesSwapped => format!("Which digit of {numeral} tells how many tens?"),
             Slip::HundredsTensSwapped => format!("Which digit of {numeral} tells how many hundreds?"),
             Slip::Reversed => format!("Which digit of {numeral} do we write first, and why?"),
@@ -193,6 +199,9 @@ impl Groups for English {
                     style.numeral(more)
                 )
             }
+            Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew | Slip::CountsSideBySide | Slip::TenLeftOut => {
+                self.trade_answer(slip, number, task, style)
+            }
             Slip::TensOnesSwapped => told(self, number, Place::Tens, tools),
             Slip::HundredsTensSwapped => told(self, number, Place::Hundreds, tools),
             Slip::Reversed => format!("The {first}. It counts the {}, the largest place.", self.place(top)),
@@ -202,16 +211,21 @@ impl Groups for English {
     fn group_try(&self, task: Task, tools: Tools) -> String {
         let what = match task {
             Task::Forms { asked: Form::Numeral, shown: Form::Words } => "Say each. Learners write the number.",
-            Task::Forms { asked: Form::Numeral, shown: Form::Blocks } if tools.blocks => {
+            Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } if tools.blocks => {
                 "Lay each out in blocks. Learners write the number."
             }
-            Task::Forms { asked: Form::Numeral, shown: Form::Blocks } => "Draw each. Learners write the number.",
+            Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } => {
+                "Draw each. Learners write the number."
+            }
             Task::Forms { asked: Form::Numeral, .. } => "Show each. Learners write the number.",
             Task::Forms { asked: Form::Words, .. } => "Show each. Learners read it aloud.",
             Task::Forms { asked: Form::Expanded, .. } => "Show each. Learners write it in expanded form.",
             Task::Forms { asked: Form::Units, .. } => "Show each. Learners say how many of each place it has.",
+            Task::Forms { asked: Form::Regrouped, .. } => "Show each. Learners trade, and say what they have then.",
             Task::Forms { asked: Form::Blocks, .. } if tools.blocks => "Show each. Learners build it.",
             Task::Forms { asked: Form::Blocks, .. } => "Show each. Learners draw it.",
+            Task::Forms { asked: Form::Untraded, .. } if tools.blocks => "Show each. Learners build it, and trade.",
+            Task::Forms { asked: Form::Untraded, .. } => "Show each. Learners draw it, and trade.",
             Task::Worth(_) => "Show each. Learners say what the digit is worth.",
             Task::Greater(_) => "Show both. Learners say which is greater, and why.",
         };
@@ -233,6 +247,10 @@ impl Groups for English {
             Slip::CountedAlike => "counts every kind of block by its worth",
             Slip::PlaceOff => "names the places from the ones up before answering",
             Slip::FromTheOnes => "begins at the left and stops at the first place that differs",
+            Slip::NotTakenAway if tools.blocks => "puts the traded piece back before the ten come",
+            Slip::NotTakenAway => "crosses the traded piece out before drawing ten",
+            Slip::OneForOne | Slip::OneTooFew => "counts ten pieces out for each one that is traded",
+            Slip::CountsSideBySide | Slip::TenLeftOut => "trades every ten up before writing",
             Slip::TensOnesSwapped if !tools.blocks => "says which digit counts the tens without being told",
             Slip::HundredsTensSwapped if !tools.blocks => "says which digit counts the hundreds without being told",
             Slip::TensOnesSwapped => "lays rods for the tens digit without being told",

@@ -14,6 +14,7 @@ mod slips;
 mod stamps;
 mod ticket;
 mod titles;
+mod trades;
 
 /// English.
 #[derive(Debug)]

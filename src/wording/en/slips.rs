@@ -25,6 +25,11 @@ impl Slips for English {
             Slip::PlaceOff => "A digit counts by its place, but this one is counted in the place beside its own.",
             Slip::ReadInPieces => "A long numeral is cut into shorter ones, and each is read by itself.",
             Slip::FromTheOnes => "Numbers are compared from the right, so the larger last digit decides.",
+            Slip::NotTakenAway => "Ten smaller pieces come, and the piece that was traded for them stays.",
+            Slip::OneForOne => "A piece that is traded gives one piece of the next kind, not ten.",
+            Slip::OneTooFew => "The piece that was traded away counts as one of the ten, so nine more come.",
+            Slip::CountsSideBySide => "Each count is written down as it stands, one beside the other.",
+            Slip::TenLeftOut => "A column shows one digit, so the ten pieces too many in it are forgotten.",
             Slip::TensOnesSwapped => "The digits are known, but not which one counts tens and which counts ones.",
             Slip::HundredsTensSwapped => {
                 "The digits are known, but not which one counts hundreds and which counts tens."
@@ -87,6 +92,22 @@ impl Slips for English {
             Slip::ReadInPieces => {
                 "Cover all but the first digit, say it with its place, then read the rest as one number."
             }
+            Slip::NotTakenAway if blocks => {
+                "Trade with blocks: the flat or rod goes back before the ten pieces come out."
+            }
+            Slip::NotTakenAway => "Draw it, cross out the piece that is traded, and draw ten of the next kind.",
+            Slip::OneForOne if blocks => "Lay ten rods on a flat, or ten cubes along a rod, and trade again.",
+            Slip::OneForOne => "Ask how many ones make one ten, and how many tens one hundred.",
+            Slip::OneTooFew if blocks => "Count the ten pieces aloud as they come out, then count the whole column.",
+            Slip::OneTooFew => "Draw the ten pieces and count them aloud, then count all of that kind.",
+            Slip::CountsSideBySide if mat => {
+                "Build it on the mat, trade every ten pieces up, and write one digit for each column."
+            }
+            Slip::CountsSideBySide => {
+                "Circle every ten of one kind, trade them up, and write one digit for each place."
+            }
+            Slip::TenLeftOut if blocks => "Trade the ten pieces for one of the next kind, and move it one column on.",
+            Slip::TenLeftOut => "Circle the ten of one kind, and count them as one more of the next.",
             Slip::TensOnesSwapped if blocks => {
                 "Build the number and the learner's answer with rods and cubes, and ask which has more tens."
             }

@@ -50,6 +50,8 @@ pub enum Asked {
     ZeroParts(Number),
     /// What went wrong with a wrong strip.
     WentWrong(Number, Form, Content, Slip),
+    /// What the number is after the trades of its regrouped form; it has one.
+    Regrouped(Number),
     /// What 0, 1, 2 ... are called, in a lesson without numbers of its own.
     TenDigits,
     /// How a number is written in figures that is said in another form.

@@ -2,7 +2,6 @@
 
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
-use crate::number::Form;
 use crate::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::kinds::pieces::content::given;
@@ -88,9 +87,9 @@ impl Bench<'_> {
         if self.pictures.is_empty() {
             return None;
         }
-        let class = way.classes.iter().find(|class| class.forms.contains(&Form::Blocks));
+        let class = way.classes.iter().find(|class| class.forms.iter().any(|form| form.is_picture()));
         let on_strips = class.map(|class| self.room.picture(piece(class)).size());
-        let on_board = (given(self.desk) == Form::Blocks).then(|| self.given_room(way));
+        let on_board = given(self.desk).is_picture().then(|| self.given_room(way));
         let frames = [on_strips, on_board].into_iter().flatten();
         frames.reduce(|a, b| Size::new(a.width.min(b.width), a.height.min(b.height)))
     }
@@ -98,7 +97,7 @@ impl Bench<'_> {
 
 /// The strips that show text, if any do.
 fn text_class(way: &Way) -> Option<&StripSize> {
-    way.classes.iter().find(|class| class.forms.iter().any(|form| *form != Form::Blocks))
+    way.classes.iter().find(|class| class.forms.iter().any(|form| !form.is_picture()))
 }
 
 /// A strip in the corner of a page.

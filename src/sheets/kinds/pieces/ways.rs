@@ -95,10 +95,10 @@ impl Task<'_> {
     /// The ways to give forms sizes: one for all, or wider ones for pictures where nothing else forbids it.
     fn splits(&self) -> Vec<Split> {
         let mut splits = vec![vec![(self.forms.clone(), 100)]];
-        let texts: Vec<Form> = self.forms.iter().copied().filter(|form| *form != Form::Blocks).collect();
+        let (pictures, texts): (Vec<Form>, Vec<Form>) = self.forms.iter().partition(|form| form.is_picture());
         let mixed = !texts.is_empty() && texts.len() < self.forms.len();
         if mixed && self.desk.lesson.spec.print.cut.value == Cut::Scissors {
-            splits.extend(WIDER.map(|wider| vec![(texts.clone(), 100), (vec![Form::Blocks], wider)]));
+            splits.extend(WIDER.map(|wider| vec![(texts.clone(), 100), (pictures.clone(), wider)]));
         }
         splits
     }

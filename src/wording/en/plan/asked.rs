@@ -116,6 +116,13 @@ impl Questions for English {
                     format!("{}. It should be {right}.", self.capital(self.slip_name(*slip))),
                 )
             }
+            Asked::Regrouped(n) => {
+                let counted = usage.style.trading.told(*n).unwrap_or_default();
+                reply(
+                    format!("We have {} and trade {}. What do we have now?", numeral(*n), self.trades(*n, &counted)),
+                    format!("{}. It is still {}.", self.counts(&counted), numeral(*n)),
+                )
+            }
             Asked::TenDigits => {
                 reply("What do we call 0, 1, 2, 3 and so on up to 9?", "Digits. We write every number with them.")
             }
@@ -141,8 +148,10 @@ fn text(content: &Content) -> String {
 /// A form of a number as an answer says it.
 fn shown(form: Form, number: Number, usage: &Usage<'_>) -> Option<String> {
     match form {
-        Form::Blocks => Some(English.pieces_of(number)),
-        _ => form.content(number, usage.style).map(|content| text(&content)),
+        Form::Blocks | Form::Untraded => form.content(number, usage.style).map(|content| English.content(&content)),
+        Form::Numeral | Form::Words | Form::Expanded | Form::Units | Form::Regrouped => {
+            form.content(number, usage.style).map(|content| text(&content))
+        }
     }
 }
 

@@ -45,7 +45,9 @@ fn form_name(form: Form, usage: &Usage<'_>) -> String {
         Form::Words => "words",
         Form::Expanded => "expanded form",
         Form::Units => "hundreds, tens and ones",
+        Form::Regrouped => "regrouped form",
         Form::Blocks => "blocks",
+        Form::Untraded => "blocks to trade",
     };
     usage.names.get(form).map_or_else(|| own.to_owned(), inside)
 }
