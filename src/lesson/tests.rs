@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::diag::FilePlace;
-use crate::number::{Form, Number, Trading};
+use crate::number::{Form, Number};
 use crate::spec;
 use crate::wording::English;
 
@@ -64,7 +64,7 @@ fn the_seed_shuffles_strips_and_picks_decoys() {
 #[test]
 fn the_style_is_the_files() {
     let style = |forms: &str| lesson(&format!("{HARBOUR}[forms]\n{forms}"), &[SET], &[]).unwrap().style;
-    let trading = Trading { seed: 1, ..Trading::ANY };
+    let trading = style("").trading;
     assert_eq!(style(""), Style { and: false, zero_terms: false, thousands: Some(','), trading, names: &English });
     let asked = style("joiner = \"and\"\nzero_terms = true\nthousands = \"space\"");
     assert_eq!(asked, Style { and: true, zero_terms: true, thousands: Some('\u{202f}'), trading, names: &English });
