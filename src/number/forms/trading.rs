@@ -1,7 +1,7 @@
 //! Which ways of trading give a regrouped form, and which of them a lesson shows for a number.
 //!
-//! A piece of a place is traded for ten of the next smaller place. A *proper* regrouping trades one, two or all pieces of a
-//! place, is not the unit form itself, and counts no place beyond 99. Ones alone would only repeat the numeral; they are
+//! A piece of a place is traded for ten of the next smaller place. A *proper* regrouping trades one, two or all pieces of
+//! one place or of two, is not the unit form itself, and counts no place beyond 99. Ones alone would only repeat the numeral; they are
 //! kept for 10 to 19, which have no other regrouping. That one, two or all are traded is common practice, no source:
 //! one as for taking away, two as the next step of the same thought, all to find how many tens there are in 264.
 //!
@@ -17,6 +17,8 @@ use crate::rng;
 /// How many of each place, from the ones up.
 pub type Counted = [u32; 6];
 
+/// From so many places at most something is traded: more trades at once are told in no one sentence.
+const PLACES: u32 = 2;
 /// The greatest count of a place: two digits.
 const MOST: u32 = 99;
 /// The most pieces of one kind in a picture: more are not counted at a glance (common practice, no source).
@@ -61,17 +63,17 @@ impl Trading {
 /// Every proper regrouping of a number.
 pub fn proper(number: Number) -> Vec<Counted> {
     let mut found = Vec::new();
-    trade(number, number.len() - 1, 0, [0; 6], false, &mut found);
+    trade(number, number.len() - 1, 0, [0; 6], 0, &mut found);
     let ones_alone = |counted: &Counted| counted[1..].iter().all(|count| *count == 0);
     found.retain(|counted| !ones_alone(counted) || number.value() < 20);
     found
 }
 
-/// Trades from the place at `at` down, to which `come` pieces have come from above. `traded` tells whether anything was.
-fn trade(number: Number, at: usize, come: u32, counted: Counted, traded: bool, found: &mut Vec<Counted>) {
+/// Trades from the place at `at` down, to which `come` pieces have come from above; `places` have given so far.
+fn trade(number: Number, at: usize, come: u32, counted: Counted, places: u32, found: &mut Vec<Counted>) {
     let Some(&place) = Place::ALL.get(at) else { return };
     let here = u32::from(number.digit(place)) + come;
-    let mut gives = if at == 0 { vec![0] } else { vec![0, 1, 2, here] };
+    let mut gives = if at == 0 || places == PLACES { vec![0] } else { vec![0, 1, 2, here] };
     gives.retain(|gives| *gives <= here && here - gives <= MOST && gives * 10 <= MOST);
     gives.sort_unstable();
     gives.dedup();
@@ -79,8 +81,8 @@ fn trade(number: Number, at: usize, come: u32, counted: Counted, traded: bool, f
         let mut counted = counted;
         counted[at] = here - gives;
         match at.checked_sub(1) {
-            Some(below) => trade(number, below, gives * 10, counted, traded || gives > 0, found),
-            None if traded => found.push(counted),
+            Some(below) => trade(number, below, gives * 10, counted, places + u32::from(gives > 0), found),
+            None if places > 0 => found.push(counted),
             None => {}
         }
     }
