@@ -23,7 +23,7 @@ fn named(purpose: &str) -> u64 {
 /// An index into something of length `len`, the same each time for a seed, a purpose and a thing's own number; 0 when it is
 /// empty. For picks that are looked up one at a time, thousands of times a lesson: a stream a thing would be too slow.
 ///
-/// The finishing steps of SplitMix64 (Steele, Lea and Flood 2014; constants from memory). That the remainder favours low
+/// The finishing steps of `SplitMix64` (Steele, Lea and Flood 2014; constants from memory). That the remainder favours low
 /// indexes by 2^-60 for short lists is far below what any test can see.
 pub fn pick(seed: u64, purpose: &str, thing: u64, len: usize) -> usize {
     const STEP: u64 = 0x9e37_79b9_7f4a_7c15;

@@ -93,11 +93,11 @@ impl Slips for English {
                 "Cover all but the first digit, say it with its place, then read the rest as one number."
             }
             Slip::NotTakenAway if blocks => {
-                "Trade with blocks: the flat or rod goes back before the ten pieces come out."
+                "Trade with blocks: the traded piece goes back to the pile before the ten come out."
             }
             Slip::NotTakenAway => "Draw it, cross out the piece that is traded, and draw ten of the next kind.",
-            Slip::OneForOne if blocks => "Lay ten rods on a flat, or ten cubes along a rod, and trade again.",
-            Slip::OneForOne => "Ask how many ones make one ten, and how many tens one hundred.",
+            Slip::OneForOne if blocks => "Lay ten pieces along the one that they are traded for, and trade again.",
+            Slip::OneForOne => "Ask how many of the smaller kind make one of the larger, and trade again.",
             Slip::OneTooFew if blocks => "Count the ten pieces aloud as they come out, then count the whole column.",
             Slip::OneTooFew => "Draw the ten pieces and count them aloud, then count all of that kind.",
             Slip::CountsSideBySide if mat => {
