@@ -39,6 +39,9 @@ impl Family {
     }
 }
 
+/// The letters that stand highest and reach deepest.
+const LETTERS: &str = "HbdfhkltgjpqyQ";
+
 /// One font, measured.
 #[derive(Debug, Clone)]
 pub struct Font {
@@ -58,6 +61,8 @@ pub struct Font {
     glyphs: Arc<[(char, Glyph)]>,
     /// For each ASCII character its place in `glyphs`: nearly all that is set is ASCII.
     ascii: Arc<[Option<u32>; 128]>,
+    /// How far the letters of running text reach above and below the base line, font units; found when it is first asked for.
+    strip: Arc<OnceLock<(i64, i64)>>,
     /// The ink of each of `glyphs`, found when it is first asked for: a page needs a few dozen of a font's thousands.
     inks: Arc<[OnceLock<Ink>]>,
     /// The outline of each of `glyphs`, likewise.
@@ -114,6 +119,7 @@ impl Font {
             bounds: [bounds.x_min, bounds.y_min, bounds.x_max, bounds.y_max].map(i64::from),
             name: name(&face).into(),
             ascii: Arc::new(ascii),
+            strip: Arc::default(),
             inks: glyphs.iter().map(|_| OnceLock::new()).collect(),
             outlines: glyphs.iter().map(|_| OnceLock::new()).collect(),
             glyphs,
@@ -198,6 +204,21 @@ impl Font {
     /// How high a small x stands.
     pub fn x_height(&self, size: Length) -> Length {
         size.scaled(self.x_height, self.per_em)
+    }
+
+    /// How far a strip of text reaches above and below its base line: from the top of the highest letter to the bottom of
+    /// the deepest.
+    pub fn strip(&self, size: Length) -> (Length, Length) {
+        let (high, low) = *self.strip.get_or_init(|| {
+            let inks = LETTERS.chars().filter_map(|c| self.index(c)).map(|index| self.ink_of(index));
+            let drawn = inks.filter(|[left, low, right, high]| right > left && high > low);
+            drawn.map(|[_, low, _, high]| (high, low)).reduce(|a, b| (a.0.max(b.0), a.1.min(b.1))).unwrap_or_default()
+        });
+        if high == low {
+            return (self.cap_height(size), self.below(size));
+        }
+        let rise = size.scaled(high, self.per_em);
+        (rise, size.scaled(high - low, self.per_em) - rise)
     }
 
     /// The box of a line's ink when the left end of its base line stands at `at`; `None` for a line without ink.

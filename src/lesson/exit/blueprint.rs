@@ -156,7 +156,7 @@ impl Draft<'_> {
         }
         let mut used: BTreeSet<Number> = self.chosen.exit.iter().copied().collect();
         for at in 0..slots.len() {
-            let kind = slots[at].kind.clone();
+            let kind = slots[at].kind;
             let mut own = std::mem::take(&mut slots[at].items);
             own.retain(|item| item.kind().slips == kind.slips);
             stream.shuffle(&mut own);

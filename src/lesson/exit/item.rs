@@ -15,11 +15,12 @@ pub(super) struct Item {
 }
 
 /// What makes questions of one skill equally hard: numbers of one kind, and wrong answers of the same slips.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Kind {
     pub(super) slips: [Slip; 2],
     digits: usize,
-    zeros: Vec<bool>,
+    /// Which digits are 0, the first in the highest bit.
+    zeros: u8,
     repeats: bool,
     teen: bool,
     /// Which digit is asked about, or which two changed places: as how far down the question reaches into the numeral.
@@ -56,7 +57,6 @@ impl Item {
 
     /// Its kind.
     pub(super) fn kind(&self) -> Kind {
-        let digits: Vec<u8> = self.of.digits().map(|(_, digit)| digit).collect();
         let reach = match self.task {
             Task::Forms { .. } => 0,
             Task::Worth(place) => place.worth(),
@@ -65,8 +65,8 @@ impl Item {
         let [first, second] = &self.wrong;
         Kind {
             slips: [first.0, second.0],
-            digits: digits.len(),
-            zeros: digits.iter().map(|digit| *digit == 0).collect(),
+            digits: self.of.len(),
+            zeros: self.of.digits().fold(0, |zeros, (_, digit)| zeros << 1 | u8::from(digit == 0)),
             repeats: Feature::Repeat.is_in(self.of),
             teen: Feature::Teen.is_in(self.of),
             reach,

@@ -200,17 +200,20 @@ fn digit(desk: &Desk<'_>, layout: &Layout, face: &Face, cell: Size, bar: Length)
     let fill = i64::from(layout.count("fill").ok()?);
     let room = Size::new(cell.width.scaled(fill, 100), cell.height - layout.padding * 2 - bar);
     let step = Length::pt100(50);
-    let mut em = face.size;
-    while em > Length::ZERO {
+    let spare = |em: Length| {
         let wide = DIGITS.chars().map(|digit| font.width(digit.encode_utf8(&mut [0; 4]), em)).max()?;
         let ink = font.ink(DIGITS, em, Point::ORIGIN)?;
-        if wide <= room.width && ink.height() <= room.height {
-            let spare = (room.height - ink.height()).half();
-            return Some((em, layout.padding + spare - ink.top()));
-        }
-        em -= step;
+        let spare = (room.height - ink.height()).half();
+        (wide <= room.width && ink.height() <= room.height).then(|| layout.padding + spare - ink.top())
+    };
+    // Whether digits fit changes once, as they get smaller.
+    let (mut fewest, mut most) = (0, face.size.holds(step));
+    while fewest < most {
+        let steps = fewest.midpoint(most);
+        if spare(face.size - step * steps).is_some() { most = steps } else { fewest = steps + 1 }
     }
-    None
+    let em = face.size - step * fewest;
+    (em > Length::ZERO).then(|| Some((em, spare(em)?))).flatten()
 }
 
 fn headed(desk: &Desk<'_>, layout: &Layout, page: Size, note: &str) -> Result<Headed, Problem> {

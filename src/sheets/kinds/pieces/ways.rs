@@ -134,9 +134,11 @@ impl Task<'_> {
             let all: u32 = rows.iter().sum();
             let owns = if rows.len() == 1 { &[true][..] } else { &[true, false] };
             let heights = self.heights(room, tallest);
-            for (high, &own) in heights.iter().flat_map(|high| owns.iter().map(|own| (*high, own))) {
-                let groups = if own { groups(&rows) } else { groups(&[all]) };
-                let Some(classes) = self.classes(split, &widths, high, &groups) else { continue };
+            let counted = |own: &bool| (*own, self.counts(split, &if *own { groups(&rows) } else { groups(&[all]) }));
+            let owns: Vec<(bool, Vec<Vec<u32>>)> = owns.iter().map(counted).collect();
+            for (high, (own, counts)) in heights.iter().flat_map(|high| owns.iter().map(|own| (*high, own))) {
+                let own = *own;
+                let Some(classes) = self.classes(split, &widths, high, counts) else { continue };
                 let way = Way { board: turn, rows: rows.clone(), given, heads, high, classes, own };
                 let key = (way.rank(), high <= tallest);
                 if !kept.contains(&key) {
@@ -164,15 +166,14 @@ impl Task<'_> {
         heights
     }
 
-    /// How the strips of each class go on pages; `None` where one is larger than a page.
-    fn classes(
-        &self,
-        split: &Split,
-        widths: &[Length],
-        high: Length,
-        groups: &[Range<usize>],
-    ) -> Option<Vec<StripSize>> {
-        let class = |((forms, _), &wide): (&(Vec<Form>, i64), &Length)| {
+    /// How many strips each class has of each group of rows.
+    fn counts(&self, split: &Split, groups: &[Range<usize>]) -> Vec<Vec<u32>> {
+        split.iter().map(|(forms, _)| groups.iter().map(|rows| self.pieces(forms, rows)).collect()).collect()
+    }
+
+    /// How the strips of each class go on pages, with their counts by groups of rows; `None` where one is larger than a page.
+    fn classes(&self, split: &Split, widths: &[Length], high: Length, counts: &[Vec<u32>]) -> Option<Vec<StripSize>> {
+        let class = |(((forms, _), &wide), counts): ((&(Vec<Form>, i64), &Length), &Vec<u32>)| {
             let piece = Size::new(wide - self.play * 2, high - self.play * 2);
             let mut best: Option<StripSize> = None;
             for &(turn, body) in &self.bodies {
@@ -182,8 +183,8 @@ impl Task<'_> {
                 if columns == 0 || rows == 0 {
                     continue;
                 }
-                let share = |rows_of: &Range<usize>| grid::share(self.pieces(forms, rows_of), columns * rows, columns);
-                let shares: Vec<Vec<u32>> = groups.iter().map(share).collect();
+                let share = |count: &u32| grid::share(*count, columns * rows, columns);
+                let shares: Vec<Vec<u32>> = counts.iter().map(share).collect();
                 let pages = |shares: &[Vec<u32>]| shares.iter().map(Vec::len).sum::<usize>();
                 if best.as_ref().is_none_or(|best| pages(&shares) < pages(&best.shares)) {
                     best = Some(StripSize { forms: forms.clone(), wide, piece, turn, columns, shares });
@@ -191,7 +192,7 @@ impl Task<'_> {
             }
             best
         };
-        split.iter().zip(widths).map(class).collect()
+        split.iter().zip(widths).zip(counts).map(class).collect()
     }
 
     /// The most strips of these forms and rows in any version.

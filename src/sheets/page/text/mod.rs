@@ -271,12 +271,12 @@ fn place(family: &Family, text: &str, frame: Rect, face: &Face, align: Align) ->
 fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align) -> Setting {
     let font = family.font(face.weight);
     let (size, pitch) = (face.size, face.pitch());
-    let ink = |text: &str| font.ink(text, size, Point::ORIGIN);
-    // A strip of text reaches from the top of the highest letter to the bottom of the deepest, in the middle of its pitch.
-    let (rise, drop) = ink(LETTERS).map_or((font.cap_height(size), font.below(size)), |ink| (-ink.top(), ink.bottom()));
+    let inks: Vec<Option<Rect>> = lines.iter().map(|line| font.ink(line, size, Point::ORIGIN)).collect();
+    // A strip of text lies in the middle of its pitch.
+    let (rise, drop) = font.strip(size);
     let rest = pitch * lines.len().saturating_sub(1);
-    let deepest = lines.last().and_then(|line| ink(line)).map_or(Length::ZERO, Rect::bottom);
-    let highest = lines.first().and_then(|line| ink(line)).map_or(Length::ZERO, |ink| -ink.top());
+    let deepest = inks.last().copied().flatten().map_or(Length::ZERO, Rect::bottom);
+    let highest = inks.first().copied().flatten().map_or(Length::ZERO, |ink| -ink.top());
     let mut first = match align.down {
         Down::Top => frame.top() + (pitch - rise - drop).half().max(Length::ZERO) + rise,
         Down::Bottom => frame.bottom() - drop - rest,
@@ -291,7 +291,7 @@ fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align
         // What the eye does not count, descenders and marks above capitals, may need the room at the ends.
         first = first.min(frame.bottom() - deepest - rest).max(frame.top() + highest);
     }
-    let place = |(k, text): (i64, &String)| {
+    let place = |(k, (text, ink)): (i64, (&String, &Option<Rect>))| {
         let width = font.width(text, size);
         let x = match align.across {
             Across::Left => frame.left(),
@@ -299,17 +299,13 @@ fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align
             Across::Right => frame.right() - width,
         };
         // A letter may stand out over its own start or end by a hair: keep its ink in the frame.
-        let ink = font.ink(text, size, Point::new(x, Length::ZERO));
-        let out = ink.map_or(Length::ZERO, |ink| (frame.left() - ink.left()).max(Length::ZERO));
-        let over = ink.map_or(Length::ZERO, |ink| (ink.right() - frame.right()).max(Length::ZERO));
+        let out = ink.map_or(Length::ZERO, |ink| (frame.left() - x - ink.left()).max(Length::ZERO));
+        let over = ink.map_or(Length::ZERO, |ink| (x + ink.right() - frame.right()).max(Length::ZERO));
         let at = Point::new(if over > Length::ZERO { x - over } else { x + out }, first + pitch * k);
         Text { at, size, weight: face.weight, text: text.clone(), paint: face.paint, reader: face.reader, frame }
     };
-    Setting { size, lines: (0..).zip(lines).map(place).collect() }
+    Setting { size, lines: (0..).zip(lines.iter().zip(&inks)).map(place).collect() }
 }
-
-/// The letters that stand highest and reach deepest.
-const LETTERS: &str = "HbdfhkltgjpqyQ";
 
 /// Says that a text does not fit, and what would.
 fn misfit(family: &Family, text: &str, room: Size, face: &Face) -> Problem {
