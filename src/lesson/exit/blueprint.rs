@@ -139,15 +139,15 @@ impl Draft<'_> {
         let mut papers: Vec<Vec<Option<Item>>> = vec![vec![None; slots.len()]; count];
         for (paper, &number) in papers.iter_mut().zip(&self.chosen.exit) {
             // In the kind that all papers share if it can be, else with the same slips, else wherever it can be asked about.
-            let exact = |slot: &Slot, item: &Item| item.kind() == slot.kind;
-            let alike = |slot: &Slot, item: &Item| item.kind().slips == slot.kind.slips;
+            let exact = |slot: &Slot, item: &Item| item.kind == slot.kind;
+            let alike = |slot: &Slot, item: &Item| item.kind.slips == slot.kind.slips;
             let any = |_: &Slot, _: &Item| true;
             let fits: [&dyn Fn(&Slot, &Item) -> bool; 3] = [&exact, &alike, &any];
             let found = fits.iter().find_map(|fits| {
                 slots.iter().enumerate().find_map(|(at, slot)| {
                     let mut own = slot.items.iter().filter(|item| item.of == number && fits(slot, item));
                     let first = own.next()?;
-                    Some((at, own.fold(first, |best, item| if item.rank < best.rank { item } else { best }).clone()))
+                    Some((at, *own.fold(first, |best, item| if item.rank < best.rank { item } else { best })))
                 })
             });
             if let Some((at, item)) = found {
@@ -158,17 +158,14 @@ impl Draft<'_> {
         for at in 0..slots.len() {
             let kind = slots[at].kind;
             let mut own = std::mem::take(&mut slots[at].items);
-            own.retain(|item| item.kind().slips == kind.slips);
+            own.retain(|item| item.kind.slips == kind.slips);
             stream.shuffle(&mut own);
             // The work that the others come near to: of an exit number's item, or of any of the kind.
-            let goal = papers
-                .iter()
-                .filter_map(|paper| paper[at].as_ref())
-                .find(|item| item.kind() == kind)
-                .map(|item| item.of);
-            let goal = goal.or_else(|| own.iter().find(|item| item.kind() == kind).map(|item| item.of));
+            let goal =
+                papers.iter().filter_map(|paper| paper[at].as_ref()).find(|item| item.kind == kind).map(|item| item.of);
+            let goal = goal.or_else(|| own.iter().find(|item| item.kind == kind).map(|item| item.of));
             if let Some(goal) = goal {
-                let apart = |item: &Item| (item.kind() != kind, apart(item.of, goal, self.style));
+                let apart = |item: &Item| (item.kind != kind, apart(item.of, goal, self.style));
                 own.sort_by_cached_key(apart);
             }
             for paper in &mut papers {
@@ -178,11 +175,11 @@ impl Draft<'_> {
                 let suits = |item: &&Item| paper.iter().flatten().all(|other| !item.tells(other));
                 let fresh = |item: &&Item| !used.contains(&item.of);
                 let unseen = |item: &&Item| !self.seen.contains(&item.of);
-                let same = |item: &&Item| item.kind() == kind;
+                let same = |item: &&Item| item.kind == kind;
                 let item = own.iter().find(|item| same(item) && fresh(item) && unseen(item) && suits(item));
                 let item = item.or_else(|| own.iter().find(|item| fresh(item) && unseen(item) && suits(item)));
                 let item = item.or_else(|| own.iter().find(|item| fresh(item) && suits(item)));
-                let item = item.or_else(|| own.iter().find(suits)).cloned();
+                let item = item.or_else(|| own.iter().find(suits)).copied();
                 used.extend(item.iter().map(|item| item.of));
                 paper[at] = item;
             }
@@ -210,7 +207,7 @@ impl Draft<'_> {
         };
         let mut kinds: BTreeMap<Kind, (BTreeSet<Number>, u8, usize)> = BTreeMap::new();
         for item in &items {
-            let entry = kinds.entry(item.kind()).or_insert((BTreeSet::new(), 0, item.rank));
+            let entry = kinds.entry(item.kind).or_insert((BTreeSet::new(), 0, item.rank));
             if !self.seen.contains(&item.of) {
                 entry.0.insert(item.of);
             }

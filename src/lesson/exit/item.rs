@@ -3,13 +3,13 @@
 use crate::number::{Content, Feature, Form, Judged, Number, Skill, Slip, Style, Task};
 use crate::wording::Wording;
 
-/// A question that could be asked.
-#[derive(Debug, Clone)]
+/// A question that could be asked. There are thousands of them: what its answers look like is worked out for those that are.
+#[derive(Debug, Clone, Copy)]
 pub(super) struct Item {
     pub(super) of: Number,
     pub(super) task: Task,
-    /// The two wrong answers, the likelier slip first.
-    pub(super) wrong: [(Slip, Content); 2],
+    /// What makes it as hard as others; its slips give the two wrong answers.
+    pub(super) kind: Kind,
     /// How unlikely the slips are together: places in the order of explanation, and far behind for rare ones.
     pub(super) rank: usize,
 }
@@ -17,6 +17,7 @@ pub(super) struct Item {
 /// What makes questions of one skill equally hard: numbers of one kind, and wrong answers of the same slips.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Kind {
+    /// The slips of the two wrong answers, the likelier first.
     pub(super) slips: [Slip; 2],
     digits: usize,
     /// Which digits are 0, the first in the highest bit.
@@ -44,33 +45,22 @@ impl Item {
             {
                 continue;
             }
-            let wrong = wrong(of, task, style, wording);
-            for (k, first) in wrong.iter().enumerate() {
-                for (j, second) in wrong.iter().enumerate().skip(k + 1) {
-                    let late = [first.0, second.0].iter().filter(|slip| slip.is_rare()).count() * 20;
-                    items.push(Self { of, task, wrong: [first.clone(), second.clone()], rank: k + j + late });
+            let slips: Vec<Slip> = wrong(of, task, style, wording).into_iter().map(|(slip, _)| slip).collect();
+            for (k, &first) in slips.iter().enumerate() {
+                for (j, &second) in slips.iter().enumerate().skip(k + 1) {
+                    let late = [first, second].iter().filter(|slip| slip.is_rare()).count() * 20;
+                    items.push(Self { of, task, kind: Kind::of(of, task, [first, second]), rank: k + j + late });
                 }
             }
         }
         items
     }
 
-    /// Its kind.
-    pub(super) fn kind(&self) -> Kind {
-        let reach = match self.task {
-            Task::Forms { .. } => 0,
-            Task::Worth(place) => place.worth(),
-            Task::Greater(other) => (self.of.value() - other.value()).to_string().len().try_into().unwrap_or(0),
-        };
-        let [first, second] = &self.wrong;
-        Kind {
-            slips: [first.0, second.0],
-            digits: self.of.len(),
-            zeros: self.of.digits().fold(0, |zeros, (_, digit)| zeros << 1 | u8::from(digit == 0)),
-            repeats: Feature::Repeat.is_in(self.of),
-            teen: Feature::Teen.is_in(self.of),
-            reach,
-        }
+    /// The two wrong answers, the likelier slip first.
+    pub(super) fn wrong(&self, style: &Style, wording: &dyn Wording) -> Vec<(Slip, Content)> {
+        let mut wrong = wrong(self.of, self.task, style, wording);
+        wrong.retain(|(slip, _)| self.kind.slips.contains(slip));
+        wrong
     }
 
     /// Whether asking both on one paper would give an answer away: about one number, and one of them asks for its numeral.
@@ -82,6 +72,24 @@ impl Item {
         };
         let shared = numbers(self).iter().any(|number| numbers(other).contains(number));
         shared && (wants(self) || wants(other) || self.task == other.task)
+    }
+}
+
+impl Kind {
+    fn of(number: Number, task: Task, slips: [Slip; 2]) -> Self {
+        let reach = match task {
+            Task::Forms { .. } => 0,
+            Task::Worth(place) => place.worth(),
+            Task::Greater(other) => (number.value() - other.value()).checked_ilog10().map_or(1, |digits| digits + 1),
+        };
+        Self {
+            slips,
+            digits: number.len(),
+            zeros: number.digits().fold(0, |zeros, (_, digit)| zeros << 1 | u8::from(digit == 0)),
+            repeats: Feature::Repeat.is_in(number),
+            teen: Feature::Teen.is_in(number),
+            reach,
+        }
     }
 }
 

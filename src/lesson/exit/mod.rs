@@ -69,7 +69,8 @@ fn question(
     wording: &dyn Wording,
     stream: &mut Stream,
 ) -> Option<Question> {
-    let Item { of, task, wrong, .. } = item;
+    let Item { of, task, .. } = item;
+    let wrong = item.wrong(style, wording);
     let answer = task.right(of, style)?;
     let mut choices: Vec<Choice> =
         wrong.into_iter().map(|(slip, content)| Choice { content, slip: Some(slip) }).collect();
