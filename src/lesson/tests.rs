@@ -39,6 +39,24 @@ const HARBOUR: &str = "title = \"Harbour stalls\"\n[numbers]\nrange = [0, 999]\n
 const SET: &[u32] = &[640, 406, 383, 614];
 
 #[test]
+fn less_time_never_means_more_to_do() {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/samples");
+    let samples = std::fs::read_dir(folder).expect("samples").map(|entry| entry.expect("an entry").path());
+    for path in samples.filter(|path| path.extension().is_some_and(|ending| ending == "toml")) {
+        let text = std::fs::read_to_string(&path).expect("a sample");
+        let spec = spec::read(&source(&text)).expect("a lesson");
+        let mut before: Option<timing::Load> = None;
+        for minutes in (10..=timing::least(&spec) + 5).rev() {
+            let load = timing::load(&spec, minutes);
+            let more = |of: fn(&timing::Load) -> u32| before.is_some_and(|before| of(&load) > of(&before));
+            let grows = more(|load| load.rows) || more(|load| load.models) || more(|load| load.questions);
+            assert!(!grows, "{path:?}, {minutes} minutes: {load:?} after {before:?}");
+            before = Some(load);
+        }
+    }
+}
+
+#[test]
 fn every_version_has_its_strips_and_decoys() {
     let text = format!("{HARBOUR}[forms]\ndecoys = 3\n[class]\nversions = 2");
     let lesson = lesson(&text, &[SET, &[911, 505, 264, 120]], &[]).unwrap();

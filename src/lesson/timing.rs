@@ -216,15 +216,28 @@ impl Load {
     }
 }
 
-/// What there is time for in so many minutes, at least 10.
+/// What there is time for in so many minutes, at least 10: never more of anything than in a longer lesson.
 pub fn load(spec: &Spec, minutes: u32) -> Load {
     let full = Load::full(spec);
-    let all = full.and_smaller(spec);
+    let all: Vec<(u32, Load)> = full.and_smaller(spec).into_iter().map(|load| (load.least(spec), load)).collect();
+    let mut longer = full;
+    for minutes in (minutes..least(spec)).rev() {
+        longer = fitted(spec, minutes, &all, longer);
+    }
+    longer
+}
+
+/// The first of these loads, with their least minutes, that fits; what a later cut freed goes back to what was cut first,
+/// as far as `longer` has it.
+fn fitted(spec: &Spec, minutes: u32, all: &[(u32, Load)], longer: Load) -> Load {
     let fits = |load: &Load| load.least(spec) <= minutes;
-    let mut load = all.iter().copied().find(fits).unwrap_or_else(|| *all.last().unwrap_or(&full));
-    // What a later cut freed goes back to what was cut first.
+    let first = all.iter().find(|(least, _)| *least <= minutes).or(all.last());
+    let mut load = first.map_or(longer, |(_, load)| *load);
+    load.rows = load.rows.min(longer.rows);
+    load.models = load.models.min(longer.models);
+    load.questions = load.questions.min(longer.questions);
     let mut grow = |change: fn(&mut Load), may: fn(&Load, &Load) -> bool| {
-        while may(&load, &full) {
+        while may(&load, &longer) {
             let mut more = load;
             change(&mut more);
             if !fits(&more) {
@@ -233,9 +246,9 @@ pub fn load(spec: &Spec, minutes: u32) -> Load {
             load = more;
         }
     };
-    grow(|load| load.rows += 1, |load, full| load.rows < full.rows);
-    grow(|load| load.models += 1, |load, full| load.models < full.models);
-    grow(|load| load.questions += 1, |load, full| load.questions < full.questions);
+    grow(|load| load.rows += 1, |load, longer| load.rows < longer.rows);
+    grow(|load| load.models += 1, |load, longer| load.models < longer.models);
+    grow(|load| load.questions += 1, |load, longer| load.questions < longer.questions);
     load
 }
 
