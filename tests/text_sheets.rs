@@ -303,6 +303,20 @@ fn thirty_six_learners_fit_on_one_tally() {
 }
 
 #[test]
+fn a_recording_sheet_is_called_one_thing_and_calls_forms_what_the_class_does() {
+    let family = bundled(Bundled::Andika).expect("a font");
+    let layouts = Layouts::read(&[]).expect("layouts");
+    let text = "title = \"Harbour stalls\"\n[numbers]\nrange = [100, 999]\n[forms.names]\nwords = \"Word form\"\nexpanded = \"Sum of parts\"\n";
+    let lesson = setup::planned(text);
+    let page = &pages(&lesson, &layouts, &family, SheetKind::Record)[0];
+    let said: Vec<String> = items(page).1.into_iter().map(|text| text.text).collect();
+    for wanted in ["Recording sheet", "Word form", "Sum of parts", "I can say what each digit is worth, up to 1,000."] {
+        assert!(said.iter().any(|text| text == wanted), "{wanted}: {said:?}");
+    }
+    assert!(!said.iter().any(|text| text == "Words" || text == "Expanded form"), "{said:?}");
+}
+
+#[test]
 fn handwriting_lines_follow_the_grade() {
     let family = bundled(Bundled::Andika).expect("a font");
     let layouts = Layouts::read(&[]).expect("layouts");

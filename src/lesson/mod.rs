@@ -20,6 +20,7 @@ use crate::diag::{Diagnostic, Problem, Severity, Source};
 use crate::number::{Form, Place, Style};
 use crate::rng::Stream;
 use crate::spec::{Given, Joiner, Spec, Thousands};
+use crate::wording::plan::Aim;
 use crate::wording::{self, Usage, Wording};
 
 pub use crate::spec::Version;
@@ -78,6 +79,11 @@ impl Lesson {
         let greatest = self.spec.numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
         let own = self.spec.forms.names.get(form);
         own.unwrap_or_else(|| self.wording().form_heading(form, greatest))
+    }
+
+    /// What a learner can do after the lesson, in a child's words: the skill of a published standard for these numbers.
+    pub fn can(&self) -> String {
+        self.wording().aim(&Aim::Can(timing::skill(&self.spec)), &self.usage())
     }
 
     /// How this class writes numbers and what it calls their forms.

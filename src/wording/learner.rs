@@ -43,8 +43,8 @@ area! {
     /// The heading of a quick check.
     fn check_title(mark: u32) -> String;
 
-    /// The heading of the recording sheet, and the labels of its parts: a number of one's own, drawing, expanded form, words.
-    fn record_labels() -> [&'static str; 5];
+    /// Labels on the recording sheet: a number of one's own, drawing.
+    fn record_labels() -> [&'static str; 2];
 
     /// How to use layered cards; where several kits are on a page, so many rows each, how to part them.
     fn layered_note(rows: Option<u32>) -> String;

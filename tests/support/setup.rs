@@ -96,3 +96,12 @@ pub fn lesson(spec: Spec, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Resul
 pub fn plain(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Lesson {
     lesson(spec(minutes, model, sort, exit), model, sort, exit).expect("a lesson")
 }
+
+/// The lesson of a lesson file's text.
+#[allow(dead_code, reason = "each test takes what it needs")]
+#[track_caller]
+pub fn planned(text: &str) -> Lesson {
+    let source = Arc::new(Source { name: "lesson.toml".to_owned(), text: text.to_owned() });
+    let spec = placewright::spec::read(&source).unwrap_or_else(|found| panic!("{text}: {found:?}"));
+    lesson::plan(&source, spec, Vec::new()).unwrap_or_else(|found| panic!("{text}: {found:?}"))
+}

@@ -6,7 +6,7 @@
 
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
-use crate::number::Number;
+use crate::number::{Form, Number};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::{Grid, share};
 use crate::sheets::page::head::{self, Head, Headed};
@@ -95,8 +95,9 @@ fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
 }
 
 fn headed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<Headed, Problem> {
-    let [title, ..] = desk.lesson.wording().record_labels();
-    let head = Head { title, note: None, reader: Reader::Learner, name: true, code: true };
+    let title = desk.lesson.wording().sheet_title(SheetKind::Record);
+    let aim = desk.lesson.can();
+    let head = Head { title, note: Some(&aim), reader: Reader::Learner, name: true, code: true };
     head::lay(desk, desk.live(page, layout), &head)
 }
 
@@ -160,7 +161,7 @@ impl RowLook<'_> {
 
     /// One row.
     fn row(&self, desk: &Desk<'_>, cell: Rect, number: Option<Number>) -> Result<Node, Problem> {
-        let [_, own, draw, form, spelt] = desk.lesson.wording().record_labels();
+        let [own, draw] = desk.lesson.wording().record_labels();
         let words = self.words() + self.layout.padding;
         let split = cell.bottom() - words - GAP;
         let top = Rect::between(cell.origin(), Point::new(cell.right(), split));
@@ -185,7 +186,7 @@ impl RowLook<'_> {
             nodes.push(self.label(desk, drawing, draw)?);
             shapes.push(upright(drawing.left(), top));
         }
-        nodes.push(self.label(desk, expanded, form)?);
+        nodes.push(self.label(desk, expanded, desk.lesson.form_heading(Form::Expanded))?);
         shapes.push(upright(expanded.left(), top));
         let base = expanded.bottom() - Length::mm(6);
         let line = |y: Length, from: Rect, stroke: Stroke| Item::Line {
@@ -199,7 +200,7 @@ impl RowLook<'_> {
             to: Point::new(cell.right(), split),
             stroke: ink::OUTLINE,
         });
-        nodes.push(self.label(desk, low, spelt)?);
+        nodes.push(self.label(desk, low, desk.lesson.form_heading(Form::Words))?);
         let mut y = low.top() + self.layout.padding + self.label.pitch();
         for _ in 0..self.lines {
             shapes.push(line(y, low, ink::FINE));

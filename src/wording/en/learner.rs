@@ -50,8 +50,8 @@ impl LearnerWords for English {
         format!("Quick check {mark}")
     }
 
-    fn record_labels(&self) -> [&'static str; 5] {
-        ["My numbers", "My own", "Draw", "Expanded form", "Words"]
+    fn record_labels(&self) -> [&'static str; 2] {
+        ["My own", "Draw"]
     }
 
     fn layered_note(&self, rows: Option<u32>) -> String {

@@ -49,9 +49,9 @@ impl Frame for English {
     fn aim(&self, aim: &Aim, usage: &Usage<'_>) -> String {
         match aim {
             Aim::Can(Standard::TensAndOnes) => "I can say how many tens and ones a number has.".to_owned(),
-            Aim::Can(Standard::Hundreds) => "I can say what each digit of a number up to 1,000 is worth.".to_owned(),
+            Aim::Can(Standard::Hundreds) => "I can say what each digit is worth, up to 1,000.".to_owned(),
             Aim::Can(Standard::Thousands) => "I can say what each digit of a four-digit number is worth.".to_owned(),
-            Aim::Can(Standard::Periods) => "I can read a large number and say what each digit is worth.".to_owned(),
+            Aim::Can(Standard::Periods) => "I can read large numbers and say what digits are worth.".to_owned(),
             Aim::Match(forms) => {
                 let names: Vec<String> = forms.iter().map(|form| form_plural(*form, usage)).collect();
                 format!("Learners match {} that show the same number.", listed(&names))
