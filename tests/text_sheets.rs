@@ -310,7 +310,14 @@ fn a_recording_sheet_is_called_one_thing_and_calls_forms_what_the_class_does() {
     let lesson = setup::planned(text);
     let page = &pages(&lesson, &layouts, &family, SheetKind::Record)[0];
     let said: Vec<String> = items(page).1.into_iter().map(|text| text.text).collect();
-    for wanted in ["Recording sheet", "Word form", "Sum of parts", "I can say what each digit is worth, up to 1,000."] {
+    for wanted in [
+        "Recording sheet",
+        "Word form",
+        "Sum of parts",
+        "I can say what each digit is worth, up to 1,000.",
+        "Name",
+        "Date",
+    ] {
         assert!(said.iter().any(|text| text == wanted), "{wanted}: {said:?}");
     }
     assert!(!said.iter().any(|text| text == "Words" || text == "Expanded form"), "{said:?}");

@@ -19,6 +19,9 @@ area! {
     /// The label of the line for a name.
     fn name_label() -> &'static str;
 
+    /// The label of the line for the date.
+    fn date_label() -> &'static str;
+
     /// The lesson's title at the foot of a page, with the grade where it is given.
     fn foot(title: &str, grade: Option<&str>) -> String;
 

@@ -11,7 +11,7 @@ pub use crate::sheets::page::headed::Headed;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
 use crate::sheets::page::name;
-use crate::sheets::page::text::{self, Across, Align, Down};
+use crate::sheets::page::text::{self, Across, Align, Down, Face};
 use crate::sheets::page::{Item, Mark, Node, Reader, Says, Tag};
 
 /// What a page's heading says.
@@ -52,19 +52,25 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
     // The base line that title, name and mark share.
     let strip = Rect::new(live.origin(), Size::new(right - live.left(), high));
     let base = text::run(desk.family, &[head.title.to_owned()], strip, &title).base().unwrap_or(bottom);
+    let dated = DateLine { said: desk.lesson.wording().date_label(), writing: page.length("date_line")? };
+    let mut date_left = false;
     if head.name {
         let (face, said) = (desk.face(page, "name")?, desk.lesson.wording().name_label());
         let label = desk.width(said, &face) + Length::mm(2);
         let writing = page.length("name_line")?;
         let beside = right - live.left() - wanted - gap * 2 >= label + writing;
-        // Beside the title where there is room, otherwise on a line of its own below.
+        let after = dated.width(desk, &face)? + gap;
+        // Beside the title where there is room, otherwise on a line of its own below; the date where there is room for both.
+        let room = if beside { right - live.left() - wanted - gap * 2 } else { live.width() };
+        let after = if room >= label + writing + after { after } else { Length::ZERO };
         let (left, base) = if beside {
-            ((right - label - writing - Length::mm(15)).max(live.left() + wanted + gap * 2), base)
+            ((right - label - writing - after - Length::mm(15)).max(live.left() + wanted + gap * 2), base)
         } else {
             bottom += face.pitch() + Length::mm(2);
             (live.left(), bottom - Length::mm(2))
         };
-        let rest = if beside { right } else { live.right() };
+        let end = if beside { right } else { live.right() };
+        let rest = end - after;
         let frame = Rect::between(Point::new(left, base - face.size.scaled(11, 10)), Point::new(rest, bottom));
         let down = Down::Base(base - frame.top());
         nodes.push(desk.set(said, frame, &face, Align { across: Across::Left, down })?.tagged(Tag::Paragraph));
@@ -72,6 +78,10 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
         nodes.push(Node::artifact(Item::Line { from, to: Point::new(rest, from.y), stroke: ink::OUTLINE }));
         let frame = Rect::between(Point::new(from.x, frame.top()), Point::new(rest, from.y - Length::pt100(50)));
         marks.push(Mark { frame, says: Says::Name });
+        if after > Length::ZERO {
+            nodes.extend(dated.set(desk, &face, Point::new(end, base))?);
+        }
+        date_left = after == Length::ZERO;
         right = if beside { left - gap } else { right };
     }
     if head.code && !head.name {
@@ -87,7 +97,15 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
         let lines = text::flow(desk.family, text, live.width(), &note);
         let high = text::height(lines.len(), &note);
         let frame = Rect::new(Point::new(live.left(), bottom + Length::mm(1)), Size::new(live.width(), high));
-        nodes.push(text::run(desk.family, &lines, frame, &note).tagged(Tag::Paragraph));
+        let run = text::run(desk.family, &lines, frame, &note);
+        // A date that has no room beside the name stands at the end of a short note.
+        if let ([line], Some(base)) = (lines.as_slice(), run.base())
+            && date_left
+            && desk.width(line, &note) + gap * 2 + dated.width(desk, &note)? <= live.width()
+        {
+            nodes.extend(dated.set(desk, &note, Point::new(live.right(), base))?);
+        }
+        nodes.push(run.tagged(Tag::Paragraph));
         bottom = frame.bottom();
     }
     let (foot, folio) = foot(desk, live, page)?;
@@ -97,6 +115,29 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
     );
     marks.push(folio);
     Ok(Headed { nodes, foot, marks, body })
+}
+
+/// A line for the date, with its label.
+struct DateLine {
+    said: &'static str,
+    writing: Length,
+}
+
+impl DateLine {
+    fn width(&self, desk: &Desk<'_>, face: &Face) -> Result<Length, Problem> {
+        Ok(desk.width(self.said, face) + Length::mm(2) + self.writing)
+    }
+
+    /// Label and line up to a point on the base line.
+    fn set(&self, desk: &Desk<'_>, face: &Face, end: Point) -> Result<[Node; 2], Problem> {
+        let origin = Point::new(end.x - self.width(desk, face)?, end.y - face.size.scaled(11, 10));
+        let frame = Rect::between(origin, Point::new(end.x, end.y + face.size.half()));
+        let align = Align { across: Across::Left, down: Down::Base(end.y - frame.top()) };
+        let label = desk.set(self.said, frame, face, align)?.tagged(Tag::Paragraph);
+        let y = end.y + Length::pt(2);
+        let (from, to) = (Point::new(end.x - self.writing, y), Point::new(end.x, y));
+        Ok([label, Node::artifact(Item::Line { from, to, stroke: ink::OUTLINE })])
+    }
 }
 
 /// A page that has its foot only: what stands on it has headings of its own.

@@ -14,6 +14,10 @@ impl LearnerWords for English {
         "Name"
     }
 
+    fn date_label(&self) -> &'static str {
+        "Date"
+    }
+
     fn foot(&self, title: &str, grade: Option<&str>) -> String {
         grade.map_or_else(|| title.to_owned(), |grade| format!("{title} \u{b7} grade {grade}"))
     }
