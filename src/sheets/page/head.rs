@@ -59,7 +59,7 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
         let label = desk.width(said, &face) + Length::mm(2);
         let writing = page.length("name_line")?;
         let beside = right - live.left() - wanted - gap * 2 >= label + writing;
-        let after = dated.width(desk, &face)? + gap;
+        let after = dated.width(desk, &face) + gap;
         // Beside the title where there is room, otherwise on a line of its own below; the date where there is room for both.
         let room = if beside { right - live.left() - wanted - gap * 2 } else { live.width() };
         let after = if room >= label + writing + after { after } else { Length::ZERO };
@@ -101,7 +101,7 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
         // A date that has no room beside the name stands at the end of a short note.
         if let ([line], Some(base)) = (lines.as_slice(), run.base())
             && date_left
-            && desk.width(line, &note) + gap * 2 + dated.width(desk, &note)? <= live.width()
+            && desk.width(line, &note) + gap * 2 + dated.width(desk, &note) <= live.width()
         {
             nodes.extend(dated.set(desk, &note, Point::new(live.right(), base))?);
         }
@@ -124,13 +124,13 @@ struct DateLine {
 }
 
 impl DateLine {
-    fn width(&self, desk: &Desk<'_>, face: &Face) -> Result<Length, Problem> {
-        Ok(desk.width(self.said, face) + Length::mm(2) + self.writing)
+    fn width(&self, desk: &Desk<'_>, face: &Face) -> Length {
+        desk.width(self.said, face) + Length::mm(2) + self.writing
     }
 
     /// Label and line up to a point on the base line.
     fn set(&self, desk: &Desk<'_>, face: &Face, end: Point) -> Result<[Node; 2], Problem> {
-        let origin = Point::new(end.x - self.width(desk, face)?, end.y - face.size.scaled(11, 10));
+        let origin = Point::new(end.x - self.width(desk, face), end.y - face.size.scaled(11, 10));
         let frame = Rect::between(origin, Point::new(end.x, end.y + face.size.half()));
         let align = Align { across: Across::Left, down: Down::Base(end.y - frame.top()) };
         let label = desk.set(self.said, frame, face, align)?.tagged(Tag::Paragraph);
