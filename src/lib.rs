@@ -7,6 +7,7 @@
 //! [`cli`] stands on top and alone touches files and streams.
 
 pub mod cli;
+pub mod desk;
 pub mod diag;
 mod figure;
 mod gallery;

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use crate::support::source::{Module, Source, circles};
 
 /// Modules of `src/` from the bottom up; those on one line do not import each other.
-const LAYERS: [&[&str]; 9] = [
+const LAYERS: [&[&str]; 10] = [
     &["diag", "rng"],
     &["number", "measure"],
     &["spec"],
@@ -16,6 +16,7 @@ const LAYERS: [&[&str]; 9] = [
     &["sheets"],
     &["pdf", "svg", "raster", "manifest"],
     &["figure", "gallery"],
+    &["desk"],
     &["cli"],
 ];
 

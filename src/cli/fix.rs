@@ -55,7 +55,7 @@ pub fn mend(path: &Path) -> Result<Vec<Change>, Failure> {
 }
 
 /// The text with every sure repair, and the lines that differ.
-fn mended(source: &Arc<Source>) -> (String, Vec<Change>) {
+pub(super) fn mended(source: &Arc<Source>) -> (String, Vec<Change>) {
     let mut now = Arc::clone(source);
     for _ in 0..ROUNDS {
         let Err(found) = spec::read(&now) else { break };

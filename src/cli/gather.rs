@@ -19,8 +19,9 @@ use crate::sheets::page::layout::Layouts;
 use crate::spec::{self, FontChoice, Given, SheetKind, Spec};
 
 /// What all lessons of a run share.
-pub struct Shared<'i> {
-    input: &'i Input,
+#[derive(Clone)]
+pub struct Shared {
+    input: Input,
     layouts: Layouts,
     /// How many threads may make the pages of one lesson: what many lessons at a time leave over.
     pub threads: usize,
@@ -44,13 +45,13 @@ pub struct Planned {
     pub warnings: Vec<Diagnostic>,
 }
 
-impl<'i> Shared<'i> {
+impl Shared {
     /// Reads what all lessons share.
-    pub fn read(input: &'i Input) -> Result<Self, Failure> {
+    pub fn read(input: &Input) -> Result<Self, Failure> {
         let texts = input.layouts.as_deref().map(read::layouts).transpose()?.unwrap_or_default();
         let layouts = Layouts::read(&texts).map_err(Failure::Lesson)?;
         let threads = (threads::cores() / input.lessons.len().max(1)).max(1);
-        Ok(Self { input, layouts, threads, progress: Progress::default(), coloured: false })
+        Ok(Self { input: input.clone(), layouts, threads, progress: Progress::default(), coloured: false })
     }
 
     /// The lessons as they were given.
@@ -60,7 +61,11 @@ impl<'i> Shared<'i> {
 
     /// Reads a lesson and everything it names, and chooses its numbers.
     pub fn plan(&self, path: &Path) -> Result<Planned, Failure> {
-        let source = read::lesson(path)?;
+        self.plan_text(path, read::lesson(path)?)
+    }
+
+    /// The same for a text that is at hand; what it names is looked for as if it stood at `path`.
+    pub fn plan_text(&self, path: &Path, source: Arc<Source>) -> Result<Planned, Failure> {
         let mut spec = spec::read(&source).map_err(Failure::Lesson)?;
         if let Some(seed) = self.input.seed {
             spec.seed = Given::read(seed, 0..0);
@@ -74,7 +79,7 @@ impl<'i> Shared<'i> {
     }
 
     /// The sheets that are asked for; none where all are.
-    pub fn only(&self) -> &'i [SheetKind] {
+    pub fn only(&self) -> &[SheetKind] {
         &self.input.only
     }
 

@@ -6,6 +6,7 @@ mod ahead;
 mod answers;
 mod args;
 mod check;
+mod desk;
 mod failure;
 mod files;
 mod fix;
@@ -55,13 +56,20 @@ pub use term::{End, Io};
 /// status: 0 done, 1 the lesson cannot be made, 2 wrong usage, 3 a file could not be read or written, 130 stopped with
 /// Ctrl-C.
 pub fn run(args: impl IntoIterator<Item = OsString>, io: &mut Io) -> u8 {
-    let args = Talk::before_help(args.into_iter().collect());
+    let mut args = Talk::before_help(args.into_iter().collect());
+    if args.len() < 2 && io.clicked {
+        args.push("desk".into());
+    }
     let cli = match Cli::try_parse_from(&args) {
         Ok(cli) => cli,
         Err(error) => return usage::tell(&error, Talk::glimpse(&args), io),
     };
     let mut desk = Desk { cli: &cli, io, fixed: BTreeMap::new() };
     match &cli.command {
+        Command::Desk(given) => {
+            let opened = desk::run(given, cli.talk, desk.io);
+            desk.close(opened.map(|()| None))
+        }
         Command::Start(given) => {
             let asker = desk.io.can_ask.then(|| start::Asker { coloured: term::coloured(cli.talk, desk.io.err_is) });
             desk.close(start::run(given, asker).map(Some))

@@ -55,10 +55,7 @@ pub(super) fn list(chosen: &Chosen) -> Vec<Set> {
         if numbers.is_empty() {
             return;
         }
-        let ways = chosen.solutions.get(&role).map_or_else(String::new, |count| match count.as_str() {
-            "1" => "the only set there is".to_owned(),
-            count => format!("one of {} sets", grouped(count)),
-        });
+        let ways = ways(chosen, role);
         let why = |number: &Number| chosen.why.get(number).map(|reasons| reasons::list(reasons)).unwrap_or_default();
         let numbers = numbers.iter().map(|number| (number.to_string(), why(number))).collect();
         all.push(Set { name, ways, numbers });
@@ -69,6 +66,14 @@ pub(super) fn list(chosen: &Chosen) -> Vec<Set> {
     }
     set("exit, the quick check".to_owned(), &chosen.exit, Role::Exit);
     all
+}
+
+/// How many sets of a role would have done, in a few words; empty where nobody counted.
+pub(super) fn ways(chosen: &Chosen, role: Role) -> String {
+    chosen.solutions.get(&role).map_or_else(String::new, |count| match count.as_str() {
+        "1" => "the only set there is".to_owned(),
+        count => format!("one of {} sets", grouped(count)),
+    })
 }
 
 /// Decimal digits with commas; counts of sets have no upper limit.

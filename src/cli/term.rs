@@ -17,12 +17,14 @@ pub struct Io<'s> {
     pub err_is: End,
     /// Whether someone at a terminal can answer questions.
     pub can_ask: bool,
+    /// Whether the program was started without a terminal where it can open a browser: by a double click.
+    pub clicked: bool,
 }
 
 impl<'s> Io<'s> {
     /// Streams that end in files: no colours, no progress, no questions.
     pub fn plain(out: &'s mut dyn Write, err: &'s mut dyn Write) -> Self {
-        Self { out, err, out_is: End::default(), err_is: End::default(), can_ask: false }
+        Self { out, err, out_is: End::default(), err_is: End::default(), can_ask: false, clicked: false }
     }
 }
 

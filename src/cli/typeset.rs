@@ -1,7 +1,7 @@
 //! `typeset`: the packets of a lesson onto the disk.
 
 use std::collections::BTreeMap;
-use std::io::Write;
+use std::io::{self, Write};
 use std::path::Path;
 use std::thread;
 
@@ -19,6 +19,7 @@ use super::gather::{Planned, Shared};
 use super::paper;
 use super::report::Report;
 use super::table::{self, Row};
+use crate::desk::workshop::UnderWay;
 use crate::diag::Problem;
 use crate::manifest;
 use crate::sheets::packets::Packet;
@@ -50,7 +51,7 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, stance: Stance) -> Result<R
     }
     let replaced = earlier::replaced(&folder, &planned.lesson.spec.title.value);
     let (packets, job) = shared.lay(&planned, shared.only())?;
-    let written = write(shared, &planned, &packets, &folder, Vec::new(), stance)?;
+    let written = write(shared, &planned, &packets, &folder, Vec::new(), stance, None)?;
     let mut human = table::draw(&rows(&packets, &folder), shared.coloured);
     if shared.only().is_empty() {
         human.push_str(&paper::totals(&job));
@@ -63,7 +64,8 @@ pub fn run(shared: &Shared, path: &Path, out: &Path, stance: Stance) -> Result<R
     Ok(Report { human, notes, warnings: planned.warnings, json })
 }
 
-/// Writes packets, what they hold for programs, and whatever else goes with them; the names of all files.
+/// Writes packets, what they hold for programs, and whatever else goes with them; the names of all files. Says how far it is
+/// to whoever watches.
 pub(super) fn write(
     shared: &Shared,
     planned: &Planned,
@@ -71,6 +73,7 @@ pub(super) fn write(
     folder: &Path,
     more: Vec<(&str, FileContent<'_>)>,
     stance: Stance,
+    watch: Option<&UnderWay>,
 ) -> Result<Vec<String>, Failure> {
     let ahead: Vec<Ahead<'_>> =
         packets.iter().map(|packet| Ahead::new(packet, &planned.family, shared.threads)).collect();
@@ -78,8 +81,11 @@ pub(super) fn write(
     for file in &ahead {
         let content = move |out: &mut dyn Write| {
             let packet = file.packet;
-            shared.progress.say(&format!("{}: setting {}", packet.file(), pages(packet.len())));
-            file.write(out)
+            let doing = format!("{}: setting {}", packet.file(), pages(packet.len()));
+            shared.progress.say(&doing);
+            let Some(under_way) = watch else { return file.write(out) };
+            under_way.say(doing);
+            file.write(&mut Counted { out, under_way })
         };
         files.push((file.packet.file(), Box::new(content)));
     }
@@ -94,6 +100,24 @@ pub(super) fn write(
         write::packets(folder, &files, stance)
     })?;
     Ok(files.iter().map(|(file, _)| shown(&folder.join(file))).collect())
+}
+
+/// A file of which somebody is told how long it is already, and who may stop it.
+struct Counted<'c> {
+    out: &'c mut dyn Write,
+    under_way: &'c UnderWay,
+}
+
+impl Write for Counted<'_> {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        let written = self.out.write(bytes)?;
+        self.under_way.wrote(written)?;
+        Ok(written)
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        self.out.flush()
+    }
 }
 
 /// The closing table of packets in a folder.

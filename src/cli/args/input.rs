@@ -8,7 +8,7 @@ use super::words::WordParser;
 use crate::spec::{SheetKind, limits};
 
 /// What to read.
-#[derive(Debug, Args)]
+#[derive(Debug, Clone, Args)]
 pub struct Input {
     /// Lesson files; `-` reads one from standard input
     #[arg(value_name = "LESSON", required = true)]

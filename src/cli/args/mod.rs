@@ -1,5 +1,6 @@
 //! What can be typed. The doc comments are the help.
 
+mod desk;
 mod input;
 mod picture;
 mod preview;
@@ -11,6 +12,7 @@ use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
 
+pub use desk::DeskArgs;
 pub use input::Input;
 pub use picture::Picture;
 pub use preview::Preview;
@@ -22,6 +24,7 @@ pub use talk::{Color, Format, Talk};
 #[command(name = "placewright", version, max_term_width = 100)]
 #[command(arg_required_else_help = true)]
 #[command(after_help = "Examples:
+  placewright desk                      fill in a lesson on a page in your browser, and print it
   placewright start harbour.toml        write a first lesson file, asking a few questions
   placewright check harbour.toml        what will come out, and what was assumed
   placewright typeset harbour.toml      write the packets into out/harbour/
@@ -43,6 +46,17 @@ pub struct Cli {
 /// What to do.
 #[derive(Debug, Subcommand)]
 pub enum Command {
+    /// Open a page in the browser: the lesson as a form, with its numbers and pages beside it
+    #[command(after_help = "Examples:
+  placewright desk
+  placewright desk lessons/harbour.toml
+  placewright desk --no-browser --port 4711
+
+The page is served on this machine only, to the browser that is opened with it, and reads and \
+writes files of the lesson's folder only (of the current folder without a lesson). It ends when \
+the page was closed for a while, or on Ctrl-C. A double click on the program opens it too where \
+there is no terminal.")]
+    Desk(DeskArgs),
     /// Write a short lesson file with comments, asking a few plain questions on a terminal
     #[command(after_help = "Examples:
   placewright start                                        asks; Enter takes the answer shown

@@ -1,6 +1,6 @@
 //! `preview`: the packets of a lesson with pictures of their pages, and a page that shows them.
 
-mod choose;
+pub(super) mod choose;
 #[cfg(feature = "png")]
 mod pixels;
 
@@ -80,7 +80,7 @@ pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, 
     let parts = made.iter().flat_map(|made| &made.pictures).map(|(name, bytes)| (name.as_str(), bytes.as_slice()));
     let parts = parts.chain([(gallery::FILE, index.as_bytes())]);
     let more = parts.map(|(name, bytes)| (name, content(bytes))).collect();
-    let written = typeset::write(shared, &planned, &packets, &folder, more, wanted.stance)?;
+    let written = typeset::write(shared, &planned, &packets, &folder, more, wanted.stance, None)?;
 
     let name = |file: &str| shown(&folder.join(file));
     let mut rows: Vec<Row> = typeset::rows(&packets, &folder);

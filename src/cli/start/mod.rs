@@ -4,7 +4,7 @@
 //! terminal, none is. What comes out is a short file with comments, which is read back before it is written.
 
 mod ask;
-mod text;
+pub(super) mod text;
 
 pub use ask::Asker;
 
@@ -54,7 +54,7 @@ pub fn run(given: &Start, asker: Option<Asker>) -> Result<Report, Failure> {
 }
 
 /// Whether a lesson file can be at a path. A lesson whose packets could not be written later is no help.
-fn placed(path: &Path) -> Result<(), Failure> {
+pub(super) fn placed(path: &Path) -> Result<(), Failure> {
     files::folder(Path::new("."), path)?;
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     if folder.is_dir() {
@@ -90,7 +90,7 @@ fn word(name: &str) -> String {
 }
 
 /// A file name from a title: its letters and digits, small, joined by `-`.
-fn named_after(title: &str) -> PathBuf {
+pub(super) fn named_after(title: &str) -> PathBuf {
     let mut stem = String::new();
     for c in title.chars().flat_map(char::to_lowercase) {
         if c.is_alphanumeric() {

@@ -1,0 +1,307 @@
+//! The page as a whole, and the parts of it that are sent again after a change.
+
+use maud::{DOCTYPE, Markup, PreEscaped, html};
+use serde_json::{Value, json};
+
+use super::fields::{self, Trouble};
+use super::form::{self, Room, sentence};
+use super::points::POINTS;
+use super::session::{Session, State};
+use super::view::{self, Outcome, count};
+use super::workshop::Made;
+use super::{document, lesson_files};
+use crate::sheets::files::PACKETS;
+
+/// The parts of the page that change, by the ids of their elements.
+pub struct Shown {
+    bar: Markup,
+    form: Markup,
+    standing: Markup,
+    packets: Markup,
+    numbers: Markup,
+    pages: Markup,
+}
+
+impl Shown {
+    /// What is shown of a session.
+    pub fn of(session: &Session, state: &State) -> Self {
+        let text = state.lesson.as_ref().map_or("", |lesson| &lesson.text);
+        let trouble = fields::trouble(text, &state.found);
+        let outcome = Outcome {
+            laid: state.laid.as_ref().map(|(laid, revision)| (laid.as_ref(), *revision)),
+            trouble: &trouble,
+            waiting: !state.is_judged(),
+        };
+        Self {
+            bar: bar(session, state),
+            form: filled(session, state, text, &trouble),
+            standing: view::standing(&outcome),
+            packets: packets(state),
+            numbers: view::numbers(&outcome),
+            pages: view::pages(&outcome),
+        }
+    }
+
+    /// For the script of the page.
+    pub fn json(self, state: &State) -> Value {
+        json!({
+            "revision": state.revision, "judged": state.is_judged(), "busy": state.making.is_some(),
+            "saved": state.is_saved(), "lesson": state.lesson.is_some(),
+            "bar": self.bar.into_string(), "form": self.form.into_string(),
+            "standing": self.standing.into_string(), "packets": self.packets.into_string(),
+            "numbers": self.numbers.into_string(), "pages": self.pages.into_string(),
+        })
+    }
+}
+
+/// The whole page: the lesson on the desk, or what can be begun with where there is none.
+pub fn page(session: &Session, state: &State) -> String {
+    whole(session, state, false)
+}
+
+/// The page on which a lesson is begun or opened, whatever is on the desk.
+pub fn beginning(session: &Session, state: &State) -> String {
+    let mut empty = state.clone();
+    empty.lesson = None;
+    whole(session, &empty, state.lesson.is_some())
+}
+
+fn whole(session: &Session, state: &State, on_desk: bool) -> String {
+    let shown = Shown::of(session, state);
+    let title = state.lesson.as_ref().map(|lesson| session.file_name(lesson));
+    let head = html! {
+        (DOCTYPE)
+        html lang="en" {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta name="color-scheme" content="light dark";
+                meta name="robots" content="noindex";
+                title { @if let Some(title) = title { (title) " \u{b7} " } "Placewright desk" }
+                link rel="icon" href="/desk.svg" type="image/svg+xml";
+                link rel="stylesheet" href="/desk.css";
+                script src="/desk.js" defer {}
+            }
+            body data-revision=(state.revision) data-judged=(state.is_judged()) {
+                a.skip href="#pages" { "Skip to the pages" }
+                noscript { p.alert { "This page needs JavaScript, which is switched off in this browser." } }
+                p.alert.gone id="gone" hidden {
+                    "The desk has ended. Start Placewright again to go on. What was saved is in your files."
+                }
+                header id="bar" { (shown.bar) }
+                @if state.lesson.is_some() {
+                    main.work {
+                        section.asked aria-labelledby="asked-is" {
+                            h2.unseen id="asked-is" { "What the lesson asks for" }
+                            div id="form" { (shown.form) }
+                        }
+                        section.comes aria-label="Whether it can be made, and the files" {
+                            div id="standing" { (shown.standing) }
+                            div id="packets" { (shown.packets) }
+                        }
+                        div.column id="numbers" { (shown.numbers) }
+                        div.column id="pages" tabindex="-1" { (shown.pages) }
+                    }
+                } @else {
+                    main.begin { (begin(session, on_desk)) }
+                }
+                dialog id="large" aria-label="A page, larger" {
+                    form.acts method="dialog" {
+                        button type="button" data-turn="-1" { "Page before" }
+                        button type="button" data-turn="1" { "Next page" }
+                        button value="close" { "Close" }
+                    }
+                    img id="large-sheet" alt="" ;
+                    p id="large-name" {}
+                }
+            }
+        }
+    };
+    head.into_string()
+}
+
+/// What can be begun with.
+fn begin(session: &Session, on_desk: bool) -> Markup {
+    let lessons = lesson_files(session);
+    html! {
+        h1 { "A lesson on place value" }
+        @if on_desk { p { a.button href="/" { "Back to the lesson on the desk" } } }
+        section aria-labelledby="begin-new" {
+            h2 id="begin-new" { "Begin a new one" }
+            ul.points {
+                @for point in &POINTS {
+                    li { button.point type="button" data-begin=(point.word) { strong { (point.title) } span { (point.says) } } }
+                }
+                @if let Some(last) = lessons.first() {
+                    li {
+                        button.point type="button" data-like=(last) {
+                            strong { "Like the last one, with new numbers" }
+                            span { "A new lesson that asks for what " (last) " asks for." }
+                        }
+                    }
+                }
+            }
+        }
+        section aria-labelledby="begin-old" {
+            h2 id="begin-old" { "Open one from " (session.workshop.folder()) }
+            @if lessons.is_empty() {
+                p { "There is no lesson file in this folder yet." }
+            } @else {
+                ul.files { @for lesson in &lessons { li { button type="button" data-open=(lesson) { (lesson) } } } }
+            }
+        }
+    }
+}
+
+/// The name of the lesson and what can be done with it as a whole.
+fn bar(session: &Session, state: &State) -> Markup {
+    let Some(lesson) = &state.lesson else {
+        return html! { p.program { "Placewright desk" } };
+    };
+    let name = session.file_name(lesson);
+    let there = lesson.name.is_some();
+    let saved = state.is_saved();
+    html! {
+        p.program { "Placewright desk" }
+        div.file {
+            h1 { (name) }
+            p.state {
+                @if saved { "saved" } @else if there { "changed since it was saved" } @else { "not saved yet" }
+            }
+        }
+        div.acts {
+            button type="button" data-go="/back" disabled[!state.can_go_back()] { "Undo" }
+            button type="button" data-go="/forth" disabled[!state.can_go_forward()] { "Redo" }
+            button type="button" data-save=(name) data-there[there] { "Save" }
+            button type="button" data-saveas=(name) { "Save as \u{2026}" }
+            a.button href="/begin" { "Other lesson" }
+            button.first type="button" data-go="/make"
+                disabled[!state.is_judged() || !state.found.is_empty() || state.making.is_some()] { "Make the files to print" }
+        }
+        div.ask id="name-asked" hidden {
+            label { "File name " input.wide id="name-given" type="text" value=(name) autocomplete="off" spellcheck="false"; }
+            button.first type="button" data-named { "Save under this name" }
+            button type="button" data-unasked { "Do not save" }
+        }
+        @if state.theirs.is_some() {
+            div.ask role="alert" {
+                p { "The file " (name) " was changed by another program. Undo brings back whichever of the two you leave." }
+                button type="button" data-go="/theirs" { "Take what the file says" }
+                button type="button" data-save=(name) data-over { "Save mine over it" }
+                button type="button" data-saveas=(name) { "Save mine under another name" }
+            }
+        }
+    }
+}
+
+/// The form, or where the text is no lesson file, the text alone.
+fn filled(session: &Session, state: &State, text: &str, trouble: &[Trouble]) -> Markup {
+    let Some(lesson) = &state.lesson else { return html! {} };
+    let assumed = state.laid.as_ref().map(|(laid, _)| laid.assumed.as_slice()).unwrap_or_default();
+    let name = lesson.name.as_deref();
+    let (rosters, fonts) =
+        (session.workshop.beside(name, &["csv", "tsv", "txt"]), session.workshop.beside(name, &["ttf", "otf"]));
+    let greatest = document::get(text, "numbers.range").and_then(|range| range.get(1)?.as_u64());
+    let places = greatest.map_or(6, |greatest| greatest.to_string().len());
+    let sound = document::is_sound(text);
+    html! {
+        @if sound {
+            (form::form(&fields::sections(text, assumed, trouble), Room { places, rosters: &rosters, fonts: &fonts }))
+        } @else {
+            p { "This file cannot be shown as a form before its mistakes are put right." }
+        }
+        details.part id="part-text" open[!sound] {
+            summary { span { "The lesson file itself" } }
+            p.help id="help-text" { "Everything on this page stands in this text. Change it here if you like." }
+            textarea id="text" rows="18" spellcheck="false" aria-label="The text of the lesson file"
+                aria-describedby="help-text" { (PreEscaped("\n")) (text) }
+            p.acts {
+                button type="button" data-text { "Use this text" }
+                @if !trouble.is_empty() { " " button type="button" data-go="/mend" { "Put right what is sure" } }
+            }
+        }
+    }
+}
+
+/// The packets: making them, and what was made.
+fn packets(state: &State) -> Markup {
+    let Some(lesson) = state.lesson.as_ref().filter(|_| state.making.is_some() || state.made.is_some()) else {
+        return html! {};
+    };
+    html! {
+        section.packets aria-labelledby="packets-are" {
+            h2 id="packets-are" { "The files to print" }
+            @if let Some(under_way) = &state.making {
+                @let (doing, bytes) = under_way.said();
+                div.progress role="status" {
+                    p { @if doing.is_empty() { "Choosing numbers and laying out pages \u{2026}" } @else { (doing) } }
+                    p.help { (size(bytes)) " written" }
+                }
+                button type="button" data-go="/stop" { "Stop" }
+            }
+            @match &state.made {
+                Some((Ok(made), text)) => (self::made(made, *text == lesson.text)),
+                Some((Err(found), _)) => {
+                    div.trouble role="alert" {
+                        @for diagnostic in found.iter() {
+                            p {
+                                (sentence(&diagnostic.problem.message))
+                                @if let Some(hint) = &diagnostic.problem.hint { " " (sentence(hint)) }
+                            }
+                        }
+                    }
+                }
+                None => {}
+            }
+        }
+    }
+}
+
+fn made(made: &Made, fresh: bool) -> Markup {
+    html! {
+        @if !fresh { p.note { "The lesson was changed after these files were made." } }
+        @if let Some(note) = &made.note { p.note { (sentence(note)) } }
+        p { "Made " (count(made.files.len(), "file")) ", in " code { (made.folder) } ". Open a file and print it from there:
+            choose " strong { "actual size" } " or " strong { "100 %" } ", never \u{201c}fit\u{201d}, and hold a ruler to a check line
+            of the first page." }
+        ul.made {
+            @for (file, bytes) in &made.files {
+                @let about = PACKETS.iter().find(|about| about.file == file);
+                li {
+                    @if let Some(about) = about {
+                        strong { (about.title) } " " span.given { "for the " (about.reader) ", " (size(*bytes)) }
+                        span.acts {
+                            a.button href={ "/file/" (file) } target="_blank" rel="noopener" {
+                                "Open" span.unseen { " " (about.title) }
+                            }
+                            a.button href={ "/save/" (file) } download=(file) {
+                                "Download" span.unseen { " " (about.title) }
+                            }
+                        }
+                        p.help { (about.printing) }
+                    }
+                }
+            }
+        }
+        p.acts { a.button href="/all.zip" download { "Download all of them as one ZIP file" } }
+    }
+}
+
+/// So many bytes, as people read it.
+fn size(bytes: u64) -> String {
+    match bytes {
+        0..1_000_000 => format!("{} KB", bytes.div_ceil(1_000)),
+        _ => format!("{}.{} MB", bytes / 1_000_000, bytes % 1_000_000 / 100_000),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn sizes_read_as_people_write_them() {
+        assert_eq!((size(0), size(1), size(12_345)), ("0 KB".to_owned(), "1 KB".to_owned(), "13 KB".to_owned()));
+        assert_eq!(size(12_345_678), "12.3 MB");
+    }
+}

@@ -1,0 +1,177 @@
+//! What comes of the lesson, as HTML: whether it can be made, its numbers and its pages.
+
+use maud::{Markup, html};
+
+use super::fields::{Trouble, label};
+use super::form::{id, sentence};
+use super::workshop::{ChosenNumber, Laid, LaidPage, NumberSet};
+use crate::lesson::Role;
+
+/// What is shown beside the form.
+#[derive(Debug, Clone, Copy)]
+pub struct Outcome<'o> {
+    /// The last lesson that could be made, and when it was laid out: its pages are asked for by that.
+    pub laid: Option<(&'o Laid, u64)>,
+    /// What is wrong with the lesson as it is now.
+    pub trouble: &'o [Trouble],
+    /// Whether the lesson as it is now is still being worked out.
+    pub waiting: bool,
+}
+
+/// Pixels of a style sheet are 1/96 in.
+const PIXELS: f64 = 96.0;
+
+/// Whether the lesson can be made, and how much paper it takes.
+pub fn standing(outcome: &Outcome<'_>) -> Markup {
+    html! { div role="status" { (words(outcome)) } }
+}
+
+/// The numbers; those from before where the lesson cannot be made.
+pub fn numbers(outcome: &Outcome<'_>) -> Markup {
+    html! {
+        @if let Some((laid, _)) = outcome.laid {
+            div.earlier[!outcome.trouble.is_empty()] { (sets(&laid.sets)) }
+        }
+    }
+}
+
+/// The pages, likewise.
+pub fn pages(outcome: &Outcome<'_>) -> Markup {
+    html! {
+        @if let Some((laid, revision)) = outcome.laid {
+            div.earlier[!outcome.trouble.is_empty()] { (files(laid, revision)) }
+        }
+    }
+}
+
+fn words(outcome: &Outcome<'_>) -> Markup {
+    let Outcome { laid, trouble, waiting } = outcome;
+    html! {
+        @if *waiting {
+            p { "Working out this lesson \u{2026}" }
+        } @else if !trouble.is_empty() {
+            div.trouble {
+                p.lead { "This lesson cannot be made yet." }
+                ul {
+                    @for trouble in trouble.iter().filter(|t| t.hint.is_some() || t.line.is_some() || t.at.is_none()) {
+                        li {
+                            @if let Some(at) = &trouble.at {
+                                a href={ "#field-" (id(at)) } { (label(at.rsplit('.').next().unwrap_or(at))) } ": "
+                            } @else if let Some(line) = trouble.line { "Line " (line) ": " }
+                            (sentence(&trouble.message))
+                            @if let Some(hint) = &trouble.hint { " " (sentence(hint)) }
+                        }
+                    }
+                }
+                @if laid.is_some() { p { "Below are the numbers and pages from before it." } }
+            }
+        } @else if let Some((laid, _)) = laid {
+            p.lead { "This lesson can be made." }
+            @for line in &laid.paper { p { (line) } }
+            @for note in &laid.notes { p.note { (sentence(note)) } }
+        }
+    }
+}
+
+/// What a role's numbers are called.
+fn heading(set: &NumberSet) -> String {
+    match (set.role, set.version) {
+        (Role::Model, _) => "Model numbers".to_owned(),
+        (Role::Exit, _) => "Exit numbers".to_owned(),
+        (Role::Sort, None) => "Sort numbers".to_owned(),
+        (Role::Sort, Some(version)) => format!("Sort numbers, version {version}"),
+    }
+}
+
+fn sets(sets: &[NumberSet]) -> Markup {
+    let held = sets.iter().flat_map(|set| &set.numbers).any(|number| number.always);
+    let versions = sets.iter().any(|set| set.version.is_some());
+    html! {
+        section aria-labelledby="numbers-are" {
+            h2 id="numbers-are" { "The numbers, and why" }
+            p.acts {
+                button type="button" data-act="fresh" { "All new numbers" }
+                @if held { " " button.quiet type="button" data-act="free" { "Keep none of them" } }
+            }
+            @if versions { p.help { "A number that is kept is kept in every version." } }
+            @for set in sets {
+                h3 { (heading(set)) @if !set.ways.is_empty() { " " span.ways { (set.ways) } } }
+                ul.set { @for number in &set.numbers { (self::number(set, number, versions)) } }
+            }
+        }
+    }
+}
+
+/// A number, why it is there, and what can be done with it. Where there are versions, a number that is kept is in all of them,
+/// so that all others cannot be kept while one is exchanged.
+fn number(set: &NumberSet, number: &ChosenNumber, versions: bool) -> Markup {
+    let ChosenNumber { value, written, why, always } = number;
+    let role = set.role.word();
+    html! {
+        li {
+            strong { (written) } " " span.why { (why) }
+            span.acts {
+                button.quiet type="button" data-act=(if *always { "let-go" } else { "keep" }) data-role=(role)
+                    data-number=(value) aria-pressed=(if *always { "true" } else { "false" }) {
+                    "Keep" span.unseen { " " (written) }
+                }
+                @if versions {
+                    button.quiet type="button" data-act="leave-out" data-role=(role) data-number=(value) {
+                        "Leave out" span.unseen { " " (written) }
+                    }
+                } @else {
+                    button.quiet type="button" data-act="another" data-role=(role) data-number=(value) {
+                        "Another instead" span.unseen { " of " (written) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn files(laid: &Laid, revision: u64) -> Markup {
+    html! {
+        section aria-labelledby="pages-are" {
+            h2 id="pages-are" { "The pages" }
+            @for (k, file) in laid.files.iter().enumerate() {
+                @let shown: Vec<(usize, &LaidPage)> =
+                    laid.pages.iter().enumerate().filter(|(_, page)| page.file == k).collect();
+                details.packet id={ "packet-" (file.about.file.trim_end_matches(".pdf")) } open[k == 0] {
+                    summary {
+                        span { (file.about.title) } " "
+                        span.given { (count(file.pages, "page")) ", for the " (file.about.reader) }
+                    }
+                    p.help { (file.about.purpose) }
+                    @if shown.len() < file.pages {
+                        p.help { "Here are " (shown.len()) " of its " (file.pages) " pages: the others look alike." }
+                    }
+                    ol.pages { @for (index, page) in shown { (picture(index, page, revision)) } }
+                }
+            }
+        }
+    }
+}
+
+fn picture(index: usize, page: &LaidPage, revision: u64) -> Markup {
+    let pixels = |length: crate::measure::Length| (length.to_inches() * PIXELS).round();
+    let size = page.page.size;
+    let name = match page.page.learner {
+        Some(learner) => format!("{}, learner {learner}", page.page.name),
+        None => page.page.name.clone(),
+    };
+    let wide = size.width > size.height;
+    html! {
+        li.wide[wide] {
+            button.sheet type="button" data-page={ "/page/" (revision) "/" (index) } {
+                img src={ "/page/" (revision) "/" (index) } width=(pixels(size.width)) height=(pixels(size.height))
+                    loading="lazy" decoding="async" alt={ "Page " (page.number) ", " (name) ": " (page.holds) };
+                span.caption { (page.number) ": " (name) }
+            }
+        }
+    }
+}
+
+/// `1 page`, `12 pages`.
+pub fn count(count: usize, noun: &str) -> String {
+    format!("{count} {noun}{}", if count == 1 { "" } else { "s" })
+}
