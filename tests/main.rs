@@ -9,6 +9,8 @@ mod class_sets;
 mod cli;
 mod completions;
 mod default_lesson;
+mod desk;
+mod desk_guard;
 mod exit;
 mod facts;
 mod given_fonts;

@@ -1,8 +1,8 @@
 //! Changing a value in the text of a lesson file, and nothing else in it.
 //!
 //! Where the key has a value, the value's bytes are replaced; where it has none, a line is added to its table. A line that
-//! suggests the key (one that begins with `#:`) is taken instead, and a value that is taken away becomes such a line, so that
-//! what was written beside it stays. Whatever is written in another way (tables in braces, dotted keys) is changed by
+//! suggests the key (one that begins with `#:`) is taken instead, and a value with a comment behind it that is taken away
+//! becomes such a line. Whatever is written in another way (tables in braces, dotted keys) is changed by
 //! `toml_edit`, which keeps comments and order too. The new text is read again before it is handed out.
 
 use std::ops::Range;
@@ -55,16 +55,6 @@ fn spans(item: &Item, path: &str, found: &mut Vec<(Range<usize>, String)>) {
     }
 }
 
-/// How many tables a list of tables has.
-pub fn tables(text: &str, path: &str) -> usize {
-    let Ok(document) = Document::parse(text) else { return 0 };
-    match item(document.as_item(), path) {
-        Some(Item::ArrayOfTables(tables)) => tables.len(),
-        Some(Item::Value(toml_edit::Value::Array(array))) => array.len(),
-        _ => 0,
-    }
-}
-
 /// The text with another value at a path, or with none; the same text where it cannot be changed.
 pub fn set(text: &str, path: &str, value: Option<&Value>) -> String {
     let Ok(document) = Document::parse(text) else { return text.to_owned() };
@@ -104,7 +94,11 @@ fn json(item: &Item) -> Option<Value> {
         }
         item => {
             let table = item.as_table_like()?;
-            table.iter().map(|(key, item)| Some((key.to_owned(), json(item)?))).collect::<Option<_>>().map(Value::Object)
+            table
+                .iter()
+                .map(|(key, item)| Some((key.to_owned(), json(item)?)))
+                .collect::<Option<_>>()
+                .map(Value::Object)
         }
     }
 }
@@ -271,7 +265,7 @@ fn behind(text: &str, document: &Document<&str>, table: &str) -> usize {
     }
 }
 
-/// The text with a value turned into a suggestion: the line stays, with a mark before it.
+/// The text with a value turned into a suggestion, so that the comment behind it stays. A line without one goes.
 fn suggested(text: &str, document: &Document<&str>, path: &str) -> Option<String> {
     let span = span(item(document.as_item(), path)?)?;
     let (table, name) = path.rsplit_once('.').unwrap_or(("", path));
@@ -281,11 +275,15 @@ fn suggested(text: &str, document: &Document<&str>, path: &str) -> Option<String
     if !starts.trim_start().starts_with('=') || !body.contains(&span.start) {
         return None;
     }
+    if text[span.end..last.end].trim().is_empty() {
+        let end = text[last.end..].find('\n').map_or(text.len(), |k| last.end + k + 1);
+        return Some(replaced(text, first.start..end, ""));
+    }
     let lines = text[first.start..span.end].split_inclusive('\n').map(|line| format!("{SUGGESTS}{line}"));
     // The comment behind it stays in its column.
     let behind = &text[span.end..last.end];
     let room = " ".repeat(SUGGESTS.len());
-    let moved = behind.strip_prefix(room.as_str()).filter(|rest| rest.starts_with(" "));
+    let moved = behind.strip_prefix(room.as_str()).filter(|rest| rest.starts_with(' '));
     Some(replaced(text, first.start..last.end, &(lines.collect::<String>() + moved.unwrap_or(behind))))
 }
 

@@ -6,9 +6,9 @@
 use serde_json::Value;
 
 use super::document;
-use super::values::{self, Parts};
-use crate::diag::{Diagnostic, Place};
-use crate::spec::keys::{Default, Row, Shape, list};
+use super::values::{self, FieldParts};
+use crate::diag::{Diagnostic, FilePlace};
+use crate::spec::keys::{Default, KeyRow, Shape, list};
 
 /// A table of the lesson file, as a part of the form.
 #[derive(Debug)]
@@ -33,9 +33,9 @@ pub struct Field {
     /// What can be given.
     pub shape: Shape,
     /// What the file gives.
-    pub given: Parts,
+    pub given: FieldParts,
     /// What is taken where the file is silent.
-    pub usual: Parts,
+    pub usual: FieldParts,
     /// The same in words.
     pub usual_words: String,
     /// What is wrong with it.
@@ -81,7 +81,7 @@ pub fn sections(text: &str, assumed: &[(String, Value)], trouble: &[Trouble]) ->
     sections
 }
 
-fn field(row: &Row, table: &str, text: &str, assumed: &[(String, Value)], trouble: &[Trouble]) -> Field {
+fn field(row: &KeyRow, table: &str, text: &str, assumed: &[(String, Value)], trouble: &[Trouble]) -> Field {
     let path = joined(table, row.name);
     let given = document::get(text, &path).map(|value| values::parts(&row.shape, &value)).unwrap_or_default();
     let settled = assumed.iter().find(|(key, _)| *key == path).map(|(_, value)| value);
@@ -101,7 +101,7 @@ fn field(row: &Row, table: &str, text: &str, assumed: &[(String, Value)], troubl
     Field { label: label(row.name), says: row.says, shape: row.shape.clone(), given, usual, usual_words, trouble, path }
 }
 
-fn parts_of(path: &str, assumed: &[(String, Value)]) -> Parts {
+fn parts_of(path: &str, assumed: &[(String, Value)]) -> FieldParts {
     let below = assumed.iter().filter_map(|(key, value)| {
         let name = key.strip_prefix(path)?.strip_prefix('.')?;
         Some((name.to_owned(), value.as_str().map_or_else(|| value.to_string(), str::to_owned)))
@@ -124,8 +124,8 @@ pub fn trouble(text: &str, found: &[Diagnostic]) -> Vec<Trouble> {
     let mut all = Vec::new();
     for diagnostic in found {
         // Places in rosters and layouts are no places of the form.
-        let own = |place: &&Place| place.source.text == text;
-        let path = |place: &Place| document::path_at(text, place.span.start).and_then(|path| Some(find(&path)?.0));
+        let own = |place: &&FilePlace| place.source.text == text;
+        let path = |place: &FilePlace| document::path_at(text, place.span.start).and_then(|path| Some(find(&path)?.0));
         let place = diagnostic.place.as_ref();
         let file = place.filter(|place| !own(place)).map(|place| {
             let (line, _) = place.line_column();

@@ -118,9 +118,8 @@ impl Pen<'_> {
         let digits = |limit: &crate::spec::limits::Limit| if limit.most > 9_999 { "wide" } else { "short" };
         match &self.field.shape {
             Shape::Whole(limit) => self.text(ONLY, "", "numeric", digits(limit)),
-            Shape::Line(_) => self.text(ONLY, "", "text", "full"),
             Shape::Length => self.text(ONLY, "", "text", "wide"),
-            Shape::Numbers(_) => self.text(ONLY, "", "text", "full"),
+            Shape::Line(_) | Shape::Numbers(_) => self.text(ONLY, "", "text", "full"),
             Shape::Path(_) => self.choice(&[("", "none")], self.room.rosters),
             Shape::Word(words) => self.choice(&words.iter().map(|word| (*word, *word)).collect::<Vec<_>>(), &[]),
             Shape::Switch => self.choice(&[("false", "no"), ("true", "yes")], &[]),
@@ -194,7 +193,8 @@ impl Pen<'_> {
         let given = self.field.given.get(ONLY).map(String::as_str);
         let usual = self.field.usual.get(ONLY).map(String::as_str);
         let chosen = given.or(usual).unwrap_or_default();
-        let known = words.iter().any(|(word, _)| word.eq_ignore_ascii_case(chosen)) || files.iter().any(|f| f == chosen);
+        let known =
+            words.iter().any(|(word, _)| word.eq_ignore_ascii_case(chosen)) || files.iter().any(|f| f == chosen);
         html! {
             select id={ "in-" (self.id) } data-part=(ONLY) aria-describedby=(self.described)
                 aria-invalid=[self.wrong.then_some("true")] {

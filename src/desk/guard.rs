@@ -19,7 +19,7 @@ use hyper::{Method, StatusCode, Version};
 fn secret() -> std::io::Result<String> {
     let mut bytes = [0; 32];
     getrandom::fill(&mut bytes).map_err(|error| std::io::Error::other(error.to_string()))?;
-    Ok(bytes.iter().map(|byte| format!("{byte:02x}")).collect())
+    Ok(bytes.iter().flat_map(|byte| [byte >> 4, byte & 15]).filter_map(|k| char::from_digit(k.into(), 16)).collect())
 }
 
 /// The only way in.

@@ -14,7 +14,7 @@ use super::session::Session;
 /// How long is waited after a page was closed: it may only be loaded again.
 const CLOSED: Duration = Duration::from_secs(20);
 /// How long a lesson that is not saved is waited for.
-const UNSAVED: Duration = Duration::from_secs(12 * 3_600);
+const UNSAVED: Duration = Duration::from_hours(12);
 /// Between two looks.
 const PAUSE: Duration = Duration::from_millis(250);
 

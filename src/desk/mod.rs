@@ -1,10 +1,11 @@
 //! The desk: a page in the browser on which a lesson file is filled in, with its numbers and pages beside the form.
 //!
 //! It is the same program behind another door: the lesson file is the one truth, and whatever is done on the page is a
-//! change of its text that a teacher could have typed. Data flows one way here too: [`guard`] lets a request in, [`routes`]
-//! changes the [`session`] through [`document`] and [`pick`], and [`page`] shows what came of it; what the page says of keys
+//! change of its text that a teacher could have typed. Data flows one way here too: [`guard`] lets a request in, [`acts`]
+//! changes the [`session`] through [`document`] and [`pick`], and [`routes`] hands out the [`page`] that shows what came of it; what the page says of keys
 //! comes from their table ([`fields`]). Files and the other stages are reached through the [`workshop`] alone.
 
+mod acts;
 mod archive;
 mod document;
 mod fields;
@@ -29,7 +30,7 @@ use std::time::Duration;
 use tokio::sync::oneshot;
 
 use guard::Door;
-use session::{Lesson, Session};
+use session::{OnDesk, Session};
 use workshop::Workshop;
 
 /// A desk that is ready to be opened.
@@ -47,7 +48,7 @@ pub fn ready(workshop: Arc<dyn Workshop>, lesson: Option<(String, String)>, port
     let listening = server::listen(port)?;
     let door = Door::new(listening.address.port())?;
     let address = format!("http://{}{}", listening.address, door.entry());
-    let lesson = lesson.map(|(name, text)| Lesson { name: Some(name), text });
+    let lesson = lesson.map(|(name, text)| OnDesk { name: Some(name), text });
     let session = Arc::new(Session::new(workshop, lesson));
     Ok(Ready { listening, door, session, address })
 }
@@ -55,7 +56,7 @@ pub fn ready(workshop: Arc<dyn Workshop>, lesson: Option<(String, String)>, port
 impl Ready {
     /// Serves the page until nobody has had it open for `linger`, or until something is sent to `stop`.
     pub fn serve(self, linger: Duration, stop: oneshot::Receiver<()>) -> io::Result<()> {
-        server::serve(self.listening, self.door, self.session, linger, stop)
+        server::serve(self.listening, self.door, &self.session, linger, stop)
     }
 }
 

@@ -13,7 +13,7 @@ use super::{document, lesson_files};
 use crate::sheets::files::PACKETS;
 
 /// The parts of the page that change, by the ids of their elements.
-pub struct Shown {
+pub struct PageParts {
     bar: Markup,
     form: Markup,
     standing: Markup,
@@ -22,7 +22,7 @@ pub struct Shown {
     pages: Markup,
 }
 
-impl Shown {
+impl PageParts {
     /// What is shown of a session.
     pub fn of(session: &Session, state: &State) -> Self {
         let text = state.lesson.as_ref().map_or("", |lesson| &lesson.text);
@@ -67,7 +67,7 @@ pub fn beginning(session: &Session, state: &State) -> String {
 }
 
 fn whole(session: &Session, state: &State, on_desk: bool) -> String {
-    let shown = Shown::of(session, state);
+    let shown = PageParts::of(session, state);
     let title = state.lesson.as_ref().map(|lesson| session.file_name(lesson));
     let head = html! {
         (DOCTYPE)

@@ -17,7 +17,7 @@ use serde_json::Value;
 use tokio::sync::mpsc;
 
 /// An answer.
-pub type Reply = Response<UnsyncBoxBody<Bytes, Infallible>>;
+pub type WebReply = Response<UnsyncBoxBody<Bytes, Infallible>>;
 
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; \
                       form-action 'none'; base-uri 'none'; frame-ancestors 'none'";
@@ -36,7 +36,7 @@ const ALWAYS: [(HeaderName, &str); 6] = [
 const PIECE: usize = 1 << 16;
 const PIECES: usize = 4;
 
-fn answer(status: StatusCode, kind: &'static str, body: UnsyncBoxBody<Bytes, Infallible>) -> Reply {
+fn answer(status: StatusCode, kind: &'static str, body: UnsyncBoxBody<Bytes, Infallible>) -> WebReply {
     let mut reply = Response::new(body);
     *reply.status_mut() = status;
     let headers = reply.headers_mut();
@@ -52,22 +52,22 @@ fn whole(bytes: impl Into<Bytes>) -> UnsyncBoxBody<Bytes, Infallible> {
 }
 
 /// A page, a style sheet, a script or a picture.
-pub fn text(kind: &'static str, text: impl Into<Bytes>) -> Reply {
+pub fn text(kind: &'static str, text: impl Into<Bytes>) -> WebReply {
     answer(StatusCode::OK, kind, whole(text))
 }
 
 /// What the page's script reads.
-pub fn json(value: &Value) -> Reply {
+pub fn json(value: &Value) -> WebReply {
     text("application/json", value.to_string())
 }
 
 /// A refusal, in a sentence for people.
-pub fn refusal(status: StatusCode, sentence: &str) -> Reply {
+pub fn refusal(status: StatusCode, sentence: &str) -> WebReply {
     answer(status, "text/plain; charset=utf-8", whole(sentence.to_owned()))
 }
 
 /// Sends the browser on to the page; with a cookie where it gets one.
-pub fn on_to_the_page(cookie: Option<&str>) -> Reply {
+pub fn on_to_the_page(cookie: Option<&str>) -> WebReply {
     let mut reply = answer(StatusCode::SEE_OTHER, "text/plain; charset=utf-8", whole(""));
     reply.headers_mut().insert(header::LOCATION, HeaderValue::from_static("/"));
     if let Some(cookie) = cookie.and_then(|cookie| HeaderValue::from_str(cookie).ok()) {
@@ -83,7 +83,7 @@ pub fn file(
     content: impl FnOnce(&mut dyn Write) -> io::Result<()> + Send + 'static,
     length: Option<u64>,
     name: Option<&str>,
-) -> Reply {
+) -> WebReply {
     let (sender, receiver) = mpsc::channel(PIECES);
     tokio::task::spawn_blocking(move || {
         let mut out = io::BufWriter::with_capacity(PIECE, Sending(sender));
@@ -134,7 +134,10 @@ impl Body for Pieces {
     type Data = Bytes;
     type Error = Infallible;
 
-    fn poll_frame(mut self: Pin<&mut Self>, context: &mut Context<'_>) -> Poll<Option<Result<Frame<Bytes>, Infallible>>> {
+    fn poll_frame(
+        mut self: Pin<&mut Self>,
+        context: &mut Context<'_>,
+    ) -> Poll<Option<Result<Frame<Bytes>, Infallible>>> {
         self.0.poll_recv(context).map(|piece| piece.map(|piece| Ok(Frame::data(piece))))
     }
 }

@@ -20,9 +20,9 @@ use tokio::time::{sleep, timeout};
 
 use super::guard::{Door, Verdict};
 use super::idle::Idle;
-use super::reply::{self, Reply};
-use super::routes;
+use super::reply::{self, WebReply};
 use super::session::Session;
+use super::{acts, routes};
 
 /// How many connections are open at a time; browsers open six.
 const CONNECTIONS: usize = 64;
@@ -31,7 +31,7 @@ const HEAD: Duration = Duration::from_secs(10);
 /// How long a body may take.
 const BODY: Duration = Duration::from_secs(10);
 /// How long a connection lasts before the browser has to open another one.
-const LASTS: Duration = Duration::from_secs(900);
+const LASTS: Duration = Duration::from_mins(15);
 /// Bytes in the head of a request.
 const HEAD_BYTES: usize = 16 << 10;
 /// Bytes in a body: a whole lesson file, with every character escaped.
@@ -60,17 +60,23 @@ pub fn listen(port: u16) -> io::Result<Listening> {
 }
 
 /// Serves until nobody has the page open any more, or until `stop` is told.
-pub fn serve(listening: Listening, door: Door, session: Arc<Session>, linger: Duration, stop: oneshot::Receiver<()>) -> io::Result<()> {
+pub fn serve(
+    listening: Listening,
+    door: Door,
+    session: &Arc<Session>,
+    linger: Duration,
+    stop: oneshot::Receiver<()>,
+) -> io::Result<()> {
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().max_blocking_threads(WORKERS).build()?;
     let (door, idle) = (Arc::new(door), Arc::new(Idle::new(linger)));
     let result = runtime.block_on(async {
         let listener = TcpListener::from_std(listening.listener)?;
         let first = session.now().revision;
-        let mine = Arc::clone(&session);
+        let mine = Arc::clone(session);
         tokio::task::spawn_blocking(move || mine.work_out(first));
-        let (through, mine, still) = (Arc::clone(&door), Arc::clone(&session), Arc::clone(&idle));
+        let (through, mine, still) = (Arc::clone(&door), Arc::clone(session), Arc::clone(&idle));
         tokio::spawn(async move { accept(&listener, &through, &mine, &still).await });
-        idle.wait(&session, stop).await;
+        idle.wait(session, stop).await;
         Ok(())
     });
     session.stop();
@@ -105,7 +111,7 @@ async fn accept(listener: &TcpListener, door: &Arc<Door>, session: &Arc<Session>
 async fn talk(stream: TcpStream, door: &Arc<Door>, session: &Arc<Session>, idle: &Arc<Idle>) {
     let service = service_fn(|request| {
         let (door, session, idle) = (Arc::clone(door), Arc::clone(session), Arc::clone(idle));
-        async move { Ok::<Reply, Infallible>(answer(request, &door, &session, &idle).await) }
+        async move { Ok::<WebReply, Infallible>(answer(request, &door, &session, &idle).await) }
     });
     let mut builder = http1::Builder::new();
     builder.timer(TokioTimer::new()).header_read_timeout(HEAD).max_buf_size(HEAD_BYTES).max_headers(64);
@@ -118,7 +124,7 @@ async fn talk(stream: TcpStream, door: &Arc<Door>, session: &Arc<Session>, idle:
 }
 
 /// One request.
-pub async fn answer<B>(request: Request<B>, door: &Door, session: &Arc<Session>, idle: &Idle) -> Reply
+pub async fn answer<B>(request: Request<B>, door: &Door, session: &Arc<Session>, idle: &Idle) -> WebReply
 where
     B: hyper::body::Body,
     B::Error: Into<Box<dyn std::error::Error + Send + Sync>>,
@@ -135,7 +141,7 @@ where
         return routes::get(session, path, head.uri.query()).await;
     }
     match timeout(BODY, Limited::new(body, BODY_BYTES).collect()).await {
-        Ok(Ok(body)) => routes::post(session, path, &body.to_bytes()).await,
+        Ok(Ok(body)) => acts::post(session, path, &body.to_bytes()).await,
         Ok(Err(error)) if error.is::<http_body_util::LengthLimitError>() => {
             reply::refusal(StatusCode::PAYLOAD_TOO_LARGE, "This is more than a lesson file can hold.")
         }
@@ -143,4 +149,3 @@ where
         Err(_) => reply::refusal(StatusCode::REQUEST_TIMEOUT, "This request took too long."),
     }
 }
-

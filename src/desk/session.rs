@@ -11,7 +11,7 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use tokio::sync::watch;
 
-use super::workshop::{Laid, Made, Refused, UnderWay, Workshop};
+use super::workshop::{LaidLesson, Made, Refused, UnderWay, Workshop};
 use crate::diag::{Diagnostic, Problem};
 
 /// How many texts can be gone back to.
@@ -30,7 +30,7 @@ pub struct Session {
 
 /// A lesson text and where it belongs.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Lesson {
+pub struct OnDesk {
     /// The file it was read from or saved to.
     pub name: Option<String>,
     /// The text.
@@ -41,11 +41,11 @@ pub struct Lesson {
 #[derive(Debug, Clone, Default)]
 pub struct State {
     /// The lesson; none before one was chosen.
-    pub lesson: Option<Lesson>,
+    pub lesson: Option<OnDesk>,
     /// The number of the change that made it so.
     pub revision: u64,
     /// The last lesson that could be made, and the change it came of.
-    pub laid: Option<(Arc<Laid>, u64)>,
+    pub laid: Option<(Arc<LaidLesson>, u64)>,
     /// The last change that was worked out, and what is wrong with the lesson since then.
     pub judged: u64,
     /// What is wrong.
@@ -58,8 +58,8 @@ pub struct State {
     pub making: Option<Arc<UnderWay>>,
     /// The packets that were made, and the text they were made of; or why not.
     pub made: Option<(Result<Made, Arc<Vec<Diagnostic>>>, String)>,
-    back: Vec<Lesson>,
-    forward: Vec<Lesson>,
+    back: Vec<OnDesk>,
+    forward: Vec<OnDesk>,
     /// The key that is being typed into: a word is undone as a whole.
     typing: Option<String>,
     /// Numbers that are asked for by name only because another one was exchanged, with the key they stand in.
@@ -92,7 +92,7 @@ impl State {
 
 impl Session {
     /// An empty desk, or one with a lesson on it.
-    pub fn new(workshop: Arc<dyn Workshop>, lesson: Option<Lesson>) -> Self {
+    pub fn new(workshop: Arc<dyn Workshop>, lesson: Option<OnDesk>) -> Self {
         let mut state = State::default();
         if let Some(lesson) = lesson {
             state.files.extend(lesson.name.clone().map(|name| (name, lesson.text.clone())));
@@ -123,7 +123,7 @@ impl Session {
 
     /// Puts a lesson on the desk in the place of the one that lies there, which can be gone back to. Text that is typed into
     /// `typing` without a break is one change. Returns the number of the change.
-    pub fn put(&self, lesson: Lesson, typing: Option<&str>) -> u64 {
+    pub fn put(&self, lesson: OnDesk, typing: Option<&str>) -> u64 {
         let mut state = self.lock();
         let goes_on = typing.is_some() && state.typing.as_deref() == typing;
         state.typing = typing.map(str::to_owned);
@@ -153,7 +153,8 @@ impl Session {
         let next = if back { state.back.pop() } else { state.forward.pop() };
         if let Some(lesson) = next {
             let before = state.lesson.replace(lesson);
-            if back { state.forward.extend(before) } else { state.back.extend(before) }
+            let aside = if back { &mut state.forward } else { &mut state.back };
+            aside.extend(before);
             self.renew(&mut state);
         }
         state.revision
@@ -188,7 +189,7 @@ impl Session {
     }
 
     /// The file that a lesson is saved to, or would be.
-    pub fn file_name(&self, lesson: &Lesson) -> String {
+    pub fn file_name(&self, lesson: &OnDesk) -> String {
         lesson.name.clone().unwrap_or_else(|| {
             let title = super::document::get(&lesson.text, "title");
             self.workshop.name_for(title.as_ref().and_then(|title| title.as_str()).unwrap_or_default())
@@ -197,7 +198,7 @@ impl Session {
 
     /// Looks whether somebody else has changed the file.
     pub fn look(&self) {
-        let Some(Lesson { name: Some(name), .. }) = self.now().lesson else { return };
+        let Some(OnDesk { name: Some(name), .. }) = self.now().lesson else { return };
         let text = self.workshop.open(&name).ok();
         let mut state = self.lock();
         let known = state.files.get(&name);
@@ -223,7 +224,7 @@ impl Session {
         self.workshop.save(name, &lesson.text, replace || same)?;
         let mut state = self.lock();
         let lost = over.filter(|text| *text != lesson.text && state.files.get(name) != Some(text));
-        state.back.extend(lost.map(|text| Lesson { name: Some(name.to_owned()), text }));
+        state.back.extend(lost.map(|text| OnDesk { name: Some(name.to_owned()), text }));
         state.files.insert(name.to_owned(), lesson.text);
         state.theirs = None;
         if let Some(lesson) = &mut state.lesson {

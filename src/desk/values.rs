@@ -11,14 +11,14 @@ use serde_json::{Map, Value, json};
 use crate::spec::keys::Shape;
 
 /// What stands in the parts of a field; empty parts are missing.
-pub type Parts = BTreeMap<String, String>;
+pub type FieldParts = BTreeMap<String, String>;
 
 /// The part of a value that has only one.
 pub const ONLY: &str = "";
 
 /// The parts of a value, as a field of this shape shows it.
-pub fn parts(shape: &Shape, value: &Value) -> Parts {
-    let mut parts = Parts::new();
+pub fn parts(shape: &Shape, value: &Value) -> FieldParts {
+    let mut parts = FieldParts::new();
     let mut add = |name: String, value: &Value| {
         if let Some(text) = plain(value) {
             parts.insert(name, text);
@@ -75,7 +75,7 @@ fn plain(value: &Value) -> Option<String> {
 }
 
 /// The value that the parts of a field make; none where all are empty, so that the file stays silent.
-pub fn value(shape: &Shape, parts: &Parts) -> Option<Value> {
+pub fn value(shape: &Shape, parts: &FieldParts) -> Option<Value> {
     let part = |name: &str| parts.get(name).map(|text| text.trim()).filter(|text| !text.is_empty());
     match shape {
         Shape::Range(_) => {
@@ -88,8 +88,7 @@ pub fn value(shape: &Shape, parts: &Parts) -> Option<Value> {
         }
         Shape::Numbers(_) => {
             let apart = |c: char| c == ',' || c == ';' || c.is_whitespace();
-            let numbers: Vec<Value> =
-                part(ONLY)?.split(apart).filter(|text| !text.is_empty()).map(number).collect();
+            let numbers: Vec<Value> = part(ONLY)?.split(apart).filter(|text| !text.is_empty()).map(number).collect();
             (!numbers.is_empty()).then_some(Value::Array(numbers))
         }
         Shape::Bound(_) => ends(part("min"), part("max")),
@@ -144,15 +143,15 @@ mod tests {
             let shown = parts(&row.shape, &given);
             assert!(!shown.is_empty(), "{}", row.name);
             assert_eq!(value(&row.shape, &shown), Some(given), "{}: {shown:?}", row.name);
-            assert_eq!(value(&row.shape, &Parts::new()), None);
+            assert_eq!(value(&row.shape, &FieldParts::new()), None);
         }
     }
 
     #[test]
     fn what_is_no_number_stays_what_was_typed() {
-        let typed = Parts::from([(ONLY.to_owned(), "a dozen".to_owned())]);
+        let typed = FieldParts::from([(ONLY.to_owned(), "a dozen".to_owned())]);
         assert_eq!(value(&Shape::Whole(crate::spec::limits::MINUTES), &typed), Some(json!("a dozen")));
-        let typed = Parts::from([(ONLY.to_owned(), "640; 460 x".to_owned())]);
+        let typed = FieldParts::from([(ONLY.to_owned(), "640; 460 x".to_owned())]);
         assert_eq!(value(&Shape::Numbers(crate::spec::limits::NUMBER), &typed), Some(json!([640, 460, "x"])));
     }
 }

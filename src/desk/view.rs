@@ -4,14 +4,14 @@ use maud::{Markup, html};
 
 use super::fields::{Trouble, label};
 use super::form::{id, sentence};
-use super::workshop::{ChosenNumber, Laid, LaidPage, NumberSet};
+use super::workshop::{ChosenNumber, LaidLesson, LaidPage, NumberSet};
 use crate::lesson::Role;
 
 /// What is shown beside the form.
 #[derive(Debug, Clone, Copy)]
 pub struct Outcome<'o> {
     /// The last lesson that could be made, and when it was laid out: its pages are asked for by that.
-    pub laid: Option<(&'o Laid, u64)>,
+    pub laid: Option<(&'o LaidLesson, u64)>,
     /// What is wrong with the lesson as it is now.
     pub trouble: &'o [Trouble],
     /// Whether the lesson as it is now is still being worked out.
@@ -129,7 +129,7 @@ fn number(set: &NumberSet, number: &ChosenNumber, versions: bool) -> Markup {
     }
 }
 
-fn files(laid: &Laid, revision: u64) -> Markup {
+fn files(laid: &LaidLesson, revision: u64) -> Markup {
     html! {
         section aria-labelledby="pages-are" {
             h2 id="pages-are" { "The pages" }

@@ -41,7 +41,7 @@ pub trait Workshop: Send + Sync {
 
     /// Reads a lesson text as if it stood in the file `name`, chooses its numbers and lays out its pages; nothing as soon
     /// as `wanted` says that nobody wants it any more.
-    fn lay(&self, name: &str, text: &str, wanted: &dyn Fn() -> bool) -> Option<Result<Laid, Vec<Diagnostic>>>;
+    fn lay(&self, name: &str, text: &str, wanted: &dyn Fn() -> bool) -> Option<Result<LaidLesson, Vec<Diagnostic>>>;
 
     /// Makes the packets of a lesson text into the folder of the lesson `name`. Says how far it is, and stops when that is
     /// asked for; then whatever was there before stays.
@@ -65,7 +65,7 @@ pub enum Refused {
 
 /// A lesson that can be made.
 #[derive(Debug)]
-pub struct Laid {
+pub struct LaidLesson {
     /// Its title.
     pub title: String,
     /// The chosen numbers, set by set.

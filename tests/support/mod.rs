@@ -1,6 +1,7 @@
 //! What the tests share.
 
 pub mod class;
+pub mod desk;
 pub mod html;
 pub mod lesson;
 pub mod matterhorn;

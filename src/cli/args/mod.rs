@@ -46,7 +46,7 @@ pub struct Cli {
 /// What to do.
 #[derive(Debug, Subcommand)]
 pub enum Command {
-    /// Open a page in the browser: the lesson as a form, with its numbers and pages beside it
+    /// Open a page in the browser to fill in a lesson, see its pages and make the files
     #[command(after_help = "Examples:
   placewright desk
   placewright desk lessons/harbour.toml

@@ -3,30 +3,42 @@
 //! A name from the browser, or from a lesson that came from elsewhere, is a path below the folder with `/` between its
 //! parts. Whatever is there already is looked at with all links followed: where it then lies elsewhere, it is refused.
 
+use std::collections::VecDeque;
 use std::fs;
 use std::io;
 use std::path::{Component, Path, PathBuf};
-use std::time::SystemTime;
+use std::sync::{Mutex, PoisonError};
+use std::time::{Duration, Instant, SystemTime};
 
 use crate::cli::failure::reason;
 use crate::cli::files::read::shown;
 use crate::diag::Problem;
 
-/// How deep lesson files are looked for, and how many are listed.
-const DEEP: usize = 3;
+/// How deep files are looked for, how many are listed, and among how many: the folder may be somebody's home.
+const DEEP: usize = 2;
 const MOST: usize = 300;
+const LOOKED_AT: usize = 5_000;
+/// How long a listing is good for: the page is drawn again with every key.
+const FRESH: Duration = Duration::from_secs(2);
+/// What is listed.
+const ENDINGS: [&str; 6] = ["toml", "csv", "tsv", "txt", "ttf", "otf"];
 
 /// A folder.
-#[derive(Debug, Clone)]
+#[derive(Debug)]
 pub struct Folder {
     root: PathBuf,
+    listed: Mutex<Option<(Instant, Vec<PathBuf>)>>,
 }
 
 impl Folder {
     /// The folder at a path, which must be there.
     pub fn at(path: &Path) -> io::Result<Self> {
         let root = fs::canonicalize(path)?;
-        if root.is_dir() { Ok(Self { root }) } else { Err(io::ErrorKind::NotADirectory.into()) }
+        if root.is_dir() {
+            Ok(Self { root, listed: Mutex::default() })
+        } else {
+            Err(io::ErrorKind::NotADirectory.into())
+        }
     }
 
     /// Where it is.
@@ -78,18 +90,26 @@ impl Folder {
 
     /// The files below the folder with one of these endings, the one that was saved last first; links are not followed.
     pub fn files(&self, endings: &[&str]) -> Vec<PathBuf> {
+        let mut listed = self.listed.lock().unwrap_or_else(PoisonError::into_inner);
+        let known = listed.take().filter(|(at, _)| at.elapsed() < FRESH);
+        let (_, files) = listed.insert(known.unwrap_or_else(|| (Instant::now(), self.list())));
+        files.iter().filter(|path| has_ending(path, endings)).cloned().collect()
+    }
+
+    fn list(&self) -> Vec<PathBuf> {
         let mut found: Vec<(SystemTime, PathBuf)> = Vec::new();
-        let mut open = vec![(self.root.clone(), 0)];
-        while let Some((folder, depth)) = open.pop() {
+        let (mut open, mut seen) = (VecDeque::from([(self.root.clone(), 0)]), 0);
+        while let Some((folder, depth)) = open.pop_front() {
             for entry in fs::read_dir(&folder).into_iter().flatten().flatten() {
+                seen += 1;
                 let (path, name) = (entry.path(), entry.file_name());
                 let Ok(metadata) = entry.metadata() else { continue };
-                if name.to_string_lossy().starts_with('.') || found.len() >= MOST {
+                if name.to_string_lossy().starts_with('.') || found.len() >= MOST || seen > LOOKED_AT {
                     continue;
                 }
                 if metadata.is_dir() && depth < DEEP {
-                    open.push((path, depth + 1));
-                } else if metadata.is_file() && has_ending(&path, endings) {
+                    open.push_back((path, depth + 1));
+                } else if metadata.is_file() && has_ending(&path, &ENDINGS) {
                     found.push((metadata.modified().unwrap_or(SystemTime::UNIX_EPOCH), path));
                 }
             }

@@ -85,4 +85,3 @@ fn taken(port: u16, error: &io::Error) -> Failure {
     let problem = Problem::new(format!("the desk cannot be opened at port {port}: {why}"));
     Failure::file("-", problem.hint("leave out --port: then a free one is taken"))
 }
-

@@ -15,7 +15,7 @@ use crate::cli::gather::{Planned, Shared};
 use crate::cli::preview::choose::{self, Which};
 use crate::cli::{check, fix, numbers, paper, reasons, start, typeset};
 use crate::desk::workshop::{
-    ChosenNumber, Laid, LaidFile, LaidPage, Made, NumberSet, Refused, UnderWay, Workshop,
+    ChosenNumber, LaidFile, LaidLesson, LaidPage, Made, NumberSet, Refused, UnderWay, Workshop,
 };
 use crate::diag::{Diagnostic, Problem, Source};
 use crate::lesson::job::JobFacts;
@@ -70,7 +70,7 @@ impl Bench {
         if wrong.is_empty() { Ok(()) } else { Err(wrong) }
     }
 
-    fn laid(&self, planned: &Planned, wanted: &dyn Fn() -> bool) -> Option<Result<Laid, Vec<Diagnostic>>> {
+    fn laid(&self, planned: &Planned, wanted: &dyn Fn() -> bool) -> Option<Result<LaidLesson, Vec<Diagnostic>>> {
         let (packets, job) = match self.shared.lay(planned, &[]) {
             Ok(laid) => laid,
             Err(failure) => return Some(Err(told(failure))),
@@ -85,13 +85,10 @@ impl Bench {
                 Err(failure) => return Some(Err(told(failure))),
             }
         }
-        let facts = |packet: &Packet<'_>| LaidFile {
-            about: packet.kind.about(),
-            pages: packet.len(),
-            sheets: packet.sheets(),
-        };
+        let facts =
+            |packet: &Packet<'_>| LaidFile { about: packet.kind.about(), pages: packet.len(), sheets: packet.sheets() };
         let warnings = planned.warnings.iter().map(|warning| warning.problem.message.clone());
-        Some(Ok(Laid {
+        Some(Ok(LaidLesson {
             title: planned.lesson.spec.title.value.clone(),
             sets: sets(planned),
             files: packets.iter().map(facts).collect(),
@@ -156,8 +153,11 @@ impl Workshop for Bench {
         start::placed(&path).map_err(|failure| refused(name, failure))?;
         write::lesson(&path, text, replace).map_err(|error| match error.kind() {
             io::ErrorKind::AlreadyExists if !replace => Refused::There,
-            _ => because(&Problem::new(format!("`{name}` cannot be written: {}", reason(&error)))
-                .hint("nothing was lost: the lesson is still here; save it under another name or in another folder")),
+            _ => {
+                because(&Problem::new(format!("`{name}` cannot be written: {}", reason(&error))).hint(
+                    "nothing was lost: the lesson is still here; save it under another name or in another folder",
+                ))
+            }
         })
     }
 
@@ -170,7 +170,7 @@ impl Workshop for Bench {
         start::text::write(&Answers { title: title.to_owned(), range, ..Answers::default() }, &name)
     }
 
-    fn lay(&self, name: &str, text: &str, wanted: &dyn Fn() -> bool) -> Option<Result<Laid, Vec<Diagnostic>>> {
+    fn lay(&self, name: &str, text: &str, wanted: &dyn Fn() -> bool) -> Option<Result<LaidLesson, Vec<Diagnostic>>> {
         if !wanted() {
             return None;
         }
@@ -257,8 +257,10 @@ fn sets(planned: &Planned) -> Vec<NumberSet> {
         numbers: numbers.iter().map(number).collect(),
     };
     let several = chosen.sort.len() > 1;
-    let sort = (0..).map(Version).zip(&chosen.sort).map(|(version, rows)| set(Role::Sort, several.then_some(version), rows));
-    let all = [set(Role::Model, None, &chosen.model)].into_iter().chain(sort).chain([set(Role::Exit, None, &chosen.exit)]);
+    let sort =
+        (0..).map(Version).zip(&chosen.sort).map(|(version, rows)| set(Role::Sort, several.then_some(version), rows));
+    let all =
+        [set(Role::Model, None, &chosen.model)].into_iter().chain(sort).chain([set(Role::Exit, None, &chosen.exit)]);
     all.filter(|set| !set.numbers.is_empty()).collect()
 }
 

@@ -14,7 +14,8 @@ const LESSON: &str = "# Ours.\ntitle = \"Tram\"  # the line\n#: grade = \"2\"   
     learners = 24\n";
 
 #[track_caller]
-fn case(path: &str, value: Option<Value>, old: &str, new: &str) {
+fn case(path: &str, value: impl Into<Option<Value>>, old: &str, new: &str) {
+    let value = value.into();
     for (old, new, lesson) in [
         (old.to_owned(), new.to_owned(), LESSON.to_owned()),
         (old.replace('\n', "\r\n"), new.replace('\n', "\r\n"), LESSON.replace('\n', "\r\n")),
@@ -30,7 +31,12 @@ fn a_value_is_replaced_where_it_stands() {
     case("title", Some(json!("A \"B\"")), "\"Tram\"", "'A \"B\"'");
     case("numbers.range", Some(json!([100, 999])), "[10, 99]", "[100, 999]");
     case("numbers.sort.count", Some(json!(6)), "count = 8 #", "count = 6 #");
-    case("numbers.sort.zeros", Some(json!({ "tens": { "min": 1, "max": 2 } })), "{ ones = 1 }", "{ tens = { min = 1, max = 2 } }");
+    case(
+        "numbers.sort.zeros",
+        Some(json!({ "tens": { "min": 1, "max": 2 } })),
+        "{ ones = 1 }",
+        "{ tens = { min = 1, max = 2 } }",
+    );
     case("class.learners", Some(json!("many")), "= 24", "= \"many\"");
 }
 
@@ -46,6 +52,7 @@ fn a_suggestion_is_taken_and_given_back() {
 fn a_new_key_joins_its_table() {
     case("minutes", Some(json!(50)), "# the line\n", "# the line\nminutes = 50\n");
     case("numbers.never", Some(json!([50])), "[10, 99]\n", "[10, 99]\nnever = [50]\n");
+    case("class.learners", None, "learners = 24\n", "");
     case("class.spares", Some(json!(0)), "learners = 24\n", "learners = 24\nspares = 0\n");
 }
 
@@ -66,13 +73,28 @@ fn a_new_table_joins_its_family() {
 #[test]
 fn other_ways_to_write_tables_are_kept_to() {
     for (lesson, path, value, want) in [
-        ("numbers = { range = [1, 9] } # n\n", "numbers.sort.count", json!(2), "numbers = { range = [1, 9] , sort = { count = 2 } } # n\n"),
+        (
+            "numbers = { range = [1, 9] } # n\n",
+            "numbers.sort.count",
+            json!(2),
+            "numbers = { range = [1, 9] , sort = { count = 2 } } # n\n",
+        ),
         ("[numbers]\nsort.count = 3 # c\n", "numbers.sort.count", json!(2), "[numbers]\nsort.count = 2 # c\n"),
         ("[numbers]\nsort.count = 3 # c\n", "numbers.sort.teens", json!(1), ""),
         ("[numbers]\nat_most.tens = 3\n", "numbers.at_most", json!({ "ones": 2 }), ""),
         ("[numbers.at_most]\ntens = 3\n", "numbers.at_most", json!({ "ones": 2 }), ""),
-        ("[[group]]\nname = \"a\"\n[[group]]\nname = \"b\"\n", "group.1.name", json!("c"), "[[group]]\nname = \"a\"\n[[group]]\nname = \"c\"\n"),
-        ("[[group]]\nname = \"a\"\n[[group]]\nname = \"b\"\n", "group.0.learners", json!(3), "[[group]]\nname = \"a\"\nlearners = 3\n[[group]]\nname = \"b\"\n"),
+        (
+            "[[group]]\nname = \"a\"\n[[group]]\nname = \"b\"\n",
+            "group.1.name",
+            json!("c"),
+            "[[group]]\nname = \"a\"\n[[group]]\nname = \"c\"\n",
+        ),
+        (
+            "[[group]]\nname = \"a\"\n[[group]]\nname = \"b\"\n",
+            "group.0.learners",
+            json!(3),
+            "[[group]]\nname = \"a\"\nlearners = 3\n[[group]]\nname = \"b\"\n",
+        ),
     ] {
         let changed = set(lesson, path, Some(&value));
         assert_eq!(get(&changed, path), Some(value), "{changed}");
@@ -101,7 +123,9 @@ fn a_place_is_told_by_its_path() {
 fn nothing_else_changes() {
     let mut stream = Stream::new(7, "document");
     let rows = list::rows();
-    let comments = |text: &str| text.lines().filter_map(|line| line.split_once("# ").map(|(_, c)| c.to_owned())).collect::<Vec<_>>();
+    let comments = |text: &str| {
+        text.lines().filter_map(|line| line.split_once("# ").map(|(_, c)| c.to_owned())).collect::<Vec<_>>()
+    };
     let mut text = include_str!("../../../samples/harbour.toml").to_owned();
     let before = comments(&text);
     assert!(before.len() > 10);
@@ -111,7 +135,8 @@ fn nothing_else_changes() {
         let table = &tables[stream.index(tables.len())];
         let path = if table.is_empty() { row.name.to_owned() } else { format!("{table}.{}", row.name) };
         let given: toml::Table = format!("x = {}", row.example).parse().expect("an example");
-        let value = (stream.below(3) > 0 || path == "title" || path == "numbers.range").then(|| serde_json::to_value(&given["x"]).expect("JSON"));
+        let value = (stream.below(3) > 0 || path == "title" || path == "numbers.range")
+            .then(|| serde_json::to_value(&given["x"]).expect("JSON"));
         let others = |text: &str| {
             let mut all = serde_json::to_value(text.parse::<toml::Table>().expect("TOML")).expect("JSON");
             let mut at = &mut all;
