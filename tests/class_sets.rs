@@ -56,6 +56,36 @@ fn every_learner_gets_every_page_in_order() {
     }
 }
 
+/// What pages say, however it is broken into lines.
+fn said(pages: &[support::pdf::Page]) -> String {
+    support::pdf::text(pages).split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn boards_and_plan_explain_the_marks_on_backs_where_there_are_any() {
+    let shop = Shop::open();
+    for (print, marked) in
+        [("", false), ("cut = \"stack\"", false), ("sides = \"two\"", true), ("cut = \"stack\"\nsides = \"two\"", true)]
+    {
+        let lesson = lesson(&with("learners = 4\nversions = 2", print), &[]);
+        assert_eq!(lesson.marks_strips(), marked);
+        let packets = shop.packets(&lesson);
+        let backs = packets.iter().flat_map(|packet| Laid::new(packet).pages);
+        let marks = backs.filter(|page| page.sheet == SheetKind::Strips && page.name.ends_with("(back)"));
+        assert_eq!(marks.filter(|page| !page.layers.is_empty()).count() > 0, marked, "{print}");
+        let teacher = packets.iter().find(|packet| packet.kind == PacketKind::Teacher).expect("a teacher's packet");
+        let read = support::pdf::read(&shop.write(teacher));
+        for (index, entry) in teacher.entries().enumerate() {
+            let text = said(&read[index..=index]);
+            if entry.sheet == SheetKind::Board {
+                assert_eq!(text.contains("one mark"), marked, "{text}");
+            }
+        }
+        let plan = teacher.entries().take_while(|entry| entry.sheet == SheetKind::Plan).count();
+        assert_eq!(said(&read[..plan]).contains("one mark"), marked);
+    }
+}
+
 #[test]
 fn the_ticket_counts_what_the_files_hold() {
     let shop = Shop::open();

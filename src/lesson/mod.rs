@@ -19,7 +19,7 @@ use std::sync::Arc;
 use crate::diag::{Diagnostic, Problem, Severity, Source};
 use crate::number::{Form, Place, Style};
 use crate::rng::Stream;
-use crate::spec::{Given, Joiner, Spec, Thousands};
+use crate::spec::{Given, Joiner, SheetKind, SidesAsked, Spec, Thousands};
 use crate::wording::plan::Aim;
 use crate::wording::{self, Usage, Wording};
 
@@ -84,6 +84,11 @@ impl Lesson {
     /// What a learner can do after the lesson, in a child's words: the skill of a published standard for these numbers.
     pub fn can(&self) -> String {
         self.wording().aim(&Aim::Can(timing::skill(&self.spec)), &self.usage())
+    }
+
+    /// Whether strips have marks on their backs by which learners check their own rows.
+    pub fn marks_strips(&self) -> bool {
+        self.spec.print.sides.value == SidesAsked::Two && self.spec.sheets.make.value.contains(&SheetKind::Strips)
     }
 
     /// How this class writes numbers and what it calls their forms.

@@ -37,8 +37,8 @@ area! {
     /// The heading of a model number's page.
     fn model_title(number: u32) -> String;
 
-    /// What to do with the board; `decoys` where some strips belong nowhere.
-    fn board_note(decoys: bool) -> &'static str;
+    /// What to do with the board; `decoys` where some strips belong nowhere, `marks` where their backs tell.
+    fn board_note(decoys: bool, marks: bool) -> &'static str;
 
     /// How to cut strips.
     fn strips_note() -> &'static str;

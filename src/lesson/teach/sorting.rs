@@ -43,6 +43,9 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     if strips && matches!(handling, StripUse::Cut | StripUse::Ready) {
         decoys(script);
     }
+    if script.lesson.marks_strips() && strips && matches!(handling, StripUse::Cut | StripUse::Ready) {
+        script.act(Deed::TurnOver);
+    }
     if script.minutes >= LONG {
         script.act(Deed::Stretch);
     }

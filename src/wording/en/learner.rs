@@ -38,11 +38,16 @@ impl LearnerWords for English {
         format!("Model number {number}")
     }
 
-    fn board_note(&self, decoys: bool) -> &'static str {
-        if decoys {
-            "Lay each strip in the row it belongs to. Some strips belong to no row: keep them beside the board."
-        } else {
-            "Lay each strip in the row it belongs to."
+    fn board_note(&self, decoys: bool, marks: bool) -> &'static str {
+        match (decoys, marks) {
+            (true, false) => {
+                "Lay each strip in the row it belongs to. Some strips belong to no row: keep them beside the board."
+            }
+            (true, true) => {
+                "Lay each strip in its row; some belong to none. Done? Turn a row over: its strips have one mark."
+            }
+            (false, false) => "Lay each strip in the row it belongs to.",
+            (false, true) => "Lay each strip in its row. Done? Turn a row over: its strips have one mark.",
         }
     }
 

@@ -59,6 +59,8 @@ pub enum Deed {
     CutStrips(u32),
     /// Strips that are not cut today.
     LeaveStrips,
+    /// Strips of a row that is done are turned over: right ones have one mark on their backs, and decoys match nothing.
+    TurnOver,
     /// Only so many rows today; the others are for another time.
     RowsToday(u32),
     /// One kind of strip at a time, this first.

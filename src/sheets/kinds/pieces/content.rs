@@ -45,7 +45,7 @@ pub fn name(desk: &Desk<'_>, page: Option<&mut Page>, k: usize, of: usize) {
 
 /// A board page held this way.
 pub fn board_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Size, Headed), Problem> {
-    let note = desk.lesson.wording().board_note(desk.lesson.spec.forms.decoys.value > 0);
+    let note = desk.lesson.wording().board_note(desk.lesson.spec.forms.decoys.value > 0, desk.lesson.marks_strips());
     let title = number.after(desk, desk.lesson.wording().sheet_title(SheetKind::Board));
     let head = Head { title: &title, note: Some(note), reader: Reader::Learner, name: true, code: true };
     let page = desk.page(turn);

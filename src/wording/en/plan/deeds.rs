@@ -72,6 +72,11 @@ impl Deeds for English {
                 )
             }
             Deed::LeaveStrips => "There is no time to cut today. Leave the strips whole, for another day.".to_owned(),
+            Deed::TurnOver => {
+                "A row that is done is turned over. Its strips have one mark on their backs when they belong \
+                               together; the mark of a strip that belongs to no row is on no other."
+                    .to_owned()
+            }
             Deed::RowsToday(count) => format!(
                 "There is time for {}. The other rows are for early finishers, or for another day.",
                 rows(*count)
