@@ -5,6 +5,8 @@
 pub enum Language {
     /// English.
     En,
+    /// Spanish.
+    Es,
     /// English with a mark on every letter: it shows which texts did not come from the wording.
     #[cfg(test)]
     Marked,
@@ -12,12 +14,13 @@ pub enum Language {
 
 impl Language {
     /// All that a lesson file can ask for.
-    pub const ALL: [Self; 1] = [Self::En];
+    pub const ALL: [Self; 2] = [Self::En, Self::Es];
 
     /// The word in a lesson file: the language's tag (BCP 47).
     pub const fn word(self) -> &'static str {
         match self {
             Self::En => "en",
+            Self::Es => "es",
             #[cfg(test)]
             Self::Marked => "en-x-marked",
         }

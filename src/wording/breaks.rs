@@ -4,6 +4,7 @@
 //! words differ: no language may name a word that means something else in another.
 
 use super::en::English;
+use super::es::Spanish;
 
 /// Which words of a number's name stay together.
 pub trait Breaks: Sync {
@@ -14,7 +15,7 @@ pub trait Breaks: Sync {
     fn holds_on(&self, word: &str) -> bool;
 }
 
-const ALL: [&dyn Breaks; 1] = [&English];
+const ALL: [&dyn Breaks; 2] = [&English, &Spanish];
 
 /// Whether a word stays with what stands before it, in any language.
 pub fn holds_back(word: &str) -> bool {

@@ -11,7 +11,9 @@ mod area;
 mod breaks;
 mod checks;
 pub mod cover;
+mod digits;
 mod en;
+mod es;
 mod forms;
 mod groups;
 pub mod keys;
@@ -33,6 +35,7 @@ pub use crate::spec::Language;
 pub use breaks::{Breaks, holds_back, holds_on};
 pub use checks::Checks;
 pub use en::English;
+pub use es::Spanish;
 pub use forms::FormTitles;
 pub use groups::Groups;
 pub use phrases::Phrases;
@@ -78,8 +81,15 @@ impl fmt::Debug for dyn Wording {
 pub fn of(language: Language) -> &'static dyn Wording {
     match language {
         Language::En => &English,
+        Language::Es => &Spanish,
         #[cfg(test)]
         Language::Marked => &marked::Marked,
+    }
+}
+
+impl Wording for Spanish {
+    fn names(&self) -> &'static dyn Names {
+        &Spanish
     }
 }
 

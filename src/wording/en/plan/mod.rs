@@ -9,6 +9,7 @@ mod said;
 use super::English;
 use super::phrases::listed;
 use crate::number::{Form, Number, Place};
+use crate::wording::digits::{self, empty, once};
 use crate::wording::{FormTitles, Usage};
 
 /// The numerals of these numbers: "217, 366 and 207".
@@ -24,18 +25,7 @@ fn rows(count: u32) -> String {
 
 /// What a digit in a place is worth, as a numeral: 400.
 fn worth(number: Number, place: Place, usage: &Usage<'_>) -> String {
-    let worth = u32::from(number.digit(place)) * place.worth();
-    Number::new(worth).map_or_else(|| worth.to_string(), |worth| usage.style.numeral(worth))
-}
-
-/// The places in which the numeral shows a 0, from the greatest down.
-fn empty(number: Number) -> Vec<Place> {
-    number.digits().filter(|(_, digit)| *digit == 0).map(|(place, _)| place).collect()
-}
-
-/// Whether the numeral has this digit once only.
-fn once(number: Number, digit: u8) -> bool {
-    number.digits().filter(|(_, d)| *d == digit).count() == 1
+    digits::worth(number, place, usage.style)
 }
 
 /// What the class calls a form, inside a sentence: "in expanded form", "in words", or its own word.

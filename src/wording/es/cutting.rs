@@ -1,0 +1,142 @@
+//! How piles are cut, and what a proof says, in Spanish.
+
+use super::Spanish;
+use super::phrases::many;
+use super::ticket::{piece_word, pieces, piles, sheets};
+use crate::spec::{Paper, PrintSides, Stock};
+use crate::wording::Phrases;
+use crate::wording::ticket::{CuttingWords, LastPile, Least, PiecesCut, TicketWords};
+
+impl CuttingWords for Spanish {
+    fn cut_title(&self, what: PiecesCut, cuts: usize) -> String {
+        format!("Cortar {}: {}", pieces(what), many(cuts, "corte", "cortes"))
+    }
+
+    fn cut_piles(
+        &self,
+        file: &str,
+        count: usize,
+        sheets: &[String],
+        wide: bool,
+        parts: Option<(usize, usize, usize)>,
+    ) -> String {
+        let held = if wide { "horizontal" } else { "vertical" };
+        let text = format!(
+            "{file}: {}, hojas {}. Deje cada pila en el orden de impresión, con el frente y la primera hoja arriba, en \
+             posición {held} para que se lea el texto.",
+            piles(count),
+            sheets.join(" \u{b7} "),
+        );
+        match parts {
+            Some((most, pile, parts)) => format!(
+                "{text} Una cortadora que admite {most} hojas corta una pila de {pile} en {parts} partes: vuelva a \
+                 ordenarlas."
+            ),
+            None => text,
+        }
+    }
+
+    fn back_gauge(&self) -> &'static str {
+        "Tope trasero: primero apoye en él el borde superior del frente y corte a lo ancho en cada medida, de la mayor a la \
+         menor. Después apoye cada fila por su borde izquierdo. El borde desde el que se mide está ahí hasta el último corte."
+    }
+
+    fn cuts_heads(&self) -> [&'static str; 3] {
+        ["Corte", "Desde arriba", "Desde la izquierda"]
+    }
+
+    fn strips_lie(&self) -> &'static str {
+        "Después de los cortes, las piezas de cada lugar son el juego completo de un estudiante, en orden y con la banda \
+         encima: no hay nada que ordenar. Sujete cada juego con una liga o un clip."
+    }
+
+    fn kits_lie(&self, pieces: PiecesCut) -> String {
+        format!(
+            "Después de los cortes, las pilas de varios lugares vecinos son {} de un solo juego: póngalas una sobre otra de \
+             izquierda a derecha. Todos los juegos son iguales.",
+            piece_word(pieces)
+        )
+    }
+
+    fn column(&self, column: u32) -> String {
+        format!("Columna {column}")
+    }
+
+    fn pile_row(&self) -> &'static str {
+        "Pila, fila"
+    }
+
+    fn more_rows(&self, rows: usize) -> String {
+        match rows {
+            1 => "1 fila más sigue igual.".to_owned(),
+            _ => format!("{rows} filas más siguen igual."),
+        }
+    }
+
+    fn kits_heads(&self) -> [&'static str; 4] {
+        ["Pila", "Hojas", "Juegos, fila por fila desde la izquierda", "Cada juego ocupa"]
+    }
+
+    fn run_of(&self, first: usize, last: usize) -> String {
+        if first == last { first.to_string() } else { format!("{first} a {last}") }
+    }
+
+    fn places(&self, count: usize) -> String {
+        many(count, "lugar", "lugares")
+    }
+
+    fn least_sheets(&self, least: Least) -> String {
+        let need = if least.sets == 1 { "necesita" } else { "necesitan" };
+        let is = if least.sheets == 1 { "es" } else { "son" };
+        let text = format!(
+            "{} {is} lo mínimo para este corte: un juego tiene {} con su banda, una hoja tiene {}, y {} {need} {}.",
+            self.capital(&sheets(least.sheets)),
+            many(least.pieces, "pieza", "piezas"),
+            self.places(least.places),
+            many(least.sets, "juego", "juegos"),
+            piles(least.piles),
+        );
+        match least.last {
+            LastPile::Full => text,
+            LastPile::Spares(n) => {
+                format!("{text} La última pila se completa con {}.", many(n, "juego de repuesto", "juegos de repuesto"))
+            }
+            LastPile::Blanks(n) => format!(
+                "{text} En la última pila {} en blanco; así se gasta menos que con más juegos de repuesto.",
+                many(n, "lugar queda", "lugares quedan")
+            ),
+        }
+    }
+
+    fn proof_titles(&self) -> [&'static str; 3] {
+        ["Prueba: imprima primero esta hoja", "Prueba", "Prueba (reverso)"]
+    }
+
+    fn proof_of(&self, file: &str, count: usize, stock: Stock, sides: PrintSides, paper: Paper) -> String {
+        format!(
+            "{file} \u{b7} {} de {} \u{b7} {} \u{b7} {}",
+            sheets(count),
+            self.stock_name(stock),
+            self.sides_printed(sides),
+            self.paper_size(paper)
+        )
+    }
+
+    fn proof_checks(&self) -> [&'static str; 3] {
+        [
+            "Ponga una regla sobre las dos líneas: 10 cm la de arriba, 4 in (pulgadas) la de abajo. Si son más cortas, la \
+             escala está activada.",
+            "El marco del borde está entero por los cuatro lados.",
+            "Los tres grises se distinguen.",
+        ]
+    }
+
+    fn proof_light(&self) -> &'static str {
+        "Mire la hoja a contraluz: el círculo del reverso queda alrededor de la cruz del frente. Si no es así, la hoja se giró \
+         por el otro borde, o las caras están a más de 2 mm una de otra."
+    }
+
+    fn proof_back(&self) -> &'static str {
+        "Reverso de la prueba"
+    }
+}

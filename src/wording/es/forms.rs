@@ -1,0 +1,87 @@
+//! What forms are called in Spanish.
+//!
+//! "Forma desarrollada" is the term of the Spanish editions of the Common Core State Standards (2.NBT.A.3) that districts of
+//! the United States use, and of textbooks in Puerto Rico; Spain says "descomposición". From memory. A class that says it
+//! otherwise names it under `[forms.names]`.
+
+use super::Spanish;
+use crate::number::{Form, Place};
+use crate::wording::FormTitles;
+
+impl FormTitles for Spanish {
+    fn form_heading(&self, form: Form, greatest: Place) -> &'static str {
+        match (form, greatest) {
+            (Form::Numeral, _) => "En cifras",
+            (Form::Words, _) => "En palabras",
+            (Form::Expanded, _) => "Forma desarrollada",
+            (Form::Units, Place::Ones | Place::Tens) => "Decenas y unidades",
+            (Form::Units, Place::Hundreds) => "Centenas, decenas y unidades",
+            (Form::Units, _) => "Posición por posición",
+            (Form::Blocks, _) => "Bloques",
+        }
+    }
+
+    fn form_plural(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral => "cifras",
+            Form::Words => "palabras",
+            Form::Expanded => "formas desarrolladas",
+            Form::Units => "cantidades por posición",
+            Form::Blocks => "dibujos de bloques",
+        }
+    }
+
+    fn form_one(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral => "un número en cifras",
+            Form::Words => "un número en palabras",
+            Form::Expanded => "una forma desarrollada",
+            Form::Units => "un número por posiciones",
+            Form::Blocks => "un dibujo de bloques",
+        }
+    }
+
+    fn form_written(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral => "cifras",
+            Form::Words => "palabras",
+            Form::Expanded => "forma desarrollada",
+            Form::Units => "centenas, decenas y unidades",
+            Form::Blocks => "un dibujo",
+        }
+    }
+
+    fn form_skill(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral => "en cifras",
+            Form::Words => "en palabras",
+            Form::Expanded => "forma desarrollada",
+            Form::Units => "por posiciones",
+            Form::Blocks => "dibujo de bloques",
+        }
+    }
+
+    fn which_form(&self, form: Form, numeral: &str) -> String {
+        match form {
+            Form::Numeral | Form::Units => format!("¿Cuál dice lo mismo que {numeral}?"),
+            Form::Words => format!("¿Qué palabras dicen {numeral}?"),
+            Form::Expanded => format!("¿Cuál es la forma desarrollada de {numeral}?"),
+            Form::Blocks => format!("¿Qué dibujo muestra {numeral}?"),
+        }
+    }
+
+    fn which_numeral(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral | Form::Expanded | Form::Units => "¿Qué número es este?",
+            Form::Words => "¿Qué número dicen las palabras?",
+            Form::Blocks => "¿Qué número muestra el dibujo?",
+        }
+    }
+
+    fn write_numeral(&self, form: Form) -> &'static str {
+        match form {
+            Form::Numeral | Form::Words | Form::Expanded | Form::Units => "Escríbelo en cifras.",
+            Form::Blocks => "Escribe el número que muestra el dibujo.",
+        }
+    }
+}

@@ -1,0 +1,78 @@
+//! What answers, class list and small groups are headed with in Spanish.
+
+use super::Spanish;
+use crate::spec::Version;
+use crate::wording::keys::{GroupLabels, KeyWords, TallyWords};
+
+impl KeyWords for Spanish {
+    fn letters(&self) -> (&'static str, &'static str) {
+        (
+            "Qué significa cada letra",
+            "Las tiras falsas, los controles, la lista de la clase y el plan usan las mismas letras.",
+        )
+    }
+
+    fn letters_heads(&self) -> [&'static str; 4] {
+        ["Error", "En esta clase", "Qué piensa quien lo hace", "Qué ayuda"]
+    }
+
+    fn answer_for(&self, answer: &str, shown: &str) -> String {
+        format!("{answer} por {shown}")
+    }
+
+    fn board_answered(&self, version: Version) -> String {
+        format!("Tablero {version}, resuelto")
+    }
+
+    fn decoys(&self) -> (&'static str, &'static str) {
+        (
+            "Tiras falsas",
+            "Estas tiras no van en ninguna fila. Quien coloca una muestra cómo piensa. Lo que ayuda está junto a la letra del \
+             error, al final de estas respuestas.",
+        )
+    }
+
+    fn decoys_heads(&self) -> [&'static str; 5] {
+        ["Tira", "Muestra", "Sale de", "Error", "Qué piensa quien lo hace"]
+    }
+
+    fn right_answers(&self) -> &'static str {
+        "Controles rápidos: respuestas correctas"
+    }
+
+    fn question_heads(&self) -> [&'static str; 4] {
+        ["Control", "Pregunta", "Respuesta correcta", "Opción equivocada y su error"]
+    }
+
+    fn question(&self, number: usize, skill: Option<&str>) -> String {
+        skill.map_or_else(|| format!("Pregunta {number}"), |skill| format!("Pregunta {number}: {skill}"))
+    }
+}
+
+impl TallyWords for Spanish {
+    fn tally_note(&self) -> &'static str {
+        "Una marca significa que sí. Deje la casilla vacía cuando no lo ha visto."
+    }
+
+    fn builds(&self) -> &'static str {
+        "lo arma"
+    }
+
+    fn tally_heads(&self) -> [&'static str; 3] {
+        ["Sabe hacer", "Errores vistos", "Estudiante"]
+    }
+}
+
+impl GroupLabels for Spanish {
+    fn build_line(&self, build: &str, next: &str) -> String {
+        format!("Armen: {build} {next}")
+    }
+
+    fn ask_line(&self, question: &str, answer: &str) -> String {
+        format!("Pregunte: {question} Respuesta esperada: {answer}")
+    }
+
+    fn try_line(&self, how: &str, gone: &str) -> String {
+        format!("Prueben: {how} {gone}")
+    }
+}

@@ -1,0 +1,196 @@
+//! What learners read in Spanish.
+
+use super::Spanish;
+use super::numbers::below_thirty;
+use super::phrases::counted;
+use crate::number::{Number, Style};
+use crate::wording::learner::{BankGroup, LearnerWords, WordBankWords};
+use std::collections::BTreeSet;
+
+/// What kinds of blocks are called on the sheets that they are cut out of, largest first: one, several, none.
+const BLOCKS: [[&str; 3]; 4] = [
+    ["bloque de mil", "bloques de mil", "ningún bloque de mil"],
+    ["placa", "placas", "ninguna placa"],
+    ["barra", "barras", "ninguna barra"],
+    ["cubo", "cubos", "ningún cubo"],
+];
+
+impl LearnerWords for Spanish {
+    fn name_label(&self) -> &'static str {
+        "Nombre"
+    }
+
+    fn foot(&self, title: &str, grade: Option<&str>) -> String {
+        grade.map_or_else(|| title.to_owned(), |grade| format!("{title} \u{b7} grado {grade}"))
+    }
+
+    fn page_of(&self, title: &str, page: usize, pages: usize) -> String {
+        format!("{title} {page} de {pages}")
+    }
+
+    fn sheet_of(&self, name: &str, sheet: usize, sheets: usize) -> String {
+        format!("{name}, hoja {sheet} de {sheets}")
+    }
+
+    fn for_board(&self, title: &str, page: usize, pages: usize) -> String {
+        format!("{title} para el tablero {page} de {pages}")
+    }
+
+    fn model_title(&self, number: u32) -> String {
+        format!("Número modelo {number}")
+    }
+
+    fn board_note(&self, decoys: bool) -> &'static str {
+        if decoys {
+            "Coloca cada tira en la fila que le toca. Algunas no van en ninguna fila: déjalas junto al tablero."
+        } else {
+            "Coloca cada tira en la fila que le toca."
+        }
+    }
+
+    fn strips_note(&self) -> &'static str {
+        "Siéntate para recortar. Recorta por las líneas de rayas."
+    }
+
+    fn check_title(&self, mark: u32) -> String {
+        format!("Control rápido {mark}")
+    }
+
+    fn record_labels(&self) -> [&'static str; 5] {
+        ["Mis números", "El mío", "Dibujo", "Forma desarrollada", "En palabras"]
+    }
+
+    fn layered_note(&self, rows: Option<u32>) -> String {
+        match rows {
+            None => "Siéntate para recortar. Pon las tarjetas una sobre otra, con los bordes derechos juntos.".to_owned(),
+            Some(1) => "Cada fila es un juego. Primero se separan las filas.".to_owned(),
+            Some(rows) => format!("Cada {rows} filas son un juego. Primero se separan los juegos."),
+        }
+    }
+
+    fn mat_note(&self, pages: usize) -> Option<&'static str> {
+        match pages {
+            0 | 1 => None,
+            2 => Some(
+                "Recorta la página 2 por su borde izquierdo. Ponla sobre el borde derecho de la página 1, de modo que las \
+                 marcas coincidan.",
+            ),
+            _ => Some(
+                "Recorta todas las páginas menos la 1 por su borde izquierdo. Ponlas una sobre otra, de modo que las marcas \
+                 coincidan.",
+            ),
+        }
+    }
+
+    fn mat_page(&self, title: &str, page: usize, pages: usize) -> String {
+        format!("{title}, página {page} de {pages}")
+    }
+
+    fn ten_frame(&self) -> &'static str {
+        "marco de diez vacío, 2 filas de 5"
+    }
+
+    fn blocks_note(&self) -> &'static str {
+        "Siéntate para recortar. Primero las líneas largas, después las cortas. Las partes rayadas sobran."
+    }
+
+    fn print_true(&self) -> &'static str {
+        "Imprimir a tamaño real, 100 %, sin escalar."
+    }
+
+    fn print_checked(&self) -> String {
+        format!(
+            "{} Ponga una regla sobre estas dos líneas: si no miden 10 cm y 4 in (pulgadas), la página se escaló.",
+            self.print_true()
+        )
+    }
+
+    fn print_sheet(&self, page: u32, pages: u32) -> String {
+        format!("Hoja {page} de {pages}. {}", self.print_true())
+    }
+
+    fn print_capitals(&self) -> &'static str {
+        "10 cm ARRIBA \u{b7} 4 in ABAJO \u{b7} IMPRIMIR AL 100 %"
+    }
+
+    fn blocks_listed(&self, counts: [u32; 4]) -> String {
+        let some = BLOCKS.into_iter().zip(counts).filter(|(_, count)| *count > 0);
+        some.map(|([one, many, _], count)| counted(count, one, many)).collect::<Vec<_>>().join(", ")
+    }
+
+    fn blocks_told(&self, counts: [u32; 4]) -> String {
+        let from = counts.iter().position(|count| *count > 0).unwrap_or(BLOCKS.len() - 1);
+        let told = BLOCKS.into_iter().zip(counts).skip(from).map(|([one, many, none], count)| match count {
+            0 => none.to_owned(),
+            _ => counted(count, one, many),
+        });
+        told.collect::<Vec<_>>().join(", ")
+    }
+
+    fn blocks_to_cut(&self, counts: [u32; 4]) -> String {
+        format!("{} para recortar", self.blocks_listed(counts))
+    }
+
+    fn cube_row(&self, count: usize) -> String {
+        format!("fila de {count} cubos")
+    }
+
+    fn card(&self, text: &str) -> String {
+        format!("tarjeta {text}")
+    }
+}
+
+fn single(style: &Style, value: u32) -> Option<(String, String)> {
+    let number = Number::new(value)?;
+    Some((style.numeral(number), style.words(number)))
+}
+
+impl WordBankWords for Spanish {
+    fn bank(&self, numbers: &[Number], style: &Style) -> Vec<BankGroup> {
+        let mut needed = BTreeSet::new();
+        for number in numbers {
+            needed.extend(style.words(*number).split(' ').map(str::to_owned));
+        }
+        let kinds: [(&'static str, Vec<u32>); 4] = [
+            ("Unidades", (0..=9).collect()),
+            ("Del diez al veintinueve", (10..=29).collect()),
+            ("Decenas", (3..=9).map(|n| n * 10).collect()),
+            ("Centenas y mil", (1..=9).map(|n| n * 100).chain([1_000]).collect()),
+        ];
+        let entries = |values: &[u32]| -> Vec<(String, String)> {
+            let mut words: Vec<(String, String)> = values.iter().filter_map(|n| single(style, *n)).collect();
+            // A hundred is cien by itself and ciento before anything else.
+            if values.contains(&100) {
+                words.insert(1, (style.numeral(Number::new(100).unwrap_or(Number::MIN)), "ciento".to_owned()));
+            }
+            words.retain(|(_, word)| needed.contains(word) || shortened(word).is_some_and(|short| needed.contains(short)));
+            words
+        };
+        let groups = kinds.into_iter().map(|(title, values)| BankGroup { title, words: entries(&values) });
+        groups.filter(|group| !group.words.is_empty()).collect()
+    }
+
+    fn bank_notes(&self, numbers: &[Number], style: &Style) -> Vec<String> {
+        let mut notes = Vec::new();
+        let joined = |number: &&Number| style.words(**number).contains(" y ");
+        if let Some(number) = numbers.iter().find(joined) {
+            let words = style.words(*number);
+            notes.push(format!("La «y» va solo entre las decenas y las unidades: {words}"));
+        }
+        let alone = |number: &&Number| (21..=29).contains(&(number.value() % 100));
+        if let Some(number) = numbers.iter().find(alone) {
+            let tail = usize::try_from(number.value() % 100).unwrap_or(21);
+            notes.push(format!("Del 21 al 29 se escribe en una sola palabra: {}", below_thirty(tail)));
+        }
+        notes
+    }
+}
+
+/// One before "mil" is written "un", and "veintiún" at the end of a larger number.
+fn shortened(word: &str) -> Option<&'static str> {
+    match word {
+        "uno" => Some("un"),
+        "veintiuno" => Some("veintiún"),
+        _ => None,
+    }
+}

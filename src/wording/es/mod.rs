@@ -1,0 +1,23 @@
+//! Spanish: every word on paper.
+//!
+//! Learners are addressed as `tú`, grown-ups as `usted`; whoever speaks to the class says `nosotros`, which every country
+//! uses. Terms are those that classrooms of several countries share; where they differ the file says what was chosen.
+
+mod checks;
+mod cover;
+mod cutting;
+mod forms;
+mod groups;
+mod keys;
+mod learner;
+mod numbers;
+mod phrases;
+mod plan;
+mod slips;
+mod stamps;
+mod ticket;
+mod titles;
+
+/// Spanish.
+#[derive(Debug)]
+pub struct Spanish;

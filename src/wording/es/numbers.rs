@@ -1,0 +1,157 @@
+//! What numbers, places and blocks are called in Spanish.
+//!
+//! Numbers from 0 to 999,999 are spelled as Unicode CLDR spells them (`%spellout-numbering`), which are the academy's rules:
+//! one word up to 30 and for each hundred, `y` only between tens and ones, `un` for one before `mil`, `cien` alone and
+//! before `mil`, else `ciento`. There is no second way with a joiner.
+//!
+//! Places are feminine, as in the mathematics programmes of Mexico and Spain (unidades, decenas, centenas, unidades de
+//! millar; from memory). Blocks are called as classrooms call them (common practice, no source): placa, barra, cubo.
+
+use super::Spanish;
+use crate::number::{Names, Place};
+use crate::wording::Breaks;
+
+/// The words for 0 to 29.
+const SMALL: [&str; 30] = [
+    "cero",
+    "uno",
+    "dos",
+    "tres",
+    "cuatro",
+    "cinco",
+    "seis",
+    "siete",
+    "ocho",
+    "nueve",
+    "diez",
+    "once",
+    "doce",
+    "trece",
+    "catorce",
+    "quince",
+    "dieciséis",
+    "diecisiete",
+    "dieciocho",
+    "diecinueve",
+    "veinte",
+    "veintiuno",
+    "veintidós",
+    "veintitrés",
+    "veinticuatro",
+    "veinticinco",
+    "veintiséis",
+    "veintisiete",
+    "veintiocho",
+    "veintinueve",
+];
+
+/// The words for whole tens from 30.
+const TENS: [&str; 7] = ["treinta", "cuarenta", "cincuenta", "sesenta", "setenta", "ochenta", "noventa"];
+
+/// The words for whole hundreds before something else.
+const HUNDREDS: [&str; 9] = [
+    "ciento",
+    "doscientos",
+    "trescientos",
+    "cuatrocientos",
+    "quinientos",
+    "seiscientos",
+    "setecientos",
+    "ochocientos",
+    "novecientos",
+];
+
+/// The words for tens and ones, and for ones after tens; used by the word bank too.
+pub(super) fn below_thirty(value: usize) -> &'static str {
+    SMALL[value]
+}
+
+impl Names for Spanish {
+    fn tag(&self) -> &'static str {
+        "es"
+    }
+
+    fn cardinal(&self, value: u32, _joined: bool) -> String {
+        let (thousands, rest) = (value / 1_000, value % 1_000);
+        let mut words: Vec<String> = Vec::new();
+        match thousands {
+            0 => {}
+            1 => words.push("mil".to_owned()),
+            // Before "mil" one loses its ending: veintiún mil, treinta y un mil.
+            _ => words.extend([shortened(&hundreds(thousands)), "mil".to_owned()]),
+        }
+        if rest > 0 || thousands == 0 {
+            words.push(hundreds(rest));
+        }
+        words.join(" ")
+    }
+
+    fn place(&self, place: Place) -> &'static str {
+        self.unit(place, 2)
+    }
+
+    fn unit(&self, place: Place, count: u32) -> &'static str {
+        let (one, many) = match place {
+            Place::Ones => ("unidad", "unidades"),
+            Place::Tens => ("decena", "decenas"),
+            Place::Hundreds => ("centena", "centenas"),
+            Place::Thousands => ("unidad de millar", "unidades de millar"),
+            Place::TenThousands => ("decena de millar", "decenas de millar"),
+            Place::HundredThousands => ("centena de millar", "centenas de millar"),
+        };
+        if count == 1 { one } else { many }
+    }
+
+    fn piece(&self, place: Place, count: u32) -> Option<&'static str> {
+        let (one, many) = match place {
+            Place::Ones => ("cubo", "cubos"),
+            Place::Tens => ("barra", "barras"),
+            Place::Hundreds => ("placa", "placas"),
+            Place::Thousands => ("bloque de mil", "bloques de mil"),
+            Place::TenThousands | Place::HundredThousands => return None,
+        };
+        Some(if count == 1 { one } else { many })
+    }
+
+    fn no_pieces(&self) -> &'static str {
+        "ningún bloque"
+    }
+
+    fn plus(&self) -> &'static str {
+        "más"
+    }
+}
+
+impl Breaks for Spanish {
+    fn holds_back(&self, word: &str) -> bool {
+        word == "mil"
+    }
+
+    fn holds_on(&self, word: &str) -> bool {
+        word == "y"
+    }
+}
+
+/// The words of 0 to 999.
+fn hundreds(value: u32) -> String {
+    let (hundreds, rest) = (value as usize / 100, value as usize % 100);
+    let tens = || match rest {
+        0..30 => SMALL[rest].to_owned(),
+        _ if rest.is_multiple_of(10) => TENS[rest / 10 - 3].to_owned(),
+        _ => format!("{} y {}", TENS[rest / 10 - 3], SMALL[rest % 10]),
+    };
+    match (hundreds, rest) {
+        (0, _) => tens(),
+        (1, 0) => "cien".to_owned(),
+        (_, 0) => HUNDREDS[hundreds - 1].to_owned(),
+        _ => format!("{} {}", HUNDREDS[hundreds - 1], tens()),
+    }
+}
+
+/// Words that end in one, before a noun: veintiún, treinta y un.
+fn shortened(words: &str) -> String {
+    if let Some(stem) = words.strip_suffix("veintiuno") {
+        return format!("{stem}veintiún");
+    }
+    words.strip_suffix("uno").map_or_else(|| words.to_owned(), |stem| format!("{stem}un"))
+}

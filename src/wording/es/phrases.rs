@@ -1,0 +1,135 @@
+//! The smallest parts of Spanish sentences.
+
+use super::Spanish;
+use crate::number::{Content, Names, Number, Place, Style};
+use crate::wording::Phrases;
+
+/// A noun with its count: "1 página", "3 páginas".
+pub(super) fn counted(count: u32, one: &str, many: &str) -> String {
+    format!("{count} {}", if count == 1 { one } else { many })
+}
+
+/// The same of a count of things that are held in memory.
+pub(super) fn many(count: usize, one: &str, several: &str) -> String {
+    counted(u32::try_from(count).unwrap_or(u32::MAX), one, several)
+}
+
+/// "a, b y c" of owned texts.
+pub(super) fn listed(items: &[String]) -> String {
+    Spanish.list(&items.iter().map(String::as_str).collect::<Vec<_>>())
+}
+
+/// "y", and "e" before the sound of i; but "y" before "hie".
+fn and(next: &str) -> &'static str {
+    let next = next.trim_start_matches(['\u{ab}', '\u{201c}']).to_lowercase();
+    let sounds = (next.starts_with('i') || next.starts_with('í') || next.starts_with("hi")) && !next.starts_with("hie");
+    if sounds { "e" } else { "y" }
+}
+
+/// "o", and "u" before the sound of o: "u once", "u 8".
+fn or(next: &str) -> &'static str {
+    let next = next.trim_start_matches(['\u{ab}', '\u{201c}']).to_lowercase();
+    let figures: String = next.chars().take_while(|c| !c.is_whitespace()).filter(char::is_ascii_digit).collect();
+    // Eight, eighty and eight hundred begin with o, and so do eleven and eleven thousand.
+    let spoken = figures.starts_with('8') || (figures.starts_with("11") && figures.len() % 3 == 2);
+    if spoken || next.starts_with('o') || next.starts_with("ho") { "u" } else { "o" }
+}
+
+fn joined(items: &[&str], word: fn(&str) -> &'static str) -> String {
+    match items {
+        [] => String::new(),
+        [one] => (*one).to_owned(),
+        [head @ .., last] => format!("{} {} {last}", head.join(", "), word(last)),
+    }
+}
+
+impl Phrases for Spanish {
+    fn list(&self, items: &[&str]) -> String {
+        joined(items, and)
+    }
+
+    fn either(&self, items: &[&str]) -> String {
+        joined(items, or)
+    }
+
+    fn small(&self, count: usize) -> String {
+        match count {
+            0 => "ninguna".to_owned(),
+            1 => "una".to_owned(),
+            2..=9 => super::numbers::below_thirty(count).to_owned(),
+            _ => count.to_string(),
+        }
+    }
+
+    fn capital(&self, text: &str) -> String {
+        let mut letters = text.chars();
+        letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    }
+
+    fn a_number(&self, number: Number, style: &Style) -> String {
+        format!("un {}", style.numeral(number))
+    }
+
+    fn units(&self, count: u32, place: Place) -> String {
+        format!("{count} {}", self.unit(place, count))
+    }
+
+    fn pieces(&self, count: u32, place: Place) -> Option<String> {
+        Some(format!("{count} {}", self.piece(place, count)?))
+    }
+
+    fn pieces_of(&self, number: Number) -> String {
+        let count = |place| u32::from(number.digit(place));
+        self.content(&Content::Blocks([Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones].map(count)))
+    }
+
+    fn learners(&self, count: u32) -> String {
+        counted(count, "estudiante", "estudiantes")
+    }
+
+    fn content(&self, content: &Content) -> String {
+        let Content::Blocks(counts) = content else { return content.text(self) };
+        let places = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones];
+        let shown = places.into_iter().zip(counts).filter(|(_, count)| **count > 0);
+        let shown: Vec<String> = shown.filter_map(|(place, count)| self.pieces(*count, place)).collect();
+        if shown.is_empty() { self.no_pieces().to_owned() } else { listed(&shown) }
+    }
+
+    fn columns(&self, places: &[Place]) -> String {
+        let each: Vec<String> = places.iter().map(|place| format!("de las {}", self.place(*place))).collect();
+        let lead = if places.len() == 1 { "la columna" } else { "las columnas" };
+        format!("{lead} {}", listed(&each))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    // The academy's rule on y/e and o/u (Nueva gramática de la lengua española, 31.2; from memory).
+    #[test]
+    fn conjunctions_change_before_their_own_sound() {
+        assert_eq!(Spanish.list(&["a", "b", "c"]), "a, b y c");
+        assert_eq!(Spanish.list(&["agua", "hierro"]), "agua y hierro");
+        assert_eq!(Spanish.list(&["agua", "intrusas"]), "agua e intrusas");
+        for (second, word) in [("8", "u"), ("80", "u"), ("811", "u"), ("11", "u"), ("110", "o"), ("111", "o"), ("7", "o")] {
+            assert_eq!(Spanish.either(&["6", second]), format!("6 {word} {second}"));
+        }
+        assert_eq!(Spanish.either(&["6", "11\u{202f}500"]), "6 u 11\u{202f}500");
+        assert_eq!(Spanish.either(&["unidades", "decenas"]), "unidades o decenas");
+    }
+
+    #[test]
+    fn nouns_agree_with_their_counts() {
+        let n = |value| Number::new(value).expect("in range");
+        assert_eq!(Spanish.pieces_of(n(406)), "4 placas y 6 cubos");
+        assert_eq!(Spanish.pieces_of(n(1_111)), "1 bloque de mil, 1 placa, 1 barra y 1 cubo");
+        assert_eq!(Spanish.pieces_of(n(0)), "ningún bloque");
+        assert_eq!(Spanish.units(1, Place::Tens), "1 decena");
+        assert_eq!(Spanish.columns(&[Place::Tens]), "la columna de las decenas");
+        assert_eq!(
+            Spanish.columns(&[Place::Tens, Place::Ones]),
+            "las columnas de las decenas y de las unidades"
+        );
+    }
+}

@@ -1,0 +1,195 @@
+//! What is done, in Spanish.
+
+use super::{form_plural, listed, numerals, rows, worth};
+use crate::number::{Number, Place};
+use crate::spec::SheetKind;
+use crate::wording::digits::empty;
+use crate::wording::es::Spanish;
+use crate::wording::es::phrases::counted;
+use crate::wording::plan::{Deed, Deeds};
+use crate::wording::{Phrases, Titles, Usage};
+
+fn minutes(count: u32) -> String {
+    counted(count, "minuto", "minutos")
+}
+
+impl Deeds for Spanish {
+    #[allow(clippy::too_many_lines, reason = "one arm a text")]
+    fn deed(&self, deed: &Deed, usage: &Usage<'_>) -> String {
+        let numeral = |n: Number| usage.style.numeral(n);
+        match deed {
+            Deed::WriteAndWait(n) => {
+                format!("Escriba {} donde todos lo vean. Espere un momento antes de decirlo.", numeral(*n))
+            }
+            Deed::Write(n) => format!("Escriba {} en el pizarrón.", numeral(*n)),
+            Deed::PointTo(n) => format!("Señale otra vez {}.", numeral(*n)),
+            Deed::ReadTogether => "Que la clase lo lea en voz alta, y después un solo estudiante.".to_owned(),
+            Deed::SayJoined(n) => {
+                format!("La «y» va solo entre decenas y unidades: {} es «{}».", numeral(*n), usage.style.words(*n))
+            }
+            Deed::Build { number, first } => {
+                let lead = if *first {
+                    "Que la clase lo arme".to_owned()
+                } else {
+                    format!("Escriba {} y ármenlo igual", numeral(*number))
+                };
+                format!("{lead}: {}", build(*number))
+            }
+            Deed::WriteColumns { number, mat, first } => columns(*number, *mat, *first, usage),
+            Deed::ShowDisplay(n) => {
+                format!("Muestre la lámina de {}. Los estudiantes la comparan con su trabajo.", numeral(*n))
+            }
+            Deed::LayCards(n) => {
+                let parts: Vec<String> =
+                    n.digits().filter(|(_, d)| *d > 0).map(|(place, _)| worth(*n, place, usage)).collect();
+                format!("Pongan las tarjetas {} una sobre otra, con los bordes derechos juntos.", listed(&parts))
+            }
+            Deed::FillRow(n) => {
+                format!("Busquen la fila de {} en la hoja de registro. Llénenla en común.", numeral(*n))
+            }
+            Deed::OwnFirstRow => {
+                "Cada quien llena la primera fila de su hoja de registro. Las filas son distintas para cada estudiante."
+                    .to_owned()
+            }
+            Deed::TopOfPage(n) => {
+                format!("Cada quien escribe {} arriba en la página. Trabájenlo en común.", numeral(*n))
+            }
+            Deed::PointToWordBank => {
+                "Señale el banco de palabras. De ahí se copian las palabras difíciles.".to_owned()
+            }
+            Deed::Alone(numbers) => format!(
+                "Los estudiantes hacen {} por su cuenta o en parejas. Recorra el salón y mire qué escriben.",
+                numerals(numbers, usage)
+            ),
+            Deed::PickOne { one } => format!(
+                "Cada estudiante elige un número más y hace lo mismo. {} y escuche.",
+                if *one { "Acérquese" } else { "Recorra el salón" }
+            ),
+            Deed::GiveSets(letters) if letters.len() > 1 => {
+                let letters: Vec<String> = letters.iter().map(ToString::to_string).collect();
+                format!("Dé un juego a cada estudiante. Los vecinos reciben letras distintas: {}.", listed(&letters))
+            }
+            Deed::GiveSets(_) => "Dé un juego a cada estudiante.".to_owned(),
+            Deed::CutStrips(pieces) => format!(
+                "Los estudiantes recortan por las líneas: {} cada uno. Las piezas de cada uno se quedan juntas.",
+                counted(*pieces, "pieza", "piezas")
+            ),
+            Deed::LeaveStrips => {
+                "Hoy no hay tiempo para recortar. Deje las tiras enteras para otro día.".to_owned()
+            }
+            Deed::RowsToday(count) => format!(
+                "Hay tiempo para {}. Las demás filas son para quien termine pronto o para otro día.",
+                rows(*count)
+            ),
+            Deed::OneKindFirst(form) => {
+                format!("Que coloquen una clase de tiras cada vez. Empiecen por: {}.", form_plural(*form, usage))
+            }
+            Deed::WriteAll(numbers) => {
+                format!("Escriba estos números en el pizarrón: {}.", numerals(numbers, usage))
+            }
+            Deed::DoneEarly { letters: true } => {
+                "Quien termina pronto revisa con su pareja, y después revisa un tablero de otra letra.".to_owned()
+            }
+            Deed::DoneEarly { letters: false } => {
+                "Quien termina pronto revisa con su pareja, y después ordena todos los números de menor a mayor.".to_owned()
+            }
+            Deed::Stretch => {
+                "A la mitad, deténgalos a todos. Que se levanten, se estiren y miren otra mesa.".to_owned()
+            }
+            Deed::StopStrips => "Detenga el trabajo. Todos lo miran, con las manos fuera de las tiras.".to_owned(),
+            Deed::StopPencils => "Detenga el trabajo. Lápices en la mesa, y todos lo miran.".to_owned(),
+            Deed::ShowRows => "Que dos o tres estudiantes muestren una fila y digan por qué está bien.".to_owned(),
+            Deed::SwapBoards(count) => format!(
+                "{}: las parejas cambian de lugar y se revisan el trabajo. Dicen por qué está bien cada fila.",
+                minutes(*count)
+            ),
+            Deed::PutInOrder(count) => {
+                format!("{}: cada estudiante escribe todos los números en orden, de menor a mayor.", minutes(*count))
+            }
+            Deed::MakeWrong(count) => format!(
+                "{}: cada estudiante escribe un número con un error. Su pareja descubre cuál es.",
+                minutes(*count)
+            ),
+            Deed::GuessMine(count) => format!(
+                "{}: un estudiante piensa un número y da pistas sobre cifras y posiciones. Los demás lo buscan.",
+                minutes(*count)
+            ),
+            Deed::OwnNumber(count) => format!(
+                "{}: cada estudiante elige un número y lo escribe de todas las maneras de esta clase. Su pareja revisa.",
+                minutes(*count)
+            ),
+            Deed::GiveChecks { several: true } => {
+                "Dé un control rápido a cada estudiante. Los vecinos reciben números distintos en el título.".to_owned()
+            }
+            Deed::GiveChecks { several: false } => "Dé un control rápido a cada estudiante.".to_owned(),
+            Deed::ReadAloud => {
+                "Lea en voz alta una pregunta a quien lo pida. No ayude con la respuesta.".to_owned()
+            }
+            Deed::QuestionsToday(1) => "Solo hay tiempo para la pregunta 1.".to_owned(),
+            Deed::QuestionsToday(count) => format!("Solo hay tiempo para las preguntas 1 a {count}."),
+            Deed::CountScissors(pairs) => format!("Cuente las tijeras al recogerlas: {pairs}, cerradas."),
+            Deed::BagStrips => "Las tiras van a los sobres con el nombre de cada estudiante.".to_owned(),
+            Deed::PutAway(kinds) => {
+                let names: Vec<&str> = kinds.iter().map(|kind| self.sheet_in_text(*kind, 2)).collect();
+                let small = if kinds.contains(&SheetKind::Blocks) {
+                    " Busquen piezas pequeñas debajo de las mesas."
+                } else {
+                    ""
+                };
+                format!("Vuelven a su lugar: {}.{small}", self.list(&names))
+            }
+            Deed::BlocksToTub => {
+                "Los bloques vuelven a la caja. Busquen piezas pequeñas debajo de las mesas.".to_owned()
+            }
+            Deed::CollectChecks(papers) => {
+                format!("Recoja los controles rápidos y cuéntelos: {papers}.")
+            }
+            Deed::NoteUndone => "Anote para el docente qué filas y preguntas quedaron sin hacer.".to_owned(),
+        }
+    }
+}
+
+/// "4 placas en la columna de las centenas y 6 cubos en la columna de las unidades. La columna de las decenas queda vacía."
+fn build(number: Number) -> String {
+    let parts: Vec<String> = number
+        .digits()
+        .filter(|(_, digit)| *digit > 0)
+        .filter_map(|(place, digit)| {
+            Some(format!("{} en {}", Spanish.pieces(digit.into(), place)?, Spanish.columns(&[place])))
+        })
+        .collect();
+    let put = match parts.len() {
+        0 => return "todo el tapete queda vacío.".to_owned(),
+        1 | 2 => listed(&parts),
+        // Every column named would make a sentence too long to say.
+        _ => format!("{}, cada cosa en su columna", Spanish.pieces_of(number)),
+    };
+    let empty = empty(number);
+    let stay = if empty.len() == 1 { "queda vacía" } else { "quedan vacías" };
+    if empty.is_empty() {
+        format!("{put}.")
+    } else {
+        format!("{put}. {} {stay}.", Spanish.capital(&Spanish.columns(&empty)))
+    }
+}
+
+fn columns(number: Number, mat: bool, first: bool, usage: &Usage<'_>) -> String {
+    let numeral = usage.style.numeral(number);
+    if !first {
+        return format!("Los estudiantes escriben {numeral} de la misma manera.");
+    }
+    match (mat, number.shows(Place::TenThousands)) {
+        (true, _) => format!("Los estudiantes escriben {numeral} en el tapete, una cifra en cada columna."),
+        (false, true) => format!(
+            "Dibuje dos cajas, miles y unidades, con tres columnas cada una. Los estudiantes escriben {numeral}, una cifra \
+             en cada columna."
+        ),
+        (false, false) => {
+            let columns = if number.len() == 1 { "columna" } else { "columnas" };
+            format!(
+                "Dibuje {} {columns}, una por posición. Los estudiantes escriben {numeral}, una cifra en cada una.",
+                Spanish.small(number.len())
+            )
+        }
+    }
+}

@@ -1,0 +1,189 @@
+//! The frame of a plan in Spanish.
+
+use super::form_plural;
+use crate::number::{Number, Slip};
+use crate::spec::{SheetKind, Version};
+use crate::wording::es::Spanish;
+use crate::wording::es::phrases::{counted, listed};
+use crate::wording::es::titles::is_feminine;
+use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard};
+use crate::wording::{Phrases, Slips, Titles, Tools, Usage};
+
+impl Frame for Spanish {
+    fn phase(&self, phase: Phase) -> &'static str {
+        match phase {
+            Phase::Opening => "Comienzo",
+            Phase::Building => "Armar los números modelo",
+            Phase::Guided => "Práctica en común",
+            Phase::Sorting => "Clasificar y emparejar",
+            Phase::Sharing => "Puesta en común",
+            Phase::Further => "Para seguir",
+            Phase::Exit => "Control rápido",
+            Phase::Clearing => "Recoger",
+        }
+    }
+
+    fn phase_again(&self, phase: Phase) -> String {
+        format!("{} (continúa)", self.phase(phase))
+    }
+
+    fn minutes(&self, count: u32) -> String {
+        counted(count, "minuto", "minutos")
+    }
+
+    fn min(&self, count: u32) -> String {
+        format!("{count} min")
+    }
+
+    fn plan_again(&self, title: &str) -> String {
+        format!("{title}: plan")
+    }
+
+    fn plan_note(&self, minutes: u32) -> String {
+        format!(
+            "Plan de clase, {}. Las líneas en negrita junto a una barra se dicen en voz alta. Los tiempos son minutos desde \
+             el comienzo.",
+            self.minutes(minutes)
+        )
+    }
+
+    fn aim(&self, aim: &Aim, usage: &Usage<'_>) -> String {
+        match aim {
+            Aim::Can(Standard::TensAndOnes) => "Puedo decir cuántas decenas y unidades tiene un número.".to_owned(),
+            Aim::Can(Standard::Hundreds) => {
+                "Puedo decir cuánto vale cada cifra de un número hasta mil.".to_owned()
+            }
+            Aim::Can(Standard::Thousands) => {
+                "Puedo decir cuánto vale cada cifra de un número de cuatro cifras.".to_owned()
+            }
+            Aim::Can(Standard::Periods) => {
+                "Puedo leer un número grande y decir cuánto vale cada cifra.".to_owned()
+            }
+            Aim::Match(forms) => {
+                let names: Vec<String> = forms.iter().map(|form| form_plural(*form, usage)).collect();
+                format!("Los estudiantes emparejan {} que muestran el mismo número.", listed(&names))
+            }
+            Aim::Build => "Los estudiantes arman un número y lo escriben de más de una manera.".to_owned(),
+        }
+    }
+
+    fn table(&self, laid: &[Laid], learners: u32) -> String {
+        let mut groups: Vec<(u32, Vec<String>)> = Vec::new();
+        for (share, what) in laid.iter().filter_map(of_each) {
+            let share = share.min(learners);
+            match groups.iter_mut().find(|(of, _)| *of == share) {
+                Some((_, all)) => all.push(what),
+                None => groups.push((share, vec![what])),
+            }
+        }
+        groups.sort_by_key(|(share, _)| *share);
+        let mut sentences: Vec<String> = Vec::new();
+        for (share, all) in &groups {
+            let lead = match (share, learners) {
+                (_, 1) => "Para el estudiante".to_owned(),
+                (1, _) => "Para cada estudiante".to_owned(),
+                (share, _) => format!("Por cada {} estudiantes", self.small(*share as usize)),
+            };
+            // Three things a sentence: a longer list is lost on whoever reads it while a class comes in.
+            for (k, some) in all.chunks(3).enumerate() {
+                let lead = if k == 0 { lead.as_str() } else { "También" };
+                sentences.push(format!("{lead}: {}.", listed(some)));
+            }
+        }
+        sentences.extend(laid.iter().filter_map(of_all).map(str::to_owned));
+        sentences.join(" ")
+    }
+
+    fn label_table(&self) -> &'static str {
+        "Mesa"
+    }
+
+    fn label_do(&self) -> &'static str {
+        "Haga"
+    }
+
+    fn label_say(&self) -> &'static str {
+        "Diga"
+    }
+
+    fn label_ask(&self) -> &'static str {
+        "Pregunte"
+    }
+
+    fn label_watch(&self) -> &'static str {
+        "Observe"
+    }
+
+    fn expect(&self, answer: &str) -> String {
+        format!("Respuesta: {answer}")
+    }
+
+    fn slip_named(&self, slip: Slip, letter: Option<char>) -> String {
+        let letter = letter.map(|letter| format!("{letter}, ")).unwrap_or_default();
+        format!("{letter}{}", self.slip_name(slip))
+    }
+
+    fn if_you_see(&self, shown: &str, of: Number, slip: &str, usage: &Usage<'_>) -> String {
+        format!("Si ve {shown} por {}: {slip}.", usage.style.numeral(of))
+    }
+
+    fn if_you_see_strip(&self, shown: &str, of: Number, slip: &str, set: Option<Version>, usage: &Usage<'_>) -> String {
+        let set = set.map(|set| format!(" (juego {set})")).unwrap_or_default();
+        format!("Si la tira {shown} está en la fila de {}{set}: {slip}.", usage.style.numeral(of))
+    }
+
+    fn if_you_see_choice(&self, check: u32, question: u32, letter: char, shown: &str, slip: &str) -> String {
+        format!("Control {check}, pregunta {question}, opción {letter}, {shown}: {slip}.")
+    }
+
+    fn thinking_and_next(&self, slip: Slip, tools: Tools) -> String {
+        format!("Piensa: {} Qué ayuda: {}", self.slip_thinking(slip), self.slip_next(slip, tools))
+    }
+
+    fn as_above(&self) -> &'static str {
+        "Explicado más arriba."
+    }
+}
+
+/// What lies before each learner, or before so many together, with its article; nothing for what is said in a sentence of its
+/// own.
+fn of_each(laid: &Laid) -> Option<(u32, String)> {
+    let mut share = 1;
+    let what = match *laid {
+        Laid::Sheet { sheet, pages, share: together } => {
+            share = together;
+            let one = Spanish.sheet_in_text(sheet, 1);
+            let article = if is_feminine(sheet) { "una" } else { "un" };
+            match (sheet, pages) {
+                (SheetKind::Blocks, _) => "un juego de bloques recortados".to_owned(),
+                (_, 1) => format!("{article} {one}"),
+                (SheetKind::Mat, _) => format!("{article} {one} con sus {pages} páginas unidas"),
+                (_, _) => format!("{article} {one} de {pages} páginas"),
+            }
+        }
+        Laid::CutStrips => "un montón de tiras cortadas".to_owned(),
+        Laid::UncutStrips(1) => "una página de tiras, tijeras".to_owned(),
+        Laid::UncutStrips(pages) => format!("{pages} páginas de tiras, tijeras"),
+        Laid::WholeStrips(1) => "una página de tiras, sin cortar".to_owned(),
+        Laid::WholeStrips(pages) => format!("{pages} páginas de tiras, sin cortar"),
+        Laid::TubBlocks => "bloques de base diez de la caja de la clase".to_owned(),
+        Laid::FoldedPaper => "papel doblado en una columna por posición".to_owned(),
+        Laid::Paper => "papel y un lápiz".to_owned(),
+        Laid::Pencils => "un lápiz".to_owned(),
+        Laid::Envelopes => "un sobre para las piezas".to_owned(),
+        Laid::Nothing | Laid::Display | Laid::Tally | Laid::AsTheyAre | Laid::OnlyPencils => return None,
+    };
+    Some((share, what))
+}
+
+/// What is said of the tables in a sentence of its own.
+fn of_all(laid: &Laid) -> Option<&'static str> {
+    match laid {
+        Laid::Nothing => Some("Nada todavía. Usted necesita un pizarrón."),
+        Laid::Display => Some("Nada todavía. Tenga a mano las láminas."),
+        Laid::Tally => Some("Para usted: la lista de la clase."),
+        Laid::AsTheyAre => Some("Todo queda como está."),
+        Laid::OnlyPencils => Some("Solo un lápiz. Usted tiene los controles rápidos."),
+        _ => None,
+    }
+}

@@ -1,0 +1,45 @@
+//! What a lesson plan says in Spanish.
+
+mod asked;
+mod deeds;
+mod frame;
+mod prepare;
+mod said;
+
+use super::Spanish;
+use super::phrases::listed;
+use crate::number::{Form, Number, Place};
+use crate::wording::{FormTitles, Usage, digits};
+
+/// The numerals of these numbers: "217, 366 y 207".
+fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
+    let numerals: Vec<String> = numbers.iter().map(|n| usage.style.numeral(*n)).collect();
+    listed(&numerals)
+}
+
+/// The first `count` of something: "la fila 1", "las filas 1 a 4".
+fn rows(count: u32) -> String {
+    if count == 1 { "la fila 1".to_owned() } else { format!("las filas 1 a {count}") }
+}
+
+/// What a digit in a place is worth, as a numeral: 400.
+fn worth(number: Number, place: Place, usage: &Usage<'_>) -> String {
+    digits::worth(number, place, usage.style)
+}
+
+/// How a number is written in a form: "en palabras", "en forma desarrollada", or "como" with the class's own word.
+pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
+    let own = match form {
+        Form::Numeral => "en cifras",
+        Form::Words => "en palabras",
+        Form::Expanded => "en forma desarrollada",
+        Form::Units => "por posiciones",
+        Form::Blocks => "con un dibujo",
+    };
+    usage.names.get(form).map_or_else(|| own.to_owned(), |name| format!("como «{name}»"))
+}
+
+/// Several of a form: "palabras", or the class's own word.
+fn form_plural(form: Form, usage: &Usage<'_>) -> String {
+    usage.names.get(form).map_or_else(|| Spanish.form_plural(form).to_owned(), |name| format!("«{name}»"))
+}

@@ -1,0 +1,144 @@
+//! What is done before the lesson, in Spanish.
+
+use super::{listed, rows};
+use crate::number::Number;
+use crate::spec::{SheetKind, Version};
+use crate::wording::digits::most;
+use crate::wording::es::Spanish;
+use crate::wording::es::phrases::counted;
+use crate::wording::es::titles::is_feminine;
+use crate::wording::plan::{Chore, Prepare, Short, Shortcut, Thing};
+use crate::wording::{Phrases, Titles, Usage};
+
+impl Prepare for Spanish {
+    fn before_title(&self) -> &'static str {
+        "Antes de la clase"
+    }
+
+    fn before_note(&self, minutes: u32) -> String {
+        format!("Unos {} para una persona. Los tiempos son aproximados.", counted(minutes, "minuto", "minutos"))
+    }
+
+    fn chore(&self, chore: &Chore, _usage: &Usage<'_>) -> String {
+        match chore {
+            Chore::Cut { sheet, copies, pages } => {
+                // Only blocks and cards are cut out, and their plurals need their own article.
+                let article = if matches!(sheet, SheetKind::Blocks | SheetKind::Board) { "los" } else { "las" };
+                format!(
+                    "Recorte {article} {}: {}, {} cada uno.",
+                    self.sheet_in_text(*sheet, 2),
+                    sets(*copies),
+                    counted(*pages, "página", "páginas")
+                )
+            }
+            Chore::Join { sheet, copies, pages } => format!(
+                "Recorte y una con cinta las {pages} páginas de cada {}: {copies} en total.",
+                self.sheet_in_text(*sheet, 1)
+            ),
+            Chore::Band(sets) => format!("Sujete o embolse cada juego, {sets} en total."),
+            Chore::CountOut(count, numbers) => {
+                format!("Cuente bloques de la caja: {}, cada uno con {}.", sets(*count), needed(numbers))
+            }
+            Chore::LayOut => "Ponga todo en una mesa aparte, un montón de cada cosa.".to_owned(),
+            Chore::CountScissors(pairs) => format!("Cuente las tijeras: {pairs}."),
+            Chore::Display(pages) => {
+                format!("Tenga listas {} para la pared o la cámara de documentos.", counted(*pages, "lámina", "láminas"))
+            }
+        }
+    }
+
+    fn shortcut_title(&self) -> &'static str {
+        "Si no hubo tiempo"
+    }
+
+    fn shortcut(&self, shortcut: Shortcut) -> &'static str {
+        match shortcut {
+            Shortcut::DrawBlocks { thousands: true, .. } => {
+                "Sin bloques recortados: se dibujan. Una caja es un millar, un cuadrado una centena, una raya una decena, un \
+                 punto una unidad."
+            }
+            Shortcut::DrawBlocks { hundreds: true, .. } => {
+                "Sin bloques recortados: se dibuja un cuadrado por centena, una raya por decena, un punto por unidad."
+            }
+            Shortcut::DrawBlocks { .. } => {
+                "Sin bloques recortados: se dibuja una raya por decena, un punto por unidad."
+            }
+            Shortcut::SideBySide => "Tapetes sin unir: ponga las páginas una al lado de otra.",
+            Shortcut::WriteParts => {
+                "Sin tarjetas recortadas: escriba las partes una debajo de otra, unidades bajo unidades, y súmelas."
+            }
+        }
+    }
+
+    fn thing(&self, thing: &Thing) -> (String, String) {
+        let juegos = |count: u32| if count == 1 { "juego" } else { "juegos" };
+        match thing {
+            Thing::Sheet { sheet, copies, pages, share, letters } => {
+                let what = match sheet {
+                    SheetKind::Blocks => format!("{} de bloques recortados", juegos(*copies)),
+                    SheetKind::Strips => format!("{} de tiras", juegos(*copies)),
+                    SheetKind::Layered => format!("{} de tarjetas superpuestas", juegos(*copies)),
+                    kind => self.sheet_in_text(*kind, *copies).to_owned(),
+                };
+                // A set is masculine; a sheet may not be.
+                let feminine = is_feminine(*sheet) && !matches!(sheet, SheetKind::Blocks | SheetKind::Strips);
+                let (one, each) = if feminine { ("una", "cada una") } else { ("uno", "cada uno") };
+                let mut notes = Vec::new();
+                if *share > 1 {
+                    notes.push(format!("{one} por cada {share} estudiantes"));
+                }
+                if *pages > 1 {
+                    notes.push(format!("{} {each}", counted(*pages, "página", "páginas")));
+                }
+                if letters.len() > 1 {
+                    notes.push(format!("letras {}", listed(&letters.iter().map(Version::to_string).collect::<Vec<_>>())));
+                }
+                (what, notes.join(", "))
+            }
+            Thing::TubBlocks(sets, numbers) => (
+                format!("{} de bloques de la caja de la clase", juegos(*sets)),
+                format!("cada uno con {}", needed(numbers)),
+            ),
+            Thing::Envelopes(count) => {
+                (if *count == 1 { "sobre" } else { "sobres" }.to_owned(), "para las tiras".to_owned())
+            }
+            Thing::Scissors(_) => ("tijeras".to_owned(), "de punta redonda".to_owned()),
+            Thing::Pencils(count) => (if *count == 1 { "lápiz" } else { "lápices" }.to_owned(), String::new()),
+        }
+    }
+
+    fn short(&self, short: &Short) -> String {
+        let Short { minutes, models, rows: (done, all), written, together, questions } = *short;
+        let mut parts = Vec::new();
+        if models > 0 {
+            parts.push(format!("armar {}", counted(models, "número modelo", "números modelo")));
+        }
+        if together {
+            parts.push("hacer uno en común".to_owned());
+        }
+        if done > 0 {
+            let which = if done == all { "todas las filas".to_owned() } else { rows(done) };
+            parts.push(if written { format!("escribir {which} sin recortar") } else { format!("emparejar {which}") });
+        }
+        if questions.1 > 0 {
+            parts.push(if questions.0 == questions.1 {
+                "control rápido".to_owned()
+            } else {
+                format!("{} del control rápido", counted(questions.0, "pregunta", "preguntas"))
+            });
+        }
+        format!("Si quedan {}: {}.", counted(minutes, "minuto", "minutos"), parts.join(", "))
+    }
+}
+
+/// "1 juego", "26 juegos".
+fn sets(count: u32) -> String {
+    counted(count, "juego", "juegos")
+}
+
+/// The blocks that build any of these numbers, one at a time: the largest count of each place.
+fn needed(numbers: &[Number]) -> String {
+    let parts: Vec<String> =
+        most(numbers).into_iter().filter_map(|(place, count)| Spanish.pieces(count, place)).collect();
+    if parts.is_empty() { "nada dentro".to_owned() } else { listed(&parts) }
+}

@@ -1,0 +1,123 @@
+//! What is said aloud, in Spanish.
+//!
+//! Whoever speaks to the class says "nosotros": it is right in every country, with `ustedes` as with `vosotros`.
+
+use super::{in_form, listed, rows, worth};
+use crate::number::{Form, Number, Place};
+use crate::wording::es::Spanish;
+use crate::wording::plan::{Said, Speech};
+use crate::wording::{FormTitles, Phrases, Usage};
+
+impl Speech for Spanish {
+    fn say(&self, said: &Said, usage: &Usage<'_>) -> String {
+        let numeral = |n: Number| usage.style.numeral(n);
+        match said {
+            Said::SameDigitIdea => {
+                "La misma cifra puede valer distinto. Depende de su posición. Eso es lo que buscamos hoy.".to_owned()
+            }
+            Said::PlaceIdea => {
+                "El lugar de una cifra nos dice cuánto vale. Eso es lo que buscamos hoy.".to_owned()
+            }
+            Said::PeriodIdea => "Los números grandes van en grupos de tres cifras: primero los miles, luego las \
+                                 unidades. Leemos un grupo, decimos su nombre y leemos el siguiente."
+                .to_owned(),
+            Said::WaysIdea => "Hoy mostramos un número de distintas maneras.".to_owned(),
+            Said::DigitsIdea => "Hoy mostramos cuánto vale cada cifra de un número.".to_owned(),
+            Said::Repeats(n, digit) => {
+                let worths: Vec<String> = n
+                    .digits()
+                    .filter(|(_, d)| d == digit)
+                    .map(|(place, _)| worth(*n, place, usage))
+                    .collect();
+                format!(
+                    "En {} el {digit} aparece {} veces. De izquierda a derecha vale {}.",
+                    numeral(*n),
+                    self.small(worths.len()),
+                    listed(&worths)
+                )
+            }
+            Said::Teen(n) => {
+                let tail = Number::new(n.value() % 100).unwrap_or(*n);
+                let (name, ones) =
+                    (usage.style.words(tail), self.units(tail.digit(Place::Ones).into(), Place::Ones));
+                if tail == *n {
+                    format!("{} es 1 decena y {ones}.", self.capital(&name))
+                } else {
+                    format!("{} termina en {name}. Eso es 1 decena y {ones}.", numeral(*n))
+                }
+            }
+            Said::HowManyOfWhat => {
+                "Así que una cifra dice cuántos, y su posición dice cuántos de qué.".to_owned()
+            }
+            Said::Draw(n) => draw(*n),
+            Said::Scissors => {
+                "Nos sentamos para recortar. Solo recortamos papel. Pasamos las tijeras cerradas, por el mango.".to_owned()
+            }
+            Said::FindStrips(given, some) => {
+                let row = match some {
+                    None => "Cada fila del tablero muestra".to_owned(),
+                    Some(1) => "La fila 1 del tablero muestra".to_owned(),
+                    Some(count) => format!("{} del tablero muestran", self.capital(&rows(*count))),
+                };
+                format!("{row} {}. Buscamos las tiras que muestran el mismo número.", one(*given, usage))
+            }
+            Said::LayStrips => "Ponemos cada tira en una casilla de su fila.".to_owned(),
+            Said::WriteBoxes(None) => {
+                "Miramos cada fila. Escribimos el mismo número en las otras casillas.".to_owned()
+            }
+            Said::WriteBoxes(Some(count)) => {
+                format!("Miramos solo {}. Escribimos el mismo número en las otras casillas.", rows(*count))
+            }
+            Said::StripsInRows => "Ponemos en una fila todas las tiras que muestran el mismo número.".to_owned(),
+            Said::LetterStrips => {
+                "No recortamos. Damos una letra a cada número y la escribimos en todas las tiras que lo muestran.".to_owned()
+            }
+            Said::WriteAgain(forms) => {
+                let names: Vec<String> = forms.iter().map(|form| in_form(*form, usage)).collect();
+                format!("Escribimos otra vez cada número {}.", listed(&names))
+            }
+            Said::SomeFitNoRow => {
+                "Algunas tiras no van en ninguna fila. Las apartamos y buscamos qué tienen mal.".to_owned()
+            }
+            Said::CheckRules { marks, writes } => match (marks, writes) {
+                (true, false) => {
+                    "Escribimos el nombre. Cada quien trabaja solo. Marcamos la respuesta que creemos correcta.".to_owned()
+                }
+                (false, _) => {
+                    "Escribimos el nombre. Cada quien trabaja solo. Escribimos las respuestas en las líneas.".to_owned()
+                }
+                (true, true) => "Escribimos el nombre. Cada quien trabaja solo. Marcamos la respuesta correcta o la \
+                                 escribimos en la línea."
+                    .to_owned(),
+            },
+            Said::CheckAloud => {
+                "Escribimos el nombre. Yo pregunto y cada quien escribe sus respuestas.".to_owned()
+            }
+        }
+    }
+}
+
+/// How to draw a number by hand: only the marks that it needs.
+fn draw(number: Number) -> String {
+    let mark = |place: Place| match place {
+        Place::Ones => Some("un punto por cada unidad"),
+        Place::Tens => Some("una raya por cada decena"),
+        Place::Hundreds => Some("un cuadrado por cada centena"),
+        Place::Thousands => Some("una caja por cada millar"),
+        Place::TenThousands | Place::HundredThousands => None,
+    };
+    let needed: Vec<&str> =
+        number.digits().filter(|(_, digit)| *digit > 0).filter_map(|(place, _)| mark(place)).collect();
+    if needed.is_empty() {
+        return "No dibujamos nada, porque 0 quiere decir ninguno.".to_owned();
+    }
+    format!("Dibujamos {}.", Spanish.list(&needed))
+}
+
+/// What a row shows: "un número en cifras", or the class's own word for the form.
+fn one(form: Form, usage: &Usage<'_>) -> String {
+    match usage.names.get(form) {
+        Some(name) => format!("«{name}»"),
+        None => Spanish.form_one(form).to_owned(),
+    }
+}

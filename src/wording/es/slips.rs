@@ -1,0 +1,124 @@
+//! What is said of slips in Spanish.
+
+use super::Spanish;
+use crate::number::Slip;
+use crate::wording::{Slips, Tools};
+
+impl Slips for Spanish {
+    fn slip_name(&self, slip: Slip) -> &'static str {
+        match slip {
+            Slip::ZeroDropped => "cero omitido",
+            Slip::ZeroMoved => "cero cambiado de lugar",
+            Slip::TeenTy => "dieci- y decena confundidos",
+            Slip::TeenReversed => "cifras del dieci- invertidas",
+            Slip::SideBySide => "partes una tras otra",
+            Slip::BigPartThenRest => "parte mayor, luego el resto",
+            Slip::HalfOverwritten => "ceros a medio tapar",
+            Slip::PlaceWordWritten => "cien o mil escrito",
+            Slip::FaceValue => "cifras como unidades",
+            Slip::CountedAlike => "bloques contados por igual",
+            Slip::PlaceOff => "posición vecina",
+            Slip::ReadInPieces => "leído por partes",
+            Slip::FromTheOnes => "comparado por las unidades",
+            Slip::TensOnesSwapped => "decenas y unidades cambiadas",
+            Slip::HundredsTensSwapped => "centenas y decenas cambiadas",
+            Slip::Reversed => "cifras al revés",
+        }
+    }
+
+    fn slip_thinking(&self, slip: Slip) -> &'static str {
+        match slip {
+            Slip::ZeroDropped => "El cero no vale nada, así que no hace falta escribirlo ni contarlo.",
+            Slip::ZeroMoved => "El número lleva un cero, pero da igual en qué lugar.",
+            Slip::TeenTy => "Las palabras suenan parecido, así que dicen lo mismo.",
+            Slip::TeenReversed => "La palabra se escribe con sus cifras en el orden contrario.",
+            Slip::SideBySide => "Cada parte se escribe entera, una al lado de otra.",
+            Slip::BigPartThenRest => "La parte mayor se escribe entera y el resto va detrás.",
+            Slip::HalfOverwritten => "El resto tapa los ceros de la parte mayor, pero queda un cero de más.",
+            Slip::PlaceWordWritten => "Las palabras cien y mil se oyen como números, así que también se escriben.",
+            Slip::FaceValue => "Cada cifra cuenta unidades, esté donde esté.",
+            Slip::CountedAlike => "Cada bloque cuenta uno, sea del tamaño que sea.",
+            Slip::PlaceOff => "Una cifra cuenta según su posición, pero esta se cuenta en la de al lado.",
+            Slip::ReadInPieces => "Un número largo se corta en otros más cortos y cada uno se lee solo.",
+            Slip::FromTheOnes => "Los números se comparan desde la derecha: decide la última cifra mayor.",
+            Slip::TensOnesSwapped => "Conoce las cifras, pero no cuál cuenta decenas y cuál unidades.",
+            Slip::HundredsTensSwapped => "Conoce las cifras, pero no cuál cuenta centenas y cuál decenas.",
+            Slip::Reversed => "Las cifras están bien, pero el número se escribe de derecha a izquierda.",
+        }
+    }
+
+    fn slip_next(&self, slip: Slip, tools: Tools) -> &'static str {
+        let Tools { mat, blocks, cards } = tools;
+        match slip {
+            Slip::ZeroDropped if mat && blocks => {
+                "Arme el número en el tapete, señale la columna vacía y escriba 0 en ella."
+            }
+            Slip::ZeroDropped => "Escriba las cifras bajo los nombres de sus posiciones y busque la que queda vacía.",
+            Slip::ZeroMoved if blocks => {
+                "Arme el número y la respuesta del estudiante, y pregunte qué piezas faltan en cada uno."
+            }
+            Slip::ZeroMoved => {
+                "Escriba la respuesta debajo del número y pregunte qué posición está vacía en cada uno."
+            }
+            Slip::TeenTy if blocks => {
+                "Diga despacio las dos palabras, arme los dos números con barras y cubos, y compárelos."
+            }
+            Slip::TeenTy => {
+                "Diga despacio las dos palabras, dibuje una raya por decena y un punto por unidad, y compare."
+            }
+            Slip::TeenReversed if blocks => "Arme el número con una barra y cubos; escriba primero la cifra de la barra.",
+            Slip::TeenReversed => "Dibuje una raya y puntos; escriba primero la cifra de la raya.",
+            Slip::SideBySide if cards => {
+                "Ponga las tarjetas una sobre otra, de modo que cada parte menor tape los ceros de debajo."
+            }
+            Slip::SideBySide => "Escriba las partes una debajo de otra, unidades bajo unidades, y súmelas.",
+            Slip::BigPartThenRest if cards => {
+                "Ponga las tarjetas del resto sobre la tarjeta mayor y lea el resultado."
+            }
+            Slip::BigPartThenRest => "Escriba el resto debajo de la parte mayor, unidades bajo unidades, y súmelos.",
+            Slip::HalfOverwritten if mat => {
+                "Cuente las columnas del tapete y las cifras escritas: una cifra por columna."
+            }
+            Slip::HalfOverwritten => {
+                "Nombre las posiciones desde la izquierda y cuente las cifras: una cifra por posición."
+            }
+            Slip::PlaceWordWritten if mat => {
+                "Muestre que cien y mil nombran columnas del tapete; solo se escribe cuántos hay en cada columna."
+            }
+            Slip::PlaceWordWritten => {
+                "Diga que cien y mil nombran posiciones; solo se escribe cuántos hay en cada posición."
+            }
+            Slip::FaceValue if blocks => {
+                "Pregunte qué bloques representa cada cifra y ponga una barra junto a un cubo para comparar."
+            }
+            Slip::FaceValue => "Señale una cifra tras otra y pregunte cada vez: ¿cuántos de qué?",
+            Slip::CountedAlike if blocks => {
+                "Ponga diez cubos junto a una barra y cuente el dibujo: primero los bloques mayores, cada uno por su valor."
+            }
+            Slip::CountedAlike => {
+                "Cuente el dibujo en voz alta: primero los bloques mayores, cada uno por su valor."
+            }
+            Slip::PlaceOff if blocks => {
+                "Nombre en voz alta las posiciones desde las unidades, con un dedo en cada cifra, y arme el número."
+            }
+            Slip::PlaceOff => "Nombre en voz alta las posiciones desde las unidades, con un dedo en cada cifra.",
+            Slip::FromTheOnes if blocks => {
+                "Arme los dos números y compare primero los bloques mayores, después los siguientes."
+            }
+            Slip::FromTheOnes => "Escriba los dos números uno debajo de otro y compare primero la posición mayor.",
+            Slip::ReadInPieces => {
+                "Tape todo menos la primera cifra, dígala con su posición y lea el resto como un solo número."
+            }
+            Slip::TensOnesSwapped if blocks => {
+                "Arme el número y la respuesta con barras y cubos, y pregunte cuál tiene más decenas."
+            }
+            Slip::TensOnesSwapped => "Escriba la respuesta debajo del número y pregunte cuál tiene más decenas.",
+            Slip::HundredsTensSwapped if blocks => {
+                "Arme el número y la respuesta con placas y barras, y pregunte cuál tiene más centenas."
+            }
+            Slip::HundredsTensSwapped => "Escriba la respuesta debajo del número y pregunte cuál tiene más centenas.",
+            Slip::Reversed if mat => "Señale el extremo izquierdo del tapete y escriba primero la posición mayor.",
+            Slip::Reversed => "Nombre las posiciones desde la izquierda y escriba primero la mayor.",
+        }
+    }
+}

@@ -1,0 +1,297 @@
+//! What the job ticket says in Spanish.
+
+use super::Spanish;
+use super::phrases::{counted, listed, many};
+use crate::number::Names;
+use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock, Version};
+use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
+use crate::wording::{Phrases, Titles};
+
+pub(super) fn sheets(count: usize) -> String {
+    many(count, "hoja", "hojas")
+}
+
+pub(super) fn piles(count: usize) -> String {
+    many(count, "pila", "pilas")
+}
+
+/// What pieces are called beside others: "tiras", "bloques: placas".
+pub(super) fn pieces(pieces: PiecesCut) -> String {
+    match pieces {
+        PiecesCut::Strips => "tiras".to_owned(),
+        PiecesCut::Cards(_) => format!("tarjetas superpuestas: {}", piece_word(pieces)),
+        PiecesCut::Flats | PiecesCut::RodsAndCubes => format!("bloques: {}", piece_word(pieces)),
+    }
+}
+
+/// The pieces alone: "placas".
+pub(super) fn piece_word(pieces: PiecesCut) -> &'static str {
+    match pieces {
+        PiecesCut::Strips => "tiras",
+        PiecesCut::Flats => "placas",
+        PiecesCut::RodsAndCubes => "barras y cubos",
+        PiecesCut::Cards(place) => Spanish.place(place),
+    }
+}
+
+/// "tapete de valor posicional y banco de palabras".
+fn titles(kinds: &[SheetKind]) -> String {
+    listed(&kinds.iter().map(|kind| Spanish.sheet_title(*kind).to_lowercase()).collect::<Vec<_>>())
+}
+
+impl TicketWords for Spanish {
+    fn requested(&self) -> &'static str {
+        "Pedido por __________________ Entregar a __________________ Para el ________________"
+    }
+
+    fn actual_size(&self) -> &'static str {
+        "Imprimir a tamaño real: escala ninguna, 100 %. No ajustar a la página."
+    }
+
+    fn class_sets(&self, learners: u32, asked: u32, extra: u32, versions: usize) -> String {
+        let spare = |count| counted(count, "juego de repuesto", "juegos de repuesto");
+        let mut text = format!("Juegos para {}", self.learners(learners));
+        if asked > 0 {
+            text = format!("{text} y {}", spare(asked));
+        }
+        if extra > 0 {
+            text = format!("{text}, con {} más que no {} ninguna hoja en las pilas", spare(extra), gasta(extra));
+        }
+        if versions > 1 { format!("{text}, en {versions} versiones.") } else { format!("{text}.") }
+    }
+
+    fn print_title(&self) -> &'static str {
+        "Qué imprimir"
+    }
+
+    fn load(&self, count: usize, stocks: &[(Stock, usize)], paper: Paper) -> String {
+        let loads: Vec<String> =
+            stocks.iter().map(|(stock, count)| format!("{count} de {}", self.stock_name(*stock))).collect();
+        format!(
+            "Cargar {} en total: {}. Tamaño del papel: {}.",
+            sheets(count),
+            listed(&loads),
+            self.paper_size(paper)
+        )
+    }
+
+    fn files_heads(&self) -> [&'static str; 6] {
+        ["Archivo", "Material", "Hojas", "Impresiones", "Caras", "Tinta"]
+    }
+
+    fn stock_weights(&self, stock: Stock) -> &'static str {
+        match stock {
+            Stock::Paper => "papel, 75\u{2013}90 g/m\u{b2} o 20\u{2013}24 lb bond",
+            Stock::Card => "cartulina, 160\u{2013}200 g/m\u{b2} o de 65 lb cover a 110 lb index",
+        }
+    }
+
+    fn stock_name(&self, stock: Stock) -> &'static str {
+        match stock {
+            Stock::Paper => "papel",
+            Stock::Card => "cartulina",
+        }
+    }
+
+    fn paper_size(&self, paper: Paper) -> &'static str {
+        match paper {
+            Paper::Letter => "carta, 8.5 por 11 in (216 por 279 mm)",
+            Paper::Legal => "legal, 8.5 por 14 in (216 por 356 mm)",
+            Paper::Tabloid => "doble carta (tabloide), 11 por 17 in (279 por 432 mm)",
+            Paper::A4 => "A4, 210 por 297 mm (8.3 por 11.7 in)",
+            Paper::A3 => "A3, 297 por 420 mm (11.7 por 16.5 in)",
+        }
+    }
+
+    fn sides_printed(&self, sides: PrintSides) -> &'static str {
+        match sides {
+            PrintSides::One => "una cara",
+            PrintSides::Two(Edge::Long) => "dos caras, girar por el borde largo",
+            PrintSides::Two(Edge::Short) => "dos caras, girar por el borde corto",
+        }
+    }
+
+    fn ink_name(&self, colour: bool) -> &'static str {
+        if colour { "color" } else { "negro" }
+    }
+
+    fn kept(&self, kept: bool) -> &'static str {
+        if kept { "se guarda" } else { "se gasta" }
+    }
+
+    fn proof_first(&self) -> &'static str {
+        "La hoja 1 de cada archivo es una prueba: imprímala sola y mírela. Después imprima una vez el resto del archivo y \
+         conserve su orden: ya contiene todas las copias."
+    }
+
+    fn where_title(&self) -> &'static str {
+        "Qué está dónde"
+    }
+
+    fn where_heads(&self) -> [&'static str; 5] {
+        ["Archivo", "Hojas", "Páginas", "Qué es", "Después"]
+    }
+
+    fn file_part(&self, part: FilePart<'_>) -> String {
+        match part {
+            FilePart::Proof => "prueba: se imprime primero".to_owned(),
+            FilePart::Kits(kinds, kits) => format!("{} para {}", titles(kinds), many(kits, "juego", "juegos")),
+            FilePart::Piles(count) => format!("tiras en {}", piles(count)),
+            FilePart::Checks => "controles rápidos, uno para cada estudiante".to_owned(),
+            FilePart::Packets(kinds, learners) => {
+                format!("{} de {}", many(learners, "paquete", "paquetes"), titles(kinds))
+            }
+        }
+    }
+
+    fn kits_at_hand(&self, file: &str, pages: Option<&str>) -> String {
+        match pages {
+            Some(pages) => format!("{file}: si la clase todavía tiene sus juegos, imprima solo las páginas 1 y {pages}."),
+            None => format!("{file}: si la clase todavía tiene sus juegos, deje fuera este archivo."),
+        }
+    }
+
+    fn print_again(&self, file: &str, learners: &[(usize, String)], more: bool) -> String {
+        let listed: Vec<String> = learners.iter().map(|(number, pages)| format!("{number}: {pages}")).collect();
+        let more = if more { ", y así los demás" } else { "" };
+        format!(
+            "{file}: para imprimir otra vez el paquete de un estudiante, use estas páginas. Estudiante {}{more}.",
+            listed.join(" \u{b7} ")
+        )
+    }
+
+    fn checks_title(&self) -> &'static str {
+        "Cortar los controles rápidos"
+    }
+
+    fn checks_cut(&self, count: usize, cuts: usize) -> String {
+        format!(
+            "{}, {} en cada una, todas iguales: córtelas como una sola pila. Cualquier control sirve para cualquier \
+             estudiante.",
+            sheets(count),
+            self.straight_cuts(cuts)
+        )
+    }
+
+    fn teacher_cuts(&self) -> (&'static str, [&'static str; 3]) {
+        (
+            "No es tarea de quien copia: lo cortan el docente o un ayudante antes de la clase",
+            ["Hoja", "Por cortar", "Resultan"],
+        )
+    }
+
+    fn learners_cut(&self) -> (&'static str, [&'static str; 3]) {
+        ("No cortar: lo hacen los estudiantes", ["Hoja", "Cada estudiante recibe", "Cortes"])
+    }
+
+    fn sheets(&self, count: usize) -> String {
+        sheets(count)
+    }
+
+    fn pages(&self, count: usize) -> String {
+        many(count, "página", "páginas")
+    }
+
+    fn straight_cuts(&self, count: usize) -> String {
+        many(count, "corte recto", "cortes rectos")
+    }
+
+    fn kits_of(&self, kits: u32, pieces: usize) -> String {
+        format!("{}, {} cada uno", counted(kits, "juego", "juegos"), many(pieces, "pieza", "piezas"))
+    }
+
+    fn file_missing_title(&self) -> &'static str {
+        "Si falta un archivo"
+    }
+
+    fn copy_masters(&self, sets: &[(SheetKind, Option<Version>, String, bool, u32)]) -> String {
+        let said = sets.iter().map(|(kind, version, pages, single, copies)| {
+            let of = if *single { "página" } else { "páginas" };
+            let version = version.map(|version| format!(" {version}")).unwrap_or_default();
+            format!("{}{version}: {of} {pages} \u{d7} {copies}", self.sheet_title(*kind).to_lowercase())
+        });
+        let said = said.collect::<Vec<_>>().join(" \u{b7} ");
+        format!("Copie de teacher.pdf a tamaño real, tantas veces cada una. {}.", self.capital(&said))
+    }
+
+    fn save_title(&self) -> &'static str {
+        "Menos hojas la próxima vez"
+    }
+
+    fn save_sharing(&self, kind: SheetKind, learners: u32, count: usize) -> String {
+        let title = self.sheet_title(kind).to_lowercase();
+        format!("compartir {title} entre {learners} estudiantes: {} menos", sheets(count))
+    }
+
+    fn save_spares(&self, count: usize) -> String {
+        format!("no hacer juegos de repuesto: {} menos", sheets(count))
+    }
+
+    fn save_kits(&self, count: usize) -> String {
+        format!("usar otra vez estos juegos: {} menos", sheets(count))
+    }
+
+    fn done_title(&self) -> &'static str {
+        "Para marcar"
+    }
+
+    fn done(&self, done: Done<'_>) -> String {
+        match done {
+            Done::Proof => "Prueba de cada archivo: las dos líneas miden lo que dicen y el marco está entero.".to_owned(),
+            Done::ProofBack => {
+                "Prueba vista a contraluz: el círculo del reverso queda alrededor de la cruz del frente.".to_owned()
+            }
+            Done::Printed(file, count, stock, both) => {
+                let two = if both { ", por las dos caras" } else { "" };
+                format!("{file} impreso: {} de {}{two}.", sheets(count), self.stock_name(stock))
+            }
+            Done::Cut(what, cuts, count) => format!(
+                "{}: {} en cada una de {}.",
+                self.capital(&pieces(what)),
+                many(cuts, "corte hecho", "cortes hechos"),
+                piles(count)
+            ),
+            Done::Banded(sets) => format!(
+                "{sets} juegos de tiras sujetos, cada uno con su banda encima, en el orden de los números de los estudiantes."
+            ),
+            Done::Packets => "Paquetes en el orden de impresión, un estudiante tras otro; sin grapas, para poder extender \
+                              las páginas."
+                .to_owned(),
+        }
+    }
+
+    fn shapes_on_backs(&self) -> &'static str {
+        "Las figuras del reverso de las tiras son para que los estudiantes se corrijan: todas las tiras de una fila llevan la \
+         misma figura. No son un error de impresión."
+    }
+
+    fn guillotine(&self) -> (&'static str, &'static str) {
+        (
+            "Cuidado con la guillotina",
+            "Solo adultos capacitados, y primero las reglas de este lugar de trabajo. La protección siempre puesta. Mesa \
+             plana y firme. Los dedos detrás de la guía; ropa suelta y pelo recogidos. Nunca más hojas de las que admite la \
+             máquina: si hace falta, divida la pila y vuelva a ordenar las partes. Al terminar, asegure la cuchilla abajo.",
+        )
+    }
+
+    fn software_title(&self) -> &'static str {
+        "Para el programa de impresión"
+    }
+
+    fn attributes(&self, list: &str) -> String {
+        format!("Atributos IPP de todos los archivos: copies: 1 \u{b7} {list}.")
+    }
+
+    fn commands(&self) -> &'static str {
+        "Listo para ejecutar donde están los archivos (añada -d y el nombre de la impresora si no es la habitual):"
+    }
+
+    fn file_head(&self) -> &'static str {
+        "Archivo"
+    }
+}
+
+/// The verb for so many spare sets.
+const fn gasta(count: u32) -> &'static str {
+    if count == 1 { "gasta" } else { "gastan" }
+}
