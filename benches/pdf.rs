@@ -186,7 +186,7 @@ fn learner(learner: usize, furniture: &Furniture) -> [Page; 3] {
 
 /// The file of a class, whose pages are made before the clock starts; the seconds it takes.
 fn ours(pages: &[Page], family: &Family, threads: usize) -> (f64, Vec<u8>) {
-    let head = FileHead { title: "Harbour stalls".to_owned(), sides: PrintSides::One };
+    let head = FileHead { title: "Harbour stalls".to_owned(), language: "en-US", sides: PrintSides::One };
     let start = Instant::now();
     let bytes =
         write_pages(Vec::new(), &head, family, threads, pages.iter()).unwrap_or_else(|failure| panic!("{failure:?}"));

@@ -22,11 +22,18 @@ fn without_a_terminal_nothing_is_asked() {
 fn flags_answer_the_questions() {
     let at = tempfile::tempdir().expect("a folder");
     let args = ["start", "my class.toml", "--title", "Tram \"stops\"", "--range", "10-99", "--learners", "7"];
-    let more = ["--cut", "stack", "--paper", "a4", "--large"];
+    let more = ["--language", "es", "--cut", "stack", "--paper", "a4", "--large"];
     let ran = process(at.path(), &[&args[..], &more[..]].concat()).with(0);
     assert!(ran.out.contains("placewright check \"my class.toml\""), "{}", ran.out);
     let text = fs::read_to_string(at.path().join("my class.toml")).expect("written");
-    for line in ["range = [10, 99]", "learners = 7", "cut = \"stack\"", "paper = \"a4\"", "text = \"large\""] {
+    for line in [
+        "range = [10, 99]",
+        "learners = 7",
+        "cut = \"stack\"",
+        "paper = \"a4\"",
+        "language = \"es\"",
+        "text = \"large\"",
+    ] {
         assert!(text.contains(line), "{line}: {text}");
     }
     for (flag, value) in [("--range", "9-1"), ("--paper", "a5"), ("--learners", "0"), ("--title", ""), ("--cut", "saw")]
@@ -59,6 +66,8 @@ fn three_commands_from_nothing_to_pictures() {
     };
     start.wait_for("What is the lesson called?");
     start.press("Tram stops\r");
+    start.wait_for("Which language on paper?");
+    start.press("\r");
     start.wait_for("Which numbers?");
     // One up from 100 to 999: 10 to 99.
     start.press("\u{1b}[A\r");
@@ -120,6 +129,8 @@ fn answers_are_read_as_people_give_them() {
     };
     start.wait_for("What is the lesson called?");
     start.press("\r");
+    start.wait_for("Which language on paper?");
+    start.press("\r");
     start.wait_for("Which numbers?");
     // The last of the list: numbers of one's own, with a dash as word processors type it.
     start.press("\u{1b}[A\u{1b}[A\u{1b}[A\r");
@@ -160,7 +171,7 @@ fn ctrl_c_gives_the_cursor_back_and_writes_nothing() {
     start.press("\r");
     // It is hidden while a list is there to choose from.
     start.wait_for("\u{1b}[?25l");
-    start.wait_for("other numbers");
+    start.wait_for("Spanish (español)");
     start.press("\u{3}");
     start.wait_for("stopped; nothing was written");
     let (status, screen) = start.end();

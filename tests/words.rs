@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use placewright::number::{Number, Style, Trading};
-use placewright::wording::English;
+use placewright::wording::{English, Spanish};
 
 const PLAIN: Style = Style { and: false, zero_terms: false, thousands: None, trading: Trading::ANY, names: &English };
 const VERBOSE: Style = Style { and: true, ..PLAIN };
@@ -70,6 +70,10 @@ fn cldr() -> Rules {
     Rules::read(include_str!("fixtures/cldr/en-SpelloutRules.txt"))
 }
 
+fn spanish() -> Rules {
+    Rules::read(include_str!("fixtures/cldr/es-SpelloutRules.txt"))
+}
+
 #[track_caller]
 fn agree(rules: &Rules, value: u32) {
     assert_eq!(words(value, PLAIN), rules.spell("%spellout-cardinal", value.into()));
@@ -133,4 +137,48 @@ fn longest_names() {
     assert_eq!(at_27, [373, 377, 378, 773, 777, 778, 873, 877, 878]);
     assert_eq!([longest(999_999, PLAIN), longest(999_999, VERBOSE)], [64, 73]);
     assert_eq!([words(878_878, PLAIN).len(), words(878_878, VERBOSE).len()], [64, 73]);
+}
+
+const SPANISH: Style = Style { names: &Spanish, ..PLAIN };
+
+/// CLDR's Spanish words; it puts soft hyphens into long ones, which a class does not write.
+fn spanish_cldr(rules: &Rules, value: u32) -> String {
+    rules.spell("%spellout-numbering", value.into()).replace('\u{ad}', "")
+}
+
+#[test]
+fn spanish_words_are_those_of_cldr() {
+    let rules = spanish();
+    let mut checked = 0;
+    for value in (0..=9_999).chain((10_000..=999_999).step_by(61)).chain([999_999]) {
+        assert_eq!(words(value, SPANISH), spanish_cldr(&rules, value), "{value}");
+        checked += 1;
+    }
+    assert!(checked > 26_000, "{checked} numbers");
+}
+
+#[test]
+fn spanish_words_are_those_of_icu() {
+    let rows = include_str!("fixtures/number-words.tsv").lines().filter(|line| !line.starts_with(['#', 'n']));
+    let mut checked = 0;
+    for row in rows {
+        let fields: Vec<&str> = row.split('\t').collect();
+        let value: u32 = fields[0].parse().expect("a number");
+        if value <= 999_999 {
+            assert_eq!(words(value, SPANISH), fields[3], "{value}");
+            checked += 1;
+        }
+    }
+    assert!(checked > 150, "{checked} rows");
+}
+
+/// Every number to 999,999 has words of its own, with letters that Spanish has and no others.
+#[test]
+fn spanish_words_are_spelled_with_spanish_letters() {
+    let letters: BTreeSet<char> =
+        (0..=999_999).step_by(7).flat_map(|value| words(value, SPANISH).chars().collect::<Vec<_>>()).collect();
+    let allowed: BTreeSet<char> = " abcdefghijlmnopqrstuvyzáéíóú".chars().collect();
+    assert!(letters.is_subset(&allowed), "{letters:?}");
+    let all: BTreeSet<String> = (0..=9_999).map(|value| words(value, SPANISH)).collect();
+    assert_eq!(all.len(), 10_000);
 }

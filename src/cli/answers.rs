@@ -4,13 +4,15 @@
 
 use crate::spec::keys::list;
 use crate::spec::limits;
-use crate::spec::{Cut, Paper};
+use crate::spec::{Cut, Language, Paper};
 
 /// What a first lesson file says.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Answers {
     /// The title.
     pub title: String,
+    /// The language of its pages.
+    pub language: Language,
     /// Least and greatest number.
     pub range: (u32, u32),
     /// How many learners.
@@ -28,6 +30,7 @@ impl Default for Answers {
     fn default() -> Self {
         Self {
             title: "Hundreds, tens and ones".to_owned(),
+            language: list::LANGUAGE.value,
             range: (100, 999),
             learners: list::LEARNERS.value,
             cut: list::CUT.value,

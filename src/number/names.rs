@@ -10,7 +10,7 @@ use super::Place;
 
 /// A language's words for numbers, places and blocks.
 pub trait Names: Sync {
-    /// The language's tag (BCP 47): `en`. Two languages with one tag are the same.
+    /// The language's tag (BCP 47): `en-US`. Two languages with one tag are the same.
     fn tag(&self) -> &'static str;
 
     /// The words of a value from 0 to 999,999, in small letters: four hundred six. `joined` asks for the longer way where
@@ -29,6 +29,9 @@ pub trait Names: Sync {
 
     /// What is said of a picture that holds no piece.
     fn no_pieces(&self) -> &'static str;
+
+    /// The longest numeral that stands without a thin space between its thousands and hundreds.
+    fn unspaced(&self) -> usize;
 
     /// How the sign + is read aloud.
     fn plus(&self) -> &'static str;

@@ -26,6 +26,8 @@ pub struct Packet<'a> {
     pub kind: PacketKind,
     /// The document's title, shown by viewers.
     pub title: String,
+    /// The language of its texts (BCP 47).
+    pub language: &'static str,
     /// Which sides are printed.
     pub sides: PrintSides,
     pages: Pages<'a>,
@@ -41,8 +43,8 @@ enum Pages<'a> {
 
 impl Packet<'_> {
     /// A packet of finished pages.
-    pub fn of(kind: PacketKind, title: String, sides: PrintSides, pages: Vec<Page>) -> Self {
-        Self { kind, title, sides, pages: Pages::Made(pages) }
+    pub fn of(kind: PacketKind, title: String, language: &'static str, sides: PrintSides, pages: Vec<Page>) -> Self {
+        Self { kind, title, language, sides, pages: Pages::Made(pages) }
     }
 
     /// The name of its file.
@@ -116,7 +118,7 @@ pub fn told<'a>(desk: &Desk<'a>, only: &[SheetKind]) -> Result<(Vec<Packet<'a>>,
 
 /// A packet whose pages are in hand.
 fn made<'a>(desk: &Desk<'_>, kind: PacketKind, pages: Vec<Page>) -> Packet<'a> {
-    Packet::of(kind, title(desk, kind), PrintSides::One, pages)
+    Packet::of(kind, title(desk, kind), desk.lesson.wording().tag(), PrintSides::One, pages)
 }
 
 /// The document's title.
@@ -165,6 +167,7 @@ fn copies<'a>(
     let packet = |job: Job<'a>| Packet {
         kind: job.kind,
         title: title(desk, job.kind),
+        language: desk.lesson.wording().tag(),
         sides: job.sides,
         pages: Pages::Copies(Box::new(job)),
     };

@@ -2,6 +2,7 @@
 
 use super::keys::kind::LineKind;
 use super::keys::{Key, list};
+use super::language::Language;
 use super::limits;
 use super::log::Log;
 use super::pool::Pool;
@@ -85,8 +86,17 @@ fn shown_by_all(form: Form, given: &Given<Vec<Form>>, numbers: &NumbersSpec, log
     log.clash(log.word(word, &span), problem, vec![related]);
 }
 
+/// The mark between thousands and hundreds: what the file says, else what the language is written with. The Spanish academy
+/// asks for a thin space, as ISO 80000-1 does (Ortografía de la lengua española 2010, viii.2.2; from memory).
+fn thousands(asked: Given<Thousands>, language: Language) -> Given<Thousands> {
+    match language {
+        Language::Es if asked.is_assumed() => Given::assumed(Thousands::Space),
+        _ => asked,
+    }
+}
+
 impl Asked {
-    pub(super) fn settle(self, numbers: &NumbersSpec, log: &mut Log) -> FormsSpec {
+    pub(super) fn settle(self, numbers: &NumbersSpec, language: Language, log: &mut Log) -> FormsSpec {
         let has_pictures = numbers.range.value.1 <= Number::MAX_BLOCKS;
         if let Some(given) = &self.matched {
             for form in &given.value {
@@ -102,7 +112,7 @@ impl Asked {
             matched,
             joiner: self.joiner,
             zero_terms: self.zero_terms,
-            thousands: self.thousands,
+            thousands: thousands(self.thousands, language),
             decoys: self.decoys.unwrap_or(Given::assumed(list::DECOYS_MOST.min(numbers.sort.count.value / 2))),
             names: self.names,
         }

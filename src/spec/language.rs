@@ -25,4 +25,14 @@ impl Language {
             Self::Marked => "en-x-marked",
         }
     }
+
+    /// What it is called, in English and in itself.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::En => "English",
+            Self::Es => "Spanish (español)",
+            #[cfg(test)]
+            Self::Marked => "marked English",
+        }
+    }
 }

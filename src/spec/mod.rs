@@ -98,7 +98,7 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     root.finish(log);
 
     let numbers = asked?.settle(class.versions.value);
-    let forms = forms.settle(&numbers, log);
+    let forms = forms.settle(&numbers, language.value, log);
     let sheets = sheets.settle(&numbers, log);
     if log.is_clean() && whole {
         checks::numbers(&numbers, log);

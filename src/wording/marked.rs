@@ -89,6 +89,10 @@ impl Names for Marked {
         English.no_pieces().marked()
     }
 
+    fn unspaced(&self) -> usize {
+        English.unspaced()
+    }
+
     fn plus(&self) -> &'static str {
         English.plus().marked()
     }

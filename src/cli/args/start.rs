@@ -6,7 +6,7 @@ use clap::Args;
 
 use super::words::WordParser;
 use crate::cli::answers::{self, Answers};
-use crate::spec::{Cut, Paper};
+use crate::spec::{Cut, Language, Paper};
 
 /// What a first lesson file says.
 #[derive(Debug, Args)]
@@ -17,6 +17,9 @@ pub struct Start {
     /// What the lesson is called
     #[arg(long, value_name = "TEXT", value_parser = answers::title)]
     pub title: Option<String>,
+    /// The language of the pages: en (English) or es (Spanish)
+    #[arg(long, value_name = "LANGUAGE", value_parser = WordParser::new(&Language::ALL, Language::word))]
+    pub language: Option<Language>,
     /// The smallest and the largest number, such as 100-999
     #[arg(long, value_name = "RANGE", value_parser = answers::range)]
     pub range: Option<(u32, u32)>,
@@ -40,8 +43,14 @@ pub struct Start {
 impl Start {
     /// Whether any question is answered.
     pub fn answers_anything(&self) -> bool {
-        let Self { title, range, learners, cut, paper, large, .. } = self;
-        title.is_some() || range.is_some() || learners.is_some() || cut.is_some() || paper.is_some() || *large
+        let Self { title, language, range, learners, cut, paper, large, .. } = self;
+        title.is_some()
+            || language.is_some()
+            || range.is_some()
+            || learners.is_some()
+            || cut.is_some()
+            || paper.is_some()
+            || *large
     }
 
     /// Puts what was given in the place of what Enter answers.
@@ -49,6 +58,7 @@ impl Start {
         if let Some(title) = &self.title {
             answers.title.clone_from(title);
         }
+        answers.language = self.language.unwrap_or(answers.language);
         answers.range = self.range.unwrap_or(answers.range);
         answers.learners = self.learners.unwrap_or(answers.learners);
         answers.cut = self.cut.unwrap_or(answers.cut);

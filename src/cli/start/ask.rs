@@ -11,7 +11,7 @@ use dialoguer::{Input, Result, Select};
 
 use crate::cli::answers::{Answers, learners, range, title, yes};
 use crate::cli::files::read::shown;
-use crate::spec::{Cut, Paper};
+use crate::spec::{Cut, Language, Paper};
 
 /// Ranges that lessons use.
 const RANGES: [(&str, (u32, u32)); 5] = [
@@ -64,6 +64,10 @@ fn questions(
             return Ok(None);
         }
     }
+    let languages = Language::ALL.map(Language::name);
+    let first = Language::ALL.iter().position(|language| *language == usual.language).unwrap_or(0);
+    let language =
+        Select::with_theme(theme).with_prompt("Which language on paper?").items(languages).default(first).interact()?;
     let start = RANGES.iter().position(|(_, range)| *range == usual.range).unwrap_or(0);
     let mut ranges: Vec<&str> = RANGES.iter().map(|(name, _)| *name).collect();
     ranges.push("other numbers");
@@ -80,6 +84,7 @@ fn questions(
     let large = agreed(theme, "Large print?", usual.large)?;
     let answers = Answers {
         title: named.trim().to_owned(),
+        language: Language::ALL.get(language).copied().unwrap_or(usual.language),
         range,
         learners: learners(&count).unwrap_or(usual.learners),
         cut: Cut::ALL.get(cut).copied().unwrap_or(usual.cut),

@@ -6,7 +6,7 @@ use crate::spec::keys::{KeyRow, Keyed, Shape, list};
 
 /// Writes the file. `word` is its name as one would type it. Lines that begin with `#: ` are suggestions.
 pub fn write(answers: &Answers, word: &str) -> String {
-    let Answers { title, range: (least, most), learners, cut, paper, large } = answers;
+    let Answers { title, language, range: (least, most), learners, cut, paper, large } = answers;
     let text = if *large { TextSize::Large } else { TextSize::Standard };
     let quoted = |text: &str| toml::Value::from(text).to_string();
     let mut file = format!(
@@ -19,6 +19,7 @@ pub fn write(answers: &Answers, word: &str) -> String {
     add(suggestion(&list::GRADE));
     add(suggestion(&list::MINUTES));
     add(line("", &list::PAPER, &quoted(paper.word())));
+    add(line("", &list::LANGUAGE, &quoted(language.word())));
     add(suggestion(&list::SEED));
     add("\n[numbers]\n".to_owned());
     add(line("", &list::RANGE, &format!("[{least}, {most}]")));
@@ -91,7 +92,7 @@ mod tests {
 
     use super::*;
     use crate::diag::Source;
-    use crate::spec::{self, Cut, Paper, Spec, TextSize};
+    use crate::spec::{self, Cut, Language, Paper, Spec, TextSize};
 
     #[track_caller]
     fn read(text: &str) -> Spec {
@@ -103,9 +104,10 @@ mod tests {
     fn what_was_answered_is_read_back() {
         let title = "Otis's \"best\" \\ stall".to_owned();
         let (cut, paper) = (Cut::Stack, Paper::A4);
-        let answers = Answers { title, range: (10, 99), learners: 7, cut, paper, large: true };
+        let answers = Answers { title, language: Language::Es, range: (10, 99), learners: 7, cut, paper, large: true };
         let spec = read(&write(&answers, "x.toml"));
         assert_eq!(spec.title.value, answers.title);
+        assert_eq!(spec.language.value, Language::Es);
         assert_eq!(spec.class.learners.value, 7);
         assert_eq!((spec.print.cut.value, spec.paper.value), (cut, paper));
         assert_eq!(spec.print.text.value, TextSize::Large);

@@ -3,6 +3,9 @@
 use super::{Trading, expanded, numeral, units};
 use crate::number::{Names, Number};
 
+/// The narrow no-break space.
+const THIN_SPACE: char = '\u{202f}';
+
 /// How forms are written, for the whole lesson.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Style {
@@ -42,6 +45,9 @@ impl Style {
     /// Bare digits with the thousands mark between each three, counted from the right.
     pub(in crate::number) fn grouped(&self, digits: &str) -> String {
         let Some(mark) = self.thousands else { return digits.to_owned() };
+        if mark == THIN_SPACE && digits.len() <= self.names.unspaced() {
+            return digits.to_owned();
+        }
         let mut text = String::new();
         for (at, digit) in digits.chars().enumerate() {
             if at > 0 && (digits.len() - at).is_multiple_of(3) {

@@ -37,7 +37,7 @@ pub fn finish<W: Write>(writer: Writer<'_, W>, head: &FileHead) -> Result<W, Wri
     copier.write(&mut numbers, &mut chunk, &mut deflater)?;
     let metadata = numbers.object();
     // Metadata stays as text, so that programs that know nothing of PDF find it (ISO 32000-1, 14.3.2).
-    chunk.stored(metadata, b"/Type/Metadata/Subtype/XML", metadata::xmp(&head.title).as_bytes());
+    chunk.stored(metadata, b"/Type/Metadata/Subtype/XML", metadata::xmp(&head.title, head.language).as_bytes());
 
     let mut resources = b"<</Font ".to_vec();
     reference(&mut resources, FONTS);
@@ -86,7 +86,7 @@ fn catalog(head: &FileHead, index: &Index, metadata: u32, outline: Option<u32>) 
     out.extend_from_slice(b"/StructTreeRoot ");
     reference(&mut out, STRUCTURE);
     out.extend_from_slice(b"/MarkInfo<</Marked true>>/Lang");
-    text(&mut out, metadata::LANGUAGE);
+    text(&mut out, head.language);
     out.extend_from_slice(b"/Metadata ");
     reference(&mut out, metadata);
     if let Some(outline) = outline {

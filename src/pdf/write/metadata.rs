@@ -1,10 +1,7 @@
 //! What a file says of itself (XMP, ISO 16684-1, and the PDF/UA identifier of ISO 14289-1, clause 5).
 
-/// The language of every text that does not say otherwise.
-pub const LANGUAGE: &str = "en-US";
-
 /// The metadata stream.
-pub fn xmp(title: &str) -> String {
+pub fn xmp(title: &str, language: &str) -> String {
     let mut escaped = String::new();
     for character in title.chars() {
         match character {
@@ -22,7 +19,7 @@ pub fn xmp(title: &str) -> String {
 <x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
 <rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/">
 <dc:title><rdf:Alt><rdf:li xml:lang="x-default">{escaped}</rdf:li></rdf:Alt></dc:title>
-<dc:language><rdf:Bag><rdf:li>{LANGUAGE}</rdf:li></rdf:Bag></dc:language>
+<dc:language><rdf:Bag><rdf:li>{language}</rdf:li></rdf:Bag></dc:language>
 <dc:format>application/pdf</dc:format>
 <pdf:Producer>Placewright {version}</pdf:Producer>
 <pdfuaid:part>1</pdfuaid:part>

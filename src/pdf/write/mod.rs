@@ -30,6 +30,8 @@ use crate::sheets::page::Page;
 pub struct FileHead {
     /// The document's title, shown by viewers.
     pub title: String,
+    /// The language of every text that does not say otherwise (BCP 47).
+    pub language: &'static str,
     /// Which sides are printed, and over which edge sheets are turned.
     pub sides: PrintSides,
 }
@@ -44,7 +46,7 @@ pub fn bytes(packet: &Packet<'_>, family: &Family, threads: usize) -> Result<Vec
 
 /// Writes a packet, whose pages may be made as they are written, with up to so many threads.
 pub fn write<W: Write>(out: W, packet: &Packet<'_>, family: &Family, threads: usize) -> Result<W, WriteFailure> {
-    let head = FileHead { title: packet.title.clone(), sides: packet.sides };
+    let head = FileHead { title: packet.title.clone(), language: packet.language, sides: packet.sides };
     // A page that cannot be made ends the run; the reason is told in place of a file that ends early.
     let mut wrong = None;
     let pages = (0..packet.len()).map_while(|index| packet.page(index).map_err(|problem| wrong = Some(problem)).ok());

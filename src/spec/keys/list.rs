@@ -32,9 +32,14 @@ pub const SEED: Key<Whole> =
     Key::new("", "seed", Whole(limits::SEED), "2", "another seed, other numbers; the same seed, the same pages")
         .worked("made from the title, so that lessons differ");
 /// The language of the pages.
-pub const LANGUAGE: Usually<OneOf<Language>> =
-    Key::new("", "language", one_of(&Language::ALL, Language::word), "\"en\"", "the language of the pages")
-        .usually(Language::En);
+pub const LANGUAGE: Usually<OneOf<Language>> = Key::new(
+    "",
+    "language",
+    one_of(&Language::ALL, Language::word),
+    "\"es\"",
+    "the language of everything on paper: en: English; es: Spanish",
+)
+.usually(Language::En);
 
 /// Least and greatest number.
 pub const RANGE: Key<Range> =

@@ -36,7 +36,7 @@ const TENS: [&str; 9] = ["ten", "twenty", "thirty", "forty", "fifty", "sixty", "
 
 impl Names for English {
     fn tag(&self) -> &'static str {
-        "en"
+        "en-US"
     }
 
     fn cardinal(&self, value: u32, joined: bool) -> String {
@@ -74,6 +74,10 @@ impl Names for English {
 
     fn no_pieces(&self) -> &'static str {
         "no blocks"
+    }
+
+    fn unspaced(&self) -> usize {
+        3
     }
 
     fn plus(&self) -> &'static str {

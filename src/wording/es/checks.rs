@@ -12,6 +12,8 @@ impl Checks for Spanish {
             Skill::Worth => "valor de una cifra",
             Skill::Expanded => "forma desarrollada",
             Skill::Zero => "el cero en su lugar",
+            Skill::Regrouping => "reagrupar",
+            Skill::Trading => "bloques por canjear",
             Skill::Compare => "número mayor",
             Skill::Reading => "leer números",
             Skill::Joining => "unir partes",

@@ -137,9 +137,7 @@ impl CoverWords for Spanish {
                 "A quien no puede usar tijeras, su pareja le corta las tiras, o escribe en las casillas del tablero."
             }
             Caution::Guillotine => "La guillotina es solo para adultos, con la protección puesta.",
-            Caution::SmallPieces => {
-                "Las piezas pequeñas se quedan en las mesas, lejos de niños menores de tres años."
-            }
+            Caution::SmallPieces => "Las piezas pequeñas se quedan en las mesas, lejos de niños menores de tres años.",
         }
     }
 
@@ -159,7 +157,13 @@ impl CoverWords for Spanish {
     fn back_lines(&self) -> (&'static str, [&'static str; 5]) {
         (
             "Nota para el docente",
-            ["Quién dio la clase, cuándo", "Quién terminó", "Quién necesita ayuda", "Qué quedó sin hacer", "Qué sorprendió"],
+            [
+                "Quién dio la clase, cuándo",
+                "Quién terminó",
+                "Quién necesita ayuda",
+                "Qué quedó sin hacer",
+                "Qué sorprendió",
+            ],
         )
     }
 

@@ -17,6 +17,8 @@ impl FormTitles for Spanish {
             (Form::Units, Place::Ones | Place::Tens) => "Decenas y unidades",
             (Form::Units, Place::Hundreds) => "Centenas, decenas y unidades",
             (Form::Units, _) => "Posición por posición",
+            (Form::Regrouped, _) => "Reagrupado",
+            (Form::Untraded, _) => "Bloques por canjear",
             (Form::Blocks, _) => "Bloques",
         }
     }
@@ -27,7 +29,9 @@ impl FormTitles for Spanish {
             Form::Words => "palabras",
             Form::Expanded => "formas desarrolladas",
             Form::Units => "cantidades por posición",
+            Form::Regrouped => "formas reagrupadas",
             Form::Blocks => "dibujos de bloques",
+            Form::Untraded => "dibujos de bloques por canjear",
         }
     }
 
@@ -37,7 +41,9 @@ impl FormTitles for Spanish {
             Form::Words => "un número en palabras",
             Form::Expanded => "una forma desarrollada",
             Form::Units => "un número por posiciones",
+            Form::Regrouped => "una forma reagrupada",
             Form::Blocks => "un dibujo de bloques",
+            Form::Untraded => "un dibujo de bloques por canjear",
         }
     }
 
@@ -47,7 +53,9 @@ impl FormTitles for Spanish {
             Form::Words => "palabras",
             Form::Expanded => "forma desarrollada",
             Form::Units => "centenas, decenas y unidades",
+            Form::Regrouped => "una forma reagrupada",
             Form::Blocks => "un dibujo",
+            Form::Untraded => "un dibujo de bloques por canjear",
         }
     }
 
@@ -57,31 +65,33 @@ impl FormTitles for Spanish {
             Form::Words => "en palabras",
             Form::Expanded => "forma desarrollada",
             Form::Units => "por posiciones",
+            Form::Regrouped => "reagrupar",
             Form::Blocks => "dibujo de bloques",
+            Form::Untraded => "canjear bloques",
         }
     }
 
     fn which_form(&self, form: Form, numeral: &str) -> String {
         match form {
-            Form::Numeral | Form::Units => format!("¿Cuál dice lo mismo que {numeral}?"),
+            Form::Numeral | Form::Units | Form::Regrouped => format!("¿Cuál dice lo mismo que {numeral}?"),
             Form::Words => format!("¿Qué palabras dicen {numeral}?"),
             Form::Expanded => format!("¿Cuál es la forma desarrollada de {numeral}?"),
-            Form::Blocks => format!("¿Qué dibujo muestra {numeral}?"),
+            Form::Blocks | Form::Untraded => format!("¿Qué dibujo muestra {numeral}?"),
         }
     }
 
     fn which_numeral(&self, form: Form) -> &'static str {
         match form {
-            Form::Numeral | Form::Expanded | Form::Units => "¿Qué número es este?",
+            Form::Numeral | Form::Expanded | Form::Units | Form::Regrouped => "¿Qué número es este?",
             Form::Words => "¿Qué número dicen las palabras?",
-            Form::Blocks => "¿Qué número muestra el dibujo?",
+            Form::Blocks | Form::Untraded => "¿Qué número muestra el dibujo?",
         }
     }
 
     fn write_numeral(&self, form: Form) -> &'static str {
         match form {
-            Form::Numeral | Form::Words | Form::Expanded | Form::Units => "Escríbelo en cifras.",
-            Form::Blocks => "Escribe el número que muestra el dibujo.",
+            Form::Numeral | Form::Words | Form::Expanded | Form::Units | Form::Regrouped => "Escríbelo en cifras.",
+            Form::Blocks | Form::Untraded => "Escribe el número que muestra el dibujo.",
         }
     }
 }

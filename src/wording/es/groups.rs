@@ -40,6 +40,7 @@ impl Groups for Spanish {
             SlipFamily::Teens => "Palabras",
             SlipFamily::Parts => "Partes",
             SlipFamily::Worth => "Valor",
+            SlipFamily::Trades => "Canjes",
             SlipFamily::Order => "Orden",
         }
     }
@@ -50,6 +51,7 @@ impl Groups for Spanish {
             SlipFamily::Teens => "Palabras que suenan parecido dicen números distintos.",
             SlipFamily::Parts => "Las partes van una sobre otra: una cifra por columna.",
             SlipFamily::Worth => "La cifra dice cuántos; su posición dice cuántos de qué.",
+            SlipFamily::Trades => "Se va una pieza, vienen diez de la siguiente, y el número sigue igual.",
             SlipFamily::Order => "La posición mayor va primero, al escribir y al comparar.",
         }
     }
@@ -129,6 +131,10 @@ impl Groups for Spanish {
                 format!("Nombren las posiciones desde las unidades. ¿Dónde está el {digit}?")
             }
             Slip::FromTheOnes => format!("¿Qué posición comparamos primero en {}?", both()),
+            Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew => self.trade_question(slip, number, task, style),
+            Slip::CountsSideBySide | Slip::TenLeftOut => {
+                "¿Qué columna tiene diez o más? ¿Por qué las podemos canjear?".to_owned()
+            }
             Slip::TensOnesSwapped => format!("¿Qué cifra de {numeral} dice cuántas decenas hay?"),
             Slip::HundredsTensSwapped => format!("¿Qué cifra de {numeral} dice cuántas centenas hay?"),
             Slip::Reversed => format!("¿Qué cifra de {numeral} escribimos primero, y por qué?"),
@@ -183,10 +189,13 @@ impl Groups for Spanish {
                 let Task::Greater(other) = task else { return String::new() };
                 let place = first_difference(number, other).unwrap_or(Place::Ones);
                 format!(
-                    "La mayor en la que son distintos, la de las {}. {} tiene más; por eso es mayor.",
+                    "La mayor en la que se distinguen, la de las {}. {} tiene más; por eso es mayor.",
                     self.place(place),
                     style.numeral(number.max(other))
                 )
+            }
+            Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew | Slip::CountsSideBySide | Slip::TenLeftOut => {
+                self.trade_answer(slip, number, task, style)
             }
             Slip::TensOnesSwapped => told(number, Place::Tens, tools),
             Slip::HundredsTensSwapped => told(number, Place::Hundreds, tools),
@@ -197,16 +206,21 @@ impl Groups for Spanish {
     fn group_try(&self, task: Task, tools: Tools) -> String {
         let what = match task {
             Task::Forms { asked: Form::Numeral, shown: Form::Words } => "Diga cada número. Lo escriben en cifras.",
-            Task::Forms { asked: Form::Numeral, shown: Form::Blocks } if tools.blocks => {
+            Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } if tools.blocks => {
                 "Ponga cada número con bloques. Lo escriben en cifras."
             }
-            Task::Forms { asked: Form::Numeral, shown: Form::Blocks } => "Dibuje cada número. Lo escriben en cifras.",
+            Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } => {
+                "Dibuje cada número. Lo escriben en cifras."
+            }
             Task::Forms { asked: Form::Numeral, .. } => "Muestre cada uno. Lo escriben en cifras.",
             Task::Forms { asked: Form::Words, .. } => "Muestre cada número. Lo leen en voz alta.",
             Task::Forms { asked: Form::Expanded, .. } => "Muestre cada número. Lo escriben en forma desarrollada.",
             Task::Forms { asked: Form::Units, .. } => "Muestre cada número. Dicen cuántos hay en cada posición.",
             Task::Forms { asked: Form::Blocks, .. } if tools.blocks => "Muestre cada número. Lo arman.",
             Task::Forms { asked: Form::Blocks, .. } => "Muestre cada número. Lo dibujan.",
+            Task::Forms { asked: Form::Regrouped, .. } => "Muestre cada número. Canjean y dicen qué tienen entonces.",
+            Task::Forms { asked: Form::Untraded, .. } if tools.blocks => "Muestre cada número. Lo arman y canjean.",
+            Task::Forms { asked: Form::Untraded, .. } => "Muestre cada número. Lo dibujan y canjean.",
             Task::Worth(_) => "Muestre cada uno. Dicen cuánto vale la cifra.",
             Task::Greater(_) => "Muestre los dos. Dicen cuál es mayor y por qué.",
         };
@@ -228,6 +242,10 @@ impl Groups for Spanish {
             Slip::CountedAlike => "cuenta cada clase de bloque por su valor",
             Slip::PlaceOff => "nombra las posiciones desde las unidades antes de contestar",
             Slip::FromTheOnes => "empieza por la izquierda y se detiene en la primera posición distinta",
+            Slip::NotTakenAway if tools.blocks => "devuelve la pieza canjeada antes de tomar las diez",
+            Slip::NotTakenAway => "tacha la pieza canjeada antes de dibujar diez",
+            Slip::OneForOne | Slip::OneTooFew => "cuenta diez piezas por cada una que canjea",
+            Slip::CountsSideBySide | Slip::TenLeftOut => "canjea cada diez antes de escribir",
             Slip::TensOnesSwapped if !tools.blocks => "dice sin ayuda qué cifra cuenta las decenas",
             Slip::HundredsTensSwapped if !tools.blocks => "dice sin ayuda qué cifra cuenta las centenas",
             Slip::TensOnesSwapped => "pone sin ayuda barras para la cifra de las decenas",
@@ -250,9 +268,7 @@ impl Groups for Spanish {
             },
             Task::Worth(place) => self.digit_of(number.digit(place), &style.numeral(number)),
             // The lesser first: whoever picks the first is not right by chance.
-            Task::Greater(other) => {
-                listed(&[style.numeral(number.min(other)), style.numeral(number.max(other))])
-            }
+            Task::Greater(other) => listed(&[style.numeral(number.min(other)), style.numeral(number.max(other))]),
         }
     }
 }

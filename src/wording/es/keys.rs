@@ -73,6 +73,6 @@ impl GroupLabels for Spanish {
     }
 
     fn try_line(&self, how: &str, gone: &str) -> String {
-        format!("Prueben: {how} {gone}")
+        format!("Después: {how} {gone}")
     }
 }

@@ -62,7 +62,9 @@ impl LearnerWords for Spanish {
 
     fn layered_note(&self, rows: Option<u32>) -> String {
         match rows {
-            None => "Siéntate para recortar. Pon las tarjetas una sobre otra, con los bordes derechos juntos.".to_owned(),
+            None => {
+                "Siéntate para recortar. Pon las tarjetas una sobre otra, con los bordes derechos juntos.".to_owned()
+            }
             Some(1) => "Cada fila es un juego. Primero se separan las filas.".to_owned(),
             Some(rows) => format!("Cada {rows} filas son un juego. Primero se separan los juegos."),
         }
@@ -163,7 +165,9 @@ impl WordBankWords for Spanish {
             if values.contains(&100) {
                 words.insert(1, (style.numeral(Number::new(100).unwrap_or(Number::MIN)), "ciento".to_owned()));
             }
-            words.retain(|(_, word)| needed.contains(word) || shortened(word).is_some_and(|short| needed.contains(short)));
+            words.retain(|(_, word)| {
+                needed.contains(word) || shortened(word).is_some_and(|short| needed.contains(short))
+            });
             words
         };
         let groups = kinds.into_iter().map(|(title, values)| BankGroup { title, words: entries(&values) });

@@ -17,6 +17,7 @@ mod slips;
 mod stamps;
 mod ticket;
 mod titles;
+mod trades;
 
 /// Spanish.
 #[derive(Debug)]

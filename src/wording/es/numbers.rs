@@ -117,6 +117,11 @@ impl Names for Spanish {
         "ningún bloque"
     }
 
+    fn unspaced(&self) -> usize {
+        // Four digits stand together (the academy, Ortografía 2010; from memory).
+        4
+    }
+
     fn plus(&self) -> &'static str {
         "más"
     }

@@ -112,7 +112,9 @@ mod tests {
         assert_eq!(Spanish.list(&["a", "b", "c"]), "a, b y c");
         assert_eq!(Spanish.list(&["agua", "hierro"]), "agua y hierro");
         assert_eq!(Spanish.list(&["agua", "intrusas"]), "agua e intrusas");
-        for (second, word) in [("8", "u"), ("80", "u"), ("811", "u"), ("11", "u"), ("110", "o"), ("111", "o"), ("7", "o")] {
+        for (second, word) in
+            [("8", "u"), ("80", "u"), ("811", "u"), ("11", "u"), ("110", "o"), ("111", "o"), ("7", "o")]
+        {
             assert_eq!(Spanish.either(&["6", second]), format!("6 {word} {second}"));
         }
         assert_eq!(Spanish.either(&["6", "11\u{202f}500"]), "6 u 11\u{202f}500");
@@ -127,9 +129,6 @@ mod tests {
         assert_eq!(Spanish.pieces_of(n(0)), "ningún bloque");
         assert_eq!(Spanish.units(1, Place::Tens), "1 decena");
         assert_eq!(Spanish.columns(&[Place::Tens]), "la columna de las decenas");
-        assert_eq!(
-            Spanish.columns(&[Place::Tens, Place::Ones]),
-            "las columnas de las decenas y de las unidades"
-        );
+        assert_eq!(Spanish.columns(&[Place::Tens, Place::Ones]), "las columnas de las decenas y de las unidades");
     }
 }

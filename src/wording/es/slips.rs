@@ -20,6 +20,11 @@ impl Slips for Spanish {
             Slip::PlaceOff => "posición vecina",
             Slip::ReadInPieces => "leído por partes",
             Slip::FromTheOnes => "comparado por las unidades",
+            Slip::NotTakenAway => "pieza canjeada sin quitar",
+            Slip::OneForOne => "canje uno por uno",
+            Slip::OneTooFew => "nueve en vez de diez",
+            Slip::CountsSideBySide => "cantidades una tras otra",
+            Slip::TenLeftOut => "diez olvidadas",
             Slip::TensOnesSwapped => "decenas y unidades cambiadas",
             Slip::HundredsTensSwapped => "centenas y decenas cambiadas",
             Slip::Reversed => "cifras al revés",
@@ -41,6 +46,11 @@ impl Slips for Spanish {
             Slip::PlaceOff => "Una cifra cuenta según su posición, pero esta se cuenta en la de al lado.",
             Slip::ReadInPieces => "Un número largo se corta en otros más cortos y cada uno se lee solo.",
             Slip::FromTheOnes => "Los números se comparan desde la derecha: decide la última cifra mayor.",
+            Slip::NotTakenAway => "Vienen diez piezas menores y la pieza canjeada se queda.",
+            Slip::OneForOne => "Una pieza canjeada da una pieza de la clase siguiente, no diez.",
+            Slip::OneTooFew => "La pieza canjeada cuenta como una de las diez, así que vienen nueve más.",
+            Slip::CountsSideBySide => "Cada cantidad se escribe tal cual, una al lado de otra.",
+            Slip::TenLeftOut => "En una columna cabe una cifra, así que las diez piezas de más se olvidan.",
             Slip::TensOnesSwapped => "Conoce las cifras, pero no cuál cuenta decenas y cuál unidades.",
             Slip::HundredsTensSwapped => "Conoce las cifras, pero no cuál cuenta centenas y cuál decenas.",
             Slip::Reversed => "Las cifras están bien, pero el número se escribe de derecha a izquierda.",
@@ -57,24 +67,22 @@ impl Slips for Spanish {
             Slip::ZeroMoved if blocks => {
                 "Arme el número y la respuesta del estudiante, y pregunte qué piezas faltan en cada uno."
             }
-            Slip::ZeroMoved => {
-                "Escriba la respuesta debajo del número y pregunte qué posición está vacía en cada uno."
-            }
+            Slip::ZeroMoved => "Escriba la respuesta debajo del número y pregunte qué posición está vacía en cada uno.",
             Slip::TeenTy if blocks => {
                 "Diga despacio las dos palabras, arme los dos números con barras y cubos, y compárelos."
             }
             Slip::TeenTy => {
                 "Diga despacio las dos palabras, dibuje una raya por decena y un punto por unidad, y compare."
             }
-            Slip::TeenReversed if blocks => "Arme el número con una barra y cubos; escriba primero la cifra de la barra.",
+            Slip::TeenReversed if blocks => {
+                "Arme el número con una barra y cubos; escriba primero la cifra de la barra."
+            }
             Slip::TeenReversed => "Dibuje una raya y puntos; escriba primero la cifra de la raya.",
             Slip::SideBySide if cards => {
                 "Ponga las tarjetas una sobre otra, de modo que cada parte menor tape los ceros de debajo."
             }
             Slip::SideBySide => "Escriba las partes una debajo de otra, unidades bajo unidades, y súmelas.",
-            Slip::BigPartThenRest if cards => {
-                "Ponga las tarjetas del resto sobre la tarjeta mayor y lea el resultado."
-            }
+            Slip::BigPartThenRest if cards => "Ponga las tarjetas del resto sobre la tarjeta mayor y lea el resultado.",
             Slip::BigPartThenRest => "Escriba el resto debajo de la parte mayor, unidades bajo unidades, y súmelos.",
             Slip::HalfOverwritten if mat => {
                 "Cuente las columnas del tapete y las cifras escritas: una cifra por columna."
@@ -95,9 +103,7 @@ impl Slips for Spanish {
             Slip::CountedAlike if blocks => {
                 "Ponga diez cubos junto a una barra y cuente el dibujo: primero los bloques mayores, cada uno por su valor."
             }
-            Slip::CountedAlike => {
-                "Cuente el dibujo en voz alta: primero los bloques mayores, cada uno por su valor."
-            }
+            Slip::CountedAlike => "Cuente el dibujo en voz alta: primero los bloques mayores, cada uno por su valor.",
             Slip::PlaceOff if blocks => {
                 "Nombre en voz alta las posiciones desde las unidades, con un dedo en cada cifra, y arme el número."
             }
@@ -109,6 +115,22 @@ impl Slips for Spanish {
             Slip::ReadInPieces => {
                 "Tape todo menos la primera cifra, dígala con su posición y lea el resto como un solo número."
             }
+            Slip::NotTakenAway if blocks => {
+                "Canjee con bloques: la pieza canjeada vuelve al montón antes de que salgan las diez."
+            }
+            Slip::NotTakenAway => "Dibújelo, tache la pieza que se canjea y dibuje diez de la clase siguiente.",
+            Slip::OneForOne if blocks => "Ponga diez piezas junto a la que se canjea por ellas y canjee otra vez.",
+            Slip::OneForOne => "Pregunte cuántas de la clase menor hacen una de la mayor y canjee otra vez.",
+            Slip::OneTooFew if blocks => "Cuente en voz alta las diez piezas según salen, y después toda la columna.",
+            Slip::OneTooFew => {
+                "Dibuje las diez piezas contándolas en voz alta, y cuente después todas las de esa clase."
+            }
+            Slip::CountsSideBySide if mat => {
+                "Ármelo en el tapete, canjee cada diez piezas y escriba una cifra por columna."
+            }
+            Slip::CountsSideBySide => "Encierre cada diez de una clase, canjéelas y escriba una cifra por posición.",
+            Slip::TenLeftOut if blocks => "Canjee las diez piezas por una de la clase siguiente y pásela a su columna.",
+            Slip::TenLeftOut => "Encierre las diez de una clase y cuéntelas como una más de la siguiente.",
             Slip::TensOnesSwapped if blocks => {
                 "Arme el número y la respuesta con barras y cubos, y pregunte cuál tiene más decenas."
             }

@@ -67,12 +67,7 @@ impl TicketWords for Spanish {
     fn load(&self, count: usize, stocks: &[(Stock, usize)], paper: Paper) -> String {
         let loads: Vec<String> =
             stocks.iter().map(|(stock, count)| format!("{count} de {}", self.stock_name(*stock))).collect();
-        format!(
-            "Cargar {} en total: {}. Tamaño del papel: {}.",
-            sheets(count),
-            listed(&loads),
-            self.paper_size(paper)
-        )
+        format!("Cargar {} en total: {}. Tamaño del papel: {}.", sheets(count), listed(&loads), self.paper_size(paper))
     }
 
     fn files_heads(&self) -> [&'static str; 6] {
@@ -146,7 +141,9 @@ impl TicketWords for Spanish {
 
     fn kits_at_hand(&self, file: &str, pages: Option<&str>) -> String {
         match pages {
-            Some(pages) => format!("{file}: si la clase todavía tiene sus juegos, imprima solo las páginas 1 y {pages}."),
+            Some(pages) => {
+                format!("{file}: si la clase todavía tiene sus juegos, imprima solo las páginas 1 y {pages}.")
+            }
             None => format!("{file}: si la clase todavía tiene sus juegos, deje fuera este archivo."),
         }
     }
@@ -237,7 +234,9 @@ impl TicketWords for Spanish {
 
     fn done(&self, done: Done<'_>) -> String {
         match done {
-            Done::Proof => "Prueba de cada archivo: las dos líneas miden lo que dicen y el marco está entero.".to_owned(),
+            Done::Proof => {
+                "Prueba de cada archivo: las dos líneas miden lo que dicen y el marco está entero.".to_owned()
+            }
             Done::ProofBack => {
                 "Prueba vista a contraluz: el círculo del reverso queda alrededor de la cruz del frente.".to_owned()
             }
@@ -254,9 +253,11 @@ impl TicketWords for Spanish {
             Done::Banded(sets) => format!(
                 "{sets} juegos de tiras sujetos, cada uno con su banda encima, en el orden de los números de los estudiantes."
             ),
-            Done::Packets => "Paquetes en el orden de impresión, un estudiante tras otro; sin grapas, para poder extender \
+            Done::Packets => {
+                "Paquetes en el orden de impresión, un estudiante tras otro; sin grapas, para poder extender \
                               las páginas."
-                .to_owned(),
+                    .to_owned()
+            }
         }
     }
 

@@ -3,6 +3,7 @@
 use super::{empty, form_name, listed, once, worth};
 use crate::number::{Content, Form, Names, Number, Place};
 use crate::spec::Version;
+use crate::wording::digits::first_difference;
 use crate::wording::en::English;
 use crate::wording::en::phrases::plural;
 use crate::wording::plan::{Asked, Questions, Reply};
@@ -214,10 +215,6 @@ fn differ(a: Number, b: Number, usage: &Usage<'_>) -> String {
         usage.style.numeral(b),
         b.digit(place)
     )
-}
-
-fn first_difference(a: Number, b: Number) -> Option<Place> {
-    Place::ALL.into_iter().rev().find(|place| a.digit(*place) != b.digit(*place))
 }
 
 fn greater(a: Number, b: Number, usage: &Usage<'_>) -> Reply {

@@ -51,14 +51,22 @@ impl Questions for Spanish {
                 format!("{}.", self.capital(&spoken(*n))),
             ),
             Asked::Hyphen(n) => joined(*n, usage),
-            Asked::Blocks(n) => {
-                reply(format!("¿Qué bloques muestran {}?", numeral(*n)), format!("{}.", self.capital(&self.pieces_of(*n))))
-            }
+            Asked::Blocks(n) => reply(
+                format!("¿Qué bloques muestran {}?", numeral(*n)),
+                format!("{}.", self.capital(&self.pieces_of(*n))),
+            ),
             Asked::Units(n) => {
                 let names: Vec<&str> = n.digits().map(|(place, _)| self.place(place)).collect();
                 reply(
                     format!("¿Cuántas {} hay en {}?", self.list(&names), numeral(*n)),
                     format!("{}.", usage.style.units(*n)),
+                )
+            }
+            Asked::Regrouped(n) => {
+                let counted = usage.style.trading.told(*n).unwrap_or_default();
+                reply(
+                    format!("Tenemos {} y canjeamos {}. ¿Qué tenemos ahora?", numeral(*n), self.trades(*n, &counted)),
+                    format!("{}. Sigue siendo {}.", self.counts(&counted), numeral(*n)),
                 )
             }
             Asked::Thousands(n) => {
@@ -85,7 +93,7 @@ impl Questions for Spanish {
                 ),
             ),
             Asked::TellApart(a, b, set) => reply(
-                led(&format!("¿cómo distinguen {} de {}?", numeral(*a), numeral(*b)), *set),
+                led(&format!("¿cómo distinguimos {} de {}?", numeral(*a), numeral(*b)), *set),
                 differ(*a, *b, usage),
             ),
             Asked::Greater(a, b) => greater(*a, *b, usage),
@@ -104,10 +112,9 @@ impl Questions for Spanish {
                     format!("{}. Debe ser {right}.", self.capital(self.slip_name(*slip))),
                 )
             }
-            Asked::TenDigits => reply(
-                "¿Cómo llamamos a 0, 1, 2, 3 y así hasta 9?",
-                "Cifras. Con ellas escribimos todos los números.",
-            ),
+            Asked::TenDigits => {
+                reply("¿Cómo llamamos a 0, 1, 2, 3 y así hasta 9?", "Cifras. Con ellas escribimos todos los números.")
+            }
             Asked::Written(shown, n) => {
                 reply(format!("¿Cómo escribimos en cifras {shown}?"), format!("{}.", numeral(*n)))
             }
@@ -133,14 +140,12 @@ fn joined(n: Number, usage: &Usage<'_>) -> Reply {
     let words = Spanish.cardinal(tail, false);
     let numeral = usage.style.numeral(n);
     match words.split_once(" y ") {
-        Some((tens, ones)) => reply(
-            format!("¿Dónde va la «y» en las palabras de {numeral}?"),
-            format!("Entre {tens} y {ones}: {words}."),
-        ),
-        None => reply(
-            format!("¿En cuántas palabras escribimos el {tail} de {numeral}?"),
-            format!("En una sola: {words}."),
-        ),
+        Some((tens, ones)) => {
+            reply(format!("¿Dónde va la «y» en las palabras de {numeral}?"), format!("Entre {tens} y {ones}: {words}."))
+        }
+        None => {
+            reply(format!("¿En cuántas palabras escribimos el {tail} de {numeral}?"), format!("En una sola: {words}."))
+        }
     }
 }
 
@@ -152,7 +157,9 @@ fn text(content: &Content) -> String {
 fn shown(form: Form, number: Number, usage: &Usage<'_>) -> Option<String> {
     match form {
         Form::Blocks => Some(Spanish.pieces_of(number)),
-        _ => form.content(number, usage.style).map(|content| text(&content)),
+        Form::Numeral | Form::Words | Form::Expanded | Form::Units | Form::Regrouped | Form::Untraded => {
+            form.content(number, usage.style).map(|content| text(&content))
+        }
     }
 }
 
@@ -221,7 +228,7 @@ fn differ(a: Number, b: Number, usage: &Usage<'_>) -> String {
 fn greater(a: Number, b: Number, usage: &Usage<'_>) -> Reply {
     let (more, less) = if a > b { (a, b) } else { (b, a) };
     let (one, other) = (usage.style.numeral(a), usage.style.numeral(b));
-    let question = format!("¿Cuál es mayor, {}? ¿Cómo lo saben?", Spanish.either(&[&one, &other]));
+    let question = format!("¿Cuál es mayor, {}? ¿Cómo lo sabemos?", Spanish.either(&[&one, &other]));
     let expect = first_difference(a, b).map_or_else(String::new, |place| {
         format!(
             "{}. Tiene {}, y {} tiene {}.",

@@ -25,7 +25,12 @@ impl Deeds for Spanish {
             Deed::PointTo(n) => format!("Señale otra vez {}.", numeral(*n)),
             Deed::ReadTogether => "Que la clase lo lea en voz alta, y después un solo estudiante.".to_owned(),
             Deed::SayJoined(n) => {
-                format!("La «y» va solo entre decenas y unidades: {} es «{}».", numeral(*n), usage.style.words(*n))
+                let words = usage.style.words(*n);
+                if words.contains(" y ") {
+                    format!("La «y» va solo entre decenas y unidades: {} es «{words}».", numeral(*n))
+                } else {
+                    format!("{} se lee «{words}», sin «y».", numeral(*n))
+                }
             }
             Deed::Build { number, first } => {
                 let lead = if *first {
@@ -54,9 +59,7 @@ impl Deeds for Spanish {
             Deed::TopOfPage(n) => {
                 format!("Cada quien escribe {} arriba en la página. Trabájenlo en común.", numeral(*n))
             }
-            Deed::PointToWordBank => {
-                "Señale el banco de palabras. De ahí se copian las palabras difíciles.".to_owned()
-            }
+            Deed::PointToWordBank => "Señale el banco de palabras. De ahí se copian las palabras difíciles.".to_owned(),
             Deed::Alone(numbers) => format!(
                 "Los estudiantes hacen {} por su cuenta o en parejas. Recorra el salón y mire qué escriben.",
                 numerals(numbers, usage)
@@ -74,9 +77,7 @@ impl Deeds for Spanish {
                 "Los estudiantes recortan por las líneas: {} cada uno. Las piezas de cada uno se quedan juntas.",
                 counted(*pieces, "pieza", "piezas")
             ),
-            Deed::LeaveStrips => {
-                "Hoy no hay tiempo para recortar. Deje las tiras enteras para otro día.".to_owned()
-            }
+            Deed::LeaveStrips => "Hoy no hay tiempo para recortar. Deje las tiras enteras para otro día.".to_owned(),
             Deed::RowsToday(count) => format!(
                 "Hay tiempo para {}. Las demás filas son para quien termine pronto o para otro día.",
                 rows(*count)
@@ -91,7 +92,8 @@ impl Deeds for Spanish {
                 "Quien termina pronto revisa con su pareja, y después revisa un tablero de otra letra.".to_owned()
             }
             Deed::DoneEarly { letters: false } => {
-                "Quien termina pronto revisa con su pareja, y después ordena todos los números de menor a mayor.".to_owned()
+                "Quien termina pronto revisa con su pareja, y después ordena todos los números de menor a mayor."
+                    .to_owned()
             }
             Deed::Stretch => {
                 "A la mitad, deténgalos a todos. Que se levanten, se estiren y miren otra mesa.".to_owned()
@@ -122,10 +124,9 @@ impl Deeds for Spanish {
                 "Dé un control rápido a cada estudiante. Los vecinos reciben números distintos en el título.".to_owned()
             }
             Deed::GiveChecks { several: false } => "Dé un control rápido a cada estudiante.".to_owned(),
-            Deed::ReadAloud => {
-                "Lea en voz alta una pregunta a quien lo pida. No ayude con la respuesta.".to_owned()
-            }
+            Deed::ReadAloud => "Lea en voz alta una pregunta a quien lo pida. No ayude con la respuesta.".to_owned(),
             Deed::QuestionsToday(1) => "Solo hay tiempo para la pregunta 1.".to_owned(),
+            Deed::QuestionsToday(2) => "Solo hay tiempo para las preguntas 1 y 2.".to_owned(),
             Deed::QuestionsToday(count) => format!("Solo hay tiempo para las preguntas 1 a {count}."),
             Deed::CountScissors(pairs) => format!("Cuente las tijeras al recogerlas: {pairs}, cerradas."),
             Deed::BagStrips => "Las tiras van a los sobres con el nombre de cada estudiante.".to_owned(),

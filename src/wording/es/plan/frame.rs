@@ -50,15 +50,11 @@ impl Frame for Spanish {
     fn aim(&self, aim: &Aim, usage: &Usage<'_>) -> String {
         match aim {
             Aim::Can(Standard::TensAndOnes) => "Puedo decir cuántas decenas y unidades tiene un número.".to_owned(),
-            Aim::Can(Standard::Hundreds) => {
-                "Puedo decir cuánto vale cada cifra de un número hasta mil.".to_owned()
-            }
+            Aim::Can(Standard::Hundreds) => "Puedo decir cuánto vale cada cifra de un número hasta mil.".to_owned(),
             Aim::Can(Standard::Thousands) => {
                 "Puedo decir cuánto vale cada cifra de un número de cuatro cifras.".to_owned()
             }
-            Aim::Can(Standard::Periods) => {
-                "Puedo leer un número grande y decir cuánto vale cada cifra.".to_owned()
-            }
+            Aim::Can(Standard::Periods) => "Puedo leer un número grande y decir cuánto vale cada cifra.".to_owned(),
             Aim::Match(forms) => {
                 let names: Vec<String> = forms.iter().map(|form| form_plural(*form, usage)).collect();
                 format!("Los estudiantes emparejan {} que muestran el mismo número.", listed(&names))

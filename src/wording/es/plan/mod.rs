@@ -19,7 +19,11 @@ fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
 
 /// The first `count` of something: "la fila 1", "las filas 1 a 4".
 fn rows(count: u32) -> String {
-    if count == 1 { "la fila 1".to_owned() } else { format!("las filas 1 a {count}") }
+    match count {
+        1 => "la fila 1".to_owned(),
+        2 => "las filas 1 y 2".to_owned(),
+        _ => format!("las filas 1 a {count}"),
+    }
 }
 
 /// What a digit in a place is worth, as a numeral: 400.
@@ -34,7 +38,9 @@ pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
         Form::Words => "en palabras",
         Form::Expanded => "en forma desarrollada",
         Form::Units => "por posiciones",
+        Form::Regrouped => "en forma reagrupada",
         Form::Blocks => "con un dibujo",
+        Form::Untraded => "con un dibujo de bloques por canjear",
     };
     usage.names.get(form).map_or_else(|| own.to_owned(), |name| format!("como «{name}»"))
 }

@@ -42,7 +42,10 @@ impl Prepare for Spanish {
             Chore::LayOut => "Ponga todo en una mesa aparte, un montón de cada cosa.".to_owned(),
             Chore::CountScissors(pairs) => format!("Cuente las tijeras: {pairs}."),
             Chore::Display(pages) => {
-                format!("Tenga listas {} para la pared o la cámara de documentos.", counted(*pages, "lámina", "láminas"))
+                format!(
+                    "Tenga listas {} para la pared o la cámara de documentos.",
+                    counted(*pages, "lámina", "láminas")
+                )
             }
         }
     }
@@ -91,7 +94,10 @@ impl Prepare for Spanish {
                     notes.push(format!("{} {each}", counted(*pages, "página", "páginas")));
                 }
                 if letters.len() > 1 {
-                    notes.push(format!("letras {}", listed(&letters.iter().map(Version::to_string).collect::<Vec<_>>())));
+                    notes.push(format!(
+                        "letras {}",
+                        listed(&letters.iter().map(Version::to_string).collect::<Vec<_>>())
+                    ));
                 }
                 (what, notes.join(", "))
             }

@@ -15,20 +15,15 @@ impl Speech for Spanish {
             Said::SameDigitIdea => {
                 "La misma cifra puede valer distinto. Depende de su posición. Eso es lo que buscamos hoy.".to_owned()
             }
-            Said::PlaceIdea => {
-                "El lugar de una cifra nos dice cuánto vale. Eso es lo que buscamos hoy.".to_owned()
-            }
+            Said::PlaceIdea => "El lugar de una cifra nos dice cuánto vale. Eso es lo que buscamos hoy.".to_owned(),
             Said::PeriodIdea => "Los números grandes van en grupos de tres cifras: primero los miles, luego las \
                                  unidades. Leemos un grupo, decimos su nombre y leemos el siguiente."
                 .to_owned(),
             Said::WaysIdea => "Hoy mostramos un número de distintas maneras.".to_owned(),
             Said::DigitsIdea => "Hoy mostramos cuánto vale cada cifra de un número.".to_owned(),
             Said::Repeats(n, digit) => {
-                let worths: Vec<String> = n
-                    .digits()
-                    .filter(|(_, d)| d == digit)
-                    .map(|(place, _)| worth(*n, place, usage))
-                    .collect();
+                let worths: Vec<String> =
+                    n.digits().filter(|(_, d)| d == digit).map(|(place, _)| worth(*n, place, usage)).collect();
                 format!(
                     "En {} el {digit} aparece {} veces. De izquierda a derecha vale {}.",
                     numeral(*n),
@@ -38,20 +33,18 @@ impl Speech for Spanish {
             }
             Said::Teen(n) => {
                 let tail = Number::new(n.value() % 100).unwrap_or(*n);
-                let (name, ones) =
-                    (usage.style.words(tail), self.units(tail.digit(Place::Ones).into(), Place::Ones));
+                let (name, ones) = (usage.style.words(tail), self.units(tail.digit(Place::Ones).into(), Place::Ones));
                 if tail == *n {
                     format!("{} es 1 decena y {ones}.", self.capital(&name))
                 } else {
                     format!("{} termina en {name}. Eso es 1 decena y {ones}.", numeral(*n))
                 }
             }
-            Said::HowManyOfWhat => {
-                "Así que una cifra dice cuántos, y su posición dice cuántos de qué.".to_owned()
-            }
+            Said::HowManyOfWhat => "Así que una cifra dice cuántos, y su posición dice cuántos de qué.".to_owned(),
             Said::Draw(n) => draw(*n),
             Said::Scissors => {
-                "Nos sentamos para recortar. Solo recortamos papel. Pasamos las tijeras cerradas, por el mango.".to_owned()
+                "Nos sentamos para recortar. Solo recortamos papel. Pasamos las tijeras cerradas, por el mango."
+                    .to_owned()
             }
             Said::FindStrips(given, some) => {
                 let row = match some {
@@ -62,15 +55,14 @@ impl Speech for Spanish {
                 format!("{row} {}. Buscamos las tiras que muestran el mismo número.", one(*given, usage))
             }
             Said::LayStrips => "Ponemos cada tira en una casilla de su fila.".to_owned(),
-            Said::WriteBoxes(None) => {
-                "Miramos cada fila. Escribimos el mismo número en las otras casillas.".to_owned()
-            }
+            Said::WriteBoxes(None) => "Miramos cada fila. Escribimos el mismo número en las otras casillas.".to_owned(),
             Said::WriteBoxes(Some(count)) => {
                 format!("Miramos solo {}. Escribimos el mismo número en las otras casillas.", rows(*count))
             }
             Said::StripsInRows => "Ponemos en una fila todas las tiras que muestran el mismo número.".to_owned(),
             Said::LetterStrips => {
-                "No recortamos. Damos una letra a cada número y la escribimos en todas las tiras que lo muestran.".to_owned()
+                "No recortamos. Damos una letra a cada número y la escribimos en todas las tiras que lo muestran."
+                    .to_owned()
             }
             Said::WriteAgain(forms) => {
                 let names: Vec<String> = forms.iter().map(|form| in_form(*form, usage)).collect();
@@ -81,7 +73,8 @@ impl Speech for Spanish {
             }
             Said::CheckRules { marks, writes } => match (marks, writes) {
                 (true, false) => {
-                    "Escribimos el nombre. Cada quien trabaja solo. Marcamos la respuesta que creemos correcta.".to_owned()
+                    "Escribimos el nombre. Cada quien trabaja solo. Marcamos la respuesta que creemos correcta."
+                        .to_owned()
                 }
                 (false, _) => {
                     "Escribimos el nombre. Cada quien trabaja solo. Escribimos las respuestas en las líneas.".to_owned()
@@ -90,9 +83,7 @@ impl Speech for Spanish {
                                  escribimos en la línea."
                     .to_owned(),
             },
-            Said::CheckAloud => {
-                "Escribimos el nombre. Yo pregunto y cada quien escribe sus respuestas.".to_owned()
-            }
+            Said::CheckAloud => "Escribimos el nombre. Yo pregunto y cada quien escribe sus respuestas.".to_owned(),
         }
     }
 }
