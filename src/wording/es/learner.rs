@@ -40,11 +40,21 @@ impl LearnerWords for Spanish {
         format!("Número modelo {number}")
     }
 
-    fn board_note(&self, decoys: bool) -> &'static str {
-        if decoys {
-            "Coloca cada tira en la fila que le toca. Algunas no van en ninguna fila: déjalas junto al tablero."
-        } else {
-            "Coloca cada tira en la fila que le toca."
+    fn date_label(&self) -> &'static str {
+        "Fecha"
+    }
+
+    fn board_note(&self, decoys: bool, marks: bool) -> &'static str {
+        match (decoys, marks) {
+            (true, false) => {
+                "Coloca cada tira en la fila que le toca. Algunas no van en ninguna fila: déjalas junto al tablero."
+            }
+            (true, true) => {
+                "Coloca cada tira en su fila; algunas no van en ninguna. Al terminar, da vuelta a una fila: lleva una sola \
+                 figura."
+            }
+            (false, false) => "Coloca cada tira en la fila que le toca.",
+            (false, true) => "Coloca cada tira en su fila. Al terminar, da vuelta a una fila: lleva una sola figura.",
         }
     }
 
@@ -56,8 +66,8 @@ impl LearnerWords for Spanish {
         format!("Control rápido {mark}")
     }
 
-    fn record_labels(&self) -> [&'static str; 5] {
-        ["Mis números", "El mío", "Dibujo", "Forma desarrollada", "En palabras"]
+    fn record_labels(&self) -> [&'static str; 2] {
+        ["El mío", "Dibujo"]
     }
 
     fn layered_note(&self, rows: Option<u32>) -> String {

@@ -78,6 +78,9 @@ impl Deeds for Spanish {
                 counted(*pieces, "pieza", "piezas")
             ),
             Deed::LeaveStrips => "Hoy no hay tiempo para recortar. Deje las tiras enteras para otro día.".to_owned(),
+            Deed::TurnOver => "Una fila terminada se da vuelta. Si sus tiras van juntas, llevan la misma figura en el \
+                               reverso; la de una tira que no va en ninguna fila no se repite."
+                .to_owned(),
             Deed::RowsToday(count) => format!(
                 "Hay tiempo para {}. Las demás filas son para quien termine pronto o para otro día.",
                 rows(*count)
