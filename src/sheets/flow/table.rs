@@ -71,7 +71,7 @@ pub struct TableLook<'p> {
     pub remark: Face,
     /// Its lines.
     pub rules: Rules,
-    /// Whether the first cell of a row heads it.
+    /// Whether the first cell of a row heads it; in a table of two columns there is too little behind it for a head.
     pub row_heads: bool,
     /// The pictures, where a cell shows one.
     pub pictures: Option<&'p Pictures>,
@@ -257,7 +257,7 @@ impl SetTable<'_> {
             };
             let tag = match (heads, k) {
                 (true, _) => Tag::HeaderCell(Scope::Column),
-                (false, 0) if self.look.row_heads => Tag::HeaderCell(Scope::Row),
+                (false, 0) if self.look.row_heads && row.cells.len() > 2 => Tag::HeaderCell(Scope::Row),
                 _ => Tag::Cell,
             };
             nodes.push(Node::Tagged(tag, content));
