@@ -218,3 +218,38 @@ fn every_dependency_is_there_for_a_reason() {
     assert!(wanted.len() > 15 && wanted.contains("tempfile") && wanted.contains("rustix"));
     assert_eq!(told, wanted, "DEVELOPERS.md says what each dependency is for");
 }
+
+/// The recipes of DEVELOPERS.md, each with something that was added that way.
+const RECIPES: [(&str, &str); 4] = [
+    ("How to add a sheet", "SheetKind::SmallGroups"),
+    ("How to add a form", "Form::Units"),
+    ("How to add a slip", "Slip::PlaceOff"),
+    ("How to add a paper size", "Paper::Tabloid"),
+];
+
+#[test]
+fn recipes_name_every_file_that_has_to_know() {
+    let document = text(Path::new("DEVELOPERS.md"));
+    for (recipe, thing) in RECIPES {
+        let section = document.split(&format!("## {recipe}\n")).nth(1).unwrap_or_else(|| panic!("no part {recipe}"));
+        let section = section.split("\n## ").next().unwrap_or_default();
+        let named: Vec<PathBuf> =
+            section.split('`').skip(1).step_by(2).filter(|word| word.starts_with("src/")).map(PathBuf::from).collect();
+        let mut knowing = 0;
+        for path in files("src", ".rs") {
+            if path.ends_with("tests.rs") {
+                continue;
+            }
+            let whole = text(&path);
+            let code = whole.split("\n#[cfg(test)]\nmod tests {").next().unwrap_or_default();
+            let known = code
+                .match_indices(thing)
+                .any(|(at, _)| !code[at + thing.len()..].starts_with(|c: char| c.is_alphanumeric() || c == '_'));
+            if known {
+                knowing += 1;
+                assert!(named.iter().any(|name| path.starts_with(name)), "{recipe}: {} is not named", path.display());
+            }
+        }
+        assert!(knowing > 0, "{thing} is known to {knowing} files: the reader of source is broken");
+    }
+}
