@@ -10,6 +10,7 @@ mod cli;
 mod completions;
 mod default_lesson;
 mod desk;
+mod desk_browser;
 mod desk_guard;
 mod exit;
 mod facts;

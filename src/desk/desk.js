@@ -113,7 +113,8 @@
     for (const { name, value } of wanted.attributes) {
       if (there.getAttribute(name) !== value) there.setAttribute(name, value);
     }
-    const held = there === document.activeElement;
+    // What is being typed stays as it is typed, with its spaces and commas, until something else changes the lesson.
+    const held = there === document.activeElement && there.closest("[data-key], #part-text") === own;
     if (there.nodeName === "TEXTAREA") {
       if (!held && there.value !== wanted.textContent) there.value = wanted.textContent;
       if (!held) there.defaultValue = wanted.textContent;
@@ -146,7 +147,9 @@
   }
 
   let waiting = null;
+  let own = null;         // the field that was typed into last
   function send(field, typing) {
+    own = typing ? field : null;
     if (waiting) { clearTimeout(waiting.timer); if (waiting.field !== field) waiting.now(); waiting = null; }
     const now = () => change("/edit", { key: field.dataset.key, parts: parts(field), typing });
     if (typing) waiting = { field, now, timer: setTimeout(() => { waiting = null; now(); }, PAUSE) };
@@ -154,6 +157,7 @@
   }
 
   document.addEventListener("input", (event) => {
+    if (event.target.id === "text") own = byId("part-text");
     const field = event.target.closest("[data-key]");
     if (field && event.target.matches("input:not([type=checkbox])")) send(field, true);
   });
@@ -205,6 +209,7 @@
     if (!button) return;
     const data = button.dataset;
     quiet();
+    own = null;
     if (data.go) change(data.go).then((words) => words && say(words));
     else if ("over" in data || (data.save && "there" in data)) save(data.save, "over" in data);
     else if (data.save || data.saveas) {

@@ -83,7 +83,7 @@ fn whole(session: &Session, state: &State, on_desk: bool) -> String {
                 script src="/desk.js" defer {}
             }
             body data-revision=(state.revision) data-judged=(state.is_judged()) {
-                a.skip href="#pages" { "Skip to the pages" }
+                a.skip href=(if state.lesson.is_some() { "#pages" } else { "#begin" }) { "Skip to what is shown" }
                 noscript { p.alert { "This page needs JavaScript, which is switched off in this browser." } }
                 p.alert.gone id="gone" hidden {
                     "The desk has ended. Start Placewright again to go on. What was saved is in your files."
@@ -103,7 +103,7 @@ fn whole(session: &Session, state: &State, on_desk: bool) -> String {
                         div.column id="pages" tabindex="-1" { (shown.pages) }
                     }
                 } @else {
-                    main.begin { (begin(session, on_desk)) }
+                    main.begin id="begin" tabindex="-1" { (begin(session, on_desk)) }
                 }
                 dialog id="large" aria-label="A page, larger" {
                     form.acts method="dialog" {

@@ -1,5 +1,6 @@
 //! What the tests share.
 
+pub mod browser;
 pub mod class;
 pub mod desk;
 pub mod html;
