@@ -113,6 +113,17 @@ fn change(session: &Arc<Session>, state: &State, lesson: OnDesk, path: &str, ask
             };
             document::set(text, &key, values::value(&shape, &asked.parts).as_ref())
         }
+        "/list" => {
+            let new = match asked.act.as_str() {
+                "add" => fields::with_table(text, &asked.name),
+                "remove" if fields::LISTS.contains(&asked.name.as_str()) => {
+                    Some(document::remove_table(text, &asked.name, asked.number as usize))
+                }
+                _ => None,
+            };
+            let Some(new) = new else { return Told::Unknown };
+            new
+        }
         "/text" => asked.text.clone(),
         "/mend" => session.workshop.mended(&session.file_name(&lesson), text),
         "/theirs" => {

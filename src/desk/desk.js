@@ -226,6 +226,7 @@
       const number = { act: data.act, role: data.role || "", number: Number(data.number || 0) };
       change("/number", number).then((words) => words && say(words));
     } else if (data.clear) change("/edit", { key: data.clear, parts: {}, typing: false });
+    else if (data.list) change("/list", { name: data.list, act: "without" in data ? "remove" : "add", number: Number(data.without || 0) });
     else if ("text" in data) change("/text", { text: byId("text").value });
     else if (data.begin) onto(change("/begin", { name: data.begin }));
     else if (data.like) onto(change("/begin", { name: data.like, act: "like" }));

@@ -55,6 +55,45 @@ fn spans(item: &Item, path: &str, found: &mut Vec<(Range<usize>, String)>) {
     }
 }
 
+/// How many tables a list of tables has.
+pub fn tables(text: &str, path: &str) -> usize {
+    get(text, path).and_then(|list| Some(list.as_array()?.len())).unwrap_or_default()
+}
+
+/// The text with one more table at the end of a list of tables.
+pub fn add_table(text: &str, path: &str, keys: &[(&str, Value)]) -> String {
+    let Ok(document) = Document::parse(text) else { return text.to_owned() };
+    let end = ending(text);
+    let (before, after) = text.split_at(behind(text, &document, path));
+    let lines =
+        keys.iter().fold(String::new(), |lines, (key, value)| lines + key + " = " + &toml(value).to_string() + end);
+    let before = before.trim_end_matches(['\n', '\r', ' ', '\t']);
+    let apart = if after.is_empty() { "" } else { end };
+    let new = format!("{before}{end}{end}[[{path}]]{end}{lines}{apart}{after}");
+    if is_sound(&new) { new } else { text.to_owned() }
+}
+
+/// The text without one table of a list of tables.
+pub fn remove_table(text: &str, path: &str, index: usize) -> String {
+    let end = ending(text);
+    let bare = text.replace("\r\n", "\n");
+    let (mark, bare) = bare.split_at(bare.len() - bare.trim_start_matches('\u{feff}').len());
+    let Ok(mut document) = bare.parse::<DocumentMut>() else { return text.to_owned() };
+    match document.get_mut(path) {
+        Some(Item::ArrayOfTables(tables)) if index < tables.len() => {
+            tables.remove(index);
+        }
+        Some(Item::Value(toml_edit::Value::Array(array))) if index < array.len() => {
+            array.remove(index);
+        }
+        _ => return text.to_owned(),
+    }
+    if tables(&document.to_string(), path) == 0 {
+        document.remove(path);
+    }
+    format!("{mark}{document}").replace('\n', end)
+}
+
 /// The text with another value at a path, or with none; the same text where it cannot be changed.
 pub fn set(text: &str, path: &str, value: Option<&Value>) -> String {
     let Ok(document) = Document::parse(text) else { return text.to_owned() };
@@ -154,7 +193,9 @@ fn placed(text: &str, document: &Document<&str>, path: &str, value: &Value) -> O
     let (table, name) = path.rsplit_once('.').unwrap_or(("", path));
     let end = ending(text);
     let Some(body) = body(text, document, table) else {
-        if table.is_empty() || item(document.as_item(), table).is_some() {
+        // A table of a list has its number in its path, and no header can.
+        let listed = table.split('.').any(|part| part.parse::<usize>().is_ok());
+        if table.is_empty() || listed || item(document.as_item(), table).is_some() {
             return None;
         }
         // A table that is not there yet goes behind its nearest relations.

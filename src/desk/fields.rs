@@ -66,19 +66,71 @@ const HEADINGS: [(&str, &str); 7] = [
     ("forms.names", "What the class calls the forms"),
 ];
 
+/// Tables of which a lesson has any number, one after the other.
+pub const LISTS: [&str; 1] = ["group"];
+
+/// The list that a table is in or belongs to.
+fn list_of(table: &str) -> Option<&'static str> {
+    LISTS.into_iter().find(|list| table.split('.').next() == Some(list))
+}
+
+/// The lists of which the table of keys has any, each with what a new table of it begins with: what must be given, and
+/// counts that nothing stands for.
+pub fn lists() -> Vec<(&'static str, Vec<KeyRow>)> {
+    let begins = |row: &KeyRow| match row.default {
+        Default::Needed => true,
+        Default::Nothing => matches!(row.shape, Shape::Whole(_)),
+        Default::Value(_) | Default::Worked(_) => false,
+    };
+    let rows = |list: &str| list::rows().into_iter().filter(|row| row.table == list).collect::<Vec<_>>();
+    let known = LISTS.into_iter().map(|list| (list, rows(list))).filter(|(_, rows)| !rows.is_empty());
+    known.map(|(list, rows)| (list, rows.into_iter().filter(begins).collect())).collect()
+}
+
+/// The text with one more table of a list.
+pub fn with_table(text: &str, list: &str) -> Option<String> {
+    let (_, rows) = lists().into_iter().find(|(known, _)| *known == list)?;
+    let number = document::tables(text, list) + 1;
+    let keys: Vec<(&str, Value)> = rows
+        .iter()
+        .filter_map(|row| match row.shape {
+            Shape::Line(_) => Some((row.name, Value::from(format!("{} {number}", label(list))))),
+            _ => document::get(&format!("x = {}", row.example), "x").map(|value| (row.name, value)),
+        })
+        .collect();
+    Some(document::add_table(text, list, &keys))
+}
+
+/// The tables of a text that a table of keys speaks of.
+fn places(table: String, text: &str) -> Vec<String> {
+    let Some(list) = list_of(&table) else { return vec![table] };
+    let count = document::tables(text, list);
+    (0..count).map(|k| table.replacen(list, &format!("{list}.{k}"), 1)).collect()
+}
+
 /// The form of a lesson text. `assumed` has what is taken where it is silent.
 pub fn sections(text: &str, assumed: &[(String, Value)], trouble: &[Trouble]) -> Vec<Section> {
     let mut sections: Vec<Section> = Vec::new();
     for row in list::rows() {
-        for table in row.tables() {
+        for table in row.tables().into_iter().flat_map(|table| places(table, text)) {
             let field = field(&row, &table, text, assumed, trouble);
             match sections.iter_mut().find(|section| section.path == table) {
                 Some(section) => section.fields.push(field),
-                None => sections.push(Section { heading: heading(&table), path: table, fields: vec![field] }),
+                None => sections.push(Section { heading: heading(&table, text), path: table, fields: vec![field] }),
             }
         }
     }
+    // Tables of one group stay together.
+    sections.sort_by_key(|section| numbered(&section.path).map_or(0, |(_, k, _)| k + 1));
     sections
+}
+
+/// The list, the number and the rest of a path into a list.
+pub fn numbered(path: &str) -> Option<(&'static str, usize, &str)> {
+    let list = list_of(path)?;
+    let rest = path.strip_prefix(list)?.strip_prefix('.')?;
+    let (number, rest) = rest.split_once('.').unwrap_or((rest, ""));
+    Some((list, number.parse().ok()?, rest))
 }
 
 fn field(row: &KeyRow, table: &str, text: &str, assumed: &[(String, Value)], trouble: &[Trouble]) -> Field {
@@ -111,6 +163,14 @@ fn parts_of(path: &str, assumed: &[(String, Value)]) -> FieldParts {
 
 /// The field that a path of the file belongs to, and its shape.
 pub fn find(path: &str) -> Option<(String, Shape)> {
+    if let Some((list, number, rest)) = numbered(path) {
+        let (field, shape) = find_in_table(&joined(list, rest))?;
+        return Some((field.replacen(list, &format!("{list}.{number}"), 1), shape));
+    }
+    find_in_table(path).filter(|(field, _)| list_of(field).is_none())
+}
+
+fn find_in_table(path: &str) -> Option<(String, Shape)> {
     let all = list::rows().into_iter().flat_map(|row| {
         let paths: Vec<String> = row.tables().iter().map(|table| joined(table, row.name)).collect();
         paths.into_iter().map(move |path| (path, row.shape.clone()))
@@ -157,7 +217,17 @@ pub fn label(name: &str) -> String {
     letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }
 
-fn heading(table: &str) -> String {
+fn heading(table: &str, text: &str) -> String {
+    if let Some((list, number, rest)) = numbered(table) {
+        let name = document::get(text, &format!("{list}.{number}.name"));
+        let name = name.as_ref().and_then(Value::as_str).map_or_else(|| (number + 1).to_string(), str::to_owned);
+        let of = rest
+            .split('.')
+            .next_back()
+            .filter(|rest| !rest.is_empty())
+            .map(|rest| format!(": {}", label(rest).to_lowercase()));
+        return format!("{} {name}{}", label(list), of.unwrap_or_default());
+    }
     let known = HEADINGS.iter().find(|(path, _)| *path == table).map(|(_, heading)| (*heading).to_owned());
     known.unwrap_or_else(|| label(table.rsplit('.').next().unwrap_or(table)))
 }
@@ -172,7 +242,8 @@ mod tests {
     #[test]
     fn every_key_is_a_field_once() {
         let all = sections("", &[], &[]);
-        let keys: usize = list::rows().iter().map(|row| row.tables().len()).sum();
+        let listed = |row: &&KeyRow| list_of(row.table).is_none();
+        let keys: usize = list::rows().iter().filter(listed).map(|row| row.tables().len()).sum();
         let mut paths: Vec<&str> = all.iter().flat_map(|section| &section.fields).map(|f| f.path.as_str()).collect();
         assert_eq!(paths.len(), keys);
         paths.sort_unstable();

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::fields::{Field, Section};
+use super::fields::{Field, Section, lists, numbered};
 use super::values::ONLY;
 use crate::number::Place;
 use crate::spec::keys::Shape;
@@ -36,7 +36,15 @@ pub fn form(sections: &[Section], room: Room<'_>) -> Markup {
                     @if given > 0 && !open { " " span.given { (given) " set" } }
                 }
                 @for field in &section.fields { (self::field(field, room)) }
+                @if let Some((list, number, "")) = numbered(&section.path) {
+                    p.acts {
+                        button.quiet type="button" data-list=(list) data-without=(number) { "Take this " (list) " away" }
+                    }
+                }
             }
+        }
+        @for (list, _) in lists() {
+            p.acts.more { button type="button" data-list=(list) { "Add a " (list) } }
         }
     }
 }
@@ -79,14 +87,18 @@ fn field(field: &Field, room: Room<'_>) -> Markup {
     }
 }
 
-/// A message as a sentence.
-pub fn sentence(message: &str) -> String {
+/// A message as a sentence; what it quotes from the file is set apart.
+pub fn sentence(message: &str) -> Markup {
     let mut letters = message.chars();
     let first = letters.next().map(|first| first.to_uppercase().collect::<String>()).unwrap_or_default();
-    let rest = letters.as_str();
+    let text = first + letters.as_str();
     let end = if message.ends_with(['.', '?', '!']) { "" } else { "." };
-    // What is quoted stays as it is written.
-    if message.starts_with('`') { format!("{message}{end}") } else { format!("{first}{rest}{end}") }
+    html! {
+        @for (k, part) in text.split('`').enumerate() {
+            @if k % 2 == 1 { code { (part) } } @else { (part) }
+        }
+        (end)
+    }
 }
 
 /// Draws the inputs of a field.
@@ -112,6 +124,11 @@ impl Pen<'_> {
                 | Shape::Font(_)
                 | Shape::Numbers(_)
         )
+    }
+
+    /// Whether an input is to blame: those that were filled in, or all where none was.
+    fn is_wrong(&self, filled: bool) -> bool {
+        self.wrong && (filled || self.field.given.is_empty())
     }
 
     fn inputs(&self) -> Markup {
@@ -184,7 +201,7 @@ impl Pen<'_> {
         html! {
             input.(width) id=(id) type="text" inputmode=(mode) data-part=(part) value=[value] placeholder=[usual]
                 maxlength=[limits] autocomplete="off" spellcheck="false" aria-describedby=(self.described)
-                aria-invalid=[self.wrong.then_some("true")];
+                aria-invalid=[self.is_wrong(value.is_some()).then_some("true")];
         }
     }
 

@@ -63,7 +63,7 @@ fn words(outcome: &Outcome<'_>) -> Markup {
                         }
                     }
                 }
-                @if laid.is_some() { p { "Below are the numbers and pages from before it." } }
+                @if laid.is_some() { p { "Below are the numbers and pages from before." } }
             }
         } @else if let Some((laid, _)) = laid {
             p.lead { "This lesson can be made." }

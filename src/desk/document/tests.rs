@@ -104,6 +104,21 @@ fn other_ways_to_write_tables_are_kept_to() {
 }
 
 #[test]
+fn tables_of_a_list_come_and_go() {
+    let one = add_table(LESSON, "group", &[("name", json!("Gulls")), ("learners", json!(4))]);
+    assert_eq!(one, format!("{LESSON}\n[[group]]\nname = \"Gulls\"\nlearners = 4\n"));
+    let two = add_table(&one, "group", &[("name", json!("Terns"))]);
+    let two = set(&set(&two, "group.1.learners", Some(&json!(3))), "group.0.sort.count", Some(&json!(5)));
+    assert_eq!(get(&two, "group.0.sort.count"), Some(json!(5)), "{two}");
+    assert_eq!((tables(&two, "group"), get(&two, "group.1.learners")), (2, Some(json!(3))));
+    let left = remove_table(&two, "group", 0);
+    assert_eq!((tables(&left, "group"), get(&left, "group.0.name")), (1, Some(json!("Terns"))));
+    let none = remove_table(&left, "group", 0);
+    assert!(tables(&none, "group") == 0 && none.contains("# For whom.") && none.starts_with("# Ours."), "{none}");
+    assert_eq!(remove_table(&none, "group", 0), none);
+}
+
+#[test]
 fn a_place_is_told_by_its_path() {
     for (at, want) in [
         ("\"Tram\"", Some("title")),
