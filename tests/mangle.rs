@@ -2,6 +2,7 @@
 //! trials are those of the fuzz targets in `fuzz/`; what a fuzzer has found stands here under its own name.
 
 use crate::support::otf;
+use crate::support::requests;
 use crate::support::trials;
 use std::fs;
 
@@ -202,4 +203,39 @@ fn files_with_mistakes_by_the_thousand_are_told_in_part() {
 fn a_roster_of_names_that_cannot_be_printed_is_told_in_part() {
     assert!(trials::roster(format!("name\n{}", "\u{5d0}\n".repeat(5_000)).as_bytes()));
     assert!(!trials::roster(format!("group,name\n{}", "a\n".repeat(50_000)).as_bytes()));
+}
+
+#[test]
+fn requests_with_damage_are_answered_or_refused() {
+    let seeds = requests::seeds();
+    // What a fuzzer starts from.
+    if let Some(folder) = std::env::var_os("SEEDS") {
+        let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join(folder);
+        for (k, seed) in seeds.iter().enumerate() {
+            fs::write(folder.join(format!("request-{k}")), seed).expect("written");
+        }
+    }
+    for seed in &seeds {
+        let known = requests::desk(seed);
+        let text = String::from_utf8_lossy(seed);
+        let missing = ["/page/", "/file/", "/all.zip", "/list", "/here"].iter().any(|path| text.contains(path));
+        assert!(known || missing, "{text}");
+    }
+    let mut stream = Stream::new(31, "requests");
+    let mut answered = 0;
+    for round in 0..1_000 {
+        let mut bytes = seeds[stream.index(seeds.len())].clone();
+        let body = bytes.windows(4).position(|end| end == b"\r\n\r\n").expect("a head") + 4;
+        if round % 2 == 0 && body < bytes.len() {
+            // What is said is damaged, and how long it is is right.
+            let mut said = bytes.split_off(body);
+            let head = String::from_utf8(bytes).expect("UTF-8").replace(&format!(": {}\r", said.len()), ": LENGTH\r");
+            mangle(&mut said, &mut stream);
+            bytes = [head.replace("LENGTH", &said.len().to_string()).into_bytes(), said].concat();
+        } else {
+            mangle(&mut bytes, &mut stream);
+        }
+        answered += u32::from(requests::desk(&bytes));
+    }
+    assert!((50..950).contains(&answered), "{answered} answered");
 }

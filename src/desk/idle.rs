@@ -3,10 +3,10 @@
 //! An open page says that it is there every few seconds, less often behind other pages; a page that is closed says so. A
 //! page that was put to sleep by its browser says nothing, so what is not saved is waited for much longer.
 
+use std::sync::mpsc::Receiver;
 use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
-use tokio::sync::oneshot;
 use tokio::time::sleep;
 
 use super::session::Session;
@@ -36,7 +36,7 @@ impl Idle {
     }
 
     /// Returns when nobody is there any more, or when something is sent to `stop`.
-    pub async fn wait(&self, session: &Session, mut stop: oneshot::Receiver<()>) {
+    pub async fn wait(&self, session: &Session, stop: &Receiver<()>) {
         while stop.try_recv().is_err() {
             sleep(PAUSE).await;
             let (last, left) = *self.last.lock().unwrap_or_else(PoisonError::into_inner);

@@ -25,9 +25,8 @@ pub mod workshop;
 
 use std::io;
 use std::sync::Arc;
+use std::sync::mpsc::Receiver;
 use std::time::Duration;
-
-use tokio::sync::oneshot;
 
 use guard::Door;
 use session::{OnDesk, Session};
@@ -55,7 +54,7 @@ pub fn ready(workshop: Arc<dyn Workshop>, lesson: Option<(String, String)>, port
 
 impl Ready {
     /// Serves the page until nobody has had it open for `linger`, or until something is sent to `stop`.
-    pub fn serve(self, linger: Duration, stop: oneshot::Receiver<()>) -> io::Result<()> {
+    pub fn serve(self, linger: Duration, stop: &Receiver<()>) -> io::Result<()> {
         server::serve(self.listening, self.door, &self.session, linger, stop)
     }
 }

@@ -7,6 +7,7 @@ use std::convert::Infallible;
 use std::io;
 use std::net::{IpAddr, Ipv4Addr, Ipv6Addr, SocketAddr};
 use std::sync::Arc;
+use std::sync::mpsc::Receiver;
 use std::time::Duration;
 
 use http_body_util::{BodyExt, Limited};
@@ -15,7 +16,7 @@ use hyper::service::service_fn;
 use hyper::{Method, Request, StatusCode};
 use hyper_util::rt::{TokioIo, TokioTimer};
 use tokio::net::{TcpListener, TcpStream};
-use tokio::sync::{Semaphore, oneshot};
+use tokio::sync::Semaphore;
 use tokio::time::{sleep, timeout};
 
 use super::guard::{Door, Verdict};
@@ -65,7 +66,7 @@ pub fn serve(
     door: Door,
     session: &Arc<Session>,
     linger: Duration,
-    stop: oneshot::Receiver<()>,
+    stop: &Receiver<()>,
 ) -> io::Result<()> {
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().max_blocking_threads(WORKERS).build()?;
     let (door, idle) = (Arc::new(door), Arc::new(Idle::new(linger)));
@@ -114,6 +115,8 @@ async fn talk(stream: TcpStream, door: &Arc<Door>, session: &Arc<Session>, idle:
         async move { Ok::<WebReply, Infallible>(answer(request, &door, &session, &idle).await) }
     });
     let mut builder = http1::Builder::new();
+    // Whoever says that no more will come is answered all the same, and one who stops in the middle is not waited for.
+    builder.half_close(true);
     builder.timer(TokioTimer::new()).header_read_timeout(HEAD).max_buf_size(HEAD_BYTES).max_headers(64);
     let connection = builder.serve_connection(TokioIo::new(stream), service);
     let mut connection = std::pin::pin!(connection);

@@ -61,16 +61,13 @@ impl Desk {
         Self { child, host: host.to_owned(), entry: format!("/{entry}") }
     }
 
-    /// Sends bytes and nothing more, and reads until the other end closes. One that asks for an answer and then to close is
-    /// left open on this side.
+    /// Sends bytes, says that no more will come, and reads until the other end closes.
     pub fn raw(&self, bytes: &[u8]) -> String {
         let mut stream = TcpStream::connect(&self.host).expect("a connection");
         stream.set_read_timeout(Some(Duration::from_secs(20))).expect("a limit");
         // The desk may have closed already.
         let _ = stream.write_all(bytes);
-        if !bytes.windows(17).any(|bytes| bytes == b"Connection: close") {
-            let _ = stream.shutdown(Shutdown::Write);
-        }
+        let _ = stream.shutdown(Shutdown::Write);
         let mut heard = Vec::new();
         let _ = stream.read_to_end(&mut heard);
         String::from_utf8_lossy(&heard).into_owned()

@@ -12,6 +12,7 @@ pub mod packets;
 pub mod pdf;
 pub mod plain;
 pub mod raster;
+pub mod requests;
 pub mod run;
 pub mod samples;
 pub mod sentences;

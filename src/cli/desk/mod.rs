@@ -5,11 +5,11 @@ mod workshop;
 
 use std::io;
 use std::path::Path;
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, mpsc};
 use std::time::Duration;
 
 use serde_json::json;
-use tokio::sync::oneshot;
 
 use super::args::{DeskArgs, Format, Input, Talk};
 use super::failure::{Failure, reason};
@@ -37,12 +37,11 @@ pub fn run(given: &DeskArgs, talk: Talk, io: &mut Io) -> Result<(), Failure> {
     let out = folder.path().join(&given.out);
     let bench = Arc::new(Bench { folder, shared, out });
     let ready = desk::ready(bench, lesson, given.port).map_err(|error| taken(given.port, &error))?;
-    let (stop, stopped) = oneshot::channel();
-    let stop = Mutex::new(Some(stop));
-    // Where it cannot be caught, it ends the program as before.
+    let (stop, stopped) = mpsc::channel();
+    let again = AtomicBool::new(false);
+    // Where it cannot be caught, it ends the program as before; so does the second time.
     let _ = ctrlc::set_handler(move || {
-        let first = stop.lock().unwrap_or_else(PoisonError::into_inner).take();
-        if first.is_none_or(|stop| stop.send(()).is_err()) {
+        if again.swap(true, Ordering::SeqCst) || stop.send(()).is_err() {
             std::process::exit(130);
         }
     });
@@ -51,7 +50,7 @@ pub fn run(given: &DeskArgs, talk: Talk, io: &mut Io) -> Result<(), Failure> {
         // Where no browser is found, the address was told.
         let _ = open::that_detached(&ready.address);
     }
-    ready.serve(Duration::from_secs(given.linger), stopped).map_err(Failure::Stream)
+    ready.serve(Duration::from_secs(given.linger), &stopped).map_err(Failure::Stream)
 }
 
 /// The name of a lesson file in its folder, and its text.
