@@ -8,7 +8,7 @@ use std::io::{self, Write};
 use serde_json::{Map, Value, json};
 
 use crate::lesson::exit::Check;
-use crate::lesson::{Chosen, Lesson, Role, Version};
+use crate::lesson::{Chosen, Lesson, LessonGroup, Role, Version};
 use crate::number::{Content, Number};
 use crate::sheets::packets::Packet;
 
@@ -52,6 +52,9 @@ pub fn write(out: &mut (impl Write + ?Sized), lesson: &Lesson, packets: &[Packet
     }
     let end = if between == "\n" { "" } else { "\n  " };
     writeln!(out, "{end}],\n  \"checks\": {},", checks(lesson))?;
+    if !lesson.groups.is_empty() {
+        writeln!(out, "  \"groups\": {},\n  \"versions\": {},", groups(lesson), versions(lesson))?;
+    }
     writeln!(out, "  {MARK}{}\"\n}}", env!("CARGO_PKG_VERSION"))
 }
 
@@ -67,6 +70,32 @@ pub fn numbers(chosen: &Chosen) -> Value {
 fn checks(lesson: &Lesson) -> Value {
     let values = |check: &Check| check.numbers().iter().map(|number| number.value()).collect::<Vec<_>>();
     lesson.checks.iter().map(|check| json!({ "check": check.mark, "numbers": values(check) })).collect()
+}
+
+/// Who has which versions, exit numbers and quick checks; the name is null for everyone in no group.
+pub fn groups(lesson: &Lesson) -> Value {
+    let of = |group: &LessonGroup| {
+        let (least, most) = group.numbers.range.value;
+        json!({
+            "name": group.name,
+            "learners": group.learners.len(),
+            "range": [least.value(), most.value()],
+            "versions": group.versions.iter().map(ToString::to_string).collect::<Vec<_>>(),
+            "exit": group.exit.iter().map(|number| number.value()).collect::<Vec<_>>(),
+            "checks": group.checks,
+            "solutions": group.solutions.iter().map(|(role, n)| (role.word().to_owned(), json!(n))).collect::<Map<_, _>>(),
+        })
+    };
+    lesson.groups.iter().map(of).collect()
+}
+
+/// The group of each version; null for everyone in no group.
+fn versions(lesson: &Lesson) -> Value {
+    let of = |group: &LessonGroup| {
+        let name = json!(group.name);
+        group.versions.iter().map(move |version| (version.to_string(), name.clone())).collect::<Vec<_>>()
+    };
+    Value::Object(lesson.groups.iter().flat_map(of).collect())
 }
 
 /// The decoys by version, in the order of the strips.

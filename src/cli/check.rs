@@ -60,7 +60,7 @@ fn human(shared: &Shared, path: &Path, planned: &Planned, packets: &[Packet<'_>]
     let lesson = &planned.lesson;
     let head = |text: &str| bold(text, shared.coloured);
     let mut text = format!("{}: \"{}\" can be made.\n", shown(path), lesson.spec.title.value);
-    text.push_str(&numbers::sets(&lesson.chosen));
+    text.push_str(&numbers::sets(lesson));
     let rows: Vec<Row> = packets.iter().map(|packet| Row::of(packet, packet.file().to_owned())).collect();
     let _ = write!(text, "\n{}", table::draw(&rows, shared.coloured));
     for packet in packets {

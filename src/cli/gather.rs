@@ -10,7 +10,7 @@ use super::term::Progress;
 use super::threads;
 use crate::diag::{Diagnostic, FilePlace, Problem, Severity, Source};
 use crate::lesson::job::JobFacts;
-use crate::lesson::{self, Lesson};
+use crate::lesson::{self, Lesson, Roster};
 use crate::measure::{Family, fonts};
 use crate::sheets::job::names;
 use crate::sheets::packets::{self, Packet};
@@ -113,14 +113,15 @@ fn roster(
     spec: &Spec,
     source: &Arc<Source>,
     family: &Family,
-) -> Result<(Vec<String>, Vec<Diagnostic>), Failure> {
-    let Some(name) = &spec.class.roster else { return Ok((Vec::new(), Vec::new())) };
+) -> Result<(Roster, Vec<Diagnostic>), Failure> {
+    let Some(name) = &spec.class.roster else { return Ok((Roster::default(), Vec::new())) };
     let text = read::roster(path, &name.value).map_err(|failure| named_at(failure, source, name))?;
     let rows = spec::roster::rows(&text).map_err(Failure::Lesson)?;
     let few = few(spec, source, rows.len());
+    let groups = spec::roster::members(&text, &spec.groups, source).map_err(Failure::Lesson)?;
     let (names, mut warnings) = names::settle(&text, rows, family);
     warnings.extend(few);
-    Ok((names, warnings))
+    Ok((Roster { names, groups }, warnings))
 }
 
 /// A word on a roster with fewer names than the lesson has learners.

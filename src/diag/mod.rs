@@ -40,6 +40,13 @@ impl Problem {
         Self { message: message.into(), hint: None, fix: None }
     }
 
+    /// The same problem, said of a group of the class.
+    #[must_use]
+    pub fn of_group(mut self, group: &str) -> Self {
+        self.message = format!("in the group `{group}`: {}", self.message);
+        self
+    }
+
     /// The same problem with a hint.
     #[must_use]
     pub fn hint(mut self, hint: impl Into<String>) -> Self {

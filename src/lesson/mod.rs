@@ -5,10 +5,12 @@
 pub mod choose;
 pub mod decoys;
 pub mod exit;
+mod grouped;
 pub mod groups;
 mod in_play;
 pub mod job;
 mod planned;
+mod settle;
 mod strips;
 pub mod teach;
 pub mod timing;
@@ -16,16 +18,19 @@ mod types;
 
 use std::sync::Arc;
 
-use crate::diag::{Diagnostic, Problem, Severity, Source};
-use crate::number::{Form, Place, Style};
-use crate::rng::Stream;
-use crate::spec::{Given, Joiner, SheetKind, SidesAsked, Spec, Thousands};
+use crate::diag::{Diagnostic, Source};
+use crate::number::{Form, Number, Place};
+use crate::spec::{SheetKind, SidesAsked, Spec};
+use crate::wording::class_groups::GroupShare;
 use crate::wording::plan::Aim;
 use crate::wording::{self, Usage, Wording};
 
 pub use crate::spec::Version;
+pub use grouped::Roster;
 pub use in_play::InPlay;
-pub use planned::Lesson;
+pub use planned::{Lesson, LessonGroup};
+pub use settle::style;
+use settle::{settle, sort_sets};
 pub use types::{Chosen, Reason, Role, SortSet, Strip, Wrong};
 
 /// Plans a lesson: chooses its numbers, settles what the file leaves open, and makes a set of strips for each version.
@@ -33,7 +38,12 @@ pub use types::{Chosen, Reason, Role, SortSet, Strip, Wrong};
 /// `source` is the text that `spec` was read from; `roster` has the names in order, and is empty without a roster. Where
 /// the file is silent, a roster gives the number of learners, the minutes grow to what the numbers need, and no more
 /// decoys are made than slips can make. Fails with every mistake found.
-pub fn plan(source: &Arc<Source>, spec: Spec, roster: Vec<String>) -> Result<Lesson, Vec<Diagnostic>> {
+pub fn plan(source: &Arc<Source>, spec: Spec, roster: impl Into<Roster>) -> Result<Lesson, Vec<Diagnostic>> {
+    let roster: Roster = roster.into();
+    if !spec.groups.is_empty() {
+        return grouped::plan(source, spec, roster);
+    }
+    let roster = roster.names;
     match choose::choose(&spec, source) {
         Ok(chosen) => with_numbers(source, spec, chosen, roster),
         Err(mut wrong) => {
@@ -52,13 +62,13 @@ pub fn with_numbers(
 ) -> Result<Lesson, Vec<Diagnostic>> {
     let mut wrong = settle(source, &mut spec, &roster);
     let style = style(&spec);
-    match sort_sets(source, &mut spec, &mut chosen, &style) {
+    match sort_sets(source, &mut spec, &mut chosen, &style, 0) {
         Ok(sets) if wrong.is_empty() => {
             chosen.notes.extend(timing::told(&spec));
             let checks = exit::checks(&spec, &chosen, &style, wording::of(spec.language.value));
             chosen.notes.extend(exit::unasked(&chosen, &checks));
             let slips = in_play::list(&spec, &sets, &checks);
-            Ok(Lesson { spec, style, chosen, sets, checks, slips, roster })
+            Ok(Lesson { fullest: spec.clone(), spec, style, chosen, sets, checks, slips, roster, groups: Vec::new() })
         }
         Ok(_) => Err(wrong),
         Err(more) => {
@@ -97,115 +107,55 @@ impl Lesson {
     }
 }
 
-/// Settles what does not depend on the chosen numbers: learners and minutes.
-fn settle(source: &Arc<Source>, spec: &mut Spec, roster: &[String]) -> Vec<Diagnostic> {
-    timing::settle(spec);
-    settle_learners(source, spec, roster).err().into_iter().collect()
-}
+impl Lesson {
+    /// What a form is called on a set's pages.
+    pub fn set_heading(&self, set: &SortSet, form: Form) -> &str {
+        let Some(group) = set.group.and_then(|group| self.groups.get(group)) else { return self.form_heading(form) };
+        let greatest = group.numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
+        let own = group.forms.names.get(form);
+        own.unwrap_or_else(|| self.wording().form_heading(form, greatest))
+    }
 
-/// How a lesson's forms are written.
-pub fn style(spec: &Spec) -> Style {
-    let forms = &spec.forms;
-    Style {
-        names: wording::of(spec.language.value).names(),
-        and: forms.joiner.value == Joiner::And,
-        trading: spec.numbers.trading(spec.seed.value),
-        zero_terms: forms.zero_terms.value,
-        thousands: match forms.thousands.value {
-            Thousands::Comma => Some(','),
-            // The narrow no-break space.
-            Thousands::Space => Some('\u{202f}'),
-            Thousands::None => None,
-        },
+    /// The greatest number that any learner may meet.
+    pub fn greatest(&self) -> Number {
+        let own = self.groups.iter().map(|group| group.numbers.range.value.1);
+        own.chain([self.spec.numbers.range.value.1]).max().unwrap_or(Number::MAX)
+    }
+
+    /// What each group works with, in the order of the letters; empty where all get the class's numbers.
+    pub fn shares(&self) -> Vec<GroupShare> {
+        let share = |group: &LessonGroup| {
+            let sets = || self.sets.iter().filter(|set| group.versions.contains(&set.version));
+            let narrow = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+            GroupShare {
+                name: group.name.clone(),
+                learners: together(&group.learners),
+                versions: group.versions.clone(),
+                checks: group.checks.clone(),
+                rows: narrow(sets().map(|set| set.rows.len()).max().unwrap_or(0)),
+                strips: narrow(sets().map(|set| set.strips.len()).max().unwrap_or(0)),
+                range: group.numbers.range.value,
+            }
+        };
+        self.groups.iter().map(share).collect()
+    }
+
+    /// The group that has a version, where there are groups.
+    pub fn group_of(&self, version: Version) -> Option<&LessonGroup> {
+        self.groups.iter().find(|group| group.versions.contains(&version))
     }
 }
 
-/// A roster says how many learners there are, unless the file does; then nobody on the roster may go without.
-fn settle_learners(source: &Arc<Source>, spec: &mut Spec, roster: &[String]) -> Result<(), Diagnostic> {
-    let names = u32::try_from(roster.len()).unwrap_or(u32::MAX);
-    let learners = &mut spec.class.learners;
-    if names > 0 && learners.is_assumed() {
-        *learners = Given::assumed(names);
-    } else if names > learners.value {
-        let problem =
-            Problem::new(format!("the roster has {} but `class.learners` is {}", count(names, "name"), learners.value))
-                .hint(format!("set it to {names}, or leave it out to take the roster's"));
-        return Err(at(source, learners, problem));
+/// Rising numbers with neighbours drawn together: first and last of each run.
+fn together(numbers: &[u32]) -> Vec<(u32, u32)> {
+    let mut runs: Vec<(u32, u32)> = Vec::new();
+    for &number in numbers {
+        match runs.last_mut() {
+            Some((_, last)) if *last + 1 == number => *last = number,
+            _ => runs.push((number, number)),
+        }
     }
-    Ok(())
-}
-
-/// One set a version; none where sorting is left out. Every version has equally many decoys.
-fn sort_sets(
-    source: &Arc<Source>,
-    spec: &mut Spec,
-    chosen: &mut Chosen,
-    style: &Style,
-) -> Result<Vec<SortSet>, Vec<Diagnostic>> {
-    let matched = spec.forms.matched.value.clone();
-    let seed = spec.seed.value;
-    let versions = || (0..).map(Version).zip(&chosen.sort).filter(|(_, rows)| !rows.is_empty());
-    let possible: Vec<_> =
-        versions().map(|(version, rows)| (version, decoys::possible(rows, &matched, style))).collect();
-    let fewest =
-        possible.iter().min_by_key(|(_, decoys)| decoys.len()).map(|(version, decoys)| (*version, decoys.len()));
-    let mut notes = Vec::new();
-    if let Some((version, fewest)) = fewest {
-        let fewest = u32::try_from(fewest).unwrap_or(u32::MAX);
-        settle_decoys(source, spec, version, fewest, &mut notes).map_err(|diagnostic| vec![diagnostic])?;
-    }
-    let count = spec.forms.decoys.value as usize;
-    let sets = versions().zip(possible).map(|((version, rows), (_, possible))| {
-        let decoys = decoys::choose(possible, count, &mut Stream::new(seed, &format!("decoys {version}")));
-        strips::plan(version, rows, &matched, style, decoys, &mut Stream::new(seed, &format!("strips {version}")))
-            .map_err(|problem| vec![at(source, &spec.forms.matched, problem)])
-    });
-    let sets = sets.collect::<Result<_, _>>()?;
-    chosen.notes.extend(notes);
-    Ok(sets)
-}
-
-/// More decoys than slips can make are an error where the file asks for them, and cut down where it is silent.
-/// `version` is one that has `fewest` different decoys, the least of all.
-fn settle_decoys(
-    source: &Arc<Source>,
-    spec: &mut Spec,
-    version: Version,
-    fewest: u32,
-    notes: &mut Vec<String>,
-) -> Result<(), Diagnostic> {
-    let asked = &mut spec.forms.decoys;
-    if asked.value <= fewest {
-        return Ok(());
-    }
-    if asked.is_assumed() {
-        *asked = Given::assumed(fewest);
-        notes.push(match fewest {
-            0 => "the sort sets have no decoys: slips make none of these numbers".to_owned(),
-            _ => format!("the sort sets have only {}: slips make no more of these numbers", count(fewest, "decoy")),
-        });
-        return Ok(());
-    }
-    let expected = if fewest == 0 { "0".to_owned() } else { format!("at most {fewest}") };
-    let makes = if fewest == 0 { "no slip makes one".to_owned() } else { format!("slips make only {fewest}") };
-    let of = if spec.class.versions.value > 1 { format!("set {version}") } else { "the sort numbers".to_owned() };
-    let problem =
-        Problem::new(format!("`forms.decoys` asks for {}, but {makes} of {of}", count(asked.value, "different decoy")))
-            .hint(format!("expected {expected}; another seed, more numbers or more forms may give more"));
-    Err(at(source, asked, problem))
-}
-
-/// "1 decoy", "2 decoys".
-fn count(count: u32, noun: &str) -> String {
-    format!("{count} {noun}{}", if count == 1 { "" } else { "s" })
-}
-
-/// A problem of a value: placed where the file gives it, nowhere where it is assumed.
-fn at<T>(source: &Arc<Source>, given: &Given<T>, problem: Problem) -> Diagnostic {
-    match given.span() {
-        Some(span) => problem.at(source, span),
-        None => Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() },
-    }
+    runs
 }
 
 #[cfg(test)]

@@ -1,10 +1,12 @@
 //! The lesson as all sheets see it.
 
+use std::collections::BTreeMap;
+
 use super::exit::check::Check;
 use super::in_play::InPlay;
-use super::types::{Chosen, SortSet};
+use super::types::{Chosen, Role, SortSet};
 use crate::number::{Number, Slip, Style};
-use crate::spec::{SheetKind, Spec};
+use crate::spec::{FormsSpec, NumbersSpec, SheetKind, Spec, Version};
 use crate::wording::Tools;
 
 /// A lesson ready to be laid out.
@@ -12,6 +14,8 @@ use crate::wording::Tools;
 pub struct Lesson {
     /// What was asked for.
     pub spec: Spec,
+    /// The same, with as many rows, questions and forms as any of its groups has: what the plan's time is for.
+    pub fullest: Spec,
     /// How forms are written.
     pub style: Style,
     /// The numbers.
@@ -24,6 +28,29 @@ pub struct Lesson {
     pub slips: Vec<InPlay>,
     /// Names from the roster in order; empty without one.
     pub roster: Vec<String>,
+    /// Who gets which versions and checks, in the order of the letters; empty where all get the class's.
+    pub groups: Vec<LessonGroup>,
+}
+
+/// Learners who get numbers of their own, or everyone else.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LessonGroup {
+    /// What the teacher calls it; none for everyone else.
+    pub name: Option<String>,
+    /// Its numbers.
+    pub numbers: NumbersSpec,
+    /// Its forms.
+    pub forms: FormsSpec,
+    /// The numbers of its learners, counted from 1, rising.
+    pub learners: Vec<u32>,
+    /// Its versions.
+    pub versions: Vec<Version>,
+    /// Its exit numbers.
+    pub exit: Vec<Number>,
+    /// The marks of its quick checks.
+    pub checks: Vec<u32>,
+    /// How many sets satisfy each role's requests; see [`Chosen::solutions`].
+    pub solutions: BTreeMap<Role, String>,
 }
 
 impl Lesson {

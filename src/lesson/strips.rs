@@ -43,7 +43,7 @@ pub fn plan(
     strips.extend(decoys.into_iter().map(decoy));
     stream.shuffle(&mut strips);
     let given = matched.first().copied().unwrap_or(Form::Numeral);
-    Ok(SortSet { version, rows: rows.to_vec(), given, forms, strips })
+    Ok(SortSet { version, group: None, style: *style, rows: rows.to_vec(), given, forms, strips })
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::diag::FilePlace;
-use crate::number::{Form, Number};
+use crate::number::{Form, Number, Style};
 use crate::spec;
 use crate::wording::English;
 
@@ -154,7 +154,7 @@ fn pictures_end_at_9999() {
 fn planned(text: &str, roster: &[&str]) -> Result<Lesson, Vec<Diagnostic>> {
     let source = source(text);
     let spec = spec::read(&source).expect("a good lesson file");
-    plan(&source, spec, roster.iter().map(|&name| name.to_owned()).collect())
+    plan(&source, spec, roster.iter().map(|&name| name.to_owned()).collect::<Vec<String>>())
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::number::{Content, Feature, Form, Number, Slip, Task};
+use crate::number::{Content, Feature, Form, Number, Slip, Style, Task};
 use crate::spec::Version;
 
 /// What a number is for.
@@ -103,6 +103,10 @@ pub struct Strip {
 pub struct SortSet {
     /// Which version.
     pub version: Version,
+    /// The group whose set it is, as an index into [`Lesson::groups`](super::Lesson::groups); none where there are no groups.
+    pub group: Option<usize>,
+    /// How its forms are written.
+    pub style: Style,
     /// The numbers, one a row.
     pub rows: Vec<Number>,
     /// The form that is printed on the board.

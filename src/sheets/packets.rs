@@ -184,14 +184,19 @@ fn ticket(desk: &Desk<'_>, order: &Order<'_>, facts: &JobFacts, taught: &[Entry]
     }
 }
 
-/// The substitute's packet: versioned sheets are there once, as version A; the key has every version. With `only`, the
+/// The substitute's packet: versioned sheets are there once, as version A, or as each group's first version; the key has every version. With `only`, the
 /// cover alone, with the page numbers of the packet that it leads.
 fn substitute<'a>(masters: &Masters<'_>, facts: &JobFacts, only: &[SheetKind]) -> Result<Packet<'a>, Vec<Diagnostic>> {
     let desk = &masters.desk;
     let mut others = masters.of(PacketKind::Substitute.about().sheets(), &[])?;
     let learners: Vec<SheetKind> = crate::sheets::of_learners().collect();
-    let first = Version(0);
-    others.retain(|page| !learners.contains(&page.sheet) || page.version.is_none_or(|version| version == first));
+    let groups = &desk.lesson.groups;
+    let firsts: Vec<Version> = match groups.as_slice() {
+        [] => vec![Version(0)],
+        groups => groups.iter().filter_map(|group| group.versions.first().copied()).collect(),
+    };
+    others
+        .retain(|page| !learners.contains(&page.sheet) || page.version.is_none_or(|version| firsts.contains(&version)));
     let entry = |page: &Page| cover::CoveredPage {
         sheet: page.sheet,
         reader: row(page.sheet).reader,

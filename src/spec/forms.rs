@@ -15,14 +15,21 @@ use crate::number::{Form, Number};
 /// What the table says; what it leaves open depends on the numbers.
 pub(super) struct Asked {
     matched: Option<Given<Vec<Form>>>,
-    joiner: Given<Joiner>,
-    zero_terms: Given<bool>,
-    thousands: Given<Thousands>,
+    joiner: Option<Given<Joiner>>,
+    zero_terms: Option<Given<bool>>,
+    thousands: Option<Given<Thousands>>,
     decoys: Option<Given<u32>>,
     names: FormNames,
 }
 
 pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
+    let asked = take(&mut table, log);
+    table.finish(log);
+    asked
+}
+
+/// Takes the keys of forms out of a table, their own or a group's.
+pub(super) fn take(table: &mut Table, log: &mut Log) -> Asked {
     let matched = table.read(&list::MATCH, log);
     if let Some(given) = &matched
         && !limits::FORMS.allows(given.value.len() as u64)
@@ -36,16 +43,14 @@ pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
         ));
         log.error(span, problem);
     }
-    let asked = Asked {
+    Asked {
         matched,
-        joiner: table.settle(&list::JOINER, log),
-        zero_terms: table.settle(&list::ZERO_TERMS, log),
-        thousands: table.settle(&list::THOUSANDS, log),
+        joiner: table.read(&list::JOINER, log),
+        zero_terms: table.read(&list::ZERO_TERMS, log),
+        thousands: table.read(&list::THOUSANDS, log),
         decoys: table.read(&list::DECOYS, log),
         names: names(table.inner("names", log), log),
-    };
-    table.finish(log);
-    asked
+    }
 }
 
 /// `[forms.names]`: what the class calls forms.
@@ -96,6 +101,38 @@ fn thousands(asked: Given<Thousands>, language: Language) -> Given<Thousands> {
 }
 
 impl Asked {
+    /// The forms that are listed, if any are.
+    pub(super) fn matched(&self) -> Option<&Vec<Form>> {
+        self.matched.as_ref().map(|given| &given.value)
+    }
+
+    /// How many decoys are asked for, if it is said.
+    pub(super) fn decoys(&self) -> Option<Given<u32>> {
+        self.decoys
+    }
+
+    /// The forms of a group: its own, and the class's where it says nothing; `decoys` where it says nothing of those.
+    pub(super) fn of_group(
+        self,
+        numbers: &NumbersSpec,
+        class: &FormsSpec,
+        decoys: Given<u32>,
+        log: &mut Log,
+    ) -> FormsSpec {
+        let matched = self.matched.unwrap_or_else(|| class.matched.clone());
+        for form in &matched.value {
+            shown_by_all(*form, &matched, numbers, log);
+        }
+        FormsSpec {
+            matched,
+            joiner: self.joiner.unwrap_or(class.joiner),
+            zero_terms: self.zero_terms.unwrap_or(class.zero_terms),
+            thousands: self.thousands.unwrap_or(class.thousands),
+            decoys: self.decoys.unwrap_or(decoys),
+            names: class.names.clone().and(self.names),
+        }
+    }
+
     pub(super) fn settle(self, numbers: &NumbersSpec, language: Language, log: &mut Log) -> FormsSpec {
         let has_pictures = numbers.range.value.1 <= Number::MAX_BLOCKS;
         if let Some(given) = &self.matched {
@@ -110,9 +147,9 @@ impl Asked {
         });
         FormsSpec {
             matched,
-            joiner: self.joiner,
-            zero_terms: self.zero_terms,
-            thousands: thousands(self.thousands, language),
+            joiner: self.joiner.unwrap_or(Given::assumed(list::JOINER.value)),
+            zero_terms: self.zero_terms.unwrap_or(Given::assumed(list::ZERO_TERMS.value)),
+            thousands: thousands(self.thousands.unwrap_or(Given::assumed(list::THOUSANDS.value)), language),
             decoys: self.decoys.unwrap_or(Given::assumed(list::DECOYS_MOST.min(numbers.sort.count.value / 2))),
             names: self.names,
         }

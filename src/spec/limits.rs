@@ -98,6 +98,10 @@ pub const VERSIONS: Limit = Limit::new(1, 26);
 pub const PAGES: usize = 1_000_000;
 /// Sheets to make.
 pub const SHEETS: Limit = Limit::new(1, 64);
+/// Characters in a group's name.
+pub const GROUP_NAME: Limit = Limit::new(1, 40);
+/// Groups with numbers of their own: each has a letter at least.
+pub const GROUPS: u64 = 25;
 /// Forms to match.
 pub const FORMS: Limit = Limit::new(2, Form::ALL.len() as u64);
 

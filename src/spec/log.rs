@@ -16,6 +16,8 @@ pub(super) struct Log {
     missing: Vec<([&'static str; 2], Range<usize>, Problem)>,
     /// The keys that parse, by table: the list that unknown keys are compared with.
     known: Vec<(String, Vec<&'static str>)>,
+    /// The group whose requests are looked at, if they are a group's.
+    group: Option<String>,
 }
 
 struct Left {
@@ -26,7 +28,14 @@ struct Left {
 
 impl Log {
     pub(super) fn new(source: &Arc<Source>) -> Self {
-        Self { source: Arc::clone(source), found: Vec::new(), left: Vec::new(), missing: Vec::new(), known: Vec::new() }
+        Self {
+            source: Arc::clone(source),
+            found: Vec::new(),
+            left: Vec::new(),
+            missing: Vec::new(),
+            known: Vec::new(),
+            group: None,
+        }
     }
 
     /// The text between two bytes.
@@ -40,11 +49,20 @@ impl Log {
     }
 
     pub(super) fn error(&mut self, span: Range<usize>, problem: Problem) {
-        self.found.push(problem.at(&self.source, span));
+        self.clash(span, problem, Vec::new());
+    }
+
+    /// From here on problems are those of a group, and say so; `None` ends that.
+    pub(super) fn within(&mut self, group: Option<&str>) {
+        self.group = group.map(str::to_owned);
     }
 
     /// An error that other places of the file take part in.
     pub(super) fn clash(&mut self, span: Range<usize>, problem: Problem, related: Vec<(Option<Range<usize>>, String)>) {
+        let problem = match &self.group {
+            Some(group) => problem.of_group(group),
+            None => problem,
+        };
         let mut diagnostic = problem.at(&self.source, span);
         for (span, words) in related {
             if let Some(span) = span {

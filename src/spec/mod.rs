@@ -7,6 +7,7 @@ mod assumed;
 mod checks;
 mod class;
 mod forms;
+mod group;
 pub mod keys;
 mod language;
 pub mod limits;
@@ -43,8 +44,8 @@ pub use language::Language;
 pub use pool::Pool;
 pub use printed::{Edge, Keep, PacketKind, PrintSides, Stock};
 pub use types::{
-    AtMost, Bound, ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, NumbersSpec, Paper, PrintSpec,
-    RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
+    AtMost, Bound, ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, GroupSpec, Ink, Joiner, NumbersSpec, Paper,
+    PrintSpec, RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
 };
 pub use version::Version;
 
@@ -95,6 +96,7 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     let class = class::read(root.inner("class", log), log);
     let print = print::read(root.inner("print", log), paper.value, log);
     let sheets = sheets::read(root.inner("sheets", log), log);
+    let groups = group::read(&mut root, whole, log);
     root.finish(log);
 
     let numbers = asked?.settle(class.versions.value);
@@ -103,7 +105,8 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     if log.is_clean() && whole {
         checks::numbers(&numbers, log);
     }
+    let groups = group::settle(groups, &group::Class { numbers: &numbers, forms: &forms, class: &class }, log);
     let title = title?;
     let seed = seed.unwrap_or_else(|| Given::assumed(seed::of(&title.value)));
-    Some(Spec { title, grade, minutes, paper, seed, language, numbers, forms, class, print, sheets })
+    Some(Spec { title, grade, minutes, paper, seed, language, numbers, forms, class, groups, print, sheets })
 }

@@ -34,17 +34,22 @@ pub(super) fn read(mut table: Table, whole: bool, log: &mut Log) -> Option<Asked
     }
     let range = range.and_then(|value| list::RANGE.kind.read(&value, log));
     let never = table.read(&list::NEVER, log).map(|given| given.value).unwrap_or_default();
-    let at_most = request::places(&mut table, &list::AT_MOST, log).into_iter();
-    let at_most =
-        at_most.filter_map(|(place, digit)| Some((place, Given::read(u8::try_from(digit.value).ok()?, digit.span()?))));
-    let at_most = at_most.collect();
+    let at_most = at_most(&mut table, log);
     let roles = ROLES.map(|role| read_role(table.inner(role, log), log));
     table.finish(log);
     Some(Asked { range: range?, never, at_most, roles })
 }
 
+/// The largest digit in each place that the table limits.
+pub(super) fn at_most(table: &mut Table, log: &mut Log) -> AtMost {
+    let places = request::places(table, &list::AT_MOST, log).into_iter();
+    places
+        .filter_map(|(place, digit)| Some((place, Given::read(u8::try_from(digit.value).ok()?, digit.span()?))))
+        .collect()
+}
+
 /// A role's requests. A role without `count` has 0 for now.
-fn read_role(mut table: Table, log: &mut Log) -> RoleSpec {
+pub(super) fn read_role(mut table: Table, log: &mut Log) -> RoleSpec {
     let count = table.read(&list::COUNT, log);
     let always = table.read(&list::ALWAYS, log).map(|given| given.value).unwrap_or_default();
     let role = RoleSpec {

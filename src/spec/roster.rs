@@ -6,10 +6,15 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use super::limits::{self, grouped};
+use super::types::GroupSpec;
+use crate::diag::nearest::{hint, listed};
 use crate::diag::{Diagnostic, Problem, Source, TOLD, first};
 
 /// The column that holds the names.
 const COLUMN: &str = "name";
+
+/// The column that holds the groups, if the roster has one.
+const GROUP: &str = "group";
 
 /// Reads the names in order, spaces trimmed; rows without any text are skipped. A comma, a semicolon or a tab may stand
 /// between the cells (spreadsheets write all three). A cell is only ever text, also when it looks like a formula.
@@ -55,6 +60,71 @@ pub fn rows(source: &Arc<Source>) -> Result<Vec<(String, Range<usize>)>, Vec<Dia
         found.push(problem.at(source, mark..mark));
     }
     if found.is_empty() { Ok(names) } else { Err(found) }
+}
+
+/// What the roster says in its column `group`, a cell for each name, with the bytes of its line; `None` where it has no such
+/// column. What is wrong with the roster itself is told by [`rows`].
+pub fn groups(source: &Source) -> Option<Vec<(String, Range<usize>)>> {
+    let mark = source.text.len() - source.text.trim_start_matches('\u{feff}').len();
+    let text = &source.text[mark..];
+    let (delimiter, _) = header(text).ok()?;
+    let mut reader = csv::ReaderBuilder::new().delimiter(delimiter).flexible(true).from_reader(text.as_bytes());
+    let column = reader.headers().ok()?.iter().position(|cell| cell.trim().eq_ignore_ascii_case(GROUP))?;
+    let filled = |record: &csv::StringRecord| record.iter().any(|cell| !cell.trim().is_empty());
+    let cells = reader.records().filter_map(Result::ok).filter(filled).map(|record| {
+        let start = record.position().map_or(0, |p| usize::try_from(p.byte()).unwrap_or(0));
+        let start = start + text.get(start..).map_or(0, |t| t.len() - t.trim_start_matches(['\r', '\n']).len());
+        let end = text.get(start..).and_then(|t| t.find(['\n', '\r'])).map_or(text.len(), |k| start + k);
+        let cell = record.get(column).unwrap_or_default();
+        (cell.split_whitespace().collect::<Vec<_>>().join(" "), mark + start..mark + end)
+    });
+    Some(cells.collect())
+}
+
+/// Who is in which group, an index into `groups` for each name; empty for a lesson without groups. `lesson` is the text of
+/// the lesson file. Fails with every line that names no group of the lesson, with groups that nobody is in, and with groups
+/// whose count of learners is another one in the lesson file. No message quotes a cell: it might be a name.
+pub fn members(
+    roster: &Arc<Source>,
+    groups: &[GroupSpec],
+    lesson: &Arc<Source>,
+) -> Result<Vec<Option<usize>>, Vec<Diagnostic>> {
+    let Some(leader) = groups.first() else { return Ok(Vec::new()) };
+    let named = |group: &GroupSpec| group.name.span().unwrap_or(0..0);
+    let Some(cells) = self::groups(roster) else {
+        let problem = Problem::new("the roster has no column `group`, so nobody knows who is in which group");
+        let hint = format!("add a column `group` to it, with `{}` beside each of its learners", leader.name.value);
+        return Err(vec![problem.hint(hint).at(lesson, named(leader))]);
+    };
+    let names: Vec<&str> = groups.iter().map(|group| group.name.value.as_str()).collect();
+    let quoted: Vec<String> = names.iter().map(|name| format!("`{name}`")).collect();
+    let expected = format!("expected {}, or nothing for whoever gets the class's numbers", listed(&quoted, "or"));
+    let (mut members, mut found) = (Vec::new(), Vec::new());
+    for (cell, span) in cells {
+        let at = names.iter().position(|name| name.to_lowercase() == cell.to_lowercase());
+        if at.is_none() && !cell.is_empty() && found.len() <= TOLD {
+            let problem = Problem::new("the group on this line is none of the lesson's");
+            found.push(problem.hint(hint(&cell, names.iter().copied(), &expected)).at(roster, span));
+        }
+        members.push(at);
+    }
+    let known = found.is_empty();
+    for (k, group) in groups.iter().enumerate().filter(|_| known) {
+        let has = u32::try_from(members.iter().filter(|at| **at == Some(k)).count()).unwrap_or(u32::MAX);
+        let learners = |count: u32| if count == 1 { "1 name".to_owned() } else { format!("{count} names") };
+        if has == 0 {
+            let problem = Problem::new("nobody on the roster is in it").of_group(&group.name.value);
+            let hint = format!("write `{}` in the roster's column `group`, or leave the group out", group.name.value);
+            found.push(problem.hint(hint).at(lesson, named(group)));
+        } else if let Some(given) = group.learners.filter(|given| given.value != has) {
+            let problem =
+                Problem::new(format!("it has {} learners, but the roster has {}", given.value, learners(has)));
+            let hint = format!("set it to {has}, or leave it out to take the roster's");
+            let span = given.span().unwrap_or_else(|| named(group));
+            found.push(problem.of_group(&group.name.value).hint(hint).at(lesson, span));
+        }
+    }
+    if found.is_empty() { Ok(members) } else { Err(first(found)) }
 }
 
 /// What stands between cells, and which column has the names.

@@ -59,10 +59,29 @@ pub struct Spec {
     pub forms: FormsSpec,
     /// For whom.
     pub class: ClassSpec,
+    /// Learners with numbers of their own; whoever is in none gets the class's.
+    pub groups: Vec<GroupSpec>,
     /// How it is printed and cut.
     pub print: PrintSpec,
     /// Which sheets.
     pub sheets: SheetsSpec,
+}
+
+/// Learners with numbers of their own.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct GroupSpec {
+    /// What the teacher calls it.
+    pub name: Given<String>,
+    /// How many learners are in it; where the file is silent, the roster says.
+    pub learners: Option<Given<u32>>,
+    /// How many versions of its sort set there are.
+    pub versions: Given<u32>,
+    /// Its numbers: its own requests, and the class's where it makes none. It has no model numbers of its own.
+    pub numbers: NumbersSpec,
+    /// Its forms, in the same way.
+    pub forms: FormsSpec,
+    /// What was worked out for it or left out of the class's requests, in plain words.
+    pub notes: Vec<String>,
 }
 
 /// Requests that all numbers must meet, and those of each role.
@@ -107,6 +126,20 @@ pub struct RoleSpec {
     pub teens: Option<Given<Bound>>,
     /// How many numbers the largest group made of the same digits has.
     pub same_digits: Option<Given<Bound>>,
+}
+
+impl Default for RoleSpec {
+    /// A role that is left out.
+    fn default() -> Self {
+        Self {
+            count: Given::assumed(0),
+            always: Vec::new(),
+            zeros: BTreeMap::new(),
+            repeats: None,
+            teens: None,
+            same_digits: None,
+        }
+    }
 }
 
 impl RoleSpec {
@@ -159,6 +192,13 @@ impl FormNames {
     /// The names that a file gives.
     pub fn new(names: BTreeMap<Form, Given<String>>) -> Self {
         Self(names)
+    }
+
+    /// These names, and where both name a form, the others.
+    #[must_use]
+    pub fn and(mut self, others: Self) -> Self {
+        self.0.extend(others.0);
+        self
     }
 
     /// The class's own word for a form, as a heading: "Standard form".

@@ -10,6 +10,7 @@
 mod area;
 mod breaks;
 mod checks;
+pub mod class_groups;
 pub mod cover;
 mod digits;
 mod en;
@@ -58,6 +59,7 @@ pub trait Wording:
     + plan::Deeds
     + plan::Prepare
     + cover::CoverWords
+    + class_groups::ClassGroups
     + keys::GroupLabels
     + keys::KeyWords
     + keys::TallyWords

@@ -54,6 +54,7 @@ pub fn spec(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Spec 
             decoys: Given::assumed(4),
             names: FormNames::default(),
         },
+        groups: Vec::new(),
         class: ClassSpec {
             learners: Given::assumed(24),
             spares: Given::assumed(2),

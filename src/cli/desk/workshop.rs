@@ -253,7 +253,7 @@ fn sets(planned: &Planned) -> Vec<NumberSet> {
     let set = |role: Role, version: Option<Version>, numbers: &[Number]| NumberSet {
         role,
         version,
-        ways: numbers::ways(chosen, role),
+        ways: numbers::ways(&chosen.solutions, role),
         numbers: numbers.iter().map(number).collect(),
     };
     let several = chosen.sort.len() > 1;

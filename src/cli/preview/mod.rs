@@ -73,7 +73,7 @@ pub fn run(shared: &Shared, path: &Path, wanted: &Wanted<'_>) -> Result<Report, 
         paper: spec.paper.value.name(),
         names: !planned.lesson.roster.is_empty(),
         seed: spec.seed.value,
-        sets: numbers::list(&planned.lesson.chosen),
+        sets: numbers::list(&planned.lesson),
         files: made.iter().map(|made| made.shown.clone()).collect(),
     });
     let pictures: usize = made.iter().map(|made| made.pictures.len()).sum();

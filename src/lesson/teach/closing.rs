@@ -59,7 +59,12 @@ pub(super) fn exit(script: &mut Script<'_>) -> Vec<Laid> {
         }
         return vec![Laid::Paper];
     }
-    script.act(Deed::GiveChecks { several: checks.len() > 1 });
+    let shares = script.lesson.shares();
+    script.act(if shares.is_empty() {
+        Deed::GiveChecks { several: checks.len() > 1 }
+    } else {
+        Deed::GiveGroupChecks(shares)
+    });
     let shown = || checks.iter().flat_map(|check| check.questions.iter().take(most));
     let marks = shown().any(|question| !question.choices.is_empty());
     let writes = shown().any(|question| question.choices.is_empty());
@@ -134,7 +139,7 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
     if script.load.questions > 0 {
         script.act(Deed::CollectChecks(learners));
     }
-    if crate::lesson::timing::told(spec).is_some() {
+    if crate::lesson::timing::told(&script.lesson.fullest).is_some() {
         script.act(Deed::NoteUndone);
     }
     last_word(script);

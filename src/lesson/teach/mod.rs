@@ -63,7 +63,7 @@ pub fn plan(means: &Means<'_>) -> Teaching {
     let mut script = Script::new(means);
     let mut start = 0;
     let mut phases = Vec::new();
-    for (phase, minutes) in timing::share(&lesson.spec) {
+    for (phase, minutes) in timing::share(&lesson.fullest) {
         script.begin(minutes);
         let table = match phase {
             Phase::Opening => opening::write(&mut script),

@@ -21,7 +21,7 @@ fn from_halves(halves: u32) -> u32 {
 
 /// Whether learners cut anything.
 fn cuts(means: &Means<'_>) -> bool {
-    let spec = &means.lesson.spec;
+    let spec = &means.lesson.fullest;
     let load = timing::load(spec, spec.minutes.value);
     means.has(SheetKind::Strips) && load.rows > 0 && load.strips == StripUse::Cut
 }
@@ -125,7 +125,7 @@ const LEFT: [u32; 5] = [60, 40, 30, 20, 10];
 
 /// What is done when fewer minutes are left, longest first.
 pub fn shorter(lesson: &Lesson) -> Vec<Short> {
-    let spec = &lesson.spec;
+    let spec = &lesson.fullest;
     let rows = spec.numbers.sort.count.value;
     let whole = timing::load(spec, spec.minutes.value);
     LEFT.into_iter()

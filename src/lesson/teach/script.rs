@@ -34,7 +34,7 @@ impl<'a> Script<'a> {
         Self {
             lesson,
             means,
-            load: timing::load(&lesson.spec, lesson.spec.minutes.value),
+            load: timing::load(&lesson.fullest, lesson.spec.minutes.value),
             minutes: 0,
             steps: Vec::new(),
             asked: HashSet::new(),
@@ -171,6 +171,6 @@ impl<'a> Script<'a> {
 
     /// How many rows are done, where that is not all of them.
     pub(super) fn some_rows(&self) -> Option<u32> {
-        (self.load.rows < self.lesson.spec.numbers.sort.count.value).then_some(self.load.rows)
+        (self.load.rows < self.lesson.fullest.numbers.sort.count.value).then_some(self.load.rows)
     }
 }

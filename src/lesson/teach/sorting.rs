@@ -23,12 +23,14 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     let handling = script.load.strips;
     if board || strips {
         let letters = script.lesson.sets.iter().map(|set| set.version).collect();
-        script.act(Deed::GiveSets(letters));
+        let shares = script.lesson.shares();
+        script.act(if shares.is_empty() { Deed::GiveSets(letters) } else { Deed::GiveGroups(shares) });
     }
     if handling == StripUse::Cut {
-        let pieces = script.lesson.sets.first().map_or(0, |set| set.strips.len());
+        let pieces = script.lesson.sets.iter().map(|set| set.strips.len()).max().unwrap_or(0);
         script.say(Said::Scissors);
-        script.act(Deed::CutStrips(u32::try_from(pieces).unwrap_or(u32::MAX)));
+        let pieces = u32::try_from(pieces).unwrap_or(u32::MAX);
+        script.act(if script.lesson.groups.is_empty() { Deed::CutStrips(pieces) } else { Deed::CutOwnStrips });
     } else if strips && handling == StripUse::Written {
         script.act(Deed::LeaveStrips);
     }
@@ -36,6 +38,13 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         script.act(Deed::RowsToday(rows));
     }
     task(script, board, strips);
+    if board || strips {
+        let (groups, rest): (Vec<_>, Vec<_>) =
+            script.lesson.shares().into_iter().partition(|share| share.name.is_some());
+        for share in groups.into_iter().chain(rest) {
+            script.act(Deed::GroupSorts(share));
+        }
+    }
     let sets = &script.lesson.sets;
     for set in sets.iter().take(if board || strips { SETS_ASKED } else { 1 }) {
         asked(script, set);
@@ -95,7 +104,7 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
             script.say(Said::WriteAgain(others));
         }
     }
-    let decoys = script.lesson.sets.first().is_some_and(|set| set.strips.iter().any(|strip| strip.row.is_none()));
+    let decoys = script.lesson.sets.iter().flat_map(|set| &set.strips).any(|strip| strip.row.is_none());
     if strips && decoys && script.load.strips != StripUse::Written {
         script.say(Said::SomeFitNoRow);
     }

@@ -76,7 +76,10 @@ impl<'a> Flow<'a> {
 
     /// The finished pages. Fails when a heading that nothing followed does not fit.
     pub fn finish(mut self) -> Result<Vec<Page>, Problem> {
-        self.begin(Length::ZERO)?;
+        // The gap after the last part may reach beyond the page: that begins no other.
+        if !self.waiting.is_empty() {
+            self.begin(Length::ZERO)?;
+        }
         self.close();
         Ok(self.done)
     }

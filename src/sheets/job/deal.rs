@@ -37,6 +37,34 @@ pub fn deal(learners: u32, spares: u32, versions: u32) -> Vec<Seat> {
     seats
 }
 
+/// Deals each group's versions to its learners, given by their numbers, and then to `spares`: each spare set is of the group
+/// with the most learners to a spare set so far, and of the version that it has used least. In the order of the learners.
+pub fn deal_groups(groups: &[(Vec<u32>, Vec<Version>)], spares: u32) -> Vec<Seat> {
+    let narrow = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+    let mut extra = vec![0_u32; groups.len()];
+    for _ in 0..spares {
+        let need = |k: &usize| (narrow(groups[*k].0.len()) * 1_000 / (extra[*k] + 1), usize::MAX - k);
+        if let Some(most) = (0..groups.len()).max_by_key(need) {
+            extra[most] += 1;
+        }
+    }
+    let (mut seats, mut spare) = (Vec::new(), Vec::new());
+    for ((learners, versions), extra) in groups.iter().zip(extra) {
+        let dealt = deal(narrow(learners.len()), extra, narrow(versions.len()));
+        for seat in dealt {
+            let version = versions.get(usize::from(seat.version.0)).copied().unwrap_or(seat.version);
+            match learners.get(seat.number as usize - 1) {
+                Some(number) => seats.push(Seat { number: *number, version, spare: false }),
+                None => spare.push(Seat { number: 0, version, spare: true }),
+            }
+        }
+    }
+    seats.sort_by_key(|seat| seat.number);
+    let last = seats.last().map_or(0, |seat| seat.number);
+    seats.extend((last + 1..).zip(spare).map(|(number, seat)| Seat { number, ..seat }));
+    seats
+}
+
 /// The least used version after `last`, going round the alphabet; never `last` itself while there is another.
 fn next(used: &[u32], last: Option<usize>) -> usize {
     let start = last.map_or(0, |last| last + 1);
@@ -88,6 +116,15 @@ mod tests {
                 assert_eq!(ends_differ, versions > 2 || learners % 2 == 0, "{learners} learners, {versions} versions");
             }
         }
+    }
+
+    #[test]
+    fn groups_get_their_own_versions_and_spares_go_where_most_learners_are() {
+        let groups = [(vec![2, 3, 9], vec![Version(2)]), (vec![1, 4, 5, 6, 7, 8], vec![Version(0), Version(1)])];
+        let seats = deal_groups(&groups, 3);
+        let text: String = seats.iter().map(|seat| format!("{}{} ", seat.number, seat.version)).collect();
+        assert_eq!(text, "1A 2C 3C 4B 5A 6B 7A 8B 9C 10C 11A 12B ");
+        assert!(seats.iter().all(|seat| seat.spare == (seat.number > 9)));
     }
 
     #[test]

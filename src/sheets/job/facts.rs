@@ -111,7 +111,7 @@ fn file(desk: &Desk<'_>, order: &Order<'_>, job: &Job<'_>) -> FileFacts {
             }
             Part::Gang(gang) => PartKind::Kit { kinds: vec![gang.kind], kits: gang.kits, piles: true },
             Part::Piles(piles) => PartKind::Piles { piles: piles.stacks().groups() },
-            Part::Shared(_) => PartKind::Checks { slips: u32::try_from(order.seats.len()).unwrap_or(u32::MAX) },
+            Part::Shared(shared) => PartKind::Checks { slips: u32::try_from(shared.sets()).unwrap_or(u32::MAX) },
             Part::Packets(packets) => {
                 let page = |leaf: usize| (from + leaf) * sides;
                 let learners = packets.starts().windows(2).map(|pair| (page(pair[0]) + 1, page(pair[1]))).collect();

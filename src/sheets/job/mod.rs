@@ -32,7 +32,6 @@ use crate::sheets::job::gang::Gang;
 use crate::sheets::job::kits::Kits;
 use crate::sheets::job::packets::{Leaf, Leaves, Packets};
 use crate::sheets::job::piles::Piles;
-use crate::sheets::job::shared::SlipPages;
 use crate::sheets::job::strip_sheet::StripSheet;
 use crate::sheets::kinds::{blocks, layered};
 use crate::sheets::masters::Masters;
@@ -89,8 +88,14 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>, proved: bool) -> Result<Order<'
             spares += u32::try_from(more).unwrap_or(0);
         }
     }
-    let versions = u32::try_from(desk.lesson.sets.len()).unwrap_or(1).max(1);
-    let seats = deal::deal(spec.class.learners.value, spares, versions);
+    let groups = &desk.lesson.groups;
+    let seats = if groups.is_empty() || desk.lesson.sets.is_empty() {
+        let versions = u32::try_from(desk.lesson.sets.len()).unwrap_or(1).max(1);
+        deal::deal(spec.class.learners.value, spares, versions)
+    } else {
+        let groups: Vec<_> = groups.iter().map(|group| (group.learners.clone(), group.versions.clone())).collect();
+        deal::deal_groups(&groups, spares)
+    };
     let mut jobs = Vec::new();
     for stock in [Stock::Paper, Stock::Card] {
         let edge = edge(stock);
@@ -100,8 +105,8 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>, proved: bool) -> Result<Order<'
             printable(piles::stacks(desk, sheet, &seats).sheets() * if edge.is_some() { 2 } else { 1 }, stock)?;
             parts.push(Part::Piles(Box::new(Piles::plan(desk, sheet, stock, &seats, edge)?)));
         }
-        let here = slips.iter().filter(|page| page.stock == stock).cloned().collect();
-        parts.push(Part::Shared(SlipPages::plan(here, seats.len())));
+        let here: Vec<Page> = slips.iter().filter(|page| page.stock == stock).cloned().collect();
+        parts.extend(shared::by_group(desk.lesson, &here, &seats).into_iter().map(Part::Shared));
         jobs.extend(files(desk, stock, &seats, parts, &leaves(stock), edge)?);
     }
     for job in jobs.iter_mut().filter(|_| proved) {

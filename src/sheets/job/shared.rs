@@ -2,14 +2,31 @@
 //!
 //! In: the masters, each with its pieces, and how many sets there are. Out: which master each page copies, going round.
 
+use crate::lesson::{Lesson, LessonGroup};
 use crate::sheets::job::backs;
+use crate::sheets::job::deal::Seat;
 use crate::sheets::page::Page;
 
 /// Pages that are not one learner's.
 #[derive(Debug, Clone)]
 pub struct SlipPages {
     masters: Vec<Page>,
+    sets: usize,
     leaves: usize,
+}
+
+/// The pages of slips for each group's seats, in the order of the letters; for all seats where there are no groups.
+pub fn by_group(lesson: &Lesson, masters: &[Page], seats: &[Seat]) -> Vec<SlipPages> {
+    let of = |group: &LessonGroup| {
+        let own = |page: &&Page| page.version.is_some_and(|version| group.versions.contains(&version));
+        let masters: Vec<Page> = masters.iter().filter(own).cloned().collect();
+        let sets = seats.iter().filter(|seat| group.versions.contains(&seat.version)).count();
+        SlipPages::plan(masters, sets)
+    };
+    match lesson.groups.as_slice() {
+        groups if groups.len() > 1 && !lesson.sets.is_empty() => groups.iter().map(of).collect(),
+        _ => vec![SlipPages::plan(masters.to_vec(), seats.len())],
+    }
 }
 
 impl SlipPages {
@@ -22,7 +39,12 @@ impl SlipPages {
             have += slips[leaves % slips.len()];
             leaves += 1;
         }
-        Self { masters, leaves }
+        Self { masters, sets, leaves }
+    }
+
+    /// How many sets there is a slip for.
+    pub fn sets(&self) -> usize {
+        self.sets
     }
 
     /// How many pages.

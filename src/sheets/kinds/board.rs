@@ -25,7 +25,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let mut pages = Vec::new();
     for set in &desk.lesson.sets {
         let mut rows = set.rows.as_slice();
-        let of = design.rows.len();
+        let of = pieces::boards(design, set);
         for (k, &count) in (1..).zip(&design.rows) {
             let (these, rest) = rows.split_at(rows.len().min(count as usize));
             rows = rest;
@@ -64,7 +64,7 @@ fn page(
     let mut nodes = vec![headings(desk, layout, &table, set)?];
     for (k, &number) in rows.iter().enumerate() {
         let given = table.given(k);
-        let content = pieces::shown(desk, number, pieces::given(desk))?;
+        let content = pieces::shown(set, number, set.given)?;
         let room = given.shrunk(Sides::splat(layout.padding));
         let heading = match (content, &design.pictures) {
             (Content::Text(text), _) => desk.set(&text, room, &design.given_face, Align::CENTRE)?.nodes(),
@@ -85,9 +85,9 @@ fn page(
 fn headings(desk: &Desk<'_>, layout: &Layout, table: &BoardTable<'_>, set: &SortSet) -> Result<Node, Problem> {
     let face = desk.face(layout, "heading")?;
     let inner = |cell: Rect| pieces::heading(layout, cell);
-    let mut cells = vec![(inner(table.head(None)), desk.lesson.form_heading(pieces::given(desk)))];
+    let mut cells = vec![(inner(table.head(None)), desk.lesson.set_heading(set, set.given))];
     cells.extend(
-        set.forms.iter().enumerate().map(|(k, form)| (inner(table.head(Some(k))), desk.lesson.form_heading(*form))),
+        set.forms.iter().enumerate().map(|(k, form)| (inner(table.head(Some(k))), desk.lesson.set_heading(set, *form))),
     );
     // One size for all headings, so that they share a base line.
     let mut size = face.size;

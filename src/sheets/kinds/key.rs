@@ -135,13 +135,15 @@ const UNIT_STEP: Length = Length::mm100(10);
 /// The keys of all versions with pictures of one size.
 fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result<Vec<Page>, Problem> {
     let mut pages = Vec::new();
+    let shares = desk.lesson.shares();
     for set in &desk.lesson.sets {
         let title = if desk.lesson.sets.len() == 1 {
             desk.lesson.wording().sheet_title(SheetKind::Key).to_owned()
         } else {
             desk.lesson.wording().page_name(SheetKind::Key, Some(set.version))
         };
-        let setup = TablePages { kind: SheetKind::Key, layout, title: &title, note: None, pictures };
+        let note = set.group.and_then(|at| shares.get(at)).map(|share| desk.lesson.wording().whose_key(share));
+        let setup = TablePages { kind: SheetKind::Key, layout, title: &title, note: note.as_deref(), pictures };
         let laid = titled::lay(desk, &setup, &parts(desk, set, pictures)?)?;
         pages.extend(laid.into_iter().map(|page| desk.versioned(page, set.version)));
     }
@@ -159,11 +161,11 @@ fn parts(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
 fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<TitledTable, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let face = desk.face(layout, "text")?;
-    let forms: Vec<Form> = [pieces::given(desk)].into_iter().chain(set.forms.iter().copied()).collect();
+    let forms: Vec<Form> = [set.given].into_iter().chain(set.forms.iter().copied()).collect();
     let mut rows = Vec::new();
     for &number in &set.rows {
         let cells = forms.iter().enumerate().map(|(k, &form)| {
-            Ok(match pieces::shown(desk, number, form)? {
+            Ok(match pieces::shown(set, number, form)? {
                 Content::Text(text) if k == 0 => TableCell::Bold(text),
                 Content::Text(text) => TableCell::Text(text),
                 Content::Blocks(counts) => TableCell::Picture(counts),
@@ -172,7 +174,7 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
         rows.push(cells.collect::<Result<Vec<_>, Problem>>()?);
     }
     let columns = forms.iter().enumerate().map(|(k, form)| {
-        let heading = desk.lesson.form_heading(*form);
+        let heading = desk.lesson.set_heading(set, *form);
         let texts = rows.iter().filter_map(|row| match row.get(k) {
             Some(TableCell::Text(text) | TableCell::Bold(text)) => Some(text.as_str()),
             _ => None,
@@ -212,7 +214,7 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
             Content::Text(text) => TableCell::Bold(text.clone()),
             Content::Blocks(counts) => TableCell::Picture(*counts),
         };
-        let of = desk.lesson.style.numeral(of);
+        let of = set.style.numeral(of);
         // What a wrong picture shows is read off here, not counted.
         let shows = match &strip.content {
             Content::Text(_) => String::new(),
@@ -227,7 +229,7 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
     }
     let wording = desk.lesson.wording();
     let [piece, reads, made, mistake, thinks] = wording.decoys_heads();
-    let numerals: Vec<String> = set.rows.iter().map(|number| desk.lesson.style.numeral(*number)).collect();
+    let numerals: Vec<String> = set.rows.iter().map(|number| set.style.numeral(*number)).collect();
     let made_of = table::natural(desk, numerals.iter().map(String::as_str).chain([made]), &face, layout.padding);
     let values = rows.iter().filter_map(|row| match row.get(1) {
         Some(TableCell::Text(value)) => Some(value.as_str()),
@@ -283,9 +285,9 @@ fn drawn(desk: &Desk<'_>) -> Result<Vec<Counts>, Problem> {
             Content::Blocks(counts) => Some(counts),
             Content::Text(_) => None,
         }));
-        if pieces::given(desk).is_picture() {
+        if set.given.is_picture() {
             for &number in &set.rows {
-                if let Content::Blocks(counts) = pieces::shown(desk, number, pieces::given(desk))? {
+                if let Content::Blocks(counts) = pieces::shown(set, number, set.given)? {
                     all.push(counts);
                 }
             }

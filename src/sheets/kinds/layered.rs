@@ -111,7 +111,7 @@ fn size(count: usize) -> u32 {
 fn sets(desk: &Desk<'_>) -> Vec<CardSet> {
     let chosen = &desk.lesson.chosen;
     let numbers: Vec<Number> = chosen.model.iter().chain(chosen.sort.iter().flatten()).copied().collect();
-    let (_, greatest) = desk.lesson.spec.numbers.range.value;
+    let greatest = desk.lesson.greatest();
     let places = numbers.iter().map(|number| number.len()).max().unwrap_or(greatest.len());
     let digits = |place: Place| -> Vec<u32> {
         let shown = |digit: &u32| numbers.is_empty() || numbers.iter().any(|n| u32::from(n.digit(place)) == *digit);

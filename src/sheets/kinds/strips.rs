@@ -28,7 +28,8 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         for (k, part) in parts.iter().enumerate() {
             // Where a page of the board has one page of strips, the two have one number.
             let paired = parts.iter().filter(|other| other.group == part.group).count() == 1;
-            let number = match design.groups().len() {
+            let boards = if design.groups().len() == 1 { 1 } else { pieces::boards(design, set) };
+            let number = match boards {
                 1 => PageNumber { k: k + 1, of: parts.len(), board: false },
                 boards if paired => PageNumber { k: part.group + 1, of: boards, board: true },
                 _ => PageNumber { k: k + 1, of: parts.len(), board: false },

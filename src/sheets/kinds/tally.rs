@@ -3,9 +3,12 @@
 //! In: the roster, or numbered rows, and what this lesson can show: the forms it matches, and the slips behind its decoys
 //! and wrong choices, with the letters that key and plan use. Out: one page for up to 36 learners, with an example of each slip below.
 
+use std::collections::BTreeSet;
+
 use crate::diag::Problem;
 use crate::lesson::InPlay;
 use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::number::Form;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::share;
 use crate::sheets::page::head::{self, Head, Headed};
@@ -52,9 +55,13 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 }
 
 fn headed(desk: &Desk<'_>, layout: &Layout, size: Size) -> Result<Headed, Problem> {
-    let note = desk.lesson.wording().tally_note();
+    let wording = desk.lesson.wording();
+    let mut note = wording.tally_note().to_owned();
+    if !desk.lesson.groups.is_empty() {
+        note = format!("{note} {}", wording.tally_letters());
+    }
     let title = desk.lesson.wording().sheet_title(SheetKind::Tally);
-    let head = Head { title, note: Some(note), reader: Reader::Staff, name: false, code: false };
+    let head = Head { title, note: Some(&note), reader: Reader::Staff, name: false, code: false };
     head::lay(desk, desk.live(size, layout), &head)
 }
 
@@ -64,7 +71,13 @@ fn names(desk: &Desk<'_>) -> Vec<(u32, String)> {
     let learners = desk.lesson.spec.class.learners.value.max(u32::try_from(roster.len()).unwrap_or(u32::MAX));
     // A name that cannot be printed is shown by its number, as the warning promises.
     let mut named = roster.iter().map(|name| Some(name).filter(|name| !name.is_empty()).cloned());
-    (1..=learners).map(|number| (number, named.next().flatten().unwrap_or_else(|| number.to_string()))).collect()
+    let lettered = |number: u32, name: String| {
+        let group = desk.lesson.groups.iter().find(|group| group.learners.contains(&number));
+        let letters = group.map(|group| group.versions.iter().map(ToString::to_string).collect::<Vec<_>>().join(" "));
+        letters.filter(|letters| !letters.is_empty()).map_or(name.clone(), |letters| format!("{name} \u{b7} {letters}"))
+    };
+    let name = |number: u32| (number, lettered(number, named.next().flatten().unwrap_or_else(|| number.to_string())));
+    (1..=learners).map(name).collect()
 }
 
 /// What learners of this lesson can show that they can do: building, the strips' forms, then what only the check asks for.
@@ -74,10 +87,18 @@ fn skills(desk: &Desk<'_>) -> Result<Vec<&'static str>, Problem> {
     if !lesson.chosen.model.is_empty() {
         skills.push(lesson.wording().builds());
     }
-    let forms = lesson.sets.first().map_or(&[][..], |set| &set.forms);
+    let mut forms: Vec<Form> = lesson.sets.iter().flat_map(|set| set.forms.iter().copied()).collect();
+    let mut met = BTreeSet::new();
+    forms.retain(|form| met.insert(*form));
     skills.extend(forms.iter().map(|form| lesson.wording().form_skill(*form)));
     let questions = crate::sheets::kinds::exit::questions(desk)?;
-    let asked = lesson.checks.iter().take(1).flat_map(|check| check.questions.iter().take(questions));
+    // All checks of a group ask for the same.
+    let firsts: Vec<u32> = match lesson.groups.as_slice() {
+        [] => lesson.checks.iter().take(1).map(|check| check.mark).collect(),
+        groups => groups.iter().filter_map(|group| group.checks.first().copied()).collect(),
+    };
+    let checks = lesson.checks.iter().filter(|check| firsts.contains(&check.mark));
+    let asked = checks.flat_map(|check| check.questions.iter().take(questions));
     for question in asked {
         // A form that strips show has its column already.
         let known = question.skill.needs().is_some_and(|form| forms.contains(&form));

@@ -26,6 +26,15 @@ pub const ROLE: &str = "numbers.ROLE";
 /// What stands for `ROLE`.
 pub const ROLES: [&str; 3] = ["model", "sort", "exit"];
 
+/// The table of a group; a lesson may have several.
+pub const GROUP: &str = "group";
+/// The table of a group's role: `group.sort` and `group.exit` have the same keys.
+pub const GROUP_ROLE: &str = "group.ROLE";
+/// What stands for `ROLE` there: model numbers are built with the whole class.
+pub const GROUP_ROLES: [&str; 2] = ["sort", "exit"];
+/// What a group calls forms.
+pub const GROUP_NAMES: &str = "group.names";
+
 /// What becomes of a lesson that is silent.
 #[derive(Debug, Clone, Copy)]
 enum Without {
@@ -156,13 +165,24 @@ pub struct KeyRow {
 }
 
 impl KeyRow {
+    /// The same key in the table of a group, which takes the class's value where it is silent.
+    pub(super) fn of_group(self) -> Self {
+        let table = match self.table {
+            ROLE => GROUP_ROLE,
+            "forms.names" => GROUP_NAMES,
+            _ => GROUP,
+        };
+        Self { table, default: Default::Worked("the class's"), ..self }
+    }
+
     /// The tables in which it stands, with the names of the roles.
     pub fn tables(&self) -> Vec<String> {
-        if self.table == ROLE {
-            ROLES.iter().map(|role| self.table.replace("ROLE", role)).collect()
-        } else {
-            vec![self.table.to_owned()]
-        }
+        let roles = match self.table {
+            ROLE => &ROLES[..],
+            GROUP_ROLE => &GROUP_ROLES[..],
+            _ => return vec![self.table.to_owned()],
+        };
+        roles.iter().map(|role| self.table.replace("ROLE", role)).collect()
     }
 }
 

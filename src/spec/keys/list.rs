@@ -1,6 +1,6 @@
 //! The keys themselves, in the order of the lesson file's full form.
 
-use super::key::{Key, KeyRow, Keyed, ROLE, Usually};
+use super::key::{GROUP, Key, KeyRow, Keyed, ROLE, Usually};
 use super::kind::{
     FontKind, LineKind, Measure, NumbersKind, OneOf, Path, Places, Quantity, Range, Request, Sheets, Switch, Whole,
     WordsKind,
@@ -253,8 +253,54 @@ pub const LAYOUTS: Key<Path> = Key::new(
     "a folder of layout files that take the place of the built-in ones",
 );
 
+/// A group's name.
+pub const GROUP_NAME: Key<LineKind> = Key::new(
+    GROUP,
+    "name",
+    LineKind(limits::GROUP_NAME),
+    "\"Gulls\"",
+    "what you call the group; only on the teacher's pages",
+)
+.needed();
+/// How many learners are in it.
+pub const GROUP_LEARNERS: Key<Quantity> = Key::new(
+    GROUP,
+    "learners",
+    Quantity(limits::LEARNERS),
+    "6",
+    "how many learners are in it, unless the roster's column `group` says",
+);
+/// How many versions it has.
+pub const GROUP_VERSIONS: Key<Quantity> =
+    Key::new(GROUP, "versions", Quantity(limits::VERSIONS), "1", "different but equally hard sort sets of its own")
+        .worked("as many as the class has, and no more than it has learners");
+/// A start that is closer.
+pub const CLOSER: Key<Switch> =
+    Key::new(GROUP, "closer", Switch, "true", "smaller numbers, fewer rows and no decoys, worked out from the class's");
+/// A start that goes further.
+pub const FURTHER: Key<Switch> =
+    Key::new(GROUP, "further", Switch, "true", "larger numbers, more rows and decoys, worked out from the class's");
+
+/// The keys of a group: its own, then those in which it may differ from the class.
+fn group_rows() -> Vec<KeyRow> {
+    let own = [GROUP_NAME.row(), GROUP_LEARNERS.row(), GROUP_VERSIONS.row(), CLOSER.row(), FURTHER.row()];
+    let top = [RANGE.row(), NEVER.row(), AT_MOST.row(), MATCH.row(), JOINER.row(), ZERO_TERMS.row()];
+    let more = [THOUSANDS.row(), DECOYS.row()];
+    let role = [COUNT.row(), ALWAYS.row(), ZEROS.row(), REPEATS.row(), TEENS.row(), SAME_DIGITS.row()];
+    let names = NAMES.iter().map(Keyed::row);
+    let others = top.into_iter().chain(more).chain(role).chain(names).map(KeyRow::of_group);
+    own.into_iter().chain(others).collect()
+}
+
 /// Every key, in the order of the lesson file's full form.
 pub fn rows() -> Vec<KeyRow> {
+    let mut rows = class_rows();
+    rows.extend(group_rows());
+    rows
+}
+
+/// The keys of the whole class.
+fn class_rows() -> Vec<KeyRow> {
     vec![
         TITLE.row(),
         GRADE.row(),

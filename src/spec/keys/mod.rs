@@ -9,7 +9,7 @@ pub mod kind;
 pub mod list;
 pub mod schema;
 
-pub use key::{Default, Key, KeyRow, Keyed, ROLE, ROLES, Usually, as_toml};
+pub use key::{Default, GROUP, GROUP_ROLES, Key, KeyRow, Keyed, ROLE, ROLES, Usually, as_toml};
 pub use kind::{Kind, Shape};
 
 /// The key of a table, by the table's name in a file (`numbers.sort`) and its own.
@@ -30,6 +30,21 @@ mod tests {
     fn every_example_is_read() {
         for row in list::rows() {
             for table in row.tables() {
+                if let Some(rest) = table.strip_prefix(GROUP) {
+                    let key = format!(
+                        "{}{}{}",
+                        rest.trim_start_matches('.'),
+                        if rest.is_empty() { "" } else { "." },
+                        row.name
+                    );
+                    let own: BTreeMap<&str, &str> =
+                        [("name", "\"G\""), ("learners", "3"), (key.as_str(), row.example)].into_iter().collect();
+                    let own: Vec<String> = own.iter().map(|(key, value)| format!("{key} = {value}")).collect();
+                    let text = format!("title = \"T\"\n[numbers]\nrange = [100, 999]\n[[group]]\n{}", own.join("\n"));
+                    let source = Arc::new(Source { name: "x.toml".to_owned(), text: text.clone() });
+                    assert!(read(&source).is_ok(), "{text}{:#?}", read(&source));
+                    continue;
+                }
                 let dotted = if table.is_empty() { row.name.to_owned() } else { format!("{table}.{}", row.name) };
                 let lines = [("title", "\"T\""), ("numbers.range", "[100, 999]"), (dotted.as_str(), row.example)];
                 // The last line for a key counts.

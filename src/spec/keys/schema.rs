@@ -5,7 +5,7 @@
 
 use serde_json::{Map, Value, json};
 
-use super::key::{Default, KeyRow};
+use super::key::{Default, GROUP, KeyRow};
 use super::kind::Shape;
 use super::list::rows;
 use crate::number::Place;
@@ -40,6 +40,10 @@ fn table(name: &str) -> Value {
             let path = if name.is_empty() { inner.to_owned() } else { format!("{name}.{inner}") };
             let table = table(&path);
             // A table that lacks a key which must be given must be there itself.
+            if path == GROUP {
+                properties.insert(inner.to_owned(), json!({ "type": "array", "items": table }));
+                continue;
+            }
             required.extend(table.get("required").map(|_| inner));
             properties.insert(inner.to_owned(), table);
         }

@@ -1,6 +1,7 @@
 //! English, as classrooms in the United States write it.
 
 mod checks;
+mod class_groups;
 mod cover;
 mod cutting;
 mod forms;

@@ -4,6 +4,7 @@
 //! uses. Terms are those that classrooms of several countries share; where they differ the file says what was chosen.
 
 mod checks;
+mod class_groups;
 mod cover;
 mod cutting;
 mod forms;

@@ -4,6 +4,7 @@ use crate::number::{Form, Number};
 use crate::spec::{SheetKind, Version};
 use crate::wording::Usage;
 use crate::wording::area::area;
+use crate::wording::class_groups::GroupShare;
 
 /// Something that is done.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -55,8 +56,16 @@ pub enum Deed {
     },
     /// Give each learner one set; neighbours get different letters where there are several.
     GiveSets(Vec<Version>),
+    /// Give each learner one set: who gets which letters, and what each group does.
+    GiveGroups(Vec<GroupShare>),
+    /// What a group does while sorting.
+    GroupSorts(GroupShare),
+    /// Give each learner one quick check: who gets which numbers.
+    GiveGroupChecks(Vec<GroupShare>),
     /// Learners cut along the lines: so many pieces.
     CutStrips(u32),
+    /// Learners cut along the lines, some of them fewer pieces than others.
+    CutOwnStrips,
     /// Strips that are not cut today.
     LeaveStrips,
     /// Strips of a row that is done are turned over: right ones have one mark on their backs, and decoys match nothing.

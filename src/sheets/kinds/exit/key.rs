@@ -12,14 +12,33 @@ use crate::spec::SheetKind;
 
 /// What the key says of the quick checks; nothing where no check is printed.
 pub fn parts(desk: &Desk<'_>) -> Result<Vec<TitledTable>, Problem> {
-    let checks = &desk.lesson.checks;
     let questions = questions(desk)?;
     if questions == 0 || !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Exit) {
         return Ok(Vec::new());
     }
-    let mut parts = vec![at_a_glance(desk, checks, questions)];
-    parts.extend((0..questions).map(|k| part(desk, checks, k)));
+    let mut parts = Vec::new();
+    for (note, checks) in by_group(desk) {
+        parts.push(TitledTable { note, ..at_a_glance(desk, checks, questions) });
+        parts.extend((0..questions).map(|k| part(desk, checks, k)).filter(|part| !part.table.rows.is_empty()));
+    }
     Ok(parts)
+}
+
+/// The checks of each group with whose they are; all of them, without a word, where there are no groups.
+fn by_group<'l>(desk: &Desk<'l>) -> Vec<(Option<String>, &'l [Check])> {
+    let checks = desk.lesson.checks.as_slice();
+    let shares = desk.lesson.shares();
+    if shares.is_empty() {
+        return vec![(None, checks)];
+    }
+    let mut left = checks;
+    let mut groups = Vec::new();
+    for share in shares.iter().filter(|share| !share.checks.is_empty()) {
+        let (own, rest) = left.split_at(share.checks.len().min(left.len()));
+        left = rest;
+        groups.push((Some(desk.lesson.wording().whose_checks(share)), own));
+    }
+    groups
 }
 
 /// The right answers alone, to mark a pile with.

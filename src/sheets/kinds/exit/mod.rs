@@ -7,6 +7,7 @@ mod key;
 mod slip;
 
 use crate::diag::Problem;
+use crate::lesson::Version;
 use crate::lesson::exit::Check;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::Content;
@@ -48,9 +49,31 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     }
     let design = design(desk, checks)?;
     let slips = usize::try_from(design.grid.len()).unwrap_or(1);
-    // Whole pages: checks start again until the last page is full, so that no paper comes back blank.
-    let all: Vec<&Check> = checks.iter().cycle().take(checks.len().div_ceil(slips) * slips).collect();
-    all.chunks(slips).map(|these| page(desk, &design, these)).collect()
+    let mut pages = Vec::new();
+    for (version, checks) in by_group(desk) {
+        // Whole pages: checks start again until the last page is full, so that no paper comes back blank.
+        let all: Vec<&Check> = checks.iter().cycle().take(checks.len().div_ceil(slips) * slips).collect();
+        for these in all.chunks(slips) {
+            pages.push(Page { version, ..page(desk, &design, these)? });
+        }
+    }
+    Ok(pages)
+}
+
+/// The checks of each group with the first of its versions; all of them, of no version, where there are no groups.
+fn by_group<'l>(desk: &Desk<'l>) -> Vec<(Option<Version>, &'l [Check])> {
+    let checks = desk.lesson.checks.as_slice();
+    if desk.lesson.groups.is_empty() {
+        return vec![(None, checks)];
+    }
+    let mut left = checks;
+    let mut groups = Vec::new();
+    for group in desk.lesson.groups.iter().filter(|group| !group.checks.is_empty()) {
+        let (own, rest) = left.split_at(group.checks.len().min(left.len()));
+        left = rest;
+        groups.push((group.versions.first().copied(), own));
+    }
+    groups
 }
 
 fn page(desk: &Desk<'_>, design: &Design, checks: &[&Check]) -> Result<Page, Problem> {

@@ -27,7 +27,7 @@ pub(super) struct MatColumn {
 
 /// The columns of a lesson, from the greatest place down.
 pub(super) fn of(desk: &Desk<'_>, layout: &Layout) -> Result<Vec<MatColumn>, Problem> {
-    let (_, greatest) = desk.lesson.spec.numbers.range.value;
+    let greatest = desk.lesson.greatest();
     let chosen = &desk.lesson.chosen;
     let built = greatest <= Number::MAX_BLOCKS;
     let numbers = || chosen.model.iter().chain(chosen.sort.iter().flatten());

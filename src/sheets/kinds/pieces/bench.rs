@@ -4,7 +4,6 @@ use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
 use crate::sheets::blocks::picture::Pictures;
-use crate::sheets::kinds::pieces::content::given;
 use crate::sheets::kinds::pieces::design::{Design, StripRoom, StripSize};
 use crate::sheets::kinds::pieces::ways::Way;
 use crate::sheets::page::desk::Desk;
@@ -89,7 +88,7 @@ impl Bench<'_> {
         }
         let class = way.classes.iter().find(|class| class.forms.iter().any(|form| form.is_picture()));
         let on_strips = class.map(|class| self.room.picture(piece(class)).size());
-        let on_board = given(self.desk).is_picture().then(|| self.given_room(way));
+        let on_board = self.desk.lesson.sets.iter().any(|set| set.given.is_picture()).then(|| self.given_room(way));
         let frames = [on_strips, on_board].into_iter().flatten();
         frames.reduce(|a, b| Size::new(a.width.min(b.width), a.height.min(b.height)))
     }

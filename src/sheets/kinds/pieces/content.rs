@@ -1,6 +1,7 @@
 //! What board and strips show, and the pages they show it on.
 
 use crate::diag::Problem;
+use crate::lesson::SortSet;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::{Content, Form, Number};
 use crate::sheets::blocks::geometry::Counts;
@@ -45,7 +46,11 @@ pub fn name(desk: &Desk<'_>, page: Option<&mut Page>, k: usize, of: usize) {
 
 /// A board page held this way.
 pub fn board_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Size, Headed), Problem> {
-    let note = desk.lesson.wording().board_note(desk.lesson.spec.forms.decoys.value > 0, desk.lesson.marks_strips());
+    let decoys = |set: &SortSet| set.strips.iter().any(|strip| strip.row.is_none());
+    let (some, all) = (desk.lesson.sets.iter().any(decoys), desk.lesson.sets.iter().all(decoys));
+    let (wording, marks) = (desk.lesson.wording(), desk.lesson.marks_strips());
+    // All boards of a class say the same, also that of a group without decoys.
+    let note = if some && !all { wording.board_note_any(marks) } else { wording.board_note(some, marks) };
     let title = number.after(desk, desk.lesson.wording().sheet_title(SheetKind::Board));
     let head = Head { title: &title, note: Some(note), reader: Reader::Learner, name: true, code: true };
     let page = desk.page(turn);
@@ -61,14 +66,14 @@ pub fn strips_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(S
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Strips)?), &head)?))
 }
 
-/// How high the row of column headings is over columns of these forms and widths: one line where all headings fit on one,
+/// How high the row of column headings is over columns of these widths: one line where all headings fit on one,
 /// otherwise two. `None` where a heading fits on neither.
-pub fn headings(desk: &Desk<'_>, board: &Layout, columns: &[(Form, Length)]) -> Result<Option<Length>, Problem> {
+pub fn headings(desk: &Desk<'_>, board: &Layout, columns: &[(&str, Length)]) -> Result<Option<Length>, Problem> {
     let face = desk.face(board, "heading")?;
     let fits = |high: Length| {
-        columns.iter().all(|(form, wide)| {
+        columns.iter().all(|(text, wide)| {
             let frame = heading(board, Rect::new(Point::ORIGIN, Size::new(*wide, high)));
-            text::fitting(desk.family, &[desk.lesson.form_heading(*form)], frame.size(), &face).is_ok()
+            text::fitting(desk.family, &[text], frame.size(), &face).is_ok()
         })
     };
     Ok([1, 2].map(|lines| face.pitch() * lines + board.padding).into_iter().find(|high| fits(*high)))
@@ -79,15 +84,10 @@ pub fn heading(board: &Layout, cell: Rect) -> Rect {
     cell.shrunk(Sides { left: board.padding.half(), right: board.padding.half(), ..Sides::default() })
 }
 
-/// A number in a form; blocks above 9,999 have no picture and are refused when a lesson is read.
-pub fn shown(desk: &Desk<'_>, number: Number, form: Form) -> Result<Content, Problem> {
+/// A number of a set in a form; blocks above 9,999 have no picture and are refused when a lesson is read.
+pub fn shown(set: &SortSet, number: Number, form: Form) -> Result<Content, Problem> {
     let none = || Problem::new(format!("{number} has no block picture")).hint("block pictures go up to 9,999");
-    form.content(number, &desk.lesson.style).ok_or_else(none)
-}
-
-/// The form printed on the board.
-pub fn given(desk: &Desk<'_>) -> Form {
-    desk.lesson.spec.forms.matched.value.first().copied().unwrap_or(Form::Numeral)
+    form.content(number, &set.style).ok_or_else(none)
 }
 
 /// Everything that strips and given cells show, each once.
@@ -109,7 +109,7 @@ pub(super) fn gather(desk: &Desk<'_>) -> Result<Contents, Problem> {
             }
         }
         for &number in &set.rows {
-            match shown(desk, number, given(desk))? {
+            match shown(set, number, set.given)? {
                 Content::Text(text) => all.given_texts.push(text),
                 Content::Blocks(counts) => all.pictures.push(counts),
             }

@@ -14,13 +14,14 @@ mod design;
 mod ways;
 
 use crate::diag::Problem;
+use crate::lesson::SortSet;
 use crate::measure::Length;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::text;
 use crate::spec::SheetKind;
 use bench::Bench;
 use content::gather;
-pub use content::{PageNumber, board_page, given, heading, name, shown, strips_page};
+pub use content::{PageNumber, board_page, heading, name, shown, strips_page};
 use design::StripRoom;
 pub use design::{Design, StripSize, home};
 
@@ -31,6 +32,17 @@ pub const LEAST_PLAY: Length = Length::mm(1);
 /// says what would.
 pub fn design<'d>(desk: &'d Desk<'_>) -> Result<&'d Design, Problem> {
     desk.once(search)
+}
+
+/// How many pages the board of a set takes: a group with fewer rows may need fewer.
+pub fn boards(design: &Design, set: &SortSet) -> usize {
+    let mut left = set.rows.len();
+    let needed = design.rows.iter().take_while(|count| {
+        let needs = left > 0;
+        left = left.saturating_sub(**count as usize);
+        needs
+    });
+    needed.count()
 }
 
 fn search(desk: &Desk<'_>) -> Result<Design, Problem> {

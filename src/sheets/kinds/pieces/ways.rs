@@ -10,7 +10,7 @@ use crate::diag::Problem;
 use crate::lesson::{SortSet, Strip};
 use crate::measure::{Length, Rect, Size};
 use crate::number::Form;
-use crate::sheets::kinds::pieces::content::{Contents, PageNumber, board_page, given, headings, strips_page};
+use crate::sheets::kinds::pieces::content::{Contents, PageNumber, board_page, headings, strips_page};
 use crate::sheets::kinds::pieces::design::{StripSize, groups, home};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid;
@@ -67,7 +67,12 @@ pub(super) fn all(
 ) -> Result<Vec<Way>, Problem> {
     let sets = &desk.lesson.sets;
     let rows = sets.iter().map(|set| set.rows.len()).max().unwrap_or(0);
-    let forms = sets.first().map(|set| set.forms.clone()).unwrap_or_default();
+    let mut forms: Vec<Form> = Vec::new();
+    for form in sets.iter().flat_map(|set| &set.forms) {
+        if !forms.contains(form) {
+            forms.push(*form);
+        }
+    }
     if rows == 0 || forms.is_empty() {
         return Err(Problem::new("the lesson has no numbers to sort").hint("give `numbers.sort.count` at least 1"));
     }
@@ -114,11 +119,23 @@ impl Task<'_> {
     ) -> Result<(), Problem> {
         let tallest = self.board.length("tallest")?;
         let given = self.given_width(shown, body.width())?;
-        let shares: i64 = split.iter().map(|(forms, wide)| wide * count(forms.len())).sum();
+        // Boxes are as wide as the set with the widest row of them allows.
+        let sets = &self.desk.lesson.sets;
+        let of = |set: &SortSet, forms: &[Form]| set.forms.iter().filter(|form| forms.contains(form)).count();
+        let row = |set: &SortSet| split.iter().map(|(forms, wide)| wide * count(of(set, forms))).sum::<i64>();
+        let shares: i64 = sets.iter().map(row).max().unwrap_or(1);
         let widths: Vec<Length> =
             split.iter().map(|(_, wide)| hundredths((body.width() - given).scaled(*wide, shares))).collect();
-        let boxes = split.iter().zip(&widths).flat_map(|((forms, _), wide)| forms.iter().map(|form| (*form, *wide)));
-        let columns: Vec<_> = std::iter::once((self::given(self.desk), given)).chain(boxes).collect();
+        let wide =
+            |form: &Form| split.iter().zip(&widths).find(|((forms, _), _)| forms.contains(form)).map(|(_, w)| *w);
+        let mut columns: Vec<(&str, Length)> = Vec::new();
+        for set in sets {
+            let lesson = self.desk.lesson;
+            columns.push((lesson.set_heading(set, set.given), given));
+            columns.extend(set.forms.iter().filter_map(|form| Some((lesson.set_heading(set, *form), wide(form)?))));
+        }
+        columns.sort_unstable();
+        columns.dedup();
         let Some(heads) = headings(self.desk, self.board, &columns)? else { return Ok(()) };
         let (least, most) = (self.board.grid.rows.0.min(self.rows), self.board.grid.rows.1.min(self.rows));
         let mut before = Vec::new();
@@ -206,14 +223,18 @@ impl Task<'_> {
 
     /// How wide the column of given forms is: a numeral's own width, otherwise an equal share.
     fn given_width(&self, shown: &Contents, width: Length) -> Result<Length, Problem> {
-        if given(self.desk) != Form::Numeral {
-            return Ok(width.scaled(1, count(self.forms.len() + 1)));
+        let sets = &self.desk.lesson.sets;
+        if sets.iter().any(|set| set.given != Form::Numeral) {
+            let most = sets.iter().map(|set| set.forms.len()).max().unwrap_or(1);
+            return Ok(width.scaled(1, count(most + 1)));
         }
         let (board, desk) = (self.board, self.desk);
         let face = desk.face(board, "given")?;
         let widest = shown.given_texts.iter().map(|text| desk.width(text, &face)).max().unwrap_or(Length::ZERO);
         let heading = desk.face(board, "heading")?;
-        let heading = desk.width(desk.lesson.form_heading(Form::Numeral), &heading.at(heading.least)) + Length::mm(1);
+        let heading = heading.at(heading.least);
+        let headings = sets.iter().map(|set| desk.width(desk.lesson.set_heading(set, set.given), &heading));
+        let heading = headings.max().unwrap_or(Length::ZERO) + Length::mm(1);
         let least = (heading + board.padding).max(board.length("given")?);
         Ok((widest + board.padding * 2).min(board.length("given_most")?).max(least))
     }

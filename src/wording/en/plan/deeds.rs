@@ -3,6 +3,7 @@
 use super::{empty, form_plural, listed, numerals, rows, worth};
 use crate::number::{Number, Place};
 use crate::spec::SheetKind;
+use crate::wording::class_groups::ClassGroups;
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, plural};
 use crate::wording::plan::{Deed, Deeds};
@@ -65,12 +66,16 @@ impl Deeds for English {
                 format!("Give each learner one set. Neighbors get different letters: {}.", listed(&letters))
             }
             Deed::GiveSets(_) => "Give each learner one set.".to_owned(),
+            Deed::GiveGroups(shares) => format!("{} {}", self.give_sets(shares), self.groups_quiet()),
+            Deed::GroupSorts(share) => self.group_sorts(share, usage.style),
+            Deed::GiveGroupChecks(shares) => self.give_checks(shares),
             Deed::CutStrips(pieces) => {
                 format!(
                     "Learners cut along the lines: {} each. Keep each learner's pieces together.",
                     counted(*pieces, "piece")
                 )
             }
+            Deed::CutOwnStrips => "Learners cut along the lines. Keep each learner's pieces together.".to_owned(),
             Deed::LeaveStrips => "There is no time to cut today. Leave the strips whole, for another day.".to_owned(),
             Deed::TurnOver => {
                 "A row that is done is turned over. Its strips have one mark on their backs when they belong \

@@ -3,6 +3,7 @@
 use super::{form_plural, listed, numerals, rows, worth};
 use crate::number::{Number, Place};
 use crate::spec::SheetKind;
+use crate::wording::class_groups::ClassGroups;
 use crate::wording::digits::empty;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::counted;
@@ -77,6 +78,12 @@ impl Deeds for Spanish {
                 "Los estudiantes recortan por las líneas: {} cada uno. Las piezas de cada uno se quedan juntas.",
                 counted(*pieces, "pieza", "piezas")
             ),
+            Deed::GiveGroups(shares) => format!("{} {}", self.give_sets(shares), self.groups_quiet()),
+            Deed::GroupSorts(share) => self.group_sorts(share, usage.style),
+            Deed::GiveGroupChecks(shares) => self.give_checks(shares),
+            Deed::CutOwnStrips => {
+                "Los estudiantes recortan por las líneas. Las piezas de cada uno se quedan juntas.".to_owned()
+            }
             Deed::LeaveStrips => "Hoy no hay tiempo para recortar. Deje las tiras enteras para otro día.".to_owned(),
             Deed::TurnOver => "Una fila terminada se da vuelta. Si sus tiras van juntas, llevan la misma figura en el \
                                reverso; la de una tira que no va en ninguna fila no se repite."

@@ -1,0 +1,123 @@
+//! What a lesson file leaves open, settled: how forms are written, learners, minutes, decoys, and the sets of strips.
+
+use std::sync::Arc;
+
+use super::types::{Chosen, SortSet};
+use super::{decoys, strips, timing};
+use crate::diag::{Diagnostic, Problem, Severity, Source};
+use crate::number::Style;
+use crate::rng::Stream;
+use crate::spec::{Given, Joiner, Spec, Thousands, Version};
+use crate::wording;
+
+/// Settles what does not depend on the chosen numbers: learners and minutes.
+pub(super) fn settle(source: &Arc<Source>, spec: &mut Spec, roster: &[String]) -> Vec<Diagnostic> {
+    timing::settle(spec);
+    settle_learners(source, spec, roster).err().into_iter().collect()
+}
+
+/// How a lesson's forms are written.
+pub fn style(spec: &Spec) -> Style {
+    let forms = &spec.forms;
+    Style {
+        names: wording::of(spec.language.value).names(),
+        and: forms.joiner.value == Joiner::And,
+        trading: spec.numbers.trading(spec.seed.value),
+        zero_terms: forms.zero_terms.value,
+        thousands: match forms.thousands.value {
+            Thousands::Comma => Some(','),
+            // The narrow no-break space.
+            Thousands::Space => Some('\u{202f}'),
+            Thousands::None => None,
+        },
+    }
+}
+
+/// A roster says how many learners there are, unless the file does; then nobody on the roster may go without.
+fn settle_learners(source: &Arc<Source>, spec: &mut Spec, roster: &[String]) -> Result<(), Diagnostic> {
+    let names = u32::try_from(roster.len()).unwrap_or(u32::MAX);
+    let learners = &mut spec.class.learners;
+    if names > 0 && learners.is_assumed() {
+        *learners = Given::assumed(names);
+    } else if names > learners.value {
+        let problem =
+            Problem::new(format!("the roster has {} but `class.learners` is {}", count(names, "name"), learners.value))
+                .hint(format!("set it to {names}, or leave it out to take the roster's"));
+        return Err(at(source, learners, problem));
+    }
+    Ok(())
+}
+
+/// One set a version, the first of them lettered `first`; none where sorting is left out. Every version has equally many decoys.
+pub(super) fn sort_sets(
+    source: &Arc<Source>,
+    spec: &mut Spec,
+    chosen: &mut Chosen,
+    style: &Style,
+    first: u8,
+) -> Result<Vec<SortSet>, Vec<Diagnostic>> {
+    let matched = spec.forms.matched.value.clone();
+    let seed = spec.seed.value;
+    let versions = || (first..).map(Version).zip(&chosen.sort).filter(|(_, rows)| !rows.is_empty());
+    let possible: Vec<_> =
+        versions().map(|(version, rows)| (version, decoys::possible(rows, &matched, style))).collect();
+    let fewest =
+        possible.iter().min_by_key(|(_, decoys)| decoys.len()).map(|(version, decoys)| (*version, decoys.len()));
+    let mut notes = Vec::new();
+    if let Some((version, fewest)) = fewest {
+        let fewest = u32::try_from(fewest).unwrap_or(u32::MAX);
+        settle_decoys(source, spec, version, fewest, &mut notes).map_err(|diagnostic| vec![diagnostic])?;
+    }
+    let count = spec.forms.decoys.value as usize;
+    let sets = versions().zip(possible).map(|((version, rows), (_, possible))| {
+        let decoys = decoys::choose(possible, count, &mut Stream::new(seed, &format!("decoys {version}")));
+        strips::plan(version, rows, &matched, style, decoys, &mut Stream::new(seed, &format!("strips {version}")))
+            .map_err(|problem| vec![at(source, &spec.forms.matched, problem)])
+    });
+    let sets = sets.collect::<Result<_, _>>()?;
+    chosen.notes.extend(notes);
+    Ok(sets)
+}
+
+/// More decoys than slips can make are an error where the file asks for them, and cut down where it is silent.
+/// `version` is one that has `fewest` different decoys, the least of all.
+fn settle_decoys(
+    source: &Arc<Source>,
+    spec: &mut Spec,
+    version: Version,
+    fewest: u32,
+    notes: &mut Vec<String>,
+) -> Result<(), Diagnostic> {
+    let asked = &mut spec.forms.decoys;
+    if asked.value <= fewest {
+        return Ok(());
+    }
+    if asked.is_assumed() {
+        *asked = Given::assumed(fewest);
+        notes.push(match fewest {
+            0 => "the sort sets have no decoys: slips make none of these numbers".to_owned(),
+            _ => format!("the sort sets have only {}: slips make no more of these numbers", count(fewest, "decoy")),
+        });
+        return Ok(());
+    }
+    let expected = if fewest == 0 { "0".to_owned() } else { format!("at most {fewest}") };
+    let makes = if fewest == 0 { "no slip makes one".to_owned() } else { format!("slips make only {fewest}") };
+    let of = if spec.class.versions.value > 1 { format!("set {version}") } else { "the sort numbers".to_owned() };
+    let problem =
+        Problem::new(format!("`forms.decoys` asks for {}, but {makes} of {of}", count(asked.value, "different decoy")))
+            .hint(format!("expected {expected}; another seed, more numbers or more forms may give more"));
+    Err(at(source, asked, problem))
+}
+
+/// "1 decoy", "2 decoys".
+fn count(count: u32, noun: &str) -> String {
+    format!("{count} {noun}{}", if count == 1 { "" } else { "s" })
+}
+
+/// A problem of a value: placed where the file gives it, nowhere where it is assumed.
+fn at<T>(source: &Arc<Source>, given: &Given<T>, problem: Problem) -> Diagnostic {
+    match given.span() {
+        Some(span) => problem.at(source, span),
+        None => Diagnostic { severity: Severity::Error, place: None, problem, related: Vec::new() },
+    }
+}

@@ -1,0 +1,60 @@
+//! What grown-ups read of groups: learners with numbers of their own.
+
+use super::area::area;
+use crate::number::{Number, Style};
+use crate::spec::Version;
+
+/// What a group, or everyone else, works with.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub struct GroupShare {
+    /// What the teacher calls it; none for everyone else.
+    pub name: Option<String>,
+    /// The numbers of its learners, neighbours drawn together: first and last.
+    pub learners: Vec<(u32, u32)>,
+    /// Its versions, rising.
+    pub versions: Vec<Version>,
+    /// The marks of its quick checks, rising.
+    pub checks: Vec<u32>,
+    /// How many rows its boards have.
+    pub rows: u32,
+    /// How many strips it has, decoys among them.
+    pub strips: u32,
+    /// The least and the greatest number of its range.
+    pub range: (Number, Number),
+}
+
+area! {
+    /// Who has which numbers: never on a learner's page.
+    ClassGroups;
+
+    /// What is said over all boards where some sets have strips that belong to no row and others have not; `marks` where
+    /// the backs of strips tell.
+    fn board_note_any(marks: bool) -> &'static str;
+
+    /// Whose set this is, over its key.
+    fn whose_key(share: &GroupShare) -> String;
+
+    /// Whose quick checks these are, over their key.
+    fn whose_checks(share: &GroupShare) -> String;
+
+    /// What the letters behind the tally's names are.
+    fn tally_letters() -> &'static str;
+
+    /// How sets are given out: who gets which letters.
+    fn give_sets(shares: &[GroupShare]) -> String;
+
+    /// What each group does while sorting.
+    fn group_sorts(share: &GroupShare, style: &Style) -> String;
+
+    /// How quick checks are given out: who gets which numbers.
+    fn give_checks(shares: &[GroupShare]) -> String;
+
+    /// What the quick checks with these marks are called on the ticket, with how many slips there are.
+    fn checks_printed(first: u32, last: u32, slips: u32) -> String;
+
+    /// Why slips of different pages stay apart when they are cut.
+    fn checks_apart() -> &'static str;
+
+    /// A reminder for whoever teaches that groups are named on no learner's page.
+    fn groups_quiet() -> &'static str;
+}

@@ -1,0 +1,132 @@
+//! What grown-ups read of groups in English.
+
+use super::English;
+use super::phrases::counted;
+use crate::number::Style;
+use crate::wording::Phrases;
+use crate::wording::class_groups::{ClassGroups, GroupShare};
+use crate::wording::stamps::Stamps;
+
+/// "the group Gulls", "everyone else".
+fn who(share: &GroupShare) -> String {
+    share.name.as_ref().map_or_else(|| "everyone else".to_owned(), |name| format!("the group {name}"))
+}
+
+/// "A and B".
+fn letters(share: &GroupShare) -> String {
+    let letters: Vec<String> = share.versions.iter().map(ToString::to_string).collect();
+    English.list(&letters.iter().map(String::as_str).collect::<Vec<_>>())
+}
+
+/// "quick check 3", "quick checks 1 to 4".
+fn checks(share: &GroupShare) -> String {
+    match (share.checks.first(), share.checks.last()) {
+        (Some(first), Some(last)) if first == last => format!("quick check {first}"),
+        (Some(first), Some(last)) => format!("quick checks {first} to {last}"),
+        _ => "no quick check".to_owned(),
+    }
+}
+
+/// "learners 1 to 6", "learner 3".
+fn learners(share: &GroupShare) -> String {
+    match share.learners.as_slice() {
+        [(first, last)] if first == last => format!("learner {first}"),
+        runs => format!("learners {}", English.runs(runs)),
+    }
+}
+
+/// Groups first, everyone else last.
+fn rest_last(shares: &[GroupShare]) -> Vec<&GroupShare> {
+    let (groups, rest): (Vec<_>, Vec<_>) = shares.iter().partition(|share| share.name.is_some());
+    groups.into_iter().chain(rest).collect()
+}
+
+impl ClassGroups for English {
+    fn board_note_any(&self, marks: bool) -> &'static str {
+        if marks {
+            "Lay each strip in its row, if it has one. Done? Turn a row over: its strips have one mark."
+        } else {
+            "Lay each strip in the row it belongs to. If a strip belongs to no row, keep it beside the board."
+        }
+    }
+
+    fn whose_key(&self, share: &GroupShare) -> String {
+        let several = share.versions.len() > 1;
+        let which = if several { format!(" They have the sets {}.", letters(share)) } else { String::new() };
+        format!("For {}: {}.{which}", who(share), learners(share))
+    }
+
+    fn whose_checks(&self, share: &GroupShare) -> String {
+        let verb = if share.checks.len() == 1 { "is" } else { "are" };
+        format!("{} {verb} for {}: {}.", self.capital(&checks(share)), who(share), learners(share))
+    }
+
+    fn tally_letters(&self) -> &'static str {
+        "The letters behind a name are those of the learner's set."
+    }
+
+    fn give_sets(&self, shares: &[GroupShare]) -> String {
+        let each = rest_last(shares).into_iter().map(|share| format!("{} for {}", letters(share), who(share)));
+        format!("Give each learner one set: {}.", each.collect::<Vec<_>>().join(", "))
+    }
+
+    fn group_sorts(&self, share: &GroupShare, style: &Style) -> String {
+        let (least, most) = share.range;
+        format!(
+            "{}: {} and {} each, numbers from {} to {}.",
+            self.capital(&who(share)),
+            counted(share.rows, "row"),
+            counted(share.strips, "strip"),
+            style.numeral(least),
+            style.numeral(most)
+        )
+    }
+
+    fn give_checks(&self, shares: &[GroupShare]) -> String {
+        let with = rest_last(shares).into_iter().filter(|share| !share.checks.is_empty());
+        let each: Vec<String> = with.map(|share| format!("{} for {}", checks(share), who(share))).collect();
+        format!("Give each learner one quick check: {}.", each.join(", "))
+    }
+
+    fn checks_printed(&self, first: u32, last: u32, slips: u32) -> String {
+        let which =
+            if first == last { format!("quick check {first}") } else { format!("quick checks {first} to {last}") };
+        format!("{which}, {}", counted(slips, "slip"))
+    }
+
+    fn checks_apart(&self) -> &'static str {
+        "The numbers of the checks tell whose they are: do not mix those of different pages."
+    }
+
+    fn groups_quiet(&self) -> &'static str {
+        "Learners need not know who has which numbers: no page of theirs names a group."
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::number::Number;
+    use crate::spec::Version;
+
+    #[test]
+    fn groups_are_named_with_their_letters() {
+        let share = GroupShare {
+            name: Some("Gulls".to_owned()),
+            learners: vec![(1, 5), (9, 9)],
+            versions: vec![Version(1)],
+            checks: vec![4],
+            rows: 1,
+            strips: 8,
+            range: (Number::MIN, Number::MAX_BLOCKS),
+        };
+        let rest =
+            GroupShare { name: None, versions: vec![Version(0), Version(2)], checks: vec![1, 2, 3], ..share.clone() };
+        assert_eq!(English.whose_key(&share), "For the group Gulls: learners 1 to 5, 9.");
+        assert_eq!(English.whose_checks(&share), "Quick check 4 is for the group Gulls: learners 1 to 5, 9.");
+        assert_eq!(English.whose_checks(&rest), "Quick checks 1 to 3 are for everyone else: learners 1 to 5, 9.");
+        let both = [rest, share];
+        let give = "Give each learner one set: B for the group Gulls, A and C for everyone else.";
+        assert_eq!(English.give_sets(&both), give);
+    }
+}

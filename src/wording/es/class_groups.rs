@@ -1,0 +1,114 @@
+//! What grown-ups read of groups in Spanish.
+
+use super::Spanish;
+use super::phrases::counted;
+use crate::number::Style;
+use crate::wording::Phrases;
+use crate::wording::class_groups::{ClassGroups, GroupShare};
+use crate::wording::stamps::Stamps;
+
+/// "el grupo Gaviotas", "los demás".
+fn who(share: &GroupShare) -> String {
+    share.name.as_ref().map_or_else(|| "los demás".to_owned(), |name| format!("el grupo {name}"))
+}
+
+/// "A y B".
+fn letters(share: &GroupShare) -> String {
+    let letters: Vec<String> = share.versions.iter().map(ToString::to_string).collect();
+    Spanish.list(&letters.iter().map(String::as_str).collect::<Vec<_>>())
+}
+
+/// "el control rápido 3", "los controles rápidos 1 a 4".
+fn checks(first: u32, last: u32) -> String {
+    if first == last {
+        format!("el control rápido {first}")
+    } else {
+        format!("los controles rápidos {first} a {last}")
+    }
+}
+
+fn ends(share: &GroupShare) -> Option<(u32, u32)> {
+    Some((*share.checks.first()?, *share.checks.last()?))
+}
+
+/// "estudiantes 1 a 6", "estudiante 3".
+fn learners(share: &GroupShare) -> String {
+    match share.learners.as_slice() {
+        [(first, last)] if first == last => format!("estudiante {first}"),
+        runs => format!("estudiantes {}", Spanish.runs(runs)),
+    }
+}
+
+/// Groups first, everyone else last.
+fn rest_last(shares: &[GroupShare]) -> Vec<&GroupShare> {
+    let (groups, rest): (Vec<_>, Vec<_>) = shares.iter().partition(|share| share.name.is_some());
+    groups.into_iter().chain(rest).collect()
+}
+
+impl ClassGroups for Spanish {
+    fn board_note_any(&self, marks: bool) -> &'static str {
+        if marks {
+            "Coloca cada tira en su fila, si tiene una. Al terminar, da vuelta a una fila: lleva una sola figura."
+        } else {
+            "Coloca cada tira en la fila que le toca. Si una no va en ninguna fila, déjala junto al tablero."
+        }
+    }
+
+    fn whose_key(&self, share: &GroupShare) -> String {
+        let several = share.versions.len() > 1;
+        let which = if several { format!(" Tienen los juegos {}.", letters(share)) } else { String::new() };
+        format!("Para {}: {}.{which}", who(share), learners(share))
+    }
+
+    fn whose_checks(&self, share: &GroupShare) -> String {
+        let Some((first, last)) = ends(share) else { return String::new() };
+        let verb = if first == last { "es" } else { "son" };
+        format!("{} {verb} para {}: {}.", self.capital(&checks(first, last)), who(share), learners(share))
+    }
+
+    fn tally_letters(&self) -> &'static str {
+        "Las letras tras un nombre son las de su juego."
+    }
+
+    fn give_sets(&self, shares: &[GroupShare]) -> String {
+        let each = rest_last(shares).into_iter().map(|share| format!("{} para {}", letters(share), who(share)));
+        format!("Dé un juego a cada estudiante: {}.", each.collect::<Vec<_>>().join(", "))
+    }
+
+    fn group_sorts(&self, share: &GroupShare, style: &Style) -> String {
+        let (least, most) = share.range;
+        format!(
+            "{}: {} y {} cada uno, números del {} al {}.",
+            self.capital(&who(share)),
+            counted(share.rows, "fila", "filas"),
+            counted(share.strips, "tira", "tiras"),
+            style.numeral(least),
+            style.numeral(most)
+        )
+    }
+
+    fn give_checks(&self, shares: &[GroupShare]) -> String {
+        let each = rest_last(shares).into_iter().filter_map(|share| {
+            let (first, last) = ends(share)?;
+            Some(format!("{} para {}", checks(first, last), who(share)))
+        });
+        format!("Dé un control rápido a cada estudiante: {}.", each.collect::<Vec<_>>().join(", "))
+    }
+
+    fn groups_quiet(&self) -> &'static str {
+        "Los estudiantes no necesitan saber quién tiene qué números: ninguna hoja suya nombra un grupo."
+    }
+
+    fn checks_printed(&self, first: u32, last: u32, slips: u32) -> String {
+        let which = if first == last {
+            format!("control rápido {first}")
+        } else {
+            format!("controles rápidos {first} a {last}")
+        };
+        format!("{which}, {}", counted(slips, "papeleta", "papeletas"))
+    }
+
+    fn checks_apart(&self) -> &'static str {
+        "Los números de los controles dicen de quién son: no mezcle los de distintas páginas."
+    }
+}
