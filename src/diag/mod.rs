@@ -43,7 +43,14 @@ impl Problem {
     /// The same problem, said of a group of the class.
     #[must_use]
     pub fn of_group(mut self, group: &str) -> Self {
-        self.message = format!("in the group `{group}`: {}", self.message);
+        // What is said of the class's tables is said of the group's.
+        let own = |text: &str| {
+            ["sort", "exit"].iter().fold(text.replace("`forms.", "`group."), |text, role| {
+                text.replace(&format!("numbers.{role}."), &format!("group.{role}."))
+            })
+        };
+        self.message = format!("in the group `{group}`: {}", own(&self.message));
+        self.hint = self.hint.map(|hint| own(&hint));
         self
     }
 

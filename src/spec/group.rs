@@ -137,7 +137,7 @@ fn within_class(asked: &[Asked], class: &ClassSpec, log: &mut Log) {
     for group in asked.iter().filter(|group| group.learners.is_none() && class.roster.is_none()) {
         let problem = Problem::new(format!("the group `{}` has no learners", group.name.value))
             .hint("expected such as learners = 6, or a roster with a column `group` under [class]");
-        log.error(group.name.span().unwrap_or(0..0), problem);
+        log.missing(["group", list::GROUP_LEARNERS.name], group.name.span().unwrap_or(0..0), problem);
     }
     let mut sum = 0_u32;
     for given in asked.iter().filter_map(|group| group.learners) {
