@@ -4,7 +4,7 @@ mod brute;
 
 mod chi;
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use brute::Plain;
@@ -401,4 +401,38 @@ fn versions_take_equally_much_work() {
         let (least, most) = spread(&chosen.sort, &style).unwrap();
         assert!(most.blocks - least.blocks <= 4 && most.letters - least.letters <= 4, "{least:?} {most:?} seed {seed}");
     }
+}
+
+// A group chooses among exactly the sets that brute force finds for its own requests, away from the class's model numbers,
+// and each as often as any other.
+#[test]
+fn groups_choose_evenly_among_all_sets_of_their_own() {
+    let text = |seed: u32| {
+        format!(
+            "title = \"T\"\nseed = {seed}\n[numbers]\nrange = [100, 999]\nexit = {{ count = 0 }}\nmodel = {{ count = 1 }}\n\
+             sort = {{ count = 2 }}\n[class]\nlearners = 9\n[forms]\nmatch = [\"numeral\", \"words\"]\ndecoys = 0\n\
+             [[group]]\nname = \"Gulls\"\nlearners = 4\nrange = [10, 21]\n\
+             sort = {{ count = 3, zeros = {{ ones = 1 }}, teens = {{ min = 1, max = 2 }} }}\n"
+        )
+    };
+    let mut met: BTreeMap<Vec<Number>, u64> = BTreeMap::new();
+    let mut all: Vec<Vec<Number>> = Vec::new();
+    for seed in 0..2_400 {
+        let source = Arc::new(Source { name: "x.toml".to_owned(), text: text(seed) });
+        let spec = spec::read(&source).expect("a lesson");
+        let lesson = placewright::lesson::plan(&source, spec, Vec::new()).expect("a lesson");
+        let group = lesson.groups.iter().find(|group| group.name.is_some()).expect("the group");
+        if all.is_empty() {
+            all = Plain::new(&Demand::new(&group.numbers, Role::Sort)).all();
+        }
+        assert_eq!(group.solutions[&Role::Sort], all.len().to_string());
+        let set = lesson.sets.iter().find(|set| group.versions.contains(&set.version)).expect("a set");
+        let mut rows = set.rows.clone();
+        rows.sort_unstable();
+        *met.entry(rows).or_default() += 1;
+    }
+    assert!(met.keys().all(|set| all.contains(set)) && met.len() == all.len(), "{} of {}", met.len(), all.len());
+    let expected = 2_400.0 / all.len() as f64;
+    let far = met.values().map(|count| (*count as f64 - expected).abs() / expected.sqrt()).fold(0.0, f64::max);
+    assert!(far < 5.0, "{far} standard deviations");
 }

@@ -5,6 +5,7 @@
 
 mod cells;
 mod chooser;
+mod class_groups;
 mod class_sets;
 mod cli;
 mod completions;

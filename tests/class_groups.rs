@@ -1,0 +1,237 @@
+//! Groups of the class: each keeps its own requests, letters and checks run on, and no learner's page tells a group.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use crate::support::packets;
+use crate::support::run::placewright;
+use placewright::diag::Source;
+use placewright::lesson::choose::Demand;
+use placewright::lesson::{self, Lesson, Role};
+use placewright::measure::Rect;
+use placewright::measure::fonts::{Bundled, bundled};
+use placewright::number::Number;
+use placewright::rng::Stream;
+use placewright::sheets::files::PacketKind;
+use placewright::sheets::page::{Item, Page};
+use placewright::spec::{self, SheetKind};
+
+fn planned(text: &str) -> Lesson {
+    let source = Arc::new(Source { name: "lesson.toml".to_owned(), text: text.to_owned() });
+    let spec = spec::read(&source).unwrap_or_else(|found| panic!("{text}\n{found:?}"));
+    lesson::plan(&source, spec, Vec::new()).unwrap_or_else(|found| panic!("{text}\n{found:?}"))
+}
+
+/// A lesson file at random with one to four groups, some of them the whole class.
+fn file(stream: &mut Stream) -> String {
+    let ranges = ["[10, 99]", "[100, 999]", "[20, 160]", "[1000, 9999]", "[100, 400]"];
+    let seed = stream.below(1 << 40);
+    let (range, versions) = (ranges[stream.index(5)], 1 + stream.index(3));
+    let groups = 1 + stream.index(4);
+    let rest = stream.index(2) * 8;
+    let mut text = format!("title = \"T\"\nseed = {seed}\n[numbers]\nrange = {range}\n");
+    text.push_str(&format!("[class]\nlearners = {}\nversions = {versions}\n", groups * 5 + rest));
+    for k in 0..groups {
+        text.push_str(&format!("[[group]]\nname = \"G{k}\"\nlearners = 5\n"));
+        text.push_str(match stream.index(6) {
+            0 => "closer = true\n",
+            1 => "further = true\n",
+            2 => "range = [10, 60]\nsort = { count = 5, zeros = { ones = 1 } }\n",
+            3 => "range = [200, 480]\ndecoys = 2\nversions = 2\n",
+            4 => "range = [1000, 3000]\nmatch = [\"numeral\", \"words\", \"regrouped\"]\n",
+            _ => "thousands = \"none\"\nexit = { count = 2 }\n",
+        });
+    }
+    text
+}
+
+#[test]
+fn every_group_keeps_its_requests_in_random_lessons() {
+    let mut stream = Stream::new(21, "lessons with groups");
+    let (mut shuffled, mut whole) = (0, 0);
+    for _ in 0..40 {
+        let text = file(&mut stream);
+        let lesson = planned(&text);
+        let (mut learners, mut letters, mut marks) = (Vec::<u32>::new(), Vec::<u8>::new(), Vec::<u32>::new());
+        for group in &lesson.groups {
+            learners.extend(&group.learners);
+            letters.extend(group.versions.iter().map(|version| version.0));
+            marks.extend(&group.checks);
+            let demand = Demand::new(&group.numbers, Role::Sort);
+            let mut met = BTreeSet::new();
+            for set in lesson.sets.iter().filter(|set| group.versions.contains(&set.version)) {
+                let rows: Vec<Number> = set.rows.clone();
+                assert!(demand.holds(&rows), "{text}\n{group:?}\n{rows:?}");
+                assert_eq!(set.decoys().len(), group.forms.decoys.value as usize, "{text}");
+                assert_eq!([vec![set.given], set.forms.clone()].concat(), group.forms.matched.value);
+                met.extend(rows);
+            }
+            assert!(Demand::new(&group.numbers, Role::Exit).holds(&group.exit), "{text}\n{group:?}");
+            let asked: Vec<_> = lesson.checks.iter().filter(|check| group.checks.contains(&check.mark)).collect();
+            assert_eq!(asked.len(), group.checks.len());
+            let (least, most) = group.numbers.range.value;
+            for question in asked.iter().flat_map(|check| &check.questions) {
+                assert!((least..=most).contains(&question.of), "{text}\n{question:?}");
+            }
+            // The model numbers are the class's; a group's own are others where its range has others.
+            let told = lesson.chosen.notes.iter().any(|note| note.contains("model numbers too"));
+            assert!(told || lesson.chosen.model.iter().all(|number| !met.contains(number)), "{text}");
+        }
+        learners.sort_unstable();
+        assert_eq!(learners, (1..=lesson.spec.class.learners.value).collect::<Vec<_>>(), "{text}");
+        assert_eq!(letters, (0..lesson.sets.len() as u8).collect::<Vec<_>>(), "{text}");
+        assert_eq!(marks, (1..=lesson.checks.len() as u32).collect::<Vec<_>>(), "{text}");
+        let names: Vec<_> = lesson.groups.iter().map(|group| group.name.clone()).collect();
+        shuffled += usize::from(!names.is_sorted() && !names.iter().rev().is_sorted());
+        whole += usize::from(names.iter().all(Option::is_some));
+    }
+    assert!(shuffled > 6 && whole > 6, "{shuffled} {whole}");
+}
+
+#[test]
+fn the_seed_shuffles_whose_letters_come_first() {
+    let first = |seed: u32| {
+        let text = format!(
+            "title = \"T\"\nseed = {seed}\n[numbers]\nrange = [100, 999]\nsort = {{ count = 3 }}\n[class]\nlearners = 9\n\
+             [[group]]\nname = \"One\"\nlearners = 3\n[[group]]\nname = \"Two\"\nlearners = 3\n"
+        );
+        planned(&text).groups[0].name.clone()
+    };
+    let mut met: BTreeMap<Option<String>, u32> = BTreeMap::new();
+    (0..60).for_each(|seed| *met.entry(first(seed)).or_default() += 1);
+    // Twenty each, within four standard deviations (3.7 each).
+    assert!(met.len() == 3 && met.values().all(|count| (5..=35).contains(count)), "{met:?}");
+}
+
+/// The places and sizes on a page, and its texts without what differs by number: digits, signs and number words.
+fn look(page: &Page) -> (Vec<Rect>, BTreeSet<String>) {
+    let mut rects = Vec::new();
+    let mut texts = BTreeSet::new();
+    for layer in &page.layers {
+        rects.extend(layer.boxes.iter().copied());
+        rects.extend(layer.pieces.iter().map(|piece| piece.rect));
+        rects.extend(layer.marks.iter().map(|mark| mark.frame));
+        for node in &layer.nodes {
+            node.each(&mut |item| {
+                if let Item::Text(text) = item {
+                    texts.extend(text.text.split(' ').map(str::to_owned));
+                }
+            });
+        }
+    }
+    texts.retain(|word| !is_number(word));
+    (rects, texts)
+}
+
+/// Whether a word is a numeral, a sign, a letter before a choice, or part of number words.
+fn is_number(word: &str) -> bool {
+    let parts = [
+        "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+        "hundred", "hundreds", "tens", "ones", "thousand",
+    ];
+    let spelled =
+        |part: &str| parts.contains(&part) || part.ends_with("teen") || part.ends_with("ty") || part.is_empty();
+    word.chars().all(|c| c.is_ascii_digit() || ",.+?".contains(c)) || word.split('-').all(spelled)
+}
+
+// Two groups of equally many learners, rows and decoys: their pages are the same but for the numbers.
+#[test]
+fn learners_pages_differ_by_group_in_nothing_but_numbers() {
+    let text = "title = \"Tickets\"\nseed = 3\n[numbers]\nrange = [100, 999]\nsort = { count = 5 }\nexit = { count = 2 }\n\
+                [forms]\nmatch = [\"numeral\", \"words\", \"expanded\"]\ndecoys = 3\n[class]\nlearners = 12\n\
+                [[group]]\nname = \"Gulls\"\nlearners = 6\nrange = [100, 300]\n\
+                [[group]]\nname = \"Petrels\"\nlearners = 6\nrange = [600, 999]\n";
+    let lesson = planned(text);
+    assert_eq!(lesson.groups.len(), 2);
+    let family = bundled(Bundled::Andika).unwrap();
+    let packet = packets::one(&lesson, &family, PacketKind::Teacher);
+    for kind in [SheetKind::Board, SheetKind::Strips, SheetKind::Exit] {
+        let of = |group: usize| -> Vec<_> {
+            let versions = &lesson.groups[group].versions;
+            let mine = packet.pages.iter().filter(|page| page.sheet == kind);
+            let mine = mine.filter(|page| page.version.is_some_and(|version| versions.contains(&version)));
+            let letters: Vec<String> = versions.iter().map(ToString::to_string).collect();
+            let look = |page: &Page| {
+                let (rects, mut texts) = look(page);
+                texts.retain(|word| !letters.contains(word));
+                // A bare letter is a choice of the check.
+                texts.retain(|word| word.len() > 1);
+                (page.size, page.stock, rects, texts)
+            };
+            mine.map(look).collect()
+        };
+        assert!(!of(0).is_empty(), "{kind:?}");
+        let (one, other) = (of(0), of(1));
+        assert_eq!(one.len(), other.len(), "{kind:?}");
+        for (one, other) in one.iter().zip(&other) {
+            assert_eq!((one.0, one.1, &one.2), (other.0, other.1, &other.2), "{kind:?}");
+            // The questions are the same words, whatever the order in which they are broken.
+            if kind != SheetKind::Exit {
+                assert_eq!(one.3, other.3, "{kind:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn no_learners_page_names_a_group_and_everyone_gets_their_own() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let ran = placewright(["typeset", "samples/ferry.toml", "--out", folder.path().to_str().expect("UTF-8")]);
+    assert_eq!(ran.status, 0, "{ran:?}");
+    let made = folder.path().join("ferry");
+    let contents: serde_json::Value =
+        serde_json::from_str(&std::fs::read_to_string(made.join("contents.json")).unwrap()).unwrap();
+    // The roster as this test reads it.
+    let roster = std::fs::read_to_string("samples/ferry-roster.csv").unwrap();
+    let group: Vec<&str> = roster.lines().skip(1).map(|line| line.split_once(',').unwrap().1).collect();
+    let mut seen: BTreeMap<u64, BTreeSet<&str>> = BTreeMap::new();
+    for page in contents["pages"].as_array().unwrap() {
+        let (Some(version), Some(learner)) = (page["version"].as_str(), page["learner"].as_u64()) else { continue };
+        let Some(own) = group.get(usize::try_from(learner).unwrap() - 1) else { continue };
+        assert_eq!(contents["versions"][version].as_str().unwrap_or(""), *own, "{page}");
+        seen.entry(learner).or_default().insert(page["sheet"].as_str().unwrap());
+    }
+    assert_eq!(seen.len(), group.len());
+    assert!(seen.values().all(|sheets| sheets.contains("board") && sheets.contains("strips")), "{seen:?}");
+    let counts: Vec<u64> =
+        contents["groups"].as_array().unwrap().iter().map(|g| g["learners"].as_u64().unwrap()).collect();
+    assert_eq!(counts.iter().sum::<u64>(), group.len() as u64);
+    for file in ["copy-room-paper.pdf", "copy-room-card.pdf"] {
+        let pages = crate::support::pdf::read(&std::fs::read(made.join(file)).unwrap());
+        for run in pages.iter().flat_map(|page| &page.texts) {
+            for word in ["Terns", "Petrels", "closer", "further", "group", "level"] {
+                assert!(!run.text.contains(word), "{file}: {}", run.text);
+            }
+        }
+    }
+    let teacher = crate::support::pdf::read(&std::fs::read(made.join("teacher.pdf")).unwrap());
+    let told = |word: &str| teacher.iter().flat_map(|page| &page.texts).any(|run| run.text.contains(word));
+    assert!(told("Terns") && told("Petrels"), "the key says whose letters are whose");
+    // No page is empty: each has more on it than head and foot.
+    assert!(teacher.iter().all(|page| page.texts.len() > 3), "an empty page");
+}
+
+#[test]
+fn closer_and_further_are_worked_out_from_the_class() {
+    let of = |range: &str, start: &str, forms: &str| {
+        let text = format!(
+            "title = \"T\"\n[numbers]\nrange = {range}\nsort = {{ count = 6 }}\n[forms]\nmatch = {forms}\ndecoys = 3\n\
+             [[group]]\nname = \"G\"\nlearners = 5\n{start} = true\n"
+        );
+        let lesson = planned(&text);
+        let group = lesson.groups.iter().find(|group| group.name.is_some()).unwrap();
+        let (least, most) = group.numbers.range.value;
+        let note = lesson.chosen.notes.iter().any(|note| note.contains(start));
+        assert!(note, "{:?}", lesson.chosen.notes);
+        (least.value(), most.value(), group.numbers.sort.count.value, group.forms.decoys.value)
+    };
+    let words = "[\"numeral\", \"words\", \"expanded\"]";
+    assert_eq!(of("[100, 999]", "closer", words), (10, 99, 4, 0));
+    assert_eq!(of("[1000, 9999]", "closer", words), (100, 999, 4, 0));
+    assert_eq!(of("[10, 99]", "closer", words), (10, 54, 4, 0));
+    assert_eq!(of("[100, 999]", "further", words), (1_000, 9_999, 7, 5));
+    assert_eq!(of("[10, 99]", "further", words), (100, 999, 7, 5));
+    let blocks = "[\"numeral\", \"blocks\", \"words\"]";
+    let (least, most, ..) = of("[1000, 9999]", "further", blocks);
+    assert!(least > 1_000 && most == 9_999, "pictures end at 9,999");
+}
