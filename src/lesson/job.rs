@@ -91,6 +91,8 @@ pub struct JobFacts {
     pub extra: u32,
     /// How many learners have each version; empty without sort sets.
     pub versions: Vec<(Version, u32)>,
+    /// The versions of each group of the class; empty where all get the class's numbers.
+    pub groups: Vec<Vec<Version>>,
     /// What learners get, in the order of the lesson: only what is printed.
     pub sheets: Vec<PrintedSheet>,
     /// The copy room's files, in the order of the ticket.
@@ -182,6 +184,8 @@ pub enum PartKind {
     Checks {
         /// How many slips are asked for.
         slips: u32,
+        /// The first and the last of a group's checks; none where all learners draw from the same.
+        marks: Option<(u32, u32)>,
     },
     /// One learner's pages after the other's.
     Packets {
@@ -243,9 +247,32 @@ impl JobFacts {
     /// each of several learners, as many as have a slip for everyone.
     pub fn needed(&self, kind: SheetKind, version: Option<Version>) -> u32 {
         let learners = match version {
-            Some(version) => self.versions.iter().find(|(of, _)| *of == version).map_or(0, |(_, count)| *count),
+            // All versions of a group draw from the same checks.
+            Some(version) if kind == SheetKind::Exit => self.in_group(version),
+            Some(version) => self.with(version),
             None => self.learners,
         };
+        self.copies(kind, learners)
+    }
+
+    /// The same for a page of a version that its whole group uses, where only that version is at hand.
+    pub fn needed_in_group(&self, kind: SheetKind, version: Version) -> u32 {
+        self.copies(kind, self.in_group(version))
+    }
+
+    /// How many learners have a version.
+    fn with(&self, version: Version) -> u32 {
+        self.versions.iter().find(|(of, _)| *of == version).map_or(0, |(_, count)| *count)
+    }
+
+    /// How many learners are in the group that has a version; all of them where there are no groups.
+    fn in_group(&self, version: Version) -> u32 {
+        let group = self.groups.iter().find(|group| group.contains(&version));
+        group.map_or(self.learners, |group| group.iter().map(|version| self.with(*version)).sum())
+    }
+
+    /// Copies of a sheet's pages for so many learners.
+    fn copies(&self, kind: SheetKind, learners: u32) -> u32 {
         let Some(sheet) = self.sheet(kind) else { return learners };
         let each = if kind == SheetKind::Exit { u32::try_from(sheet.pieces).unwrap_or(1) } else { sheet.share };
         learners.div_ceil(each.max(1))

@@ -139,7 +139,7 @@ area! {
     fn checks_title() -> &'static str;
 
     /// How they are cut: sheets, and straight cuts on each.
-    fn checks_cut(sheets: usize, cuts: usize) -> String;
+    fn checks_cut(sheets: usize, cuts: usize, groups: bool) -> String;
 
     /// The heading over what the teacher or a helper cuts, and the headings of its table.
     fn teacher_cuts() -> (&'static str, [&'static str; 3]);

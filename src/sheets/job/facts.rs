@@ -27,6 +27,7 @@ pub fn of(desk: &Desk<'_>, order: &Order<'_>) -> Result<JobFacts, Problem> {
         spares,
         extra: spares.saturating_sub(class.spares.value),
         versions: versions.into_iter().collect(),
+        groups: desk.lesson.groups.iter().map(|group| group.versions.clone()).collect(),
         savings: savings(desk, order, &sheets)?,
         sheets,
         files: order.jobs.iter().map(|job| file(desk, order, job)).collect(),
@@ -111,7 +112,9 @@ fn file(desk: &Desk<'_>, order: &Order<'_>, job: &Job<'_>) -> FileFacts {
             }
             Part::Gang(gang) => PartKind::Kit { kinds: vec![gang.kind], kits: gang.kits, piles: true },
             Part::Piles(piles) => PartKind::Piles { piles: piles.stacks().groups() },
-            Part::Shared(shared) => PartKind::Checks { slips: u32::try_from(shared.sets()).unwrap_or(u32::MAX) },
+            Part::Shared(shared) => {
+                PartKind::Checks { slips: u32::try_from(shared.sets()).unwrap_or(u32::MAX), marks: shared.marks() }
+            }
             Part::Packets(packets) => {
                 let page = |leaf: usize| (from + leaf) * sides;
                 let learners = packets.starts().windows(2).map(|pair| (page(pair[0]) + 1, page(pair[1]))).collect();

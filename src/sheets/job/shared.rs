@@ -12,6 +12,7 @@ use crate::sheets::page::Page;
 pub struct SlipPages {
     masters: Vec<Page>,
     sets: usize,
+    marks: Option<(u32, u32)>,
     leaves: usize,
 }
 
@@ -21,7 +22,8 @@ pub fn by_group(lesson: &Lesson, masters: &[Page], seats: &[Seat]) -> Vec<SlipPa
         let own = |page: &&Page| page.version.is_some_and(|version| group.versions.contains(&version));
         let masters: Vec<Page> = masters.iter().filter(own).cloned().collect();
         let sets = seats.iter().filter(|seat| group.versions.contains(&seat.version)).count();
-        SlipPages::plan(masters, sets)
+        let marks = group.checks.first().copied().zip(group.checks.last().copied());
+        SlipPages { marks, ..SlipPages::plan(masters, sets) }
     };
     match lesson.groups.as_slice() {
         groups if groups.len() > 1 && !lesson.sets.is_empty() => groups.iter().map(of).collect(),
@@ -39,7 +41,12 @@ impl SlipPages {
             have += slips[leaves % slips.len()];
             leaves += 1;
         }
-        Self { masters, sets, leaves }
+        Self { masters, sets, marks: None, leaves }
+    }
+
+    /// The first and the last of a group's checks; none where all learners draw from the same.
+    pub fn marks(&self) -> Option<(u32, u32)> {
+        self.marks
     }
 
     /// How many sets there is a slip for.

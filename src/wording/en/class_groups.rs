@@ -82,6 +82,14 @@ impl ClassGroups for English {
         )
     }
 
+    fn first_letters(&self, shares: &[GroupShare]) -> String {
+        let each = rest_last(shares).into_iter().filter_map(|share| {
+            let first = share.versions.first()?;
+            Some(format!("{first} for {}", who(share)))
+        });
+        format!("Then there is one letter for each: {}.", each.collect::<Vec<_>>().join(", "))
+    }
+
     fn give_checks(&self, shares: &[GroupShare]) -> String {
         let with = rest_last(shares).into_iter().filter(|share| !share.checks.is_empty());
         let each: Vec<String> = with.map(|share| format!("{} for {}", checks(share), who(share))).collect();

@@ -4,6 +4,7 @@ use super::English;
 use super::phrases::{counted, listed};
 use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock, Version};
+use crate::wording::class_groups::ClassGroups;
 use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
 use crate::wording::{Phrases, Titles};
 
@@ -153,9 +154,10 @@ impl TicketWords for English {
         "Cut the quick checks apart"
     }
 
-    fn checks_cut(&self, sheets: usize, cuts: usize) -> String {
+    fn checks_cut(&self, sheets: usize, cuts: usize, groups: bool) -> String {
+        let whose = if groups { self.checks_apart() } else { "Any slip serves any learner." };
         format!(
-            "{}, {} on each, all alike: cut them as one pile. Any slip serves any learner.",
+            "{}, {} on each, all alike: cut them as one pile. {whose}",
             many(sheets, "sheet"),
             many(cuts, "straight cut")
         )

@@ -87,6 +87,14 @@ impl ClassGroups for Spanish {
         )
     }
 
+    fn first_letters(&self, shares: &[GroupShare]) -> String {
+        let each = rest_last(shares).into_iter().filter_map(|share| {
+            let first = share.versions.first()?;
+            Some(format!("{first} para {}", who(share)))
+        });
+        format!("Entonces hay una letra para cada uno: {}.", each.collect::<Vec<_>>().join(", "))
+    }
+
     fn give_checks(&self, shares: &[GroupShare]) -> String {
         let each = rest_last(shares).into_iter().filter_map(|share| {
             let (first, last) = ends(share)?;

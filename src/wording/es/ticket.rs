@@ -4,6 +4,7 @@ use super::Spanish;
 use super::phrases::{counted, listed, many};
 use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock, Version};
+use crate::wording::class_groups::ClassGroups;
 use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
 use crate::wording::{Phrases, Titles};
 
@@ -161,10 +162,10 @@ impl TicketWords for Spanish {
         "Cortar los controles rápidos"
     }
 
-    fn checks_cut(&self, count: usize, cuts: usize) -> String {
+    fn checks_cut(&self, count: usize, cuts: usize, groups: bool) -> String {
+        let whose = if groups { self.checks_apart() } else { "Cualquier control sirve para cualquier estudiante." };
         format!(
-            "{}, {} en cada una, todas iguales: córtelas como una sola pila. Cualquier control sirve para cualquier \
-             estudiante.",
+            "{}, {} en cada una, todas iguales: córtelas como una sola pila. {whose}",
             sheets(count),
             self.straight_cuts(cuts)
         )

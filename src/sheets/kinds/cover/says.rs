@@ -38,7 +38,11 @@ pub(super) fn missing(lesson: &Lesson, job: &JobFacts, runs: &[PageRun]) -> Vec<
     let mut copies: Vec<(u32, Vec<PageRange>)> = Vec::new();
     for run in runs.iter().filter(|run| matches!(run.reader, For::Learner(_))) {
         // The packet has set A only: whoever would have another letter gets it too.
-        let count = job.needed(run.sheet, None);
+        let count = match run.version {
+            // Of a group's sheets its first letter is here.
+            Some(version) if !job.groups.is_empty() => job.needed_in_group(run.sheet, version),
+            _ => job.needed(run.sheet, None),
+        };
         match copies.iter_mut().find(|(of, _)| *of == count) {
             Some((_, ranges)) => match ranges.last_mut() {
                 Some(last) if last.last + 1 == run.pages.first => last.last = run.pages.last,
@@ -48,8 +52,13 @@ pub(super) fn missing(lesson: &Lesson, job: &JobFacts, runs: &[PageRun]) -> Vec<
         }
     }
     if !copies.is_empty() {
-        let first = lesson.sets.first().filter(|_| lesson.sets.len() > 1).map(|set| set.version.to_string());
+        let several = lesson.sets.len() > 1 && lesson.groups.is_empty();
+        let first = lesson.sets.first().filter(|_| several).map(|set| set.version.to_string());
         items.push(wording.copy_pages(&copies, first.as_deref()));
+        let shares = lesson.shares();
+        if !shares.is_empty() {
+            items.push(wording.first_letters(&shares));
+        }
     }
     let rows = lesson.chosen.sort.first().map_or(&[][..], |rows| rows);
     let numbers: Vec<Number> = rows.iter().copied().take(BY_HAND).collect();

@@ -79,12 +79,20 @@ fn parts(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Re
     let mut rows = Vec::new();
     for file in &facts.job.files {
         for part in &file.parts {
-            let what = wording.file_part(match &part.kind {
-                PartKind::Proof => FilePart::Proof,
-                PartKind::Kit { kinds, kits, .. } => FilePart::Kits(kinds, *kits),
-                PartKind::Piles { piles } => FilePart::Piles(*piles),
-                PartKind::Checks { .. } => FilePart::Checks,
-                PartKind::Packets { kinds, learners } => FilePart::Packets(kinds, learners.len()),
+            let checks = match &part.kind {
+                PartKind::Checks { slips, marks: Some((first, last)) } => {
+                    Some(wording.checks_printed(*first, *last, *slips))
+                }
+                _ => None,
+            };
+            let what = checks.unwrap_or_else(|| {
+                wording.file_part(match &part.kind {
+                    PartKind::Proof => FilePart::Proof,
+                    PartKind::Kit { kinds, kits, .. } => FilePart::Kits(kinds, *kits),
+                    PartKind::Piles { piles } => FilePart::Piles(*piles),
+                    PartKind::Checks { .. } => FilePart::Checks,
+                    PartKind::Packets { kinds, learners } => FilePart::Packets(kinds, learners.len()),
+                })
             });
             let kept = wording.kept(part.kind.keep() == Keep::Kit);
             let keep = if part.kind == PartKind::Proof { "" } else { kept }.to_owned();
@@ -131,7 +139,8 @@ fn again(facts: &Facts, wording: &dyn Wording) -> Vec<String> {
 fn apart(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Result<(), Problem> {
     let Some(checks) = facts.job.sheet(SheetKind::Exit) else { return Ok(()) };
     flow.heading(wording.checks_title());
-    flow.text(&wording.checks_cut(checks.sheets, facts.slip_cuts))
+    let groups = facts.job.groups.len() > 1;
+    flow.text(&wording.checks_cut(checks.sheets, facts.slip_cuts, groups))
 }
 
 /// What is cut by whom else.
