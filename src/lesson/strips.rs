@@ -1,9 +1,10 @@
 //! The strips of one sort set: every form of every row, and decoys, shuffled.
 
-use super::{SortSet, Strip, Version, Wrong};
+use super::types::{SortSet, Strip, Wrong};
 use crate::diag::Problem;
 use crate::number::{Form, Number, Style};
 use crate::rng::Stream;
+use crate::spec::Version;
 
 /// Makes a set of its numbers and decoys. The first of the matched forms is printed on the board, the others are strips.
 /// A number that has no picture, where pictures are matched, is a problem.
