@@ -148,12 +148,16 @@ impl Whole {
         let style = style(&part.spec);
         let letter = u8::try_from(first).unwrap_or(u8::MAX);
         let mut sets = sort_sets(source, &mut part.spec, &mut chosen, &style, letter)?;
-        sets.iter_mut().for_each(|set| set.group = Some(self.groups.len()));
+        for set in &mut sets {
+            set.group = Some(self.groups.len());
+        }
         seeded.forms = part.spec.forms.clone();
         let seen = Chosen { model: model.model.clone(), ..chosen.clone() };
         let mut checks = exit::checks(&seeded, &seen, &style, wording::of(lesson.language.value));
         let marks = self.checks.iter().map(|check| check.mark).max().unwrap_or(0);
-        checks.iter_mut().for_each(|check| check.mark += marks);
+        for check in &mut checks {
+            check.mark += marks;
+        }
         let told = exit::unasked(&chosen, &checks).into_iter().chain(std::mem::take(&mut chosen.notes));
         let told =
             told.chain(part.group.and_then(|at| lesson.groups.get(at)).into_iter().flat_map(|g| g.notes.clone()));

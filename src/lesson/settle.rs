@@ -2,8 +2,10 @@
 
 use std::sync::Arc;
 
+use super::decoys;
+use super::strips;
+use super::timing;
 use super::types::{Chosen, SortSet};
-use super::{decoys, strips, timing};
 use crate::diag::{Diagnostic, Problem, Severity, Source};
 use crate::number::Style;
 use crate::rng::Stream;
