@@ -24,7 +24,8 @@ fn all_slips(range: (u32, u32), model: &[u32]) -> Lesson {
         let wrong = Wrong { of: number(example.of), task: example.task, content, slip };
         InPlay { letter, slip, seen: vec![wrong] }
     };
-    lesson.slips = ('a'..='z').zip(Slip::all()).map(in_play).collect();
+    let english = Slip::all().filter(|slip| slip.only().is_none_or(|tag| tag == "en-US"));
+    lesson.slips = ('a'..='z').zip(english).map(in_play).collect();
     lesson
 }
 
@@ -100,7 +101,7 @@ fn every_slip_has_three_fresh_numbers_that_show_it() {
     for range in [(100, 999), (0, 120), (10, 99), (1_000, 9_999), (2_000, 2_600)] {
         let lesson = all_slips(range, &[406, 13]);
         let groups = lessons(&lesson);
-        assert_eq!(groups.len(), Slip::all().len());
+        assert_eq!(groups.len(), Slip::all().filter(|slip| slip.only() != Some("es")).count());
         for group in &groups {
             let numbers: BTreeSet<_> = group.trials.iter().map(|trial| trial.of).collect();
             assert_eq!(numbers.len(), 3, "{range:?}: {group:?}");

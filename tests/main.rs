@@ -43,6 +43,7 @@ mod readme;
 mod regrouped;
 mod repairs;
 mod slips;
+mod spanish;
 mod start;
 mod substitute;
 mod support;

@@ -48,9 +48,10 @@ fn document() -> String {
             Task::Worth(place) => format!("{of}, worth of the {}: {answer}", English.place(place)),
             Task::Greater(other) => format!("{of} and {other}, the greater: {answer}"),
         };
+        let only = slip.only().map(|tag| format!(" ({tag})")).unwrap_or_default();
         let _ = writeln!(
             text,
-            "| {} | {how} | {} | {} | {} |",
+            "| {}{only} | {how} | {} | {} | {} |",
             slip.word(),
             English.slip_thinking(slip),
             English.slip_next(slip, Tools::ALL),

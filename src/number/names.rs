@@ -30,6 +30,16 @@ pub trait Names: Sync {
     /// What is said of a picture that holds no piece.
     fn no_pieces(&self) -> &'static str;
 
+    /// Whether the words from thirteen to nineteen say their ones first and sound like those of whole tens: thirteen, thirty.
+    fn teens_turned(&self) -> bool;
+
+    /// The value below 100 whose words sound so much like those of `two` that one is taken for the other, teens apart:
+    /// sesenta and setenta. `None` where there is none.
+    fn sounds_like(&self, two: u32) -> Option<u32>;
+
+    /// Words that learners write for a value though the language asks for others: cien cinco for ciento cinco.
+    fn misspelt(&self, value: u32) -> Option<String>;
+
     /// The longest numeral that stands without a thin space between its thousands and hundreds.
     fn unspaced(&self) -> usize;
 

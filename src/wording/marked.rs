@@ -89,6 +89,18 @@ impl Names for Marked {
         English.no_pieces().marked()
     }
 
+    fn teens_turned(&self) -> bool {
+        English.teens_turned()
+    }
+
+    fn sounds_like(&self, two: u32) -> Option<u32> {
+        English.sounds_like(two)
+    }
+
+    fn misspelt(&self, value: u32) -> Option<String> {
+        English.misspelt(value).marked()
+    }
+
     fn unspaced(&self) -> usize {
         English.unspaced()
     }

@@ -28,6 +28,10 @@ pub enum Slip {
     TeenTy,
     /// Six hundred seventeen written 671.
     TeenReversed,
+    /// Trescientos sesenta y cuatro written 374, in Spanish.
+    SoundAlike,
+    /// 105 written cien cinco, in Spanish.
+    HundredWord,
     /// 642 written 600402.
     SideBySide,
     /// 365 written 30065.
@@ -184,6 +188,11 @@ impl Slip {
     /// Where the research describes it, or "common practice, no source".
     pub fn source(self) -> &'static str {
         self.row().source
+    }
+
+    /// The only language (BCP 47) that has the words for it; `None` where every language has.
+    pub fn only(self) -> Option<&'static str> {
+        self.row().only
     }
 
     /// Whether it is rare among learners who speak English, so that other slips are worth asking for first.

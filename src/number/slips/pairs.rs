@@ -18,9 +18,9 @@
 use super::{Form, Slip, Task};
 use Form::{Blocks, Expanded, Numeral, Regrouped, Units, Untraded, Words};
 use Slip::{
-    BigPartThenRest, CountedAlike, CountsSideBySide, FaceValue, FromTheOnes, HalfOverwritten, HundredsTensSwapped,
-    NotTakenAway, OneForOne, OneTooFew, PlaceOff, PlaceWordWritten, ReadInPieces, Reversed, SideBySide, TeenReversed,
-    TeenTy, TenLeftOut, TensOnesSwapped, ZeroDropped, ZeroMoved,
+    BigPartThenRest, CountedAlike, CountsSideBySide, FaceValue, FromTheOnes, HalfOverwritten, HundredWord,
+    HundredsTensSwapped, NotTakenAway, OneForOne, OneTooFew, PlaceOff, PlaceWordWritten, ReadInPieces, Reversed,
+    SideBySide, SoundAlike, TeenReversed, TeenTy, TenLeftOut, TensOnesSwapped, ZeroDropped, ZeroMoved,
 };
 
 /// The slips of a task in the order of explanation.
@@ -50,9 +50,11 @@ pub(super) const fn provoked(task: Task) -> &'static [Slip] {
             (Numeral, Words) => &[
                 TeenTy,
                 TeenReversed,
+                SoundAlike,
                 ZeroDropped,
                 ZeroMoved,
                 ReadInPieces,
+                HundredWord,
                 TensOnesSwapped,
                 HundredsTensSwapped,
                 Reversed,
@@ -65,6 +67,7 @@ pub(super) const fn provoked(task: Task) -> &'static [Slip] {
             (Words, Numeral) => &[
                 TeenReversed,
                 TeenTy,
+                SoundAlike,
                 ZeroDropped,
                 SideBySide,
                 BigPartThenRest,
@@ -76,7 +79,7 @@ pub(super) const fn provoked(task: Task) -> &'static [Slip] {
                 Reversed,
             ],
             (Words, Expanded | Units | Blocks) => {
-                &[TeenReversed, TeenTy, TensOnesSwapped, HundredsTensSwapped, Reversed]
+                &[TeenReversed, TeenTy, SoundAlike, TensOnesSwapped, HundredsTensSwapped, Reversed]
             }
             // A numeral is written from parts that stand there in figures.
             (Expanded | Units, Numeral) => {

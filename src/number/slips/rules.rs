@@ -50,7 +50,7 @@ pub(super) fn zero_moved(number: Number) -> Option<Number> {
 
 /// The number with its last two digits changed by `rule`; where that gives nothing, the two digits before the thousands:
 /// thirteen thousand sounds like thirty thousand just as well.
-fn in_two_digits(number: Number, rule: fn(u32) -> Option<u32>) -> Option<Number> {
+fn in_two_digits(number: Number, rule: impl Fn(u32) -> Option<u32>) -> Option<Number> {
     let value = number.value();
     let last = rule(value % 100).map(|two| value - value % 100 + two);
     let thousands = || {
@@ -61,7 +61,10 @@ fn in_two_digits(number: Number, rule: fn(u32) -> Option<u32>) -> Option<Number>
 }
 
 /// 614: 640, 640: 614. Eleven, twelve, ten and twenty do not sound alike.
-pub(super) fn teen_ty(number: Number) -> Option<Number> {
+pub(super) fn teen_ty(number: Number, style: &Style) -> Option<Number> {
+    if !style.names.teens_turned() {
+        return None;
+    }
     in_two_digits(number, |two| match (two / 10, two % 10) {
         (1, ones @ 3..=9) => Some(ones * 10),
         (tens @ 3..=9, 0) => Some(10 + tens),
@@ -71,10 +74,24 @@ pub(super) fn teen_ty(number: Number) -> Option<Number> {
 
 /// Six hundred seventeen: 671; and 671 read back: six hundred seventeen. Only words that say their ones first are turned:
 /// thirteen to nineteen.
-pub(super) fn teen_reversed(number: Number, shown: Form) -> Option<Number> {
+pub(super) fn teen_reversed(number: Number, shown: Form, style: &Style) -> Option<Number> {
+    if !style.names.teens_turned() {
+        return None;
+    }
     let heard = |two: u32| (two / 10 == 1 && two % 10 >= 3).then_some(two % 10 * 10 + 1);
     let read = |two: u32| (two / 10 >= 3 && two % 10 == 1).then_some(10 + two / 10);
     in_two_digits(number, if shown == Form::Numeral { read } else { heard })
+}
+
+/// Trescientos sesenta y cuatro: 374.
+pub(super) fn sound_alike(number: Number, style: &Style) -> Option<Number> {
+    in_two_digits(number, |two| style.names.sounds_like(two))
+}
+
+/// 105: cien cinco.
+pub(super) fn misspelt(number: Number, asked: Form, style: &Style) -> Vec<Content> {
+    let wrong = (asked == Form::Words).then(|| style.names.misspelt(number.value())).flatten();
+    wrong.map(Content::Text).into_iter().collect()
 }
 
 /// 264: 246.

@@ -4,11 +4,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::*;
 use crate::number::Trading;
-use crate::wording::English;
+use crate::wording::{English, Spanish};
 
 const PLAIN: Style =
     Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English };
 const ZEROS: Style = Style { and: true, zero_terms: true, thousands: None, trading: Trading::ANY, names: &English };
+const SPANISH: Style = Style { names: &Spanish, ..PLAIN };
 const HEARD: Task = Task::forms(Form::Words, Form::Numeral);
 const READ: Task = Task::forms(Form::Numeral, Form::Words);
 const SUM: Task = Task::forms(Form::Numeral, Form::Expanded);
@@ -160,13 +161,13 @@ fn is_in_sight(slip: Slip, value: u32, task: Task, style: &Style) -> bool {
             let sounds = text.contains("teen") || text.contains("ty") || asked == Form::Words;
             sounds && (shown == Form::Words || asked == Form::Words)
         }
+        Slip::SoundAlike => shown == Form::Words || asked == Form::Words,
+        Slip::HundredWord => asked == Form::Words,
         Slip::TeenReversed => {
             text.contains("teen") || (shown == Form::Numeral && asked == Form::Words && digits.contains('1'))
         }
         Slip::SideBySide => text.contains([' ', '-']) && matches!(shown, Form::Words | Form::Expanded | Form::Units),
-        Slip::BigPartThenRest | Slip::HalfOverwritten | Slip::PlaceWordWritten => {
-            shown == Form::Words && (text.contains("hundred") || text.contains("thousand"))
-        }
+        Slip::BigPartThenRest | Slip::HalfOverwritten | Slip::PlaceWordWritten => shown == Form::Words && value >= 100,
         Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew => asked.is_traded() && value >= 10,
         Slip::CountsSideBySide | Slip::TenLeftOut => shown.is_traded(),
         Slip::FaceValue => text.contains(|c: char| c.is_ascii_digit()) && digits.len() > 1 && !shown.is_picture(),
@@ -227,16 +228,20 @@ fn a_wrong_answer_means_what_its_slip_says() {
 fn every_slip_is_provoked_and_shown_by_its_example() {
     for slip in Slip::all() {
         let Example { of, task, answer } = slip.example();
+        let style = if slip.only() == Some("es") { SPANISH } else { PLAIN };
         let made: Vec<String> =
-            slip.wrong(number(of), task, &PLAIN).iter().map(|content| content.text(&English)).collect();
+            slip.wrong(number(of), task, &style).iter().map(|content| content.text(style.names)).collect();
         assert!(made.iter().any(|text| text == answer), "{slip:?}: {made:?}");
-        assert_eq!(task.explain(number(of), &Content::Text(answer.to_owned()), &PLAIN), Some(slip));
+        assert_eq!(task.explain(number(of), &Content::Text(answer.to_owned()), &style), Some(slip));
     }
     // No task names a slip that it never provokes.
     let mut made: BTreeMap<Task, BTreeSet<Slip>> = BTreeMap::new();
     for value in (0..1_100).chain([12_305, 13_205]) {
         for task in tasks(value).into_iter().filter(|task| matches!(task, Task::Forms { .. })) {
-            made.entry(task).or_default().extend(task.wrong(number(value), &PLAIN).into_iter().map(|(slip, _)| slip));
+            for style in [PLAIN, SPANISH] {
+                let wrong = task.wrong(number(value), &style).into_iter().map(|(slip, _)| slip);
+                made.entry(task).or_default().extend(wrong);
+            }
         }
     }
     for (task, slips) in made {
@@ -250,5 +255,45 @@ fn the_catalogue_is_complete() {
         assert_eq!(slip as usize, at, "{slip:?} is out of order");
         assert!(Slip::all().take(at).all(|other| other.word() != slip.word()));
         assert!(!slip.source().is_empty());
+    }
+}
+
+// Sesenta and setenta, dieci- and veinti-, cien and ciento: what Spanish words provoke, and what English ones do not.
+#[test]
+fn slips_belong_to_their_language() {
+    let made = |slip: Slip, value, task, style: &Style| -> Vec<String> {
+        slip.wrong(number(value), task, style).iter().map(|content| content.text(style.names)).collect()
+    };
+    assert_eq!(made(Slip::SoundAlike, 364, HEARD, &SPANISH), ["374"]);
+    assert_eq!(made(Slip::SoundAlike, 217, HEARD, &SPANISH), ["227"]);
+    assert_eq!(made(Slip::SoundAlike, 26, READ, &SPANISH), ["dieciséis"]);
+    assert_eq!(made(Slip::HundredWord, 105, READ, &SPANISH), ["cien cinco"]);
+    assert_eq!(made(Slip::HundredWord, 100, READ, &SPANISH), ["ciento"]);
+    assert_eq!(made(Slip::HundredWord, 205, READ, &SPANISH), Vec::<String>::new());
+    for value in 0..1_000 {
+        for task in tasks(value) {
+            for slip in [Slip::SoundAlike, Slip::HundredWord] {
+                assert!(made(slip, value, task, &PLAIN).is_empty(), "{slip:?} of {value} in English");
+            }
+            for slip in [Slip::TeenTy, Slip::TeenReversed] {
+                assert!(made(slip, value, task, &SPANISH).is_empty(), "{slip:?} of {value} in Spanish");
+            }
+        }
+    }
+}
+
+// What holds of the English answers holds of the Spanish ones: never right, one label an answer.
+#[test]
+fn a_spanish_wrong_answer_means_what_its_slip_says() {
+    for value in (0..=9_999).step_by(3) {
+        let of = number(value);
+        for task in tasks(value) {
+            let answers = task.wrong(of, &SPANISH);
+            for (k, (slip, content)) in answers.iter().enumerate() {
+                assert_ne!(Some(content), task.right(of, &SPANISH).as_ref(), "{slip:?} of {value} in {task:?}");
+                assert!(answers[..k].iter().all(|(_, other)| other != content), "{value} in {task:?}: {content:?}");
+                assert!(slip.only() != Some("en-US"), "{slip:?}");
+            }
+        }
     }
 }

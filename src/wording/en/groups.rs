@@ -110,6 +110,8 @@ impl Groups for English {
                 let what = if tools.blocks { "rods" } else { "tens" };
                 format!("How many {what} does {} need? Say the word slowly.", spoken(number, style))
             }
+            Slip::SoundAlike => format!("How many tens does {} have? Say the word slowly.", spoken(number, style)),
+            Slip::HundredWord => format!("How do we say 100 in {numeral}, and how by itself?"),
             Slip::TeenReversed => format!("Which digit of {numeral} stands for tens? Where do we write it?"),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 "How many columns have we used? So how many digits do we write?".to_owned()
@@ -149,6 +151,10 @@ impl Groups for English {
             Slip::ZeroDropped => format!("{}. We write 0 there: {numeral}.", self.capital(&self.columns(&empty))),
             Slip::ZeroMoved => format!("{}, and the 0 stands there: {numeral}.", self.capital(&self.columns(&empty))),
             Slip::TeenTy => format!("{}, so we write {numeral}.", self.capital(&self.units(tens(number), Place::Tens))),
+            Slip::SoundAlike => {
+                format!("{}, so we write {numeral}.", self.capital(&self.units(tens(number), Place::Tens)))
+            }
+            Slip::HundredWord => format!("{}.", self.capital(&spoken(number, style))),
             Slip::TeenReversed => format!("The {}. It stands before the ones: {numeral}.", tens(number)),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 let columns = self.small(number.len());
@@ -237,6 +243,8 @@ impl Groups for English {
             Slip::ZeroDropped => "names the empty column before writing",
             Slip::ZeroMoved => "points to the empty column and puts the 0 there",
             Slip::TeenTy => "hears the end of the word and takes one ten for teen",
+            Slip::SoundAlike => "says how many tens before writing",
+            Slip::HundredWord => "chooses the word by what follows it",
             Slip::TeenReversed => "writes the ten first, though the ones are said first",
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 "counts the columns before writing as many digits"

@@ -76,6 +76,18 @@ impl Names for English {
         "no blocks"
     }
 
+    fn teens_turned(&self) -> bool {
+        true
+    }
+
+    fn sounds_like(&self, _two: u32) -> Option<u32> {
+        None
+    }
+
+    fn misspelt(&self, _value: u32) -> Option<String> {
+        None
+    }
+
     fn unspaced(&self) -> usize {
         3
     }

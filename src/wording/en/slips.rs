@@ -16,6 +16,8 @@ impl Slips for English {
             Slip::ZeroMoved => "There is a zero in the number, but any place will do for it.",
             Slip::TeenTy => "Words that end in teen and in ty sound alike, so they mean the same.",
             Slip::TeenReversed => "A teen word says its ones first, so the ones are written first.",
+            Slip::SoundAlike => "Words that sound alike are taken for each other.",
+            Slip::HundredWord => "One word for a hundred is used everywhere.",
             Slip::SideBySide => "Each part is written out in full, one beside the other.",
             Slip::BigPartThenRest => "The biggest part is written out in full, and the rest comes after it.",
             Slip::HalfOverwritten => "The rest goes over the zeros of the biggest part, but one zero too many stays.",
@@ -55,6 +57,11 @@ impl Slips for English {
                 "Build the teen as one rod and some cubes, then write the rod's digit first."
             }
             Slip::TeenReversed => "Draw the teen as one line and some dots, then write the digit of the line first.",
+            Slip::SoundAlike if blocks => {
+                "Say both words slowly, build both numbers, and compare how many tens they have."
+            }
+            Slip::SoundAlike => "Say both words slowly, and write how many tens each has.",
+            Slip::HundredWord => "Read a hundred by itself and before another number, and compare the two words.",
             Slip::SideBySide if cards => {
                 "Stack the layered cards, so that each smaller part covers the zeros under it."
             }

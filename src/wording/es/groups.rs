@@ -108,6 +108,8 @@ impl Groups for Spanish {
                 let what = if tools.blocks { "barras" } else { "decenas" };
                 format!("¿Cuántas {what} necesita {}? Diga la palabra despacio.", style.words(number))
             }
+            Slip::SoundAlike => format!("¿Cuántas decenas tiene {}? Diga la palabra despacio.", style.words(number)),
+            Slip::HundredWord => format!("¿Cómo decimos 100 en {numeral}, y cómo cuando va solo?"),
             Slip::TeenReversed => format!("¿Qué cifra de {numeral} cuenta decenas? ¿Dónde la escribimos?"),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 "¿Cuántas columnas usamos? Entonces, ¿cuántas cifras escribimos?".to_owned()
@@ -151,6 +153,10 @@ impl Groups for Spanish {
             Slip::TeenTy => {
                 format!("{}; por eso escribimos {numeral}.", self.capital(&self.units(tens(number), Place::Tens)))
             }
+            Slip::SoundAlike => {
+                format!("{}; por eso escribimos {numeral}.", self.capital(&self.units(tens(number), Place::Tens)))
+            }
+            Slip::HundredWord => format!("{}; solo, cien.", self.capital(&style.words(number))),
             Slip::TeenReversed => format!("El {}. Va antes de las unidades: {numeral}.", tens(number)),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 let count = self.small(number.len());
@@ -232,6 +238,8 @@ impl Groups for Spanish {
             Slip::ZeroDropped => "nombra la columna vacía antes de escribir",
             Slip::ZeroMoved => "señala la columna vacía y pone ahí el 0",
             Slip::TeenTy => "oye bien la palabra y dice cuántas decenas son",
+            Slip::SoundAlike => "dice cuántas decenas son antes de escribir",
+            Slip::HundredWord => "elige cien o ciento según lo que sigue",
             Slip::TeenReversed => "escribe primero la decena",
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 "cuenta las columnas antes de escribir otras tantas cifras"

@@ -117,6 +117,36 @@ impl Names for Spanish {
         "ningún bloque"
     }
 
+    fn teens_turned(&self) -> bool {
+        // Dieciséis says its ten first, and sounds like no whole ten.
+        false
+    }
+
+    fn sounds_like(&self, two: u32) -> Option<u32> {
+        // Sesenta and setenta differ in one sound, dieci- and veinti- share their ends.
+        match (two / 10, two % 10) {
+            (6, ones) => Some(70 + ones),
+            (7, ones) => Some(60 + ones),
+            (1, ones @ 6..=9) => Some(20 + ones),
+            (2, ones @ 6..=9) => Some(10 + ones),
+            _ => None,
+        }
+    }
+
+    fn misspelt(&self, value: u32) -> Option<String> {
+        // Cien stands alone or before mil; before anything else it is ciento.
+        let words = self.cardinal(value, false);
+        let wrong = if words.contains("ciento ") {
+            let apart = |part: &str| if part == "ciento" { "cien".to_owned() } else { part.to_owned() };
+            words.split(' ').map(apart).collect::<Vec<_>>().join(" ")
+        } else if words == "cien" {
+            "ciento".to_owned()
+        } else {
+            return None;
+        };
+        (wrong != words).then_some(wrong)
+    }
+
     fn unspaced(&self) -> usize {
         // Four digits stand together (the academy, Ortografía 2010; from memory).
         4

@@ -11,6 +11,8 @@ impl Slips for Spanish {
             Slip::ZeroMoved => "cero cambiado de lugar",
             Slip::TeenTy => "dieci- y decena confundidos",
             Slip::TeenReversed => "cifras del dieci- invertidas",
+            Slip::SoundAlike => "palabras que suenan parecido",
+            Slip::HundredWord => "cien por ciento",
             Slip::SideBySide => "partes una tras otra",
             Slip::BigPartThenRest => "parte mayor, luego el resto",
             Slip::HalfOverwritten => "ceros a medio tapar",
@@ -37,6 +39,8 @@ impl Slips for Spanish {
             Slip::ZeroMoved => "El número lleva un cero, pero da igual en qué lugar.",
             Slip::TeenTy => "Las palabras suenan parecido, así que dicen lo mismo.",
             Slip::TeenReversed => "La palabra se escribe con sus cifras en el orden contrario.",
+            Slip::SoundAlike => "Sesenta y setenta, o dieci- y veinti-, se toman una por otra.",
+            Slip::HundredWord => "Cien y ciento se usan sin mirar lo que sigue.",
             Slip::SideBySide => "Cada parte se escribe entera, una al lado de otra.",
             Slip::BigPartThenRest => "La parte mayor se escribe entera y el resto va detrás.",
             Slip::HalfOverwritten => "El resto tapa los ceros de la parte mayor, pero queda un cero de más.",
@@ -78,6 +82,11 @@ impl Slips for Spanish {
                 "Arme el número con una barra y cubos; escriba primero la cifra de la barra."
             }
             Slip::TeenReversed => "Dibuje una raya y puntos; escriba primero la cifra de la raya.",
+            Slip::SoundAlike if blocks => {
+                "Diga despacio las dos palabras, arme los dos números y compare cuántas decenas tienen."
+            }
+            Slip::SoundAlike => "Diga despacio las dos palabras y escriba cuántas decenas tiene cada una.",
+            Slip::HundredWord => "Lean 100 solo y seguido de otro número: cien, pero ciento uno.",
             Slip::SideBySide if cards => {
                 "Ponga las tarjetas una sobre otra, de modo que cada parte menor tape los ceros de debajo."
             }
