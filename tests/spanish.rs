@@ -12,7 +12,7 @@ use placewright::sheets::packets;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::page::{Node, Tag};
-use placewright::spec;
+use placewright::spec::{self, Language, Paper, TextSize};
 
 use crate::support;
 use crate::support::structure;
@@ -123,4 +123,34 @@ fn every_bundled_font_has_every_spanish_letter() {
             assert_eq!(font.lacks(LETTERS), None, "{family:?}");
         }
     }
+}
+
+// Words are longer in Spanish: what fits in English must fit here, at both text sizes and on letter and A4.
+#[test]
+fn every_sample_can_be_said_in_spanish() {
+    let family = bundled(Bundled::Andika).expect("a family");
+    let layouts = Layouts::read(&[]).expect("layouts");
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("samples");
+    let mut made = 0;
+    for entry in std::fs::read_dir(folder).expect("samples") {
+        let path = entry.expect("a file").path();
+        if path.extension().is_none_or(|end| end != "toml") {
+            continue;
+        }
+        let text = std::fs::read_to_string(&path).expect("a sample");
+        let source = Arc::new(Source { name: path.display().to_string(), text });
+        let read = spec::read(&source).expect("a sample can be read");
+        for (paper, size) in [(Paper::Letter, TextSize::Standard), (Paper::A4, TextSize::Large)] {
+            let mut spec = read.clone();
+            spec.language.value = Language::Es;
+            spec.paper.value = paper;
+            spec.print.text.value = size;
+            let Ok(lesson) = lesson::plan(&source, spec, Vec::new()) else { continue };
+            let desk = Desk::new(&lesson, &layouts, &family);
+            let packets = packets::make(&desk, &[]);
+            let packets = packets.unwrap_or_else(|found| panic!("{} on {paper:?}: {found:#?}", path.display()));
+            made += packets.len();
+        }
+    }
+    assert!(made > 40, "{made} packets");
 }

@@ -104,7 +104,7 @@ pub(super) const CATALOGUE: [SlipRow; 23] = [
         source: TEENS,
         only: Some("en-US"),
         rare: false,
-        rule: Rule::Number(|number, shown, style| rules::teen_reversed(number, shown, style)),
+        rule: Rule::Number(rules::teen_reversed),
     },
     SlipRow {
         slip: Slip::SoundAlike,

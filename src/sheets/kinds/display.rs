@@ -106,11 +106,12 @@ impl<'a> Wall<'a> {
     /// The largest size at which every heading fits its column.
     fn headings(&self, chart: Rect, face: Face) -> Result<Face, Problem> {
         let heads = self.columns.iter().zip(self.cells(chart)?);
-        heads.into_iter().try_fold(face, |face, (column, cells)| {
+        let largest = |(column, cells): (&ChartColumn, Cells)| {
             let room = cells.head.shrunk(HEAD_SIDES).size();
             text::largest(self.desk.family, &[self.desk.lesson.wording().place(column.place)], room, &face)
-                .map(|size| face.at(size))
-        })
+        };
+        let sizes = heads.into_iter().map(largest).collect::<Result<Vec<_>, _>>()?;
+        Ok(face.at(sizes.into_iter().min().unwrap_or(face.size)))
     }
 
     /// An empty page with its heading.

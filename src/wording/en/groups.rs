@@ -150,8 +150,7 @@ impl Groups for English {
         match slip {
             Slip::ZeroDropped => format!("{}. We write 0 there: {numeral}.", self.capital(&self.columns(&empty))),
             Slip::ZeroMoved => format!("{}, and the 0 stands there: {numeral}.", self.capital(&self.columns(&empty))),
-            Slip::TeenTy => format!("{}, so we write {numeral}.", self.capital(&self.units(tens(number), Place::Tens))),
-            Slip::SoundAlike => {
+            Slip::TeenTy | Slip::SoundAlike => {
                 format!("{}, so we write {numeral}.", self.capital(&self.units(tens(number), Place::Tens)))
             }
             Slip::HundredWord => format!("{}.", self.capital(&spoken(number, style))),

@@ -150,10 +150,7 @@ impl Groups for Spanish {
         match slip {
             Slip::ZeroDropped => format!("{}. Ahí escribimos 0: {numeral}.", columns()),
             Slip::ZeroMoved => format!("{}, y ahí va el 0: {numeral}.", columns()),
-            Slip::TeenTy => {
-                format!("{}; por eso escribimos {numeral}.", self.capital(&self.units(tens(number), Place::Tens)))
-            }
-            Slip::SoundAlike => {
+            Slip::TeenTy | Slip::SoundAlike => {
                 format!("{}; por eso escribimos {numeral}.", self.capital(&self.units(tens(number), Place::Tens)))
             }
             Slip::HundredWord => format!("{}; solo, cien.", self.capital(&style.words(number))),
