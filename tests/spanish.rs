@@ -12,7 +12,7 @@ use placewright::sheets::packets;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::sheets::page::{Node, Tag};
-use placewright::spec::{self, Language, Paper, TextSize};
+use placewright::spec::{self, Cut, Language, Paper, TextSize};
 
 use crate::support;
 use crate::support::structure;
@@ -141,15 +141,23 @@ fn every_sample_can_be_said_in_spanish() {
         let source = Arc::new(Source { name: path.display().to_string(), text });
         let read = spec::read(&source).expect("a sample can be read");
         for (paper, size) in [(Paper::Letter, TextSize::Standard), (Paper::A4, TextSize::Large)] {
-            let mut spec = read.clone();
-            spec.language.value = Language::Es;
-            spec.paper.value = paper;
-            spec.print.text.value = size;
-            let Ok(lesson) = lesson::plan(&source, spec, Vec::new()) else { continue };
-            let desk = Desk::new(&lesson, &layouts, &family);
-            let packets = packets::make(&desk, &[]);
-            let packets = packets.unwrap_or_else(|found| panic!("{} on {paper:?}: {found:#?}", path.display()));
-            made += packets.len();
+            let made_in = |language| {
+                let mut spec = read.clone();
+                spec.language.value = language;
+                spec.paper.value = paper;
+                spec.print.text.value = size;
+                let lesson = lesson::plan(&source, spec, Vec::new()).ok()?;
+                let desk = Desk::new(&lesson, &layouts, &family);
+                Some(packets::make(&desk, &[]).map(|packets| packets.len()))
+            };
+            // Piles have one size of piece, which long words in large print outgrow: the program says so.
+            if size == TextSize::Large && read.print.cut.value == Cut::Stack {
+                continue;
+            }
+            // Not every sample fits that paper in large print in English.
+            if let (Some(Ok(_)), Some(spanish)) = (made_in(Language::En), made_in(Language::Es)) {
+                made += spanish.unwrap_or_else(|found| panic!("{} on {paper:?}: {found:#?}", path.display()));
+            }
         }
     }
     assert!(made > 40, "{made} packets");

@@ -190,13 +190,18 @@ impl<'a> Wall<'a> {
     /// The least width of a column: as its heading needs at its least size.
     fn least_width(&self) -> Result<Length, Problem> {
         let least = self.heading.at(self.heading.least);
-        let widest = self
-            .columns
-            .iter()
-            .map(|column| self.desk.width(self.desk.lesson.wording().place(column.place), &least))
-            .max();
+        let names = self.columns.iter().map(|column| self.desk.lesson.wording().place(column.place));
+        let widest = names.map(|name| self.in_two_lines(name, &least)).max();
         let column = widest.unwrap_or(Length::ZERO) + HEAD_SIDE * 2 + Length::mm(1);
         Ok(column.max(self.layout.length("column")?))
+    }
+
+    /// How wide a name is on at most two lines, broken where both are as short as can be.
+    fn in_two_lines(&self, name: &str, face: &Face) -> Length {
+        let breaks = name
+            .match_indices(' ')
+            .map(|(at, _)| self.desk.width(&name[..at], face).max(self.desk.width(&name[at + 1..], face)));
+        breaks.min().unwrap_or_else(|| self.desk.width(name, face))
     }
 
     /// The cells of every column.
@@ -221,7 +226,8 @@ impl<'a> Wall<'a> {
 
     /// How high the chart's headings are: two lines where a name has two words.
     fn head_height(&self) -> Length {
-        let lines = if self.columns.len() > 4 { 2 } else { 1 };
+        let name = |column: &ChartColumn| self.desk.lesson.wording().place(column.place);
+        let lines = if self.columns.iter().any(|column| name(column).contains(' ')) { 2 } else { 1 };
         self.heading.pitch() * lines + self.layout.padding
     }
 

@@ -1,7 +1,7 @@
 //! The word bank: the number words that this lesson's numbers need, beside their numerals.
 //!
-//! In: all numbers of the lesson. Out: one page: ones, teens, tens and place words in columns that a child can scan, and
-//! how two words join. Only words that some number needs are there.
+//! In: all numbers of the lesson. Out: one page, or more where words are long and large: ones, teens, tens and place words in
+//! columns that a child can scan, and how two words join. Only words that some number needs are there.
 
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size, Weight};
@@ -27,13 +27,58 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::WordBank)?;
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let title = wording.sheet_title(SheetKind::WordBank);
-    let head = Head { title, note: None, reader: Reader::Learner, name: false, code: true };
-    let headed = head::lay(desk, desk.live(size, layout), &head)?;
     // Shown with numbers that learners meet before they sort: no answer of a board or a check is given away.
     let notes = wording.bank_notes(&chosen.model, &desk.lesson.style);
-    let bank = Bank::fit(desk, layout, headed.body, &groups, &notes)?;
-    let layer = Layer { nodes: bank.draw(desk, headed.body, &groups, &notes)?, ..Layer::default() };
-    Ok(vec![desk.finish(SheetKind::WordBank, size, layout.stock, headed, layer)])
+    let head = Head { title, note: None, reader: Reader::Learner, name: false, code: true };
+    let mut drawn = Vec::new();
+    for (k, (groups, notes)) in pages_of(desk, layout, size, head, groups, notes)?.iter().enumerate() {
+        let headed = head::lay(desk, desk.live(size, layout), &head)?;
+        let bank = Bank::fit(desk, layout, headed.body, groups, notes)?;
+        let layer = Layer { nodes: bank.draw(desk, headed.body, groups, notes)?, ..Layer::default() };
+        drawn.push((k + 1, desk.finish(SheetKind::WordBank, size, layout.stock, headed, layer)));
+    }
+    let count = drawn.len();
+    let named = |(k, page): (usize, Page)| match count {
+        1 => page,
+        _ => Page { name: wording.sheet_of(&page.name, k, count), ..page },
+    };
+    Ok(drawn.into_iter().map(named).collect())
+}
+
+/// What stands on each page: everything on one where it fits, otherwise half the words on each, halved again as need be. Notes
+/// stand at the end.
+fn pages_of(
+    desk: &Desk<'_>,
+    layout: &Layout,
+    size: Size,
+    head: Head<'_>,
+    groups: Vec<BankGroup>,
+    notes: Vec<String>,
+) -> Result<Vec<(Vec<BankGroup>, Vec<String>)>, Problem> {
+    let body = head::lay(desk, desk.live(size, layout), &head)?.body;
+    let words: usize = groups.iter().map(|group| group.words.len()).sum();
+    match Bank::fit(desk, layout, body, &groups, &notes) {
+        Ok(_) => Ok(vec![(groups, notes)]),
+        Err(problem) if words < 2 => Err(problem),
+        Err(_) => {
+            let (first, second) = halves(groups, words.div_ceil(2));
+            let mut pages = pages_of(desk, layout, size, head, first, Vec::new())?;
+            pages.extend(pages_of(desk, layout, size, head, second, notes)?);
+            Ok(pages)
+        }
+    }
+}
+
+/// The groups up to so many words, and the rest; a group that is parted keeps its title on both pages.
+fn halves(groups: Vec<BankGroup>, most: usize) -> (Vec<BankGroup>, Vec<BankGroup>) {
+    let (mut first, mut second, mut left) = (Vec::new(), Vec::new(), most);
+    for BankGroup { title, mut words } in groups {
+        let rest = words.split_off(left.min(words.len()));
+        left -= words.len();
+        first.extend((!words.is_empty()).then_some(BankGroup { title, words }));
+        second.extend((!rest.is_empty()).then_some(BankGroup { title, words: rest }));
+    }
+    (first, second)
 }
 
 /// Groups in columns at one type size.
