@@ -133,7 +133,7 @@ fn a_number_is_exchanged_and_the_others_stay() {
     let page = desk.enter();
     let before = numbers(&page.view());
     let out = before[1][2];
-    page.does("/number", json!({ "act": "another", "role": "sort", "number": out }));
+    page.does("/number", json!({ "act": "another", "role": "numbers.sort", "number": out }));
     let after = numbers(&page.view());
     let set = |numbers: &[u32]| numbers.iter().copied().collect::<BTreeSet<u32>>();
     assert_eq!((set(&before[0]), set(&before[2])), (set(&after[0]), set(&after[2])));
@@ -143,17 +143,44 @@ fn a_number_is_exchanged_and_the_others_stay() {
     // A number that is kept stays when all others are new; those that were only held do not.
     let kept = after[1][0];
     page.does("/number", json!({ "act": "fresh" }));
-    page.does("/number", json!({ "act": "keep", "role": "exit", "number": numbers(&page.view())[2][0] }));
+    page.does("/number", json!({ "act": "keep", "role": "numbers.exit", "number": numbers(&page.view())[2][0] }));
     let held = numbers(&page.view())[2][0];
     page.does("/number", json!({ "act": "fresh" }));
     let fresh = numbers(&page.view());
     assert!(fresh[2].contains(&held), "{held} {fresh:?}");
     assert!(set(&fresh[1]).intersection(&new).count() < 3, "{kept} {fresh:?}");
-    page.does("/number", json!({ "act": "let-go", "role": "exit", "number": held }));
+    page.does("/number", json!({ "act": "let-go", "role": "numbers.exit", "number": held }));
     assert!(!page.text().contains("always"), "{}", page.text());
-    for (act, role) in [("another", "cover"), ("keep", ""), ("burn", "sort")] {
+    for (act, role) in
+        [("another", "cover"), ("keep", ""), ("keep", "numbers"), ("keep", "title"), ("burn", "numbers.sort")]
+    {
         assert_eq!(page.post("/number", &json!({ "act": act, "role": role, "number": 5 })).status, 404, "{act}");
     }
+}
+
+#[test]
+fn groups_come_and_go_and_have_numbers_of_their_own() {
+    let (_at, desk) = scene(&LESSON.replace("learners = 2", "learners = 4"));
+    let page = desk.enter();
+    page.does("/list", json!({ "name": "group", "act": "add" }));
+    page.fill("group.0.name", json!({ "": "Gulls" }));
+    page.fill("group.0.learners", json!({ "": "2" }));
+    page.fill("group.0.range", json!({ "least": "10", "greatest": "99" }));
+    let view = page.view();
+    assert!(view["standing"].as_str().unwrap().contains("can be made"), "{}{}", view["standing"], page.text());
+    let numbers = view["numbers"].as_str().unwrap();
+    assert!(numbers.contains(", Gulls") && numbers.contains("data-role=\"group.0.sort\""), "{numbers}");
+    let theirs = numbers.split("data-role=\"group.0.sort\" data-number=\"").nth(1).unwrap().split('"').next().unwrap();
+    let theirs: u32 = theirs.parse().unwrap();
+    page.does("/number", json!({ "act": "keep", "role": "group.0.sort", "number": theirs }));
+    page.does("/number", json!({ "act": "fresh" }));
+    let view = page.view();
+    let pressed = format!("data-role=\"group.0.sort\" data-number=\"{theirs}\" aria-pressed=\"true\"");
+    assert!(view["numbers"].as_str().unwrap().contains(&pressed), "{}", page.text());
+    loaded(&page);
+    page.does("/list", json!({ "name": "group", "act": "remove", "number": 0 }));
+    assert!(!page.text().contains("Gulls"));
+    assert_eq!(page.post("/list", &json!({ "name": "numbers", "act": "remove" })).status, 404);
 }
 
 #[test]
@@ -162,7 +189,7 @@ fn where_no_other_number_would_do_none_is_exchanged() {
     let (_at, desk) = scene(lesson);
     let page = desk.enter();
     page.view();
-    let told = page.does("/number", json!({ "act": "another", "role": "sort", "number": 12 }));
+    let told = page.does("/number", json!({ "act": "another", "role": "numbers.sort", "number": 12 }));
     assert!(told["told"].as_str().unwrap().contains("no other number"), "{told}");
     assert_eq!(page.text(), lesson);
 }
@@ -483,8 +510,8 @@ fn after_a_thousand_changes_the_page_is_what_loading_it_shows() {
         .map(|(table, row)| {
             (if table.is_empty() { row.name.to_owned() } else { format!("{table}.{}", row.name) }, row.shape)
         })
-        // These make work for minutes, and say nothing about the page.
-        .filter(|(key, _)| !key.starts_with("class.") && key != "sheets.make")
+        // These make work for minutes, or stand in a list that is empty.
+        .filter(|(key, _)| !key.starts_with("class.") && !key.starts_with("group") && key != "sheets.make")
         .collect();
     let mut last = 0;
     for k in 0..1_000 {

@@ -70,7 +70,7 @@ fn from_nothing_to_files_in_the_browser() {
     );
 
     let before = (numbers(&mut browser, 0), numbers(&mut browser, 1));
-    click(&mut browser, "#numbers [data-role='sort'][data-act='another']");
+    click(&mut browser, "#numbers [data-role='numbers.sort'][data-act='another']");
     browser.until(&format!(
         "document.querySelectorAll('#numbers .set')[1].textContent.includes({:?}) === false",
         before.1[0]

@@ -33,7 +33,7 @@ struct Asked {
     over: bool,
     /// What to do with a number.
     act: String,
-    /// Whose number.
+    /// The table of the role whose number it is.
     role: String,
     /// The number.
     number: u32,
@@ -167,7 +167,8 @@ fn begin(session: &Arc<Session>, asked: &Asked) -> Told {
 /// Keeps, leaves out or exchanges a number.
 fn number(session: &Session, state: &State, lesson: &OnDesk, asked: &Asked) -> Told {
     let (text, role) = (&lesson.text, asked.role.as_str());
-    let known = crate::lesson::Role::ALL.iter().any(|known| known.word() == role);
+    let always = format!("{role}.always");
+    let known = fields::find(&always).is_some_and(|(key, _)| key == always);
     let mut held = state.held.clone();
     let new = match asked.act.as_str() {
         "fresh" => pick::fresh(text, seed(text), &std::mem::take(&mut held)),

@@ -75,17 +75,18 @@ fn words(outcome: &Outcome<'_>) -> Markup {
 
 /// What a role's numbers are called.
 fn heading(set: &NumberSet) -> String {
-    match (set.role, set.version) {
+    let name = match (set.role, set.version) {
         (Role::Model, _) => "Model numbers".to_owned(),
         (Role::Exit, _) => "Exit numbers".to_owned(),
         (Role::Sort, None) => "Sort numbers".to_owned(),
         (Role::Sort, Some(version)) => format!("Sort numbers, version {version}"),
-    }
+    };
+    set.whose.as_ref().map_or_else(|| name.clone(), |whose| format!("{name}, {whose}"))
 }
 
 fn sets(sets: &[NumberSet]) -> Markup {
     let held = sets.iter().flat_map(|set| &set.numbers).any(|number| number.always);
-    let versions = sets.iter().any(|set| set.version.is_some());
+    let versions = sets.iter().any(|set| set.version.is_some() || set.whose.is_some());
     html! {
         section aria-labelledby="numbers-are" {
             h2 id="numbers-are" { "The numbers, and why" }
@@ -106,7 +107,7 @@ fn sets(sets: &[NumberSet]) -> Markup {
 /// so that all others cannot be kept while one is exchanged.
 fn number(set: &NumberSet, number: &ChosenNumber, versions: bool) -> Markup {
     let ChosenNumber { value, written, why, always } = number;
-    let role = set.role.word();
+    let role = &set.table;
     html! {
         li {
             strong { (written) } " " span.why { (why) }

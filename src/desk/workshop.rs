@@ -89,8 +89,12 @@ pub struct LaidLesson {
 pub struct NumberSet {
     /// What they are for.
     pub role: Role,
+    /// The table of the lesson file that asks for them.
+    pub table: String,
     /// Whose sort set, where there are several.
     pub version: Option<Version>,
+    /// Whose numbers, where there are groups.
+    pub whose: Option<String>,
     /// How many sets would have done, in a few words.
     pub ways: String,
     /// Each number, why it is there, and whether the file asks for it by name.

@@ -165,7 +165,7 @@ pub fn seeds() -> Vec<Vec<u8>> {
         ("/edit", "{\"key\":\"title\",\"parts\":{\"\":\"Tram\"},\"typing\":true}"),
         ("/edit", "{\"key\":\"numbers.sort.zeros\",\"parts\":{\"tens.min\":\"1\",\"tens.max\":\"2\"}}"),
         ("/edit", "{\"key\":\"forms.match\",\"parts\":{\"00\":\"numeral\",\"01\":\"words\"}}"),
-        ("/number", "{\"act\":\"keep\",\"role\":\"sort\",\"number\":42}"),
+        ("/number", "{\"act\":\"keep\",\"role\":\"numbers.sort\",\"number\":42}"),
         ("/number", "{\"act\":\"fresh\"}"),
         ("/list", "{\"name\":\"group\",\"act\":\"add\"}"),
         ("/text", "{\"text\":\"title = 1\\n[numbers\"}"),

@@ -19,7 +19,7 @@ use crate::desk::workshop::{
 };
 use crate::diag::{Diagnostic, Problem, Source};
 use crate::lesson::job::JobFacts;
-use crate::lesson::{Reason, Role, Version};
+use crate::lesson::{LessonGroup, Reason, Role, Version};
 use crate::number::Number;
 use crate::sheets::packets::Packet;
 use crate::sheets::row;
@@ -250,18 +250,33 @@ fn sets(planned: &Planned) -> Vec<NumberSet> {
             always: why.contains(&Reason::Always),
         }
     };
-    let set = |role: Role, version: Option<Version>, numbers: &[Number]| NumberSet {
+    let set = |role: Role, version: Option<Version>, numbers: &[Number], group: Option<&LessonGroup>| NumberSet {
         role,
+        table: format!("{}.{}", table_of(planned, group), role.word()),
         version,
-        ways: numbers::ways(&chosen.solutions, role),
+        whose: group.map(|group| group.name.clone().unwrap_or_else(|| "everyone else".to_owned())),
+        ways: numbers::ways(group.map_or(&chosen.solutions, |group| &group.solutions), role),
         numbers: numbers.iter().map(number).collect(),
     };
     let several = chosen.sort.len() > 1;
-    let sort =
-        (0..).map(Version).zip(&chosen.sort).map(|(version, rows)| set(Role::Sort, several.then_some(version), rows));
-    let all =
-        [set(Role::Model, None, &chosen.model)].into_iter().chain(sort).chain([set(Role::Exit, None, &chosen.exit)]);
-    all.filter(|set| !set.numbers.is_empty()).collect()
+    let mut all = vec![set(Role::Model, None, &chosen.model, None)];
+    for (version, rows) in (0..).map(Version).zip(&chosen.sort) {
+        all.push(set(Role::Sort, several.then_some(version), rows, lesson.group_of(version)));
+    }
+    if lesson.groups.is_empty() {
+        all.push(set(Role::Exit, None, &chosen.exit, None));
+    }
+    all.extend(lesson.groups.iter().map(|group| set(Role::Exit, None, &group.exit, Some(group))));
+    all.retain(|set| !set.numbers.is_empty());
+    all
+}
+
+/// The table of the file that asks for a group's numbers.
+fn table_of(planned: &Planned, group: Option<&LessonGroup>) -> String {
+    let name = group.and_then(|group| group.name.as_ref());
+    let all = &planned.lesson.spec.groups;
+    let at = name.and_then(|name| all.iter().position(|group| group.name.value == *name));
+    at.map_or_else(|| "numbers".to_owned(), |at| format!("group.{at}"))
 }
 
 /// How much paper the copies take and what would save most, as sentences.
