@@ -6,6 +6,7 @@
 
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::number::Number;
 use crate::sheets::blocks::geometry::UNIT;
 use crate::sheets::blocks::picture::card_front;
 use crate::sheets::page::checkline::{self, LINES, LONGEST};
@@ -161,13 +162,16 @@ fn below(area: Rect, top: Length) -> Rect {
     Rect::between(Point::new(area.left(), top.min(area.bottom())), Point::new(area.right(), area.bottom()))
 }
 
+/// What a thousand is worth.
+const THOUSAND: Number = match Number::new(1_000) {
+    Some(number) => number,
+    None => Number::MIN,
+};
+
 /// The number on a thousand, on a plate in the middle of the block that its card shows.
 pub(super) fn thousand(desk: &Desk<'_>, layout: &Layout, rect: Rect) -> Result<Vec<Node>, Problem> {
     let face = desk.face(layout, "thousand")?;
-    let numeral = match desk.lesson.style.thousands {
-        Some(mark) => format!("1{mark}000"),
-        None => "1000".to_owned(),
-    };
+    let numeral = desk.lesson.style.numeral(THOUSAND);
     let front = card_front(UNIT).moved(rect.left(), rect.top());
     let plate = front.centred(Size::new(front.width().scaled(8, 10), front.height().scaled(24, 100)));
     let frame = plate.shrunk(Sides::splat(layout.padding.max(Length::mm100(50))));

@@ -53,20 +53,34 @@ struct PlanLook {
     between: Length,
 }
 
+/// Between a label and what it labels, at least.
+const BESIDE_LABEL: Length = Length::mm(2);
+
 impl PlanLook {
     fn read(desk: &Desk<'_>, layout: &Layout) -> Result<Self, Problem> {
         let face = |name| desk.face(layout, name);
         let length = |name| layout.length(name);
+        let (label, wording) = (face("label")?, desk.lesson.wording());
+        let labels = [
+            wording.label_table(),
+            wording.label_do(),
+            wording.label_say(),
+            wording.label_ask(),
+            wording.label_watch(),
+        ];
+        // Some languages need a longer word than the layout has room for.
+        let widest = labels.into_iter().map(|text| desk.width(text, &label)).max().unwrap_or_default();
+        let labels = length("labels")?.max(widest + BESIDE_LABEL);
         Ok(Self {
             phase: face("phase")?,
             time: face("time")?,
             minutes: face("minutes")?.painted(ink::QUIET),
-            label: face("label")?.painted(ink::QUIET),
+            label: label.painted(ink::QUIET),
             body: face("body")?,
             speech: face("speech")?,
             small: face("small")?,
             times: length("times")?,
-            labels: length("labels")?,
+            labels,
             widest: length("widest")?,
             step: length("step")?,
             between: length("phase")?,
