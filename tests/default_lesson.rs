@@ -6,7 +6,11 @@ use std::sync::Arc;
 use placewright::diag::Source;
 use placewright::lesson::choose::choose;
 use placewright::lesson::{self, Chosen, Lesson};
+use placewright::measure::fonts::{Bundled, bundled};
 use placewright::number::{Feature, Number, Place};
+use placewright::sheets::packets;
+use placewright::sheets::page::desk::Desk;
+use placewright::sheets::page::layout::Layouts;
 use placewright::spec::{self, RoleSpec, Spec};
 
 fn read(range: (u32, u32), more: &str) -> (Arc<Source>, Spec) {
@@ -125,6 +129,23 @@ fn lessons_of_different_titles_differ() {
     assert_eq!(titled("Post cards"), (first, numbers.clone()));
     let (second, others) = titled("Post codes");
     assert!(first != second && numbers != others);
+}
+
+#[test]
+fn a_range_alone_is_laid_out_whatever_its_numbers() {
+    let (layouts, family) = (Layouts::read(&[]).expect("layouts"), bundled(Bundled::Andika).expect("a font"));
+    for range in [(0, 9), (7, 7), (10, 99), (0, 120), (100, 999), (1_000, 9_999), (9_000, 9_999), (100_000, 999_999)] {
+        for seed in 1..=4 {
+            let text = format!("title = \"Post\"\nseed = {seed}\n[numbers]\nrange = [{}, {}]\n", range.0, range.1);
+            let source = Arc::new(Source { name: "lesson.toml".to_owned(), text });
+            let spec = spec::read(&source).expect("a lesson");
+            let lesson = lesson::plan(&source, spec, Vec::new()).expect("a plan");
+            let desk = Desk::new(&lesson, &layouts, &family);
+            if let Err(wrong) = packets::make(&desk, &[]) {
+                panic!("{range:?} {seed}: {wrong:?}");
+            }
+        }
+    }
 }
 
 #[test]

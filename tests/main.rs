@@ -36,6 +36,7 @@ mod picture;
 mod pictures;
 mod piles;
 mod plan;
+mod practice;
 mod preview;
 mod privacy;
 mod programs;

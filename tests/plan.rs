@@ -239,6 +239,8 @@ fn speaks_of(kind: SheetKind) -> &'static [&'static str] {
         SheetKind::Exit => &["corner", "choice"],
         SheetKind::Tally => &["tally"],
         SheetKind::SmallGroups => &["groups"],
+        SheetKind::Practice => &["practice page"],
+        SheetKind::Family => &["family"],
         SheetKind::Key | SheetKind::Plan | SheetKind::Cover | SheetKind::Ticket => &[],
     }
 }

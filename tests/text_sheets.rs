@@ -23,13 +23,15 @@ const LESSONS: [Numbers; 7] = [
     (&[24_507, 81_011], &[&[10_000, 12_035]], &[99_999], "4"),
     (&[878_878, 811_011], &[&[100_000, 777_777]], &[999_999, 500_500, 373_878], "4"),
 ];
-const SHEETS: [SheetKind; 7] = [
+const SHEETS: [SheetKind; 9] = [
     SheetKind::Record,
     SheetKind::WordBank,
     SheetKind::Exit,
     SheetKind::Key,
     SheetKind::Tally,
     SheetKind::SmallGroups,
+    SheetKind::Practice,
+    SheetKind::Family,
     SheetKind::Plan,
 ];
 

@@ -67,6 +67,14 @@ pub fn has_it(lesson: &Lesson) -> Vec<Number> {
     numbers
 }
 
+/// Numbers of the lesson's range, shuffled for a purpose; those that learners have met in this lesson come last.
+pub(super) fn fresh(lesson: &Lesson, purpose: &str) -> Vec<Number> {
+    let mut numbers = candidates(lesson, &mut Stream::new(lesson.spec.seed.value, purpose));
+    let met = met(lesson);
+    numbers.sort_by_key(|number| met.contains(number));
+    numbers
+}
+
 /// Every number that learners have met in this lesson.
 fn met(lesson: &Lesson) -> BTreeSet<Number> {
     let chosen = &lesson.chosen;

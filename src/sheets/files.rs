@@ -131,6 +131,8 @@ const COPIED: &[SheetKind] = &[
     SheetKind::Board,
     SheetKind::Strips,
     SheetKind::Exit,
+    SheetKind::Practice,
+    SheetKind::Family,
 ];
 
 impl PacketKind {

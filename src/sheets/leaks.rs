@@ -15,7 +15,7 @@ use crate::sheets::packets;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layouts;
 use crate::sheets::page::{Item, Layer, Node, Tag};
-use crate::spec::{self, Language};
+use crate::spec::{self, Language, SheetKind};
 
 /// Words that are no language's: units of length.
 const NOBODYS: [&str; 3] = ["mm", "cm", "in"];
@@ -44,6 +44,9 @@ fn lesson(text: &str) -> lesson::Lesson {
     let source = Arc::new(Source { name: "marked.toml".to_owned(), text: text.to_owned() });
     let mut spec = spec::read(&source).unwrap_or_else(|wrong| panic!("{wrong:?}"));
     spec.language.value = Language::Marked;
+    // Every sheet, those on request too.
+    let more = [SheetKind::Practice, SheetKind::Family].into_iter().filter(|_| spec.sheets.make.is_assumed());
+    spec.sheets.make.value.extend(more.collect::<Vec<_>>());
     lesson::plan(&source, spec, Vec::new()).unwrap_or_else(|wrong| panic!("{wrong:?}"))
 }
 

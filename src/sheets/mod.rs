@@ -19,7 +19,8 @@ use crate::diag::Problem;
 use crate::lesson::job::{Cutter, For, Handling, JobFacts, Keep};
 use crate::spec::SheetKind;
 use kinds::{
-    board, cover, display, exit, key, layered, mat, plan, record, small_groups, strips, tally, ticket, word_bank,
+    board, cover, display, exit, family, key, layered, mat, plan, practice, record, small_groups, strips, tally,
+    ticket, word_bank,
 };
 use page::Page;
 use page::desk::Desk;
@@ -51,7 +52,7 @@ pub enum Lay {
 }
 
 /// Every sheet, in the order of [`SheetKind::ALL`]: learners' sheets in the order of the lesson.
-pub const SHEETS: [Sheet; 15] = [
+pub const SHEETS: [Sheet; 17] = [
     Sheet {
         kind: SheetKind::Display,
         holds: "one model number a page, big",
@@ -123,6 +124,18 @@ pub const SHEETS: [Sheet; 15] = [
         holds: "for tomorrow: a ten-minute lesson for each slip",
         reader: For::Teacher,
         lay: Lay::Masters(small_groups::lay),
+    },
+    Sheet {
+        kind: SheetKind::Practice,
+        holds: "exercises on the lesson's skills, with fresh numbers",
+        reader: For::Learner(WHOLE),
+        lay: Lay::Masters(practice::lay),
+    },
+    Sheet {
+        kind: SheetKind::Family,
+        holds: "a page home: what was learned, and what to try",
+        reader: For::Learner(WHOLE),
+        lay: Lay::Masters(family::lay),
     },
     Sheet {
         kind: SheetKind::Plan,

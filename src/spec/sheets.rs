@@ -50,7 +50,7 @@ impl Asked {
             return SheetsSpec { make, layouts };
         }
         let has_numbers = |kind: &SheetKind| needs(*kind, numbers).is_none_or(|(_, count)| count.value > 0);
-        let make = SheetKind::ALL.into_iter().filter(|kind| kind.is_asked_for()).filter(has_numbers);
+        let make = SheetKind::ALL.into_iter().filter(|kind| kind.is_usual()).filter(has_numbers);
         SheetsSpec { make: Given::assumed(make.collect()), layouts }
     }
 }

@@ -504,6 +504,10 @@ pub enum SheetKind {
     Tally,
     /// For tomorrow: a ten-minute lesson for each slip.
     SmallGroups,
+    /// One page of exercises on the lesson's skills.
+    Practice,
+    /// One page home.
+    Family,
     /// The lesson minute by minute.
     Plan,
     /// The substitute's first page.
@@ -514,7 +518,7 @@ pub enum SheetKind {
 
 impl SheetKind {
     /// All kinds, in the order of the contract.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 17] = [
         Self::Display,
         Self::Mat,
         Self::Blocks,
@@ -527,6 +531,8 @@ impl SheetKind {
         Self::Key,
         Self::Tally,
         Self::SmallGroups,
+        Self::Practice,
+        Self::Family,
         Self::Plan,
         Self::Cover,
         Self::Ticket,
@@ -550,10 +556,18 @@ impl SheetKind {
             Self::Key => "key",
             Self::Tally => "tally",
             Self::SmallGroups => "small-groups",
+            Self::Practice => "practice",
+            Self::Family => "family",
             Self::Plan => "plan",
             Self::Cover => "cover",
             Self::Ticket => "ticket",
         }
+    }
+
+    /// Whether it is made where a lesson file does not list the sheets: a page for every learner that the lesson itself
+    /// does not need is made on request.
+    pub const fn is_usual(self) -> bool {
+        self.is_asked_for() && !matches!(self, Self::Practice | Self::Family)
     }
 
     /// Whether a lesson file may list it under `make`: the plan, the cover and the ticket come with their packets.

@@ -17,12 +17,14 @@ mod en;
 mod es;
 mod forms;
 mod groups;
+mod home;
 pub mod keys;
 pub mod learner;
 #[cfg(test)]
 mod marked;
 mod phrases;
 pub mod plan;
+mod practice;
 mod slips;
 pub mod stamps;
 pub mod ticket;
@@ -39,7 +41,9 @@ pub use en::English;
 pub use es::Spanish;
 pub use forms::FormTitles;
 pub use groups::Groups;
+pub use home::HomeWords;
 pub use phrases::Phrases;
+pub use practice::PracticeWords;
 pub use slips::{Slips, Tools};
 pub use titles::Titles;
 pub use usage::Usage;
@@ -50,7 +54,9 @@ pub trait Wording:
     + Checks
     + FormTitles
     + Groups
+    + HomeWords
     + Phrases
+    + PracticeWords
     + Slips
     + Titles
     + plan::Frame

@@ -139,6 +139,11 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
     if script.load.questions > 0 {
         script.act(Deed::CollectChecks(learners));
     }
+    let home: Vec<SheetKind> =
+        [SheetKind::Practice, SheetKind::Family].into_iter().filter(|kind| script.has(*kind)).collect();
+    if !home.is_empty() {
+        script.act(Deed::TakeHome(home));
+    }
     if crate::lesson::timing::told(&script.lesson.fullest).is_some() {
         script.act(Deed::NoteUndone);
     }

@@ -25,6 +25,7 @@ use crate::spec::SheetKind;
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let mut pages = answered(desk)?;
     let mut parts = crate::sheets::kinds::exit::key(desk)?;
+    parts.extend(crate::sheets::kinds::practice::key(desk));
     parts.extend(slips(desk)?);
     if !parts.is_empty() {
         let layout = desk.layout(SheetKind::Key)?;

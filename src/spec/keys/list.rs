@@ -243,7 +243,7 @@ pub const MAKE: Key<WordsKind<SheetKind>> = Key::new(
     "[\"board\", \"strips\", \"key\"]",
     "which sheets to make; `placewright sheets` lists them",
 )
-.worked("every sheet that has numbers to show");
+.worked("every sheet that has numbers to show, without practice and family");
 /// Layouts of the lesson's own.
 pub const LAYOUTS: Key<Path> = Key::new(
     "sheets",

@@ -118,6 +118,8 @@ pub enum Deed {
     BlocksToTub,
     /// Papers are collected and counted: so many.
     CollectChecks(u32),
+    /// Pages that learners take home.
+    TakeHome(Vec<SheetKind>),
     /// What was left undone is noted for the teacher.
     NoteUndone,
 }

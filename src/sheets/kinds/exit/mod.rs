@@ -176,8 +176,10 @@ fn pictures(desk: &Desk<'_>, layout: &Layout, checks: &[Check], room: Size) -> R
     if counts.is_empty() {
         return Ok(None);
     }
-    let room = Size::new(room.width, layout.length("picture")?);
-    Pictures::fit(&counts, room, layout.length("unit")?, desk).map(Some)
+    // Nine thousands need a second row, or a third on a narrow slip.
+    let (high, unit) = (layout.length("picture")?, layout.length("unit")?);
+    let fit = |rows: i64| Pictures::fit(&counts, Size::new(room.width, high * rows), unit, desk);
+    fit(1).or_else(|_| fit(2)).or_else(|_| fit(3)).map(Some)
 }
 
 /// The same face at another size, never under its least.

@@ -145,6 +145,12 @@ impl Deeds for English {
             Deed::CollectChecks(papers) => {
                 format!("Collect the quick checks and count them: {}.", counted(*papers, "paper"))
             }
+            Deed::TakeHome(kinds) => {
+                let names: Vec<String> =
+                    kinds.iter().map(|kind| format!("the {}", self.sheet_in_text(*kind, 1))).collect();
+                let names: Vec<&str> = names.iter().map(String::as_str).collect();
+                format!("Each learner takes home {}.", self.list(&names))
+            }
             Deed::NoteUndone => "Note for the teacher which rows and questions were left undone.".to_owned(),
         }
     }

@@ -1,0 +1,88 @@
+//! The page for home: what was learned, words, three things to try, three questions with their answers.
+//!
+//! In: the lesson's [`Home`]. Out: a page for families, without the name of any learner.
+
+use crate::diag::Problem;
+use crate::lesson::home::{self, Home};
+use crate::measure::Length;
+use crate::number::{Content, Form, Number, Task};
+use crate::sheets::flow::list::{ListLook, ListMark};
+use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::layout::Layout;
+use crate::sheets::page::text::Face;
+use crate::sheets::page::{Page, Tag};
+use crate::spec::SheetKind;
+
+/// Lays the page out, in type as large as one page holds; none for a lesson without numbers.
+pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    let Some(home) = home::home(desk.lesson) else { return Ok(Vec::new()) };
+    let layout = desk.layout(SheetKind::Family)?;
+    let (mut part, mut text) = (desk.face(layout, "part")?, desk.face(layout, "text")?);
+    loop {
+        let pages = pages(desk, layout, &home, part, text)?;
+        if pages.len() == 1 || text.size <= text.least {
+            return Ok(pages);
+        }
+        part.size = (part.size - STEP).max(part.least);
+        text.size = (text.size - STEP).max(text.least);
+    }
+}
+
+/// Type is tried in steps of this.
+const STEP: Length = Length::pt100(50);
+
+/// The page, or pages, in type of these sizes.
+fn pages(desk: &Desk<'_>, layout: &Layout, home: &Home, part: Face, text: Face) -> Result<Vec<Page>, Problem> {
+    let (wording, usage) = (desk.lesson.wording(), desk.lesson.usage());
+    let (between, lines) = (layout.length("between")?, layout.length("lines")?);
+    let title = wording.sheet_title(SheetKind::Family).to_owned();
+    let (first, later) = (Heading { title: title.clone(), note: None }, Heading { title, note: None });
+    let widest = Some(layout.length("measure")?);
+    let mut flow = Flow::new(desk, Setup { kind: SheetKind::Family, layout, first, later, widest })?;
+    flow.text(&wording.home_note(&desk.lesson.can()), &text)?;
+    let look = ListLook { face: text, mark: ListMark::Dot, indent: layout.length("indent")?, gap: lines, whole: true };
+    let greatest = desk.lesson.spec.numbers.range.value.1.digits().next().map_or(home.place, |(place, _)| place);
+    let (questions, answers) = asked(desk, home);
+    let lists = [
+        wording.home_learned(home.number, home.place, home.zero, &usage),
+        wording.home_words(&desk.lesson.spec.forms.matched.value, home.number, &usage),
+        wording.home_tries(home.number, greatest, &usage).into(),
+        questions,
+    ];
+    for (k, (title, items)) in wording.home_headings().into_iter().zip(lists).enumerate() {
+        let lead = |text: &str, face, tag, above| Lead { text: text.to_owned(), face, tag, above, below: Length::ZERO };
+        flow.lead(lead(title, part, Tag::Heading(2), between));
+        flow.list(&items, &look)?;
+        if k == 2 {
+            flow.gap(lines);
+            flow.text(wording.home_caution(), &text.bold())?;
+        }
+    }
+    flow.gap(between);
+    let answers: Vec<&str> = answers.iter().map(String::as_str).collect();
+    flow.text(&wording.home_answers(&answers), &text)?;
+    flow.finish()
+}
+
+/// The questions and their answers.
+fn asked(desk: &Desk<'_>, home: &Home) -> (Vec<String>, Vec<String>) {
+    let (wording, style) = (desk.lesson.wording(), &desk.lesson.style);
+    let numeral = |number: Number| style.numeral(number);
+    let mut all: Vec<(String, String)> = Vec::new();
+    let text = |content: Option<Content>| match content {
+        Some(Content::Text(text)) => text,
+        _ => String::new(),
+    };
+    all.extend(home.worth.map(|(number, place)| {
+        let question = wording.worth_question(number.digit(place), &numeral(number));
+        (question, text(Task::Worth(place).right(number, style)))
+    }));
+    all.extend(home.greater.map(|(one, other)| {
+        (wording.greater_question(&numeral(one.min(other)), &numeral(one.max(other))), numeral(one.max(other)))
+    }));
+    all.extend(
+        home.joined.map(|number| (wording.home_join(&text(Form::Expanded.content(number, style))), numeral(number))),
+    );
+    all.into_iter().unzip()
+}

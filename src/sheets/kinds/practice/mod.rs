@@ -1,0 +1,101 @@
+//! Practice: the lesson's skills on one page of exercises, with a line or a ring for each answer.
+//!
+//! In: the lesson's [`Exercise`]s. Out: pages for learners, exercises one below the other at even distances; in large text
+//! there may be two.
+
+mod draw;
+mod key;
+
+use crate::diag::Problem;
+use crate::lesson::practice::{Exercise, exercises};
+use crate::measure::{Length, Point, Rect, Size};
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::head::{self, Head};
+use crate::sheets::page::layout::{Layout, Turn};
+use crate::sheets::page::text::Face;
+use crate::sheets::page::{Layer, Node, Page, Reader, Tag};
+use crate::spec::SheetKind;
+use draw::Pen;
+
+pub use key::key;
+
+/// Lays the pages out, in type as large as one page holds, or else as large as it can be; none for a lesson that has
+/// nothing to practice with.
+pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    let exercises = exercises(desk.lesson);
+    if exercises.is_empty() {
+        return Ok(Vec::new());
+    }
+    let layout = desk.layout(SheetKind::Practice)?;
+    let (ask, given) = (desk.face(layout, "ask")?, desk.face(layout, "given")?);
+    let largest = pages(desk, layout, &exercises, [ask, given])?;
+    if largest.len() == 1 {
+        return Ok(largest);
+    }
+    let smaller = |[ask, given]: &[Face; 2]| {
+        let step = |face: &Face| Face { size: (face.size - Length::pt(1)).max(face.least), ..*face };
+        (ask.size > ask.least || given.size > given.least).then(|| [step(ask), step(given)])
+    };
+    for faces in std::iter::successors(smaller(&[ask, given]), smaller) {
+        let pages = pages(desk, layout, &exercises, faces)?;
+        if pages.len() == 1 {
+            return Ok(pages);
+        }
+    }
+    Ok(largest)
+}
+
+/// The pages in type of these sizes: what is asked, and what is given.
+fn pages(
+    desk: &Desk<'_>,
+    layout: &Layout,
+    exercises: &[Exercise],
+    [ask, given]: [Face; 2],
+) -> Result<Vec<Page>, Problem> {
+    let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
+    let aim = desk.lesson.can();
+    let title = desk.lesson.wording().sheet_title(SheetKind::Practice);
+    let head = Head { title, note: Some(&aim), reader: Reader::Learner, name: true, code: true };
+    let headed = || head::lay(desk, desk.live(size, layout), &head);
+    let body = headed()?.body;
+    let pen = Pen::new(desk, layout, body.width(), ask, given)?;
+    let (least, most) = (layout.length("between")?, layout.length("most_between")?);
+    // How high each is, drawn at the top of the page for once.
+    let highs = exercises
+        .iter()
+        .enumerate()
+        .map(|(k, exercise)| Ok(pen.draw(exercise, k + 1, body.origin())?.1))
+        .collect::<Result<Vec<Length>, Problem>>()?;
+    let mut pages = Vec::new();
+    let mut from = 0;
+    while from < exercises.len() {
+        let mut to = from;
+        let mut high = Length::ZERO;
+        while to < exercises.len() && (to == from || high + least + highs[to] <= body.height()) {
+            high += if to == from { highs[to] } else { least + highs[to] };
+            to += 1;
+        }
+        if high > body.height() {
+            return Err(Problem::new(format!("an exercise needs {high} and the page has {}", body.height()))
+                .hint("choose larger paper"));
+        }
+        let gaps = i64::try_from(to - from).unwrap_or(1).max(1);
+        let spare = (body.height() - high).scaled(1, gaps);
+        let between = (least + spare).min(most);
+        let mut y = body.top();
+        let mut items = Vec::new();
+        for k in from..to {
+            let (nodes, high) = pen.draw(&exercises[k], k + 1, Point::new(body.left(), y))?;
+            items.push(Node::Tagged(Tag::ListItem, nodes));
+            y += high + between;
+        }
+        let layer = Layer {
+            nodes: vec![Node::Tagged(Tag::List, items)],
+            boxes: vec![Rect::new(body.origin(), Size::new(body.width(), body.height()))],
+            ..Layer::default()
+        };
+        pages.push(desk.finish(SheetKind::Practice, size, layout.stock, headed()?, layer));
+        from = to;
+    }
+    Ok(pages)
+}

@@ -1,0 +1,54 @@
+//! What the practice page asks in English.
+
+use super::English;
+use crate::number::{Names, Number, Place, Style};
+use crate::wording::{Phrases, PracticeWords};
+
+impl PracticeWords for English {
+    fn write_number(&self) -> &'static str {
+        "Write the number:"
+    }
+
+    fn trade_gap(&self, number: Number, left: (Place, u32), next: Place, style: &Style) -> (String, String) {
+        let rest = Number::new(number.value() % next.worth()).filter(|rest| *rest > Number::MIN);
+        let rest = rest.map(|rest| format!(" + {}", style.numeral(rest))).unwrap_or_default();
+        let before = format!("{} = {} +", style.numeral(number), self.units(left.1, left.0));
+        (before, format!("{}{rest}", self.unit(next, 2)))
+    }
+
+    fn compare_signs(&self) -> &'static str {
+        "Write <, = or > in each ring."
+    }
+
+    fn write_in_order(&self) -> &'static str {
+        "Write the numbers in order. Begin with the least."
+    }
+
+    fn at_the_arrow(&self) -> &'static str {
+        "Which number is at the arrow?"
+    }
+
+    fn line_told(&self, from: &str, to: &str) -> String {
+        format!("A number line from {from} to {to} in ten equal parts. An arrow points at a mark.")
+    }
+
+    fn ring_the_odd(&self) -> &'static str {
+        "Three show the same number. Ring the one that does not."
+    }
+
+    fn practice_answers(&self) -> &'static str {
+        "Practice: right answers"
+    }
+
+    fn practice_heads(&self) -> [&'static str; 3] {
+        ["Exercise", "Right answer", "Wrong answer and its slip"]
+    }
+
+    fn taken_for_greater(&self, lesser: &str, greater: &str) -> String {
+        format!("{lesser} taken to be greater than {greater}")
+    }
+
+    fn overlooked(&self) -> &'static str {
+        "all look right"
+    }
+}
