@@ -6,6 +6,8 @@
 mod draw;
 mod key;
 
+use std::ops::Range;
+
 use crate::diag::Problem;
 use crate::lesson::practice::{Exercise, exercises};
 use crate::measure::{Length, Point, Rect, Size};
@@ -67,24 +69,14 @@ fn pages(
         .map(|(k, exercise)| Ok(pen.draw(exercise, k + 1, body.origin())?.1))
         .collect::<Result<Vec<Length>, Problem>>()?;
     let mut pages = Vec::new();
-    let mut from = 0;
-    while from < exercises.len() {
-        let mut to = from;
-        let mut high = Length::ZERO;
-        while to < exercises.len() && (to == from || high + least + highs[to] <= body.height()) {
-            high += if to == from { highs[to] } else { least + highs[to] };
-            to += 1;
-        }
-        if high > body.height() {
-            return Err(Problem::new(format!("an exercise needs {high} and the page has {}", body.height()))
-                .hint("choose larger paper"));
-        }
-        let gaps = i64::try_from(to - from).unwrap_or(1).max(1);
+    for page in shared(&highs, least, body.height())? {
+        let high: Length = highs[page.clone()].iter().copied().sum::<Length>() + least * (page.len() - 1);
+        let gaps = i64::try_from(page.len()).unwrap_or(1).max(1);
         let spare = (body.height() - high).scaled(1, gaps);
         let between = (least + spare).min(most);
         let mut y = body.top();
         let mut items = Vec::new();
-        for k in from..to {
+        for k in page {
             let (nodes, high) = pen.draw(&exercises[k], k + 1, Point::new(body.left(), y))?;
             items.push(Node::Tagged(Tag::ListItem, nodes));
             y += high + between;
@@ -95,7 +87,30 @@ fn pages(
             ..Layer::default()
         };
         pages.push(desk.finish(SheetKind::Practice, size, layout.stock, headed()?, layer));
-        from = to;
+    }
+    Ok(pages)
+}
+
+/// Which exercises go on which page: as many as fit, and where there are several pages the last two about equally full.
+fn shared(highs: &[Length], between: Length, room: Length) -> Result<Vec<Range<usize>>, Problem> {
+    let high = |page: &Range<usize>| highs[page.clone()].iter().copied().sum::<Length>() + between * page.len();
+    let mut pages: Vec<Range<usize>> = Vec::new();
+    for (k, own) in highs.iter().enumerate() {
+        if *own > room {
+            return Err(
+                Problem::new(format!("an exercise needs {own} and the page has {room}")).hint("choose larger paper")
+            );
+        }
+        match pages.last_mut().filter(|page| high(page) + *own <= room) {
+            Some(page) => page.end = k + 1,
+            None => pages.push(k..k + 1),
+        }
+    }
+    if let [.., before, last] = pages.as_mut_slice() {
+        while before.len() > 1 && high(last) + highs[before.end - 1] + between < high(before) {
+            before.end -= 1;
+            last.start -= 1;
+        }
     }
     Ok(pages)
 }

@@ -140,6 +140,12 @@ impl Deeds for Spanish {
             Deed::QuestionsToday(count) => format!("Solo hay tiempo para las preguntas 1 a {count}."),
             Deed::CountScissors(pairs) => format!("Cuente las tijeras al recogerlas: {pairs}, cerradas."),
             Deed::BagStrips => "Las tiras van a los sobres con el nombre de cada estudiante.".to_owned(),
+            Deed::TakeHome(kinds) => {
+                let names: Vec<String> =
+                    kinds.iter().map(|kind| format!("la {}", self.sheet_in_text(*kind, 1))).collect();
+                let names: Vec<&str> = names.iter().map(String::as_str).collect();
+                format!("Cada estudiante se lleva a casa {}.", self.list(&names))
+            }
             Deed::PutAway(kinds) => {
                 let names: Vec<&str> = kinds.iter().map(|kind| self.sheet_in_text(*kind, 2)).collect();
                 let small = if kinds.contains(&SheetKind::Blocks) {

@@ -1,0 +1,92 @@
+//! The page for home in Spanish.
+
+use super::Spanish;
+use super::phrases::listed;
+use crate::number::{Content, Feature, Form, Names, Number, Place};
+use crate::wording::{FormTitles, HomeWords, Phrases, Usage};
+
+impl HomeWords for Spanish {
+    fn home_note(&self, can: &str) -> String {
+        format!("Hoy su hijo o hija tuvo una clase sobre los números. Esta página es para ustedes. Ahora dice: {can}")
+    }
+
+    fn home_headings(&self) -> [&'static str; 4] {
+        ["Lo que aprendimos", "Palabras que usamos", "Para probar en casa", "Pregunte en casa"]
+    }
+
+    fn home_learned(&self, number: Number, place: Place, zero: Option<Number>, usage: &Usage<'_>) -> Vec<String> {
+        let numeral = usage.style.numeral(number);
+        let digit = u32::from(number.digit(place));
+        let worth = Number::new(digit * place.worth()).map_or_else(String::new, |worth| usage.style.numeral(worth));
+        let mut said = vec!["El lugar de una cifra dice cuánto vale.".to_owned()];
+        if number.len() > 1 {
+            let several = number.digits().filter(|(_, other)| u32::from(*other) == digit).count() > 1;
+            let first = if several { "primer " } else { "" };
+            said.push(format!("En {numeral} el {first}{digit} vale {}. Son {worth}.", self.units(digit, place)));
+        }
+        if let Some(zero) = zero {
+            let places = Place::ALL.into_iter().rev().filter(|place| Feature::Zero(*place).is_in(zero));
+            let none: Vec<String> = places.map(|place| self.units(0, place)).collect();
+            let (zeros, them) =
+                if none.len() == 1 { ("El 0 significa", "lo") } else { ("Los ceros significan", "los") };
+            let numeral = usage.style.numeral(zero);
+            said.push(format!("Miren {numeral}. {zeros} {}. También {them} escribimos.", listed(&none)));
+        }
+        said
+    }
+
+    fn home_words(&self, forms: &[Form], number: Number, usage: &Usage<'_>) -> Vec<String> {
+        let mut words = vec!["Cifra: uno de los signos del 0 al 9.".to_owned()];
+        let greatest = number.digits().next().map_or(Place::Ones, |(place, _)| place);
+        for form in forms {
+            let Some(content) = form.content(number, usage.style) else { continue };
+            let name = usage.names.get(*form).unwrap_or_else(|| self.form_heading(*form, greatest));
+            words.push(match content {
+                Content::Text(text) => format!("{name}: {text}."),
+                Content::Blocks(_) => format!("{name}: {}.", pieces_worth(greatest, usage)),
+            });
+        }
+        words
+    }
+
+    fn home_tries(&self, number: Number, greatest: Place, usage: &Usage<'_>) -> [String; 3] {
+        let worths = Place::ALL.into_iter().take_while(|place| *place <= greatest);
+        let worths = worths.filter_map(|place| Some(usage.style.numeral(Number::new(place.worth())?)));
+        let worths: Vec<String> = worths.collect();
+        let cards = greatest.index().max(1) + 1;
+        [
+            "Tomen un puñado grande de frijoles secos. Adivinen cuántos son. Luego hagan montones de diez y cuenten."
+                .to_owned(),
+            format!(
+                "Escriban {} en papelitos, diez de cada uno. Úsenlos como monedas. Paguen {} con los menos papelitos que puedan.",
+                listed(&worths),
+                usage.style.numeral(number)
+            ),
+            format!(
+                "Hagan tarjetas del 0 al 9. Saquen {cards} tarjetas. Formen el número mayor. Luego formen el menor. Lean los dos en voz alta."
+            ),
+        ]
+    }
+
+    fn home_caution(&self) -> &'static str {
+        "Un niño pequeño se puede ahogar con cosas pequeñas como los frijoles. Guárdenlas lejos de menores de tres años."
+    }
+
+    fn home_join(&self, expanded: &str) -> String {
+        format!("¿Qué número es {expanded}?")
+    }
+
+    fn home_answers(&self, answers: &[&str]) -> String {
+        format!("Respuestas: {}.", answers.join("; "))
+    }
+}
+
+/// "un cubo es 1": the pieces up to a place.
+fn pieces_worth(greatest: Place, usage: &Usage<'_>) -> String {
+    let worth = |place: Place| {
+        let piece = Spanish.piece(place, 1)?;
+        let article = if matches!(place, Place::Tens | Place::Hundreds) { "una" } else { "un" };
+        Some(format!("{article} {piece} es {}", usage.style.numeral(Number::new(place.worth())?)))
+    };
+    listed(&Place::ALL.into_iter().take_while(|place| *place <= greatest).filter_map(worth).collect::<Vec<_>>())
+}

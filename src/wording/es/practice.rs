@@ -1,0 +1,54 @@
+//! What the practice page asks in Spanish.
+
+use super::Spanish;
+use crate::number::{Names, Number, Place, Style};
+use crate::wording::{Phrases, PracticeWords};
+
+impl PracticeWords for Spanish {
+    fn write_number(&self) -> &'static str {
+        "Escribe el número:"
+    }
+
+    fn trade_gap(&self, number: Number, left: (Place, u32), next: Place, style: &Style) -> (String, String) {
+        let rest = Number::new(number.value() % next.worth()).filter(|rest| *rest > Number::MIN);
+        let rest = rest.map(|rest| format!(" + {}", style.numeral(rest))).unwrap_or_default();
+        let before = format!("{} = {} +", style.numeral(number), self.units(left.1, left.0));
+        (before, format!("{}{rest}", self.unit(next, 2)))
+    }
+
+    fn compare_signs(&self) -> &'static str {
+        "Escribe <, = o > en cada círculo."
+    }
+
+    fn write_in_order(&self) -> &'static str {
+        "Escribe los números en orden. Empieza por el menor."
+    }
+
+    fn at_the_arrow(&self) -> &'static str {
+        "¿Qué número señala la flecha?"
+    }
+
+    fn line_told(&self, from: &str, to: &str) -> String {
+        format!("Una recta numérica de {from} a {to} en diez partes iguales. Una flecha señala una marca.")
+    }
+
+    fn ring_the_odd(&self) -> &'static str {
+        "Tres muestran el mismo número. Encierra el que no."
+    }
+
+    fn practice_answers(&self) -> &'static str {
+        "Práctica: respuestas correctas"
+    }
+
+    fn practice_heads(&self) -> [&'static str; 3] {
+        ["Ejercicio", "Respuesta correcta", "Respuesta incorrecta y su error"]
+    }
+
+    fn taken_for_greater(&self, lesser: &str, greater: &str) -> String {
+        format!("{lesser} por mayor que {greater}")
+    }
+
+    fn overlooked(&self) -> &'static str {
+        "todos parecen correctos"
+    }
+}
