@@ -230,7 +230,7 @@ fn the_page_for_home_is_one_page_with_questions_that_have_answers() {
             assert!(said.contains(&format!("Answers: {}", lesson.style.numeral(worth))), "{said}");
         }
         if let Some((one, other)) = home.greater {
-            assert!(said.contains(&format!("{}", lesson.style.numeral(one.max(other)))), "{said}");
+            assert!(said.contains(&lesson.style.numeral(one.max(other))), "{said}");
         }
         assert!(lesson.spec.numbers.range.value.1.value() < 10 || home.worth.is_some());
     }

@@ -146,8 +146,8 @@ impl Draw<'_> {
     /// Pairs to compare: numbers with two digits exchanged where there are such, then any two. Each way round in turn.
     fn compare(&mut self, count: usize, stream: &mut Stream) -> Option<Exercise> {
         let lesser = |n: Number| {
-            let tasks = Skill::Compare.tasks(n).into_iter();
-            tasks.filter_map(|task| if let Task::Greater(other) = task { Some(other) } else { None }).next()
+            let mut tasks = Skill::Compare.tasks(n).into_iter();
+            tasks.find_map(|task| if let Task::Greater(other) = task { Some(other) } else { None })
         };
         let mut pairs = Vec::new();
         while pairs.len() < count {

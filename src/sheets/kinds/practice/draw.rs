@@ -83,7 +83,7 @@ impl<'a> Pen<'a> {
             Exercise::Line { from, step, at } => {
                 body.sentence(wording.at_the_arrow(), &self.ask)?;
                 let name = |value: u32| Number::new(value).map_or_else(|| value.to_string(), &numeral);
-                body.line([name(*from), name(from + step * PARTS)], (at.value() - from) / step)?;
+                body.line(&[name(*from), name(from + step * PARTS)], (at.value() - from) / step)?;
             }
             Exercise::Odd { shown, .. } => {
                 body.sentence(wording.ring_the_odd(), &self.ask)?;
@@ -233,7 +233,7 @@ impl Body<'_> {
     }
 
     /// A line of equal parts with its ends named, an arrow at a mark, and a line to write on below the arrow.
-    fn line(&mut self, ends: [String; 2], mark: u32) -> Result<(), Problem> {
+    fn line(&mut self, ends: &[String; 2], mark: u32) -> Result<(), Problem> {
         let (desk, face) = (self.pen.desk, self.pen.given);
         let side = ends.iter().map(|end| desk.width(end, &face)).max().unwrap_or(Length::ZERO);
         let side = side.half().max(Length::mm(4)) + Length::mm(1);
