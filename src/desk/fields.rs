@@ -226,7 +226,9 @@ fn heading(table: &str, text: &str) -> String {
             .next_back()
             .filter(|rest| !rest.is_empty())
             .map(|rest| format!(": {}", label(rest).to_lowercase()));
-        return format!("{} {name}{}", label(list), of.unwrap_or_default());
+        let kind = label(list);
+        let name = if name.starts_with(&kind) { name } else { format!("{kind} {name}") };
+        return name + &of.unwrap_or_default();
     }
     let known = HEADINGS.iter().find(|(path, _)| *path == table).map(|(_, heading)| (*heading).to_owned());
     known.unwrap_or_else(|| label(table.rsplit('.').next().unwrap_or(table)))

@@ -73,7 +73,7 @@ fn field(field: &Field, room: Room<'_>) -> Markup {
                 button.quiet type="button" data-clear=(field.path) { "As usual" span.unseen { ": " (field.label) } }
             }
             p.help id={ "help-" (id) } {
-                (field.says)
+                (quoted(field.says))
                 @if !field.usual_words.is_empty() { "; usually " (field.usual_words) }
             }
             @if wrong {
@@ -93,11 +93,15 @@ pub fn sentence(message: &str) -> Markup {
     let first = letters.next().map(|first| first.to_uppercase().collect::<String>()).unwrap_or_default();
     let text = first + letters.as_str();
     let end = if message.ends_with(['.', '?', '!']) { "" } else { "." };
+    html! { (quoted(&text)) (end) }
+}
+
+/// A text in which what is quoted from the file is set apart.
+fn quoted(text: &str) -> Markup {
     html! {
         @for (k, part) in text.split('`').enumerate() {
             @if k % 2 == 1 { code { (part) } } @else { (part) }
         }
-        (end)
     }
 }
 
@@ -210,11 +214,15 @@ impl Pen<'_> {
         let given = self.field.given.get(ONLY).map(String::as_str);
         let usual = self.field.usual.get(ONLY).map(String::as_str);
         let chosen = given.or(usual).unwrap_or_default();
-        let known =
-            words.iter().any(|(word, _)| word.eq_ignore_ascii_case(chosen)) || files.iter().any(|f| f == chosen);
+        // What stands for nothing can be chosen again.
+        let silent = usual.is_none() && words.iter().all(|(word, _)| !word.is_empty());
+        let known = chosen.is_empty()
+            || words.iter().any(|(word, _)| word.eq_ignore_ascii_case(chosen))
+            || files.iter().any(|f| f == chosen);
         html! {
             select id={ "in-" (self.id) } data-part=(ONLY) aria-describedby=(self.described)
                 aria-invalid=[self.wrong.then_some("true")] {
+                @if silent { option value="" selected[chosen.is_empty()] { "not said" } }
                 @for (word, shown) in words {
                     option value=(word) selected[word.eq_ignore_ascii_case(chosen)] {
                         (shown) @if usual == Some(*word) { " (usual)" }
