@@ -76,6 +76,8 @@ fn the_packet_has_its_pages_in_order() {
         SheetKind::Board,
         SheetKind::Strips,
         SheetKind::Exit,
+        SheetKind::Practice,
+        SheetKind::Family,
         SheetKind::Key,
         SheetKind::Tally,
     ];
