@@ -12,6 +12,7 @@ mod completions;
 mod default_lesson;
 mod desk;
 mod desk_browser;
+mod desk_changes;
 mod desk_guard;
 mod exit;
 mod facts;
