@@ -80,7 +80,7 @@ fn holds(lesson: &Lesson, numbers: &[u32]) {
     let case = format!("{:?} {:?} {margin} {need:?}", lesson.spec.paper.value, lesson.spec.print.text.value);
 
     // Counts: exactly what the numbers need.
-    for (name, count) in ["thousand", "flat", "rod", "cube"].into_iter().zip(need) {
+    for (name, count) in ["thousand-block", "flat", "rod", "cube"].into_iter().zip(need) {
         let made = pages.iter().flat_map(|p| &layer(p).pieces).filter(|piece| piece.name == name).count();
         assert_eq!(made, count, "{case}: {name}");
     }
@@ -118,7 +118,7 @@ fn pieces_are_true(page: &Page, printable: Rect, case: &str) {
         let size = piece.rect.size();
         let mm = |width, height| Size::new(Length::mm(width), Length::mm(height));
         let right = match &*piece.name {
-            "thousand" | "flat" => size == mm(100, 100),
+            "thousand-block" | "flat" => size == mm(100, 100),
             "rod" => size == mm(10, 100) || size == mm(100, 10),
             _ => size == mm(10, 10),
         };

@@ -1,5 +1,6 @@
 //! How far a run over many lessons is, and about how long the rest will take.
 
+use crate::measure::Count;
 use std::time::Duration;
 
 use crate::spec::limits::grouped;
@@ -7,7 +8,7 @@ use crate::spec::limits::grouped;
 /// One line: lessons done of all, and the time left at the pace so far.
 pub fn line(done: usize, all: usize, spent: Duration) -> String {
     let count = format!("{} of {} lessons", grouped(done as u64), grouped(all as u64));
-    let left = u32::try_from(all.saturating_sub(done)).unwrap_or(u32::MAX);
+    let left = all.saturating_sub(done).narrow();
     let Some(each) = u32::try_from(done).ok().and_then(|done| spent.checked_div(done)) else { return count };
     format!("{count}, about {} left", rough(each.saturating_mul(left)))
 }

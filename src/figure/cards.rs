@@ -3,7 +3,7 @@
 use super::sheet::{EDGE, boxed, centred, drawing, face, numeral};
 use super::{Amounts, Finish};
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Size, Weight};
+use crate::measure::{Count, Length, Point, Rect, Size, Weight};
 use crate::number::Place;
 use crate::sheets::page::Item;
 use crate::sheets::page::ink::{HEAVY, tone};
@@ -19,8 +19,8 @@ pub fn draw(shown: &[Amounts], finish: &Finish<'_>) -> Result<Vec<Drawing>, Prob
         return Err(Problem::new("0 has no cards").hint("a card shows what a digit from 1 to 9 is worth"));
     }
     let longest = shown.iter().map(Amounts::places).max().unwrap_or(1);
-    let pitches = i64::try_from(longest).unwrap_or(1);
-    let rows = |amounts: &Amounts| match i64::try_from(cards(amounts).len()).unwrap_or(1) {
+    let pitches = longest.wide();
+    let rows = |amounts: &Amounts| match cards(amounts).len().wide() {
         // One card alone reads as the number already.
         1 => 1,
         cards => cards + 1,
@@ -76,7 +76,7 @@ struct Deck<'a> {
 impl Deck<'_> {
     /// One card: a digit, and a zero for every place below it, each in the middle of its pitch.
     fn card(&self, (place, digit): (Place, u8), top: Length) -> Result<Vec<Item>, Problem> {
-        let digits = i64::try_from(place.index()).unwrap_or(0) + 1;
+        let digits = place.index().wide() + 1;
         let left = self.right - self.pitch * digits;
         let rect = Rect::new(Point::new(left, top), Size::new(self.pitch * digits, self.high));
         let mut items = vec![boxed(rect, tone(self.finish.ink, place).fill, HEAVY)];

@@ -3,7 +3,7 @@
 use super::sheet::{self, EDGE, boxed, cell, centred, counted, drawing, face, shade};
 use super::{Amounts, Finish};
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Sides, Size, Weight};
+use crate::measure::{Count, Length, Point, Rect, Sides, Size, Weight};
 use crate::number::Place;
 use crate::sheets::page::Item;
 use crate::sheets::page::ink::{HEAVY, OUTLINE};
@@ -15,7 +15,7 @@ const FEWEST: i64 = 3;
 /// All charts have the columns that the largest number needs.
 pub fn draw(shown: &[Amounts], finish: &Finish<'_>) -> Result<Vec<Drawing>, Problem> {
     let places: Vec<Place> = Place::ALL[..shown.iter().map(Amounts::places).max().unwrap_or(1)].to_vec();
-    let columns = u32::try_from(places.len()).unwrap_or(1);
+    let columns = places.len().narrow();
     let column = (finish.width - EDGE * 2).scaled(1, i64::from(columns).max(FEWEST));
     let side = Sides::splat(column.scaled(1, 24));
 

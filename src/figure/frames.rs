@@ -3,7 +3,7 @@
 use super::sheet::{EDGE, cell, drawing, numeral};
 use super::{Amounts, Finish};
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Size};
+use crate::measure::{Count, Length, Point, Rect, Size};
 use crate::number::Place;
 use crate::sheets::page::ink::{HEAVY, OUTLINE, QUIET, tone};
 use crate::sheets::page::{Item, Paint};
@@ -55,7 +55,7 @@ fn one(corner: Point, side: Length, counters: i64, fill: Paint) -> Vec<Item> {
     let mut items: Vec<Item> = boxes.iter().map(|rect| cell(*rect)).collect();
     let whole = Rect::new(corner, Size::new(side * 5, side * 2));
     items.push(Item::Rect { rect: whole, fill: None, stroke: Some(HEAVY) });
-    let filled = boxes.iter().take(usize::try_from(counters).unwrap_or(0));
+    let filled = boxes.iter().take(counters.index());
     items.extend(filled.map(|rect| Item::Circle {
         centre: rect.centre(),
         radius: side.scaled(36, 100),

@@ -4,6 +4,7 @@
 //! with a seed of its own, away from the model numbers that all build. Letters of versions and marks of checks run on
 //! through the parts in an order that the seed shuffles, so that neither tells who has which numbers.
 
+use crate::measure::Count;
 use std::sync::Arc;
 
 use super::choose;
@@ -97,9 +98,7 @@ fn only(spec: &Spec, model: bool) -> Spec {
 /// The parts that have learners.
 fn parts(spec: &Spec, roster: &Roster) -> Vec<ClassPart> {
     let counted = |at: usize, group: &GroupSpec| match group.learners {
-        _ if !roster.groups.is_empty() => {
-            u32::try_from(roster.groups.iter().filter(|of| **of == Some(at)).count()).unwrap_or(u32::MAX)
-        }
+        _ if !roster.groups.is_empty() => roster.groups.iter().filter(|of| **of == Some(at)).count().narrow(),
         Some(learners) => learners.value,
         None => 0,
     };

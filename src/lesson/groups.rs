@@ -3,6 +3,7 @@
 //! In: the lesson's slips in play. Out: for each slip the task in which this lesson shows it and three numbers of the lesson's range, with
 //! what is right and what the slip would give. Numbers that learners have met in this lesson come last.
 
+use crate::measure::Count;
 use std::collections::BTreeSet;
 
 use super::{InPlay, Lesson};
@@ -100,8 +101,7 @@ fn drawn(least: u32, most: u32, stream: &mut Stream) -> Vec<Number> {
     let mut numbers: Vec<Number> = if wide <= SAMPLE {
         (least..=most).filter_map(Number::new).collect()
     } else {
-        let draw =
-            (0..SAMPLE).filter_map(|_| Number::new(least + u32::try_from(stream.below(wide.into())).unwrap_or(0)));
+        let draw = (0..SAMPLE).filter_map(|_| Number::new(least + stream.below(wide.into()).narrow()));
         draw.collect::<BTreeSet<_>>().into_iter().collect()
     };
     stream.shuffle(&mut numbers);
@@ -121,7 +121,7 @@ fn trials(lesson: &Lesson, in_play: &InPlay, met: &BTreeSet<Number>, stream: &mu
     };
     let task = if shows(plain) { plain } else { seen.task };
     // A range that holds too few is widened to all numbers of the same length.
-    let ten = |digits: usize| 10_u32.pow(u32::try_from(digits).unwrap_or(1));
+    let ten = |digits: usize| 10_u32.pow(digits.narrow());
     let length = seen.of.len();
     let (least, most) = (if length == 1 { 0 } else { ten(length - 1) }, ten(length) - 1);
     numbers.extend(drawn(least, most, stream));

@@ -4,6 +4,7 @@
 //! speaks of the job (plan, cover, ticket, files, `contents.json`, reports) says what stands here.
 
 use crate::lesson::Version;
+use crate::measure::Count;
 use crate::spec::{Cut, SheetKind};
 pub use crate::spec::{Edge, Keep, PrintSides, Stock};
 
@@ -274,7 +275,7 @@ impl JobFacts {
     /// Copies of a sheet's pages for so many learners.
     fn copies(&self, kind: SheetKind, learners: u32) -> u32 {
         let Some(sheet) = self.sheet(kind) else { return learners };
-        let each = if kind == SheetKind::Exit { u32::try_from(sheet.pieces).unwrap_or(1) } else { sheet.share };
+        let each = if kind == SheetKind::Exit { sheet.pieces.narrow() } else { sheet.share };
         learners.div_ceil(each.max(1))
     }
 

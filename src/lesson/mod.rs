@@ -18,6 +18,7 @@ pub mod teach;
 pub mod timing;
 mod types;
 
+use crate::measure::Count;
 use std::sync::Arc;
 
 use crate::diag::{Diagnostic, Source};
@@ -128,7 +129,7 @@ impl Lesson {
     pub fn shares(&self) -> Vec<GroupShare> {
         let share = |group: &LessonGroup| {
             let sets = || self.sets.iter().filter(|set| group.versions.contains(&set.version));
-            let narrow = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+            let narrow = |count: usize| count.narrow();
             GroupShare {
                 name: group.name.clone(),
                 learners: together(&group.learners),

@@ -1,5 +1,6 @@
 //! What a lesson file leaves open, settled: how forms are written, learners, minutes, decoys, and the sets of strips.
 
+use crate::measure::Count;
 use std::sync::Arc;
 
 use super::decoys;
@@ -37,7 +38,7 @@ pub fn style(spec: &Spec) -> Style {
 
 /// A roster says how many learners there are, unless the file does; then nobody on the roster may go without.
 fn settle_learners(source: &Arc<Source>, spec: &mut Spec, roster: &[String]) -> Result<(), Diagnostic> {
-    let names = u32::try_from(roster.len()).unwrap_or(u32::MAX);
+    let names = roster.len().narrow();
     let learners = &mut spec.class.learners;
     if names > 0 && learners.is_assumed() {
         *learners = Given::assumed(names);
@@ -67,7 +68,7 @@ pub(super) fn sort_sets(
         possible.iter().min_by_key(|(_, decoys)| decoys.len()).map(|(version, decoys)| (*version, decoys.len()));
     let mut notes = Vec::new();
     if let Some((version, fewest)) = fewest {
-        let fewest = u32::try_from(fewest).unwrap_or(u32::MAX);
+        let fewest = fewest.narrow();
         settle_decoys(source, spec, version, fewest, &mut notes).map_err(|diagnostic| vec![diagnostic])?;
     }
     let count = spec.forms.decoys.value as usize;

@@ -7,6 +7,7 @@
 //! fewer rows again. [`told`] says so.
 
 use super::job::{self, Cutter};
+use crate::measure::Count;
 use crate::number::Skill;
 use crate::spec::{Given, SheetKind, Spec, limits};
 
@@ -88,7 +89,7 @@ pub fn questions(spec: &Spec) -> u32 {
     let asked = |skill: &&Skill| {
         !skill.stands_in() && skill.needs().is_none_or(|form| spec.forms.matched.value.contains(&form))
     };
-    u32::try_from(Skill::BY_NEED.iter().filter(asked).count()).unwrap_or(1)
+    Skill::BY_NEED.iter().filter(asked).count().narrow()
 }
 
 fn pace(spec: &Spec) -> Pace {
@@ -201,7 +202,7 @@ impl Load {
     /// Minutes to cut, match or write.
     fn sorting(self, spec: &Spec) -> u32 {
         let pace = pace(spec);
-        let forms = u32::try_from(spec.forms.matched.value.len().saturating_sub(1)).unwrap_or(1);
+        let forms = spec.forms.matched.value.len().saturating_sub(1).narrow();
         let pieces = spec.numbers.sort.count.value * forms + spec.forms.decoys.value;
         let boxes = self.rows * forms;
         match self.strips {
@@ -292,7 +293,7 @@ pub fn share(spec: &Spec) -> Vec<(Phase, u32)> {
 pub fn settle(spec: &mut Spec) {
     let least = least(spec);
     if spec.minutes.is_assumed() && spec.minutes.value < least {
-        let most = u32::try_from(limits::MINUTES.most).unwrap_or(u32::MAX);
+        let most = limits::MINUTES.most.narrow();
         spec.minutes = Given::assumed(least.next_multiple_of(5).min(most));
     }
 }

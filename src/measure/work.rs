@@ -4,6 +4,7 @@
 //! characters is written as its two ends, and a glyph made of glyphs may name the same one over and over. The layouts
 //! are those of the OpenType specification, tables `cmap`, `loca` and `glyf`.
 
+use crate::measure::Count;
 use ttf_parser::{Face, Tag};
 
 use super::bytes::{long, word};
@@ -49,7 +50,7 @@ fn listed(map: &[u8]) -> Result<u64, Problem> {
             Ok(starts.zip(ends).map(|(from, to)| span(from.into(), to.into())).sum())
         }
         Some(12) => {
-            let groups = usize::try_from(long(map, 12).unwrap_or(0)).unwrap_or(usize::MAX);
+            let groups = long(map, 12).unwrap_or(0).index();
             let ends = |k: usize| Some((long(map, 16 + k * 12)?, long(map, 16 + k * 12 + 4)?));
             Ok((0..groups).map_while(ends).map(|(from, to)| span(from, to)).fold(0, u64::saturating_add))
         }

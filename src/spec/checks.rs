@@ -2,6 +2,7 @@
 //!
 //! Each check looks at one request and the pool; how requests clash with each other is the chooser's to prove.
 
+use crate::measure::Count;
 use std::ops::Range;
 
 use super::limits::grouped;
@@ -90,7 +91,7 @@ fn within_count(name: &str, role: &RoleSpec, log: &mut Log) {
     if let Some(bound) = role.same_digits {
         over("same_digits", bound.value.min, bound.span());
     }
-    let always = u32::try_from(role.always.len()).unwrap_or(u32::MAX);
+    let always = role.always.len().narrow();
     over("always", always, role.always.first().and_then(Given::span));
 }
 

@@ -4,6 +4,7 @@
 //! out, and told; what the group itself asks for is kept as it stands. `closer` and `further` are starts that are worked out
 //! from the class's range, rows and decoys, and told too. Model numbers are built with the whole class.
 
+use crate::measure::Count;
 use toml::de::DeValue;
 
 use super::checks;
@@ -323,7 +324,7 @@ impl Start {
             Self::Closer => ((rows - rows / 3).max(rows.min(2)), 0),
             Self::Further if rows == 0 => (0, 0),
             Self::Further => {
-                let most = u32::try_from(limits::COUNT.most).unwrap_or(u32::MAX);
+                let most = limits::COUNT.most.narrow();
                 ((rows + (rows / 4).max(1)).min(most), decoys + 2)
             }
         }

@@ -10,6 +10,7 @@ use super::table::Table;
 use super::types::{AtMost, Given, NumbersSpec, RoleSpec};
 use super::usual;
 use crate::diag::Problem;
+use crate::measure::Count;
 use crate::number::Number;
 
 /// What the table says; how many numbers a silent role has depends on the rest.
@@ -75,13 +76,13 @@ impl Asked {
         let [of_model, of_sort, of_exit] = list::COUNTS;
         let wanted = of_model + of_sort * versions + of_exit;
         let pool = Pool::new(&numbers).numbers().take(wanted as usize).count();
-        let pool = u32::try_from(pool).unwrap_or(wanted);
+        let pool = pool.narrow();
         for (role, usual) in
             [(&mut numbers.model, of_model), (&mut numbers.sort, of_sort), (&mut numbers.exit, of_exit)]
         {
             if role.count.is_assumed() {
                 let share = (usual * pool / wanted).max(1);
-                let most = u32::try_from(limits::COUNT.most).unwrap_or(u32::MAX);
+                let most = limits::COUNT.most.narrow();
                 role.count = Given::assumed(share.max(needed(role)).min(most));
             }
         }
@@ -92,7 +93,7 @@ impl Asked {
 
 /// The fewest numbers with which a role's requests could hold.
 fn needed(role: &RoleSpec) -> u32 {
-    let always = u32::try_from(role.always.len()).unwrap_or(u32::MAX);
+    let always = role.always.len().narrow();
     let features = role.features().map(|(_, bound)| bound.value.min);
     let same_digits = role.same_digits.map_or(0, |bound| bound.value.min);
     features.chain([always, same_digits]).max().unwrap_or(0)

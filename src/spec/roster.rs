@@ -2,6 +2,7 @@
 //!
 //! In: its text. Out: the names in order. Names go on pages and nowhere else: no message here quotes one.
 
+use crate::measure::Count;
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -38,7 +39,7 @@ pub fn rows(source: &Arc<Source>) -> Result<Vec<(String, Range<usize>)>, Vec<Dia
         if record.iter().all(|cell| cell.trim().is_empty()) {
             continue;
         }
-        let start = record.position().map_or(0, |p| usize::try_from(p.byte()).unwrap_or(0));
+        let start = record.position().map_or(0, |p| p.byte().index());
         let start = start + text.get(start..).map_or(0, |t| t.len() - t.trim_start_matches(['\r', '\n']).len());
         let end = text.get(start..).and_then(|t| t.find(['\n', '\r'])).map_or(text.len(), |k| start + k);
         let span = mark + start..mark + end;
@@ -72,7 +73,7 @@ pub fn groups(source: &Source) -> Option<Vec<(String, Range<usize>)>> {
     let column = reader.headers().ok()?.iter().position(|cell| cell.trim().eq_ignore_ascii_case(GROUP))?;
     let filled = |record: &csv::StringRecord| record.iter().any(|cell| !cell.trim().is_empty());
     let cells = reader.records().filter_map(Result::ok).filter(filled).map(|record| {
-        let start = record.position().map_or(0, |p| usize::try_from(p.byte()).unwrap_or(0));
+        let start = record.position().map_or(0, |p| p.byte().index());
         let start = start + text.get(start..).map_or(0, |t| t.len() - t.trim_start_matches(['\r', '\n']).len());
         let end = text.get(start..).and_then(|t| t.find(['\n', '\r'])).map_or(text.len(), |k| start + k);
         let cell = record.get(column).unwrap_or_default();
@@ -110,7 +111,7 @@ pub fn members(
     }
     let known = found.is_empty();
     for (k, group) in groups.iter().enumerate().filter(|_| known) {
-        let has = u32::try_from(members.iter().filter(|at| **at == Some(k)).count()).unwrap_or(u32::MAX);
+        let has = members.iter().filter(|at| **at == Some(k)).count().narrow();
         let learners = |count: u32| if count == 1 { "1 name".to_owned() } else { format!("{count} names") };
         if has == 0 {
             let problem = Problem::new("nobody on the roster is in it").of_group(&group.name.value);

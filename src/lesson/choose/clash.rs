@@ -4,6 +4,7 @@
 //! group, not of the file, and whatever it finds is minimal. Requests that come earlier in [`Constraint::all`] are kept in
 //! preference, so that a clash with the range or the count is told as such.
 
+use crate::measure::Count;
 use std::cell::LazyCell;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -33,7 +34,7 @@ fn found(demand: &Demand, kept: &BTreeSet<Constraint>, budget: &Budget) -> Optio
     let ends = if kept.contains(&Constraint::Range) { vec![less.high] } else { ends(2).collect() };
     let bounds = less.features.values().chain(&less.same_digits);
     let least = bounds.map(|bound| bound.min as usize).chain([less.always.len()]).max().unwrap_or(1);
-    let least = u32::try_from(least).unwrap_or(MOST).max(1);
+    let least = least.narrow().max(1);
     let counts = if kept.contains(&Constraint::Count) { less.count..=less.count } else { least..=MOST.max(least) };
     ends.into_iter().find_map(|high| {
         let less = Demand { high, ..less.clone() };

@@ -3,6 +3,7 @@
 //! Several sets with the profile of the first are drawn evenly; the nearest is then brought nearer still by trading single
 //! numbers for numbers of the others, as long as the profile stays.
 
+use crate::measure::Count;
 use std::collections::BTreeSet;
 
 use super::budget::Budget;
@@ -31,10 +32,7 @@ impl Work {
     /// What one number takes.
     pub fn of(number: Number, style: &Style) -> Self {
         let letters = style.words(number).chars().filter(|c| c.is_alphabetic()).count();
-        Self {
-            blocks: number.digits().map(|(_, digit)| u32::from(digit)).sum(),
-            letters: u32::try_from(letters).unwrap_or(u32::MAX),
-        }
+        Self { blocks: number.digits().map(|(_, digit)| u32::from(digit)).sum(), letters: letters.narrow() }
     }
 
     /// What all of a set take.

@@ -4,6 +4,7 @@
 //! blueprint's, so that every paper asks the same of numbers of one kind. From it come as many items as there are papers, as near to each other in
 //! work (blocks, letters) as can be had. Each exit number stands on its own paper, in the first place where it fits.
 
+use crate::measure::Count;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::item::{Item, Kind};
@@ -120,7 +121,7 @@ impl Draft<'_> {
             pool.extend(numbers.numbers());
         } else {
             let drawn = (0..SAMPLE).filter_map(|_| {
-                let above = u32::try_from(stream.below(wide.into())).unwrap_or(0);
+                let above = stream.below(wide.into()).narrow();
                 Number::new(least.value() + above).filter(|number| numbers.holds(*number))
             });
             pool.extend(drawn);

@@ -8,6 +8,7 @@ use super::steps::Seen;
 use crate::lesson::Wrong;
 use crate::lesson::exit::{Check, Question};
 use crate::lesson::timing::StripUse;
+use crate::measure::Count;
 use crate::number::{Content, Form, Number, Place, Slip, Task};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
@@ -70,7 +71,7 @@ pub(super) fn exit(script: &mut Script<'_>) -> Vec<Laid> {
     let writes = shown().any(|question| question.choices.is_empty());
     script.say(Said::CheckRules { marks, writes });
     if most < on_paper as usize {
-        script.act(Deed::QuestionsToday(u32::try_from(most).unwrap_or(u32::MAX)));
+        script.act(Deed::QuestionsToday(most.narrow()));
     }
     script.act(Deed::ReadAloud);
     wrong_choices(script, checks, most);

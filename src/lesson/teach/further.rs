@@ -1,6 +1,7 @@
 //! More to do with the same numbers, in a long lesson.
 
 use super::script::Script;
+use crate::measure::Count;
 use crate::spec::SheetKind;
 use crate::wording::plan::{Deed, Laid};
 
@@ -21,7 +22,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         kinds.push(Deed::PutInOrder);
     }
     kinds.extend([Deed::MakeWrong as fn(u32) -> Deed, Deed::OwnNumber]);
-    let rounds = (script.minutes / EACH).clamp(1, u32::try_from(kinds.len()).unwrap_or(1));
+    let rounds = (script.minutes / EACH).clamp(1, kinds.len().narrow());
     for (k, kind) in (0..rounds).zip(kinds) {
         // Shares differ by a minute at most.
         let minutes = script.minutes / rounds + u32::from(k < script.minutes % rounds);

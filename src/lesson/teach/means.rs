@@ -2,6 +2,7 @@
 
 use crate::lesson::Lesson;
 use crate::lesson::job::{JobFacts, PrintedSheet};
+use crate::measure::Count;
 use crate::number::Number;
 use crate::spec::SheetKind;
 
@@ -24,7 +25,7 @@ impl<'a> Means<'a> {
 
     /// Pages of one copy of a learner's sheet; 0 where it is not printed.
     pub fn pages(&self, kind: SheetKind) -> u32 {
-        self.sheet(kind).map_or(0, |sheet| u32::try_from(sheet.pages).unwrap_or(u32::MAX))
+        self.sheet(kind).map_or(0, |sheet| sheet.pages.narrow())
     }
 
     /// Whether a sheet is there: a learner's is printed, a grown-up's is asked for.

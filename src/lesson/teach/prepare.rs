@@ -4,6 +4,7 @@ use super::means::{BuiltWith, Means};
 use crate::lesson::Lesson;
 use crate::lesson::job::Cutter;
 use crate::lesson::timing::{self, StripUse};
+use crate::measure::Count;
 use crate::number::{Number, Place};
 use crate::spec::{SheetKind, Version};
 use crate::wording::plan::{Chore, Short, Shortcut, Thing};
@@ -33,7 +34,7 @@ fn from_tub(means: &Means<'_>) -> Vec<Number> {
 }
 
 fn display_pages(means: &Means<'_>) -> u32 {
-    u32::try_from(means.lesson.chosen.model.len()).unwrap_or(u32::MAX)
+    means.lesson.chosen.model.len().narrow()
 }
 
 /// What to do before the class comes in, each with its minutes.
@@ -41,7 +42,7 @@ pub(super) fn chores(means: &Means<'_>) -> Vec<(Chore, u32)> {
     let learners = means.lesson.spec.class.learners.value;
     let mut all = Vec::new();
     for sheet in means.job.cut_by(Cutter::Teacher) {
-        let cuts = u32::try_from(sheet.cuts).unwrap_or(u32::MAX).saturating_mul(sheet.copies);
+        let cuts = sheet.cuts.narrow().saturating_mul(sheet.copies);
         let chore = Chore::Cut { sheet: sheet.kind, copies: sheet.copies, pages: means.pages(sheet.kind) };
         all.push((chore, cuts.div_ceil(CUTS).max(1)));
     }

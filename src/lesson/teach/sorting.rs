@@ -5,6 +5,7 @@ use super::script::Script;
 use super::steps::Seen;
 use crate::lesson::timing::StripUse;
 use crate::lesson::{SortSet, Wrong};
+use crate::measure::Count;
 use crate::number::{Content, Digits, Form, Number};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
@@ -29,7 +30,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     if handling == StripUse::Cut {
         let pieces = script.lesson.sets.iter().map(|set| set.strips.len()).max().unwrap_or(0);
         script.say(Said::Scissors);
-        let pieces = u32::try_from(pieces).unwrap_or(u32::MAX);
+        let pieces = pieces.narrow();
         script.act(if script.lesson.groups.is_empty() { Deed::CutStrips(pieces) } else { Deed::CutOwnStrips });
     } else if strips && handling == StripUse::Written {
         script.act(Deed::LeaveStrips);

@@ -1,7 +1,7 @@
 //! What the ticket says, with the cuts of every pile.
 
 use crate::lesson::job::JobFacts;
-use crate::measure::Size;
+use crate::measure::{Count, Size};
 use crate::sheets::job::backs::pieces;
 use crate::sheets::job::facts::cuts_on;
 use crate::sheets::job::{Job, Order, Part};
@@ -46,7 +46,7 @@ fn emergency(job: &JobFacts, order: &Order<'_>, masters: &[Entry]) -> Vec<Emerge
     let checks = order.masters.iter().filter(|page| page.sheet == SheetKind::Exit);
     let slips: usize = checks.map(|page| pieces(page).count()).sum();
     for entry in all.iter_mut().filter(|entry| entry.kind == SheetKind::Exit) {
-        entry.copies = job.learners.div_ceil(u32::try_from(slips).unwrap_or(1).max(1));
+        entry.copies = job.learners.div_ceil(slips.narrow().max(1));
     }
     all
 }

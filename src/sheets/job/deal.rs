@@ -4,6 +4,7 @@
 //! no version is used more than once more often than another. Pure counting; no names, no lengths.
 
 use crate::lesson::Version;
+use crate::measure::Count;
 
 /// One set to print: whose it is and which version.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -40,7 +41,7 @@ pub fn deal(learners: u32, spares: u32, versions: u32) -> Vec<Seat> {
 /// Deals each group's versions to its learners, given by their numbers, and then to `spares`: each spare set is of the group
 /// with the most learners to a spare set so far, and of the version that it has used least. In the order of the learners.
 pub fn deal_groups(groups: &[(Vec<u32>, Vec<Version>)], spares: u32) -> Vec<Seat> {
-    let narrow = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+    let narrow = |count: usize| count.narrow();
     let mut extra = vec![0_u32; groups.len()];
     for _ in 0..spares {
         let need = |k: &usize| (narrow(groups[*k].0.len()) * 1_000 / (extra[*k] + 1), usize::MAX - k);

@@ -4,7 +4,7 @@
 //! sheet it is.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::measure::{Count, Length, Point, Rect, Sides, Size};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::Grid;
 use crate::sheets::page::layout::Turn;
@@ -28,7 +28,7 @@ impl Division {
             let room = desk.printable(size).shrunk(Sides::splat(cut.width.half()));
             let line = Rect::new(room.origin(), Size::new(room.width(), high));
             let area = Rect::between(Point::new(room.left(), line.bottom()), Point::new(room.right(), room.bottom()));
-            let count = |n: i64| u32::try_from(n).unwrap_or(0);
+            let count = |n: i64| n.narrow();
             let (columns, rows) = (count(area.width().holds(piece.width)), count(area.height().holds(piece.height)));
             (columns * rows > 0).then(|| {
                 let mut grid = Grid::of(area, piece, columns, rows, Length::ZERO);
@@ -50,7 +50,7 @@ impl Division {
 
     /// How many places.
     pub fn places(&self) -> usize {
-        usize::try_from(self.grid.len()).unwrap_or(usize::MAX)
+        self.grid.len().index()
     }
 
     /// The places and the cuts around them.
@@ -60,7 +60,7 @@ impl Division {
 
     /// The place with this number, seen on the front.
     pub fn place(&self, place: usize) -> Rect {
-        self.grid.cell(u32::try_from(place).unwrap_or(u32::MAX))
+        self.grid.cell(place.narrow())
     }
 
     /// Where it says which it is, on the front.

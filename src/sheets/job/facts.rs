@@ -1,5 +1,6 @@
 //! The facts of the job, worked out once from the order that makes the files.
 
+use crate::measure::Count;
 use std::collections::BTreeMap;
 
 use crate::diag::Problem;
@@ -16,7 +17,7 @@ use crate::spec::{Cut, Ink, SheetKind};
 pub fn of(desk: &Desk<'_>, order: &Order<'_>) -> Result<JobFacts, Problem> {
     let class = &desk.lesson.spec.class;
     let spares = order.seats.iter().filter(|seat| seat.spare).count();
-    let spares = u32::try_from(spares).unwrap_or(u32::MAX);
+    let spares = spares.narrow();
     let mut versions: BTreeMap<Version, u32> = BTreeMap::new();
     for seat in order.seats.iter().filter(|seat| !seat.spare && !desk.lesson.sets.is_empty()) {
         *versions.entry(seat.version).or_default() += 1;
@@ -49,7 +50,7 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Vec<PrintedSheet> {
         };
         let cuts = most(&|page| cuts_on(page));
         let cutter = if cuts == 0 { Cutter::Nobody } else { handling.cutter(desk.lesson.spec.print.cut.value) };
-        let sets = u32::try_from(order.seats.len()).unwrap_or(u32::MAX);
+        let sets = order.seats.len().narrow();
         all.push(PrintedSheet {
             kind,
             stock: first.stock,
@@ -112,9 +113,7 @@ fn file(desk: &Desk<'_>, order: &Order<'_>, job: &Job<'_>) -> FileFacts {
             }
             Part::Gang(gang) => PartKind::Kit { kinds: vec![gang.kind], kits: gang.kits, piles: true },
             Part::Piles(piles) => PartKind::Piles { piles: piles.stacks().groups() },
-            Part::Shared(shared) => {
-                PartKind::Checks { slips: u32::try_from(shared.sets()).unwrap_or(u32::MAX), marks: shared.marks() }
-            }
+            Part::Shared(shared) => PartKind::Checks { slips: shared.sets().narrow(), marks: shared.marks() },
             Part::Packets(packets) => {
                 let page = |leaf: usize| (from + leaf) * sides;
                 let learners = packets.starts().windows(2).map(|pair| (page(pair[0]) + 1, page(pair[1]))).collect();
@@ -160,11 +159,11 @@ fn savings(desk: &Desk<'_>, order: &Order<'_>, sheets: &[PrintedSheet]) -> Resul
         let then = shared(desk, sheet, fewer)?;
         savings.push(Saving { by: SaveBy::Sharing(sheet.kind, more), sheets: sheet.sheets.saturating_sub(then) });
     }
-    let spare = class.spares.value.min(u32::try_from(order.seats.len()).unwrap_or(0));
+    let spare = class.spares.value.min(order.seats.len().narrow());
     if spare > 0 {
         let of = |part: &Part| match part {
             Part::Packets(packets) => {
-                let from = packets.starts().len().saturating_sub(1 + usize::try_from(spare).unwrap_or(0));
+                let from = packets.starts().len().saturating_sub(1 + spare.index());
                 packets.leaves() - packets.starts().get(from).copied().unwrap_or(0)
             }
             _ => 0,
@@ -186,7 +185,7 @@ fn shared(desk: &Desk<'_>, sheet: &PrintedSheet, kits: u32) -> Result<usize, Pro
         (SheetKind::Blocks, false) => blocks::supply(desk, kits)?.leaves(),
         (SheetKind::Layered, false) => layered::supply(desk, kits)?.leaves(),
         // In piles, as in whole pages, paper is about in proportion.
-        _ => sheet.sheets * usize::try_from(kits).unwrap_or(0) / usize::try_from(sheet.copies.max(1)).unwrap_or(1),
+        _ => sheet.sheets * kits.index() / sheet.copies.max(1).index(),
     })
 }
 

@@ -26,7 +26,7 @@ pub use file::{Job, Part};
 
 use crate::diag::{Diagnostic, Problem};
 use crate::lesson::job::{Edge, Fill, For, Keep, PrintSides, Stock};
-use crate::measure::Size;
+use crate::measure::{Count, Size};
 use crate::sheets::job::deal::Seat;
 use crate::sheets::job::gang::Gang;
 use crate::sheets::job::kits::Kits;
@@ -81,16 +81,16 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>, proved: bool) -> Result<Order<'
     let mut spares = spec.class.spares.value;
     let mut fill = Fill::Even;
     if let Some(sheet) = &sheet {
-        let sets = usize::try_from(spec.class.learners.value.saturating_add(spares)).unwrap_or(usize::MAX);
+        let sets = spec.class.learners.value.saturating_add(spares).index();
         let own = leaves(Stock::Paper).most() + leaves(Stock::Card).most();
         fill = impose::fill(sets, sheet.division.places(), piles::longest(desk.lesson), own);
         if let Fill::Spares(more) = fill {
-            spares += u32::try_from(more).unwrap_or(0);
+            spares += more.narrow();
         }
     }
     let groups = &desk.lesson.groups;
     let seats = if groups.is_empty() || desk.lesson.sets.is_empty() {
-        let versions = u32::try_from(desk.lesson.sets.len()).unwrap_or(1).max(1);
+        let versions = desk.lesson.sets.len().narrow().max(1);
         deal::deal(spec.class.learners.value, spares, versions)
     } else {
         let groups: Vec<_> = groups.iter().map(|group| (group.learners.clone(), group.versions.clone())).collect();
@@ -138,7 +138,7 @@ fn edge(desk: &Desk<'_>, masters: &[Page], stock: Stock, piles: Option<&StripShe
 fn kit_parts(desk: &Desk<'_>, masters: &[Page], stock: Stock, backed: bool) -> Result<Vec<Part>, Problem> {
     let stacked = desk.lesson.spec.print.cut.value == Cut::Stack;
     let of = |kind| masters.iter().filter(move |page| page.stock == stock && page.sheet == kind);
-    let count = |kind| usize::try_from(kits(desk, kind)).unwrap_or(usize::MAX);
+    let count = |kind| kits(desk, kind).index();
     let mut parts = Vec::new();
     let mut words: Vec<Page> = of(SheetKind::WordBank).cloned().collect();
     let mut mats: Vec<Leaf> = of(SheetKind::Mat).map(|page| Leaf { front: page.clone(), back: None }).collect();

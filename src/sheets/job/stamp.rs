@@ -1,7 +1,7 @@
 //! What tells one sheet of a pile from another: the line at its top, and the band on every set.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Rect, Sides, Size};
+use crate::measure::{Count, Length, Rect, Sides, Size};
 use crate::sheets::job::deal::Seat;
 use crate::sheets::job::impose::Stacks;
 use crate::sheets::page::desk::Desk;
@@ -52,7 +52,7 @@ pub fn text(desk: &Desk<'_>, text: &str, frame: Rect) -> Result<Node, Problem> {
 
 /// The name on the roster for a seat; empty for spares and where the roster ends.
 pub fn name<'a>(desk: &Desk<'a>, seat: &Seat) -> &'a str {
-    let index = usize::try_from(seat.number).unwrap_or(usize::MAX).wrapping_sub(1);
+    let index = seat.number.index().wrapping_sub(1);
     desk.lesson.roster.get(index).filter(|_| !seat.spare).map_or("", String::as_str)
 }
 

@@ -5,7 +5,7 @@
 //! its chart has all the room.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Sides, Size, Weight};
+use crate::measure::{Count, Length, Point, Rect, Sides, Size, Weight};
 use crate::number::{Number, Place};
 use crate::sheets::blocks::geometry::{BlockKind, Blockwork, Counts, counts};
 use crate::sheets::blocks::picture::{Pictures, place as place_of};
@@ -232,7 +232,7 @@ impl<'a> Wall<'a> {
     }
 
     fn count(&self) -> u32 {
-        u32::try_from(self.columns.len()).unwrap_or(1).max(1)
+        self.columns.len().narrow().max(1)
     }
 
     fn page(&self, k: u32, number: Number) -> Result<Page, Problem> {

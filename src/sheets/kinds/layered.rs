@@ -9,7 +9,7 @@
 //! need not show one digit in all its places: the digits of each place follow one another.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::measure::{Count, Length, Point, Rect, Sides, Size};
 use crate::number::{Number, Place};
 use crate::sheets::kinds::supply::{Suit, Supply};
 use crate::sheets::page::desk::Desk;
@@ -41,7 +41,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let mut left = sets.as_slice();
     let mut masters = Vec::new();
     for count in pages {
-        let (here, rest) = left.split_at(usize::try_from(count).unwrap_or(0).min(left.len()));
+        let (here, rest) = left.split_at(count.index().min(left.len()));
         left = rest;
         masters.push(page(desk, layout, &plan, &note, &[here])?);
     }
@@ -56,7 +56,7 @@ pub fn supply(desk: &Desk<'_>, kits: u32) -> Result<Supply, Problem> {
     let rows = size(sets.len()).div_ceil(plan.columns);
     let here = (plan.rows / rows).min(kits);
     if here <= 1 {
-        let times = usize::try_from(kits).unwrap_or(usize::MAX);
+        let times = kits.index();
         return Ok(Supply { pages: lay(desk)?.into_iter().map(|page| (page, times)).collect() });
     }
     let note = desk.lesson.wording().layered_note(Some(rows));
@@ -64,8 +64,8 @@ pub fn supply(desk: &Desk<'_>, kits: u32) -> Result<Supply, Problem> {
     let mut pages = Vec::new();
     for (count, times) in [(here, full), (last, 1)] {
         if count > 0 && times > 0 {
-            let kits = vec![sets.as_slice(); usize::try_from(count).unwrap_or(1)];
-            pages.push((page(desk, layout, &plan, &note, &kits)?, usize::try_from(times).unwrap_or(usize::MAX)));
+            let kits = vec![sets.as_slice(); count.index()];
+            pages.push((page(desk, layout, &plan, &note, &kits)?, times.index()));
         }
     }
     Ok(Supply { pages })
@@ -79,7 +79,7 @@ pub fn suits<'d>(desk: &'d Desk<'_>) -> Result<Vec<Suit<'d>>, Problem> {
     let suit = |(k, place): (usize, usize)| {
         let texts: Vec<String> =
             sets.iter().filter_map(|set| set.get(k).copied().flatten()).map(|d| text(d, place)).collect();
-        let size = Size::new(plan.pitch * i64::try_from(place).unwrap_or(1), plan.high);
+        let size = Size::new(plan.pitch * place.wide(), plan.high);
         let (names, plan) = (texts.iter().map(|text| desk.lesson.wording().card(text)).collect(), Arc::clone(&plan));
         let draw = move |piece: usize, rect: Rect| match texts.get(piece) {
             Some(text) => card(desk, layout, &plan, text, rect).map(Vec::from),
@@ -103,7 +103,7 @@ fn text(digit: u32, place: usize) -> String {
 }
 
 fn size(count: usize) -> u32 {
-    u32::try_from(count).unwrap_or(u32::MAX)
+    count.narrow()
 }
 
 /// The sets of one kit: enough to build each of the model and sort numbers, one at a time. A lesson without these gets
@@ -140,7 +140,7 @@ struct CardSheets {
 
 /// The width of a set, in pitches.
 fn pitches(places: usize) -> i64 {
-    let places = i64::try_from(places).unwrap_or(0);
+    let places = places.wide();
     places * (places + 1) / 2
 }
 
@@ -231,16 +231,16 @@ fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, note: &str, kits: &
     let width = set * i64::from(plan.columns);
     let left = headed.body.left() + (headed.body.width() - width).half();
     let top = headed.body.top();
-    let across = usize::try_from(plan.columns).unwrap_or(1);
+    let across = plan.columns.index();
     let rows: Vec<&[CardSet]> = kits.iter().flat_map(|sets| sets.chunks(across)).collect();
-    let count = i64::try_from(rows.len()).unwrap_or(0);
+    let count = rows.len().wide();
     let mut layer = Layer::default();
 
     let levels = (0..=count).map(|row| top + plan.high * row);
     let mut uprights = vec![left];
     for place in (0..plan.columns).flat_map(|_| (1..=plan.places).rev()) {
         let last = uprights.last().copied().unwrap_or(left);
-        uprights.push(last + plan.pitch * i64::try_from(place).unwrap_or(1));
+        uprights.push(last + plan.pitch * place.wide());
     }
     let live = desk.live(plan.size, layout);
     let bottom = top + plan.high * count;
@@ -260,7 +260,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, note: &str, kits: &
         let mut x = left;
         for set in sets {
             for (digit, place) in set.iter().zip((1..=plan.places).rev()) {
-                let size = Size::new(plan.pitch * i64::try_from(place).unwrap_or(1), plan.high);
+                let size = Size::new(plan.pitch * place.wide(), plan.high);
                 let rect = Rect::new(Point::new(x, top + plan.high * row), size);
                 x += size.width;
                 let Some(digit) = digit else { continue };

@@ -5,7 +5,7 @@
 //! grade writes. Rows left over on the last page carry no number: they are for numbers of the learner's own.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::measure::{Count, Length, Point, Rect, Sides, Size};
 use crate::number::{Form, Number};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::{Grid, share};
@@ -67,7 +67,7 @@ fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
     look.lines = lines(desk, &look, body.width() - layout.padding * 2, numbers);
     let least = look.least()?;
     let gutter = layout.grid.gutter;
-    let rows = u32::try_from((body.height() + gutter).holds(least + gutter)).unwrap_or(1);
+    let rows = (body.height() + gutter).holds(least + gutter).narrow();
     if rows == 0 {
         return Err(Problem::new(format!(
             "a row of the recording sheet needs {least} and the page has {}",
@@ -76,11 +76,11 @@ fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
         .hint("choose larger paper"));
     }
     let rows = rows.min(layout.grid.rows.1);
-    let count = u32::try_from(numbers.len()).unwrap_or(u32::MAX);
+    let count = numbers.len().narrow();
     let mut left = numbers;
     let mut pages = Vec::new();
     for here in share(count, rows, 1) {
-        let (these, rest) = left.split_at(usize::try_from(here).unwrap_or(0).min(left.len()));
+        let (these, rest) = left.split_at(here.index().min(left.len()));
         left = rest;
         let headed = headed()?;
         let grid = Grid::filling(headed.body, 1, rows, gutter);
@@ -137,7 +137,7 @@ fn lines(desk: &Desk<'_>, look: &RowLook<'_>, width: Length, numbers: &[Number])
     let em = Length::pt(100).scaled(look.high.to_raw(), cap.to_raw());
     let face = look.label.at(em.scaled(85, 100));
     let needed = |n: &Number| text::flow(desk.family, &desk.lesson.style.words(*n), width, &face).len();
-    u32::try_from(numbers.iter().map(needed).max().unwrap_or(1)).unwrap_or(1).max(1)
+    numbers.iter().map(needed).max().unwrap_or(1).narrow().max(1)
 }
 
 impl RowLook<'_> {

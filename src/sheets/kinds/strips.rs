@@ -5,7 +5,7 @@
 
 use crate::diag::Problem;
 use crate::lesson::{SortSet, Strip};
-use crate::measure::{Length, Point, Rect};
+use crate::measure::{Count, Length, Point, Rect};
 use crate::number::Content;
 use crate::sheets::kinds::pieces::{self, Design, PageNumber, StripSize, home, name};
 use crate::sheets::page::desk::Desk;
@@ -76,7 +76,7 @@ fn page(
     number: PageNumber,
 ) -> Result<Page, Problem> {
     let (size, headed) = pieces::strips_page(desk, class.turn, number)?;
-    let rows = u32::try_from(strips.len()).unwrap_or(u32::MAX).div_ceil(class.columns);
+    let rows = strips.len().narrow().div_ceil(class.columns);
     let grid = Grid::of(headed.body, class.piece, class.columns, rows, layout.grid.gutter);
     let mut layer = Layer { cuts: grid.cuts(), ..Layer::default() };
     let mut nodes = Vec::new();

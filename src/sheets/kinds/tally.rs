@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 
 use crate::diag::Problem;
 use crate::lesson::InPlay;
-use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::measure::{Count, Length, Point, Rect, Sides, Size};
 use crate::number::Form;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::share;
@@ -39,12 +39,12 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let Some((size, body, table)) = best else { return Ok(Vec::new()) };
     let legend = table.legend_height(desk, body.width());
     let room = body.height() - table.heads - legend;
-    let most = u32::try_from(room.holds(layout.length("row")?)).unwrap_or(1).clamp(1, layout.grid.rows.1);
-    let count = u32::try_from(names.len()).unwrap_or(u32::MAX);
+    let most = room.holds(layout.length("row")?).narrow().clamp(1, layout.grid.rows.1);
+    let count = names.len().narrow();
     let mut left = names.as_slice();
     let mut pages = Vec::new();
     for here in share(count, most, 1) {
-        let (these, rest) = left.split_at(usize::try_from(here).unwrap_or(0).min(left.len()));
+        let (these, rest) = left.split_at(here.index().min(left.len()));
         left = rest;
         let headed = headed(desk, layout, size)?;
         let row = room.scaled(1, i64::from(here.max(1))).min(layout.length("row_most")?);
@@ -68,7 +68,7 @@ fn headed(desk: &Desk<'_>, layout: &Layout, size: Size) -> Result<Headed, Proble
 /// Every learner's number and name; the number alone where there is no name.
 fn names(desk: &Desk<'_>) -> Vec<(u32, String)> {
     let roster = &desk.lesson.roster;
-    let learners = desk.lesson.spec.class.learners.value.max(u32::try_from(roster.len()).unwrap_or(u32::MAX));
+    let learners = desk.lesson.spec.class.learners.value.max(roster.len().narrow());
     // A name that cannot be printed is shown by its number, as the warning promises.
     let mut named = roster.iter().map(|name| Some(name).filter(|name| !name.is_empty()).cloned());
     let lettered = |number: u32, name: String| {
@@ -161,7 +161,7 @@ impl Table {
     /// The left edge of a column, from the right end of the names.
     fn x(&self, column: i64) -> Length {
         let skills = count(self.skills.len());
-        let ticked = self.ticks.iter().take(usize::try_from(column).unwrap_or(0)).copied().sum::<Length>();
+        let ticked = self.ticks.iter().take(column.index()).copied().sum::<Length>();
         ticked + self.slip * (column - skills).max(0)
     }
 
@@ -299,5 +299,5 @@ impl Table {
 const INDENT: Length = Length::mm(4);
 
 fn count(count: usize) -> i64 {
-    i64::try_from(count).unwrap_or(0)
+    count.wide()
 }

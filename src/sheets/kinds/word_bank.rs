@@ -4,7 +4,7 @@
 //! columns that a child can scan, and how two words join. Only words that some number needs are there.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Size, Weight};
+use crate::measure::{Count, Length, Point, Rect, Size, Weight};
 use crate::number::Number;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head};
@@ -147,7 +147,7 @@ impl Bank {
     }
 
     fn fits(&self, desk: &Desk<'_>, body: Rect, groups: &[BankGroup], notes: &[String]) -> bool {
-        let count = i64::try_from(self.columns.len()).unwrap_or(1).max(1);
+        let count = self.columns.len().wide().max(1);
         let width = (body.width() - self.gutter * (count - 1)).scaled(1, count);
         let numerals = self.numerals(desk, groups);
         let room = body.height() - self.notes_height(desk, body.width(), notes);
@@ -163,14 +163,11 @@ impl Bank {
     }
 
     fn high(&self, group: &BankGroup) -> Length {
-        self.group.pitch()
-            + Length::mm(2)
-            + self.pitch() * i64::try_from(group.words.len()).unwrap_or(0)
-            + Length::mm(7)
+        self.group.pitch() + Length::mm(2) + self.pitch() * group.words.len().wide() + Length::mm(7)
     }
 
     fn draw(&self, desk: &Desk<'_>, body: Rect, groups: &[BankGroup], notes: &[String]) -> Result<Vec<Node>, Problem> {
-        let count = u32::try_from(self.columns.len()).unwrap_or(1).max(1);
+        let count = self.columns.len().narrow().max(1);
         let grid = crate::sheets::page::grid::Grid::filling(body, count, 1, self.gutter);
         let numerals = self.numerals(desk, groups);
         let mut drawn = Vec::new();

@@ -2,6 +2,7 @@
 
 use super::English;
 use super::phrases::{counted, listed};
+use crate::measure::Count;
 use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock, Version};
 use crate::wording::class_groups::ClassGroups;
@@ -10,7 +11,7 @@ use crate::wording::{Phrases, Titles};
 
 /// "1 sheet", "25 sheets".
 pub(super) fn many(count: usize, noun: &str) -> String {
-    counted(u32::try_from(count).unwrap_or(u32::MAX), noun)
+    counted(count.narrow(), noun)
 }
 
 /// What pieces are called beside others: "strips", "blocks: flats".

@@ -3,6 +3,7 @@
 use super::Spanish;
 use super::numbers::below_thirty;
 use super::phrases::counted;
+use crate::measure::Count;
 use crate::number::{Number, Style};
 use crate::wording::learner::{BankGroup, LearnerWords, WordBankWords};
 use std::collections::BTreeSet;
@@ -193,7 +194,7 @@ impl WordBankWords for Spanish {
         }
         let alone = |number: &&Number| (21..=29).contains(&(number.value() % 100));
         if let Some(number) = numbers.iter().find(alone) {
-            let tail = usize::try_from(number.value() % 100).unwrap_or(21);
+            let tail = (number.value() % 100).index();
             notes.push(format!("Del 21 al 29 se escribe en una sola palabra: {}", below_thirty(tail)));
         }
         notes

@@ -1,6 +1,7 @@
 //! The smallest parts of Spanish sentences.
 
 use super::Spanish;
+use crate::measure::Count;
 use crate::number::{Content, Names, Number, Place, Style};
 use crate::wording::Phrases;
 
@@ -11,7 +12,7 @@ pub(super) fn counted(count: u32, one: &str, many: &str) -> String {
 
 /// The same of a count of things that are held in memory.
 pub(super) fn many(count: usize, one: &str, several: &str) -> String {
-    counted(u32::try_from(count).unwrap_or(u32::MAX), one, several)
+    counted(count.narrow(), one, several)
 }
 
 /// "a, b y c" of owned texts.

@@ -10,7 +10,7 @@ mod place;
 mod supply;
 
 use crate::diag::Problem;
-use crate::measure::{Length, Rect, Size};
+use crate::measure::{Count, Length, Rect, Size};
 use crate::number::Number;
 use crate::sheets::blocks::geometry::{BlockKind, Counts, UNIT, counts};
 use crate::sheets::blocks::packing::{Band, PieceCounts, SheetRoom};
@@ -30,7 +30,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Blocks)?;
     let Some(most) = asked(desk)? else { return Ok(Vec::new()) };
     let plan = plan(desk, layout, most)?;
-    let pages = u32::try_from(plan.sheets.len()).unwrap_or(u32::MAX);
+    let pages = plan.sheets.len().narrow();
     let mut left = most;
     (1..)
         .zip(&plan.sheets)
@@ -73,7 +73,7 @@ struct BlockSheets {
 /// The way of holding the page that needs the fewest sheets, then the one that leaves the most room for the head.
 fn plan(desk: &Desk<'_>, layout: &Layout, most: Counts) -> Result<BlockSheets, Problem> {
     let need = PieceCounts { squares: most[0] + most[1], rods: most[2], cubes: most[3] };
-    let units = |length: Length| u32::try_from(length.holds(UNIT)).unwrap_or(0);
+    let units = |length: Length| length.holds(UNIT).narrow();
     let mut best: Option<(usize, Length, BlockSheets)> = None;
     for &turn in &layout.turns {
         let size = desk.page(turn);

@@ -3,7 +3,7 @@
 //! All pieces of a kind are alike, so nobody sorts: sheets are cut, and each kit is counted out.
 
 use crate::diag::Problem;
-use crate::measure::{Point, Rect, Size};
+use crate::measure::{Count, Point, Rect, Size};
 use crate::sheets::blocks::geometry::{BlockKind, Counts};
 use crate::sheets::blocks::packing::Band;
 use crate::sheets::kinds::blocks::{Pieces, UNIT, asked, block_name, page, plan};
@@ -38,7 +38,7 @@ pub fn supply(desk: &Desk<'_>, kits: u32) -> Result<Supply, Problem> {
 pub fn suits<'d>(desk: &'d Desk<'_>) -> Result<Vec<Suit<'d>>, Problem> {
     let Some(one) = asked(desk)? else { return Ok(Vec::new()) };
     let layout = desk.layout(SheetKind::Blocks)?;
-    let [thousands, flats, rods, cubes] = one.map(|count| usize::try_from(count).unwrap_or(0));
+    let [thousands, flats, rods, cubes] = one.map(Count::index);
     let mut suits = Vec::new();
     let suit = |what, size, names, draw| Suit { kind: SheetKind::Blocks, what, size, names, stock: layout.stock, draw };
     if thousands + flats > 0 {
@@ -62,7 +62,7 @@ pub fn suits<'d>(desk: &'d Desk<'_>) -> Result<Vec<Suit<'d>>, Problem> {
                 return pieces.draw(desk, layout, BlockKind::Rod, true, rect);
             }
             let mut nodes = Vec::new();
-            for column in 0..i64::try_from(here(k)).unwrap_or(0) {
+            for column in 0..here(k).wide() {
                 let corner: Point = rect.origin().moved(UNIT * column, crate::measure::Length::ZERO);
                 nodes.extend(pieces.draw(
                     desk,

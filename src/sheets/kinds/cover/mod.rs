@@ -10,7 +10,7 @@ use crate::diag::Problem;
 use crate::lesson::Version;
 use crate::lesson::job::{For, JobFacts};
 use crate::lesson::teach::{materials, shorter};
-use crate::measure::{Length, Point, Sides};
+use crate::measure::{Count, Length, Point, Sides};
 use crate::sheets::flow::list::{ListLook, ListMark};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
@@ -226,7 +226,7 @@ impl CoverPages<'_> {
     /// Labelled lines to write on, in two sections side by side.
     fn lines(&mut self, left: (&str, [&str; 5]), right: (&str, [&str; 5])) -> Result<(), Problem> {
         let CoverLook { section, body, line, gutter, between, .. } = self.look;
-        let rows = i64::try_from(left.1.len().max(right.1.len())).unwrap_or(0);
+        let rows = left.1.len().max(right.1.len()).wide();
         self.flow.begin(between + section.pitch() + line * rows)?;
         self.flow.gap(between);
         let half = (self.flow.frame().width() - gutter).half();

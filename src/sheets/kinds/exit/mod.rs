@@ -9,7 +9,7 @@ mod slip;
 use crate::diag::Problem;
 use crate::lesson::Version;
 use crate::lesson::exit::Check;
-use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::measure::{Count, Length, Point, Rect, Sides, Size};
 use crate::number::Content;
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::page::desk::Desk;
@@ -48,7 +48,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         return Ok(Vec::new());
     }
     let design = design(desk, checks)?;
-    let slips = usize::try_from(design.grid.len()).unwrap_or(1);
+    let slips = design.grid.len().index();
     let mut pages = Vec::new();
     for (version, checks) in by_group(desk) {
         // Whole pages: checks start again until the last page is full, so that no paper comes back blank.

@@ -3,7 +3,7 @@
 use super::sized;
 use crate::diag::Problem;
 use crate::lesson::exit::{Check, Question, letter};
-use crate::measure::{Length, Point, Rect, Size};
+use crate::measure::{Count, Length, Point, Rect, Size};
 use crate::number::Content;
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::page::desk::Desk;
@@ -279,5 +279,5 @@ fn marked(desk: &Desk<'_>, look: &Look, centre: Point, letter: char, lines: &[St
 }
 
 fn count(count: usize) -> i64 {
-    i64::try_from(count).unwrap_or(1)
+    count.wide()
 }

@@ -1,7 +1,7 @@
 //! How wide the columns are and which pages they go on: no drawing.
 
 use crate::diag::Problem;
-use crate::measure::Length;
+use crate::measure::{Count, Length};
 use crate::number::{Number, Place};
 use crate::sheets::blocks::geometry::{BlockKind, UNIT};
 use crate::sheets::page::desk::Desk;
@@ -88,6 +88,6 @@ pub(super) fn widths(columns: &[MatColumn], width: Length) -> Vec<Length> {
             left -= more;
         }
     }
-    let count = u32::try_from(columns.len()).unwrap_or(1).max(1);
+    let count = columns.len().narrow().max(1);
     widths.iter().zip(left.split(count)).map(|(width, share)| *width + share).collect()
 }

@@ -8,7 +8,7 @@ use std::ops::Range;
 
 use crate::diag::Problem;
 use crate::lesson::{SortSet, Strip};
-use crate::measure::{Length, Rect, Size};
+use crate::measure::{Count, Length, Rect, Size};
 use crate::number::Form;
 use crate::sheets::kinds::pieces::content::{Contents, PageNumber, board_page, headings, strips_page};
 use crate::sheets::kinds::pieces::design::{StripSize, groups, home};
@@ -246,13 +246,13 @@ fn hundredths(length: Length) -> Length {
 }
 
 fn narrow(count: usize) -> u32 {
-    u32::try_from(count).unwrap_or(u32::MAX)
+    count.narrow()
 }
 
 fn count(count: usize) -> i64 {
-    i64::try_from(count).unwrap_or(i64::MAX)
+    count.wide()
 }
 
 fn whole(count: i64) -> u32 {
-    u32::try_from(count).unwrap_or(0)
+    count.narrow()
 }

@@ -9,7 +9,7 @@ mod step;
 use crate::diag::Problem;
 use crate::lesson::job::JobFacts;
 use crate::lesson::teach::{self, Means, PlanPart, Teaching};
-use crate::measure::{Length, Point};
+use crate::measure::{Count, Length, Point};
 use crate::sheets::flow::list::{ListLook, ListMark, along};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::page::desk::Desk;
@@ -33,7 +33,7 @@ pub fn lay(desk: &Desk<'_>, job: &JobFacts) -> Result<Vec<Page>, Problem> {
 
 /// What the class has in its hands.
 pub(crate) fn means<'a>(desk: &Desk<'a>, job: &'a JobFacts) -> Result<Means<'a>, Problem> {
-    let questions = u32::try_from(crate::sheets::kinds::exit::questions(desk)?).unwrap_or(u32::MAX);
+    let questions = crate::sheets::kinds::exit::questions(desk)?.narrow();
     Ok(Means { lesson: desk.lesson, job, questions })
 }
 

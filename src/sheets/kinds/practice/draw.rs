@@ -2,7 +2,7 @@
 
 use crate::diag::Problem;
 use crate::lesson::practice::{Exercise, PARTS};
-use crate::measure::{Length, Point, Rect, Size};
+use crate::measure::{Count, Length, Point, Rect, Size};
 use crate::number::{Content, Form, Number};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
@@ -188,9 +188,8 @@ impl Body<'_> {
         // Room for what ink stands out of its advance.
         let widest = widest + Length::mm(1);
         let wide = widest * 2 + ring * 2 + BESIDE * 2;
-        let across =
-            usize::try_from((self.width() + BESIDE * 3).holds(wide + BESIDE * 3)).unwrap_or(1).clamp(1, pairs.len());
-        let step = self.width().scaled(1, i64::try_from(across).unwrap_or(1));
+        let across = (self.width() + BESIDE * 3).holds(wide + BESIDE * 3).index().clamp(1, pairs.len());
+        let step = self.width().scaled(1, across.wide());
         let high = ring * 2;
         for row in pairs.chunks(across) {
             self.y += self.pen.within;
@@ -217,14 +216,14 @@ impl Body<'_> {
     /// Numerals in a row, and below them as many lines.
     fn order(&mut self, numerals: &[String]) -> Result<(), Problem> {
         let (desk, face) = (self.pen.desk, self.pen.given);
-        let step = self.width().scaled(1, i64::try_from(numerals.len().max(1)).unwrap_or(1));
+        let step = self.width().scaled(1, numerals.len().max(1).wide());
         self.y += self.pen.within;
         for (k, numeral) in (0_i64..).zip(numerals) {
             let frame = Rect::new(Point::new(self.left + step * k, self.y), Size::new(step - BESIDE * 2, face.pitch()));
             self.nodes.push(desk.set(numeral, frame, &face, Align::CENTRE)?.tagged(Tag::Paragraph));
         }
         self.y += face.pitch() * 2 + self.pen.within;
-        for k in 0..i64::try_from(numerals.len()).unwrap_or(0) {
+        for k in 0..numerals.len().wide() {
             let from = Point::new(self.left + step * k, self.y);
             self.nodes.push(rule(from, from.x + step - BESIDE * 2));
         }

@@ -10,7 +10,7 @@ use std::ops::Range;
 
 use crate::diag::Problem;
 use crate::lesson::practice::{Exercise, exercises};
-use crate::measure::{Length, Point, Rect, Size};
+use crate::measure::{Count, Length, Point, Rect, Size};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head};
 use crate::sheets::page::layout::{Layout, Turn};
@@ -71,7 +71,7 @@ fn pages(
     let mut pages = Vec::new();
     for page in shared(&highs, least, body.height())? {
         let high: Length = highs[page.clone()].iter().copied().sum::<Length>() + least * (page.len() - 1);
-        let gaps = i64::try_from(page.len()).unwrap_or(1).max(1);
+        let gaps = page.len().wide().max(1);
         let spare = (body.height() - high).scaled(1, gaps);
         let between = (least + spare).min(most);
         let mut y = body.top();

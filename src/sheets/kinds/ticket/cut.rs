@@ -2,7 +2,7 @@
 
 use crate::diag::Problem;
 use crate::lesson::job::Fill;
-use crate::measure::Length;
+use crate::measure::{Count, Length};
 use crate::sheets::kinds::ticket::facts::{Cutting, Facts, Pile, PileOf, distance};
 use crate::sheets::kinds::ticket::headed;
 use crate::sheets::kinds::ticket::look::TicketPages;
@@ -70,7 +70,7 @@ const LINES: usize = 7;
 /// What lies where after the cuts.
 fn places(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) -> Result<(), Problem> {
     let (columns, _) = cutting.grid;
-    let wide = usize::try_from(columns).unwrap_or(1).max(1);
+    let wide = columns.index().max(1);
     if cutting.kind != SheetKind::Strips {
         flow.text(&wording.kits_lie(cutting.what))?;
         return kits(flow, cutting, wording);
@@ -129,11 +129,11 @@ fn least(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts, wording: 
     let (columns, rows) = cutting.grid;
     let sheets: usize = cutting.piles.iter().map(Pile::len).sum();
     let pieces = cutting.piles.iter().map(Pile::len).max().unwrap_or(0);
-    let sets = usize::try_from(facts.job.learners + facts.job.spares).unwrap_or(usize::MAX);
+    let sets = (facts.job.learners + facts.job.spares).index();
     flow.text(&wording.least_sheets(Least {
         sheets,
         pieces,
-        places: usize::try_from(columns * rows).unwrap_or(usize::MAX),
+        places: (columns * rows).index(),
         sets,
         piles: cutting.piles.len(),
         last: match facts.fill {
