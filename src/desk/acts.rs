@@ -137,9 +137,8 @@ fn change(session: &Arc<Session>, state: &State, lesson: OnDesk, path: &str, ask
         "/number" => return number(session, state, &lesson, asked),
         "/save" => return session.save(&asked.name, asked.over).map_or_else(|why| refused(&why), |()| Told::Done),
         "/make" => {
-            let session = Arc::clone(session);
             // Its end is told to whoever waits for a view.
-            std::thread::spawn(move || session.make());
+            session.make();
             return Told::Done;
         }
         _ => return Told::Unknown,

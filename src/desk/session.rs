@@ -235,8 +235,8 @@ impl Session {
         Ok(())
     }
 
-    /// Makes the packets of the lesson, unless some are being made.
-    pub fn make(&self) {
+    /// Makes the packets of the lesson on a thread of its own, unless some are being made: from now on the desk is busy.
+    pub fn make(self: &Arc<Self>) {
         let mut state = self.lock();
         let Some(lesson) = state.lesson.clone().filter(|_| state.making.is_none()) else { return };
         let under_way = Arc::new(UnderWay::default());
@@ -244,14 +244,19 @@ impl Session {
         state.made = None;
         drop(state);
         self.tell();
-        let name = self.file_name(&lesson);
-        let made = self.workshop.make(&name, &lesson.text, &under_way).map_err(|found| {
+        let session = Arc::clone(self);
+        std::thread::spawn(move || session.make_all(&lesson, &under_way));
+    }
+
+    fn make_all(&self, lesson: &OnDesk, under_way: &UnderWay) {
+        let name = self.file_name(lesson);
+        let made = self.workshop.make(&name, &lesson.text, under_way).map_err(|found| {
             let stopped = || vec![Problem::new("stopped; the packets are as they were before").unplaced()];
             Arc::new(if under_way.is_stopped() { stopped() } else { found })
         });
         let mut state = self.lock();
         state.making = None;
-        state.made = Some((made, lesson.text));
+        state.made = Some((made, lesson.text.clone()));
         drop(state);
         self.tell();
     }
