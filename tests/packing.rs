@@ -271,7 +271,7 @@ fn a_page_says_what_is_on_it_and_which_it_is() {
     assert!(!one[0].0.contains("sheet"), "{one:?}");
     let two = told(&[1_409]);
     assert_eq!(
-        two.iter().map(|(_, told)| told.as_str()).collect::<Vec<_>>().join("; ").matches("1 thousand,").count(),
+        two.iter().map(|(_, told)| told.as_str()).collect::<Vec<_>>().join("; ").matches("1 thousand-block,").count(),
         1
     );
     for (k, (name, _)) in two.iter().enumerate() {

@@ -208,5 +208,5 @@ fn a_picture_is_told_in_words() {
     case([0, 6, 0, 2], "6 flats, no rods, 2 cubes");
     case([0, 0, 1, 1], "1 rod, 1 cube");
     case([0, 0, 0, 0], "no cubes");
-    case([2, 0, 31, 0], "2 thousands, no flats, 31 rods, no cubes");
+    case([2, 0, 31, 0], "2 thousand-blocks, no flats, 31 rods, no cubes");
 }

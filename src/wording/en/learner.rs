@@ -1,13 +1,18 @@
 //! What learners read in English.
 
 use super::English;
-use super::phrases::counted;
-use crate::number::{Number, Style};
+use crate::number::{Names, Number, Place, Style};
 use crate::wording::learner::{BankGroup, LearnerWords, WordBankWords};
 use std::collections::BTreeSet;
 
-/// What kinds of blocks are called on the sheets that they are cut out of, largest first.
-const BLOCKS: [&str; 4] = ["thousand", "flat", "rod", "cube"];
+/// The places that have blocks, largest first, as counts of blocks go.
+const BLOCKS: [Place; 4] = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones];
+
+/// So many blocks of a kind: "1 flat", "no rods".
+fn blocks(place: Place, count: u32) -> String {
+    let name = English.piece(place, count).unwrap_or_default();
+    if count == 0 { format!("no {name}") } else { format!("{count} {name}") }
+}
 
 impl LearnerWords for English {
     fn name_label(&self) -> &'static str {
@@ -114,15 +119,12 @@ impl LearnerWords for English {
 
     fn blocks_listed(&self, counts: [u32; 4]) -> String {
         let some = BLOCKS.into_iter().zip(counts).filter(|(_, count)| *count > 0);
-        some.map(|(kind, count)| counted(count, kind)).collect::<Vec<_>>().join(", ")
+        some.map(|(place, count)| blocks(place, count)).collect::<Vec<_>>().join(", ")
     }
 
     fn blocks_told(&self, counts: [u32; 4]) -> String {
         let from = counts.iter().position(|count| *count > 0).unwrap_or(BLOCKS.len() - 1);
-        let told = BLOCKS.into_iter().zip(counts).skip(from).map(|(kind, count)| match count {
-            0 => format!("no {kind}s"),
-            _ => counted(count, kind),
-        });
+        let told = BLOCKS.into_iter().zip(counts).skip(from).map(|(place, count)| blocks(place, count));
         told.collect::<Vec<_>>().join(", ")
     }
 
