@@ -148,3 +148,20 @@ fn no_sentence_of_cover_and_plan_is_long() {
         assert!(word_count(sentence) <= LONGEST + usize::from(sentence.starts_with("Thinking:")), "{sentence}");
     }
 }
+
+#[test]
+fn the_cover_of_a_usual_class_is_one_page() {
+    let mut seen = 0;
+    for sample in crate::support::samples::all() {
+        // A lesson with groups has more to say, and so has Spanish.
+        if ["ferry", "panaderia"].iter().any(|name| sample.name.contains(name)) {
+            continue;
+        }
+        for packet in sample.packets.iter().filter(|packet| packet.kind == PacketKind::Substitute) {
+            let covers = packet.pages.iter().filter(|page| page.sheet == SheetKind::Cover).count();
+            assert_eq!(covers, 1, "{}", sample.name);
+            seen += 1;
+        }
+    }
+    assert!(seen > 8, "only {seen} substitute's packets seen");
+}
