@@ -13,6 +13,14 @@ pub struct PageRange {
     pub last: usize,
 }
 
+impl PageRange {
+    /// In figures: "3–5", "3".
+    pub fn figures(self) -> String {
+        let Self { first, last } = self;
+        if first == last { first.to_string() } else { format!("{first}\u{2013}{last}") }
+    }
+}
+
 /// Something to be careful about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Caution {
@@ -40,9 +48,6 @@ area! {
 
     /// Under the heading: for whom, how long, how many, which grade.
     fn cover_note(minutes: u32, learners: u32, grade: Option<&str>) -> String;
-
-    /// The pages of a run, in figures: "3–5".
-    fn page_figures(pages: PageRange) -> String;
 
     /// The heading over what to do first.
     fn first_title() -> &'static str;

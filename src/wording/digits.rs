@@ -1,6 +1,7 @@
 //! Digits and places of numbers, as sentences of every language need them.
 
-use crate::number::{Number, Place, Style, Task};
+use super::Phrases;
+use crate::number::{Counted, Form, Number, Place, Style, Task, traded};
 
 /// What a digit in a place is worth, as a numeral: 400.
 pub fn worth(number: Number, place: Place, style: &Style) -> String {
@@ -62,4 +63,38 @@ pub fn extremes(number: Number, style: &Style) -> (String, String) {
 pub fn most(numbers: &[Number]) -> Vec<(Place, u32)> {
     let most = |place: Place| numbers.iter().map(|n| u32::from(n.digit(place))).max().unwrap_or(0);
     Place::ALL.into_iter().rev().map(|place| (place, most(place))).filter(|(_, count)| *count > 0).collect()
+}
+
+/// How many of each place, without those that hold nothing: "1 hundred 16 tens 4 ones".
+pub fn counts(words: &impl Phrases, counted: &Counted) -> String {
+    let held = Place::ALL.into_iter().zip(counted).rev().filter(|(_, count)| **count > 0);
+    held.map(|(place, count)| words.units(*count, place)).collect::<Vec<_>>().join(" ")
+}
+
+/// The trades that lead from a number's digits to these counts, the greatest first: what is given for what.
+pub fn trades(number: Number, counted: &Counted) -> Vec<[(u32, Place); 2]> {
+    let gone = traded(number, counted);
+    let trades = (1..gone.len()).rev().filter(|at| gone[*at] > 0);
+    trades.map(|at| [(gone[at], Place::ALL[at]), (gone[at] * 10, Place::ALL[at - 1])]).collect()
+}
+
+/// The greatest place that gives in a trade, and the one that takes.
+pub fn greatest_trade(number: Number, counted: &Counted) -> (Place, Place) {
+    match trades(number, counted).first() {
+        Some([(_, gives), (_, takes)]) => (*gives, *takes),
+        None => (Place::Tens, Place::Ones),
+    }
+}
+
+/// How many of each place a task shows or asks for, from the ones up.
+pub fn counted(number: Number, task: Task, style: &Style) -> Counted {
+    let pictured =
+        matches!(task, Task::Forms { shown: Form::Untraded, .. } | Task::Forms { asked: Form::Untraded, .. });
+    let counted = if pictured { style.trading.pictured(number) } else { style.trading.told(number) };
+    counted.unwrap_or_default()
+}
+
+/// The places that hold more than a digit can say.
+pub fn over(counted: &Counted) -> Vec<Place> {
+    Place::ALL.into_iter().filter(|place| counted[place.index()] > 9).collect()
 }

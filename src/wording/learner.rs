@@ -76,9 +76,6 @@ area! {
     /// The same in capitals, for the lowest head.
     fn print_capitals() -> &'static str;
 
-    /// Blocks by kind, largest first, those that are there only: "4 flats, 9 rods".
-    fn blocks_listed(counts: [u32; 4]) -> String;
-
     /// Blocks by kind down to the cubes, those that are missing in between too: "6 flats, no rods, 2 cubes".
     fn blocks_told(counts: [u32; 4]) -> String;
 

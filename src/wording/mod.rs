@@ -24,7 +24,7 @@ pub mod learner;
 mod marked;
 mod phrases;
 pub mod plan;
-mod practice;
+pub mod practice;
 mod slips;
 pub mod stamps;
 pub mod ticket;

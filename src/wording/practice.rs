@@ -1,7 +1,23 @@
 //! What the practice page asks, and what the key says of it.
 
+use super::Wording;
 use super::area::area;
 use crate::number::{Number, Place, Style};
+
+/// A number with one of its greatest place traded, as an equation with a gap: what stands before the gap for the count, and
+/// what after it. An equation reads alike in every language.
+pub fn trade_gap(
+    wording: &dyn Wording,
+    number: Number,
+    left: (Place, u32),
+    next: Place,
+    style: &Style,
+) -> (String, String) {
+    let rest = Number::new(number.value() % next.worth()).filter(|rest| *rest > Number::MIN);
+    let rest = rest.map(|rest| format!(" + {}", style.numeral(rest))).unwrap_or_default();
+    let before = format!("{} = {} +", style.numeral(number), wording.units(left.1, left.0));
+    (before, format!("{}{rest}", wording.unit(next, 2)))
+}
 
 area! {
     /// The practice page: short child language, at most twelve words a sentence.
@@ -9,9 +25,6 @@ area! {
 
     /// Before a unit form whose numeral is to be written.
     fn write_number() -> &'static str;
-
-    /// A number with one of its greatest place traded: what stands before the gap for the count, and what after it.
-    fn trade_gap(number: Number, left: (Place, u32), next: Place, style: &Style) -> (String, String);
 
     /// To write <, = or > between numbers.
     fn compare_signs() -> &'static str;

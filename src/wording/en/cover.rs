@@ -9,7 +9,7 @@ use crate::wording::cover::{Caution, CoverWords, PageRange};
 /// "page 3", "pages 3–5".
 fn on(pages: PageRange) -> String {
     let noun = if pages.first == pages.last { "page" } else { "pages" };
-    format!("{noun} {}", English.page_figures(pages))
+    format!("{noun} {}", pages.figures())
 }
 
 /// "page 3", "pages 3–5 and 8".
@@ -17,7 +17,7 @@ fn on_all(pages: &[PageRange]) -> String {
     if let [one] = pages {
         return on(*one);
     }
-    let figures: Vec<String> = pages.iter().map(|pages| English.page_figures(*pages)).collect();
+    let figures: Vec<String> = pages.iter().map(|pages| pages.figures()).collect();
     format!("pages {}", listed(&figures))
 }
 
@@ -37,14 +37,6 @@ impl CoverWords for English {
             counted(minutes, "minute"),
             counted(learners, "learner")
         )
-    }
-
-    fn page_figures(&self, pages: PageRange) -> String {
-        if pages.first == pages.last {
-            pages.first.to_string()
-        } else {
-            format!("{}\u{2013}{}", pages.first, pages.last)
-        }
     }
 
     fn first_title(&self) -> &'static str {

@@ -2,6 +2,7 @@
 
 use super::English;
 use crate::number::{Content, Form, Names, Number, Place, Slip, SlipFamily, Style, Task};
+use crate::wording::digits::{asked, extremes, tens, worth};
 use crate::wording::{Checks, Groups, Phrases, Slips, Tools};
 
 impl Groups for English {
@@ -62,21 +63,12 @@ impl Groups for English {
 
     fn has_it_tasks(&self, numbers: &[Number], style: &Style) -> Vec<(String, String)> {
         let task = |number: &Number| {
-            let mut digits: Vec<u8> = number.digits().map(|(_, digit)| digit).collect();
-            digits.sort_unstable();
-            let made = |digits: &[u8]| digits.iter().fold(0, |sum, digit| sum * 10 + u32::from(*digit));
-            let numeral = |value: u32| Number::new(value).map_or_else(String::new, |number| style.numeral(number));
-            let greatest: Vec<u8> = digits.iter().rev().copied().collect();
-            // The least number of these digits does not begin with 0.
-            if let Some(first) = digits.iter().position(|digit| *digit > 0) {
-                digits.swap(0, first);
-                digits[1..].sort_unstable();
-            }
+            let (greatest, least) = extremes(*number, style);
             let question = format!(
                 "Use all digits of {}. What are the greatest and the least number that you can make?",
                 style.numeral(*number)
             );
-            (question, format!("{} and {}", numeral(made(&greatest)), numeral(made(&digits))))
+            (question, format!("{greatest} and {least}"))
         };
         numbers.iter().map(task).collect()
     }
@@ -108,9 +100,9 @@ impl Groups for English {
             Slip::ZeroMoved => format!("Where is the empty column of {numeral}? Where does its 0 stand?"),
             Slip::TeenTy => {
                 let what = if tools.blocks { "rods" } else { "tens" };
-                format!("How many {what} does {} need? Say the word slowly.", spoken(number, style))
+                format!("How many {what} does {} need? Say the word slowly.", style.words(number))
             }
-            Slip::SoundAlike => format!("How many tens does {} have? Say the word slowly.", spoken(number, style)),
+            Slip::SoundAlike => format!("How many tens does {} have? Say the word slowly.", style.words(number)),
             Slip::HundredWord => format!("How do we say 100 in {numeral}, and how by itself?"),
             Slip::TeenReversed => format!("Which digit of {numeral} stands for tens? Where do we write it?"),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
@@ -153,7 +145,7 @@ impl Groups for English {
             Slip::TeenTy | Slip::SoundAlike => {
                 format!("{}, so we write {numeral}.", self.capital(&self.units(tens(number), Place::Tens)))
             }
-            Slip::HundredWord => format!("{}.", self.capital(&spoken(number, style))),
+            Slip::HundredWord => format!("{}.", self.capital(&style.words(number))),
             Slip::TeenReversed => format!("The {}. It stands before the ones: {numeral}.", tens(number)),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 let columns = self.small(number.len());
@@ -165,7 +157,7 @@ impl Groups for English {
                 format!("{}. No: only the count in a column is written: {numeral}.", self.capital(&self.list(&words)))
             }
             Slip::ReadInPieces => {
-                format!("The {first}: {}. All of it: {}.", self.units(first.into(), top), spoken(number, style))
+                format!("The {first}: {}. All of it: {}.", self.units(first.into(), top), style.words(number))
             }
             Slip::FaceValue => match task {
                 Task::Greater(other) => format!(
@@ -285,31 +277,6 @@ impl Groups for English {
             }
         }
     }
-}
-
-/// The number's words.
-fn spoken(number: Number, style: &Style) -> String {
-    style.words(number)
-}
-
-/// How many tens the last two digits show; of a round thousand, those of the thousands, which sound alike just as well.
-fn tens(number: Number) -> u32 {
-    let last = number.value() % 100;
-    let pair = if last == 0 { number.value() / 1_000 % 100 } else { last };
-    pair / 10
-}
-
-/// The place whose digit a task is about: the greatest one where the whole number is.
-fn asked(number: Number, task: Task) -> Place {
-    match task {
-        Task::Worth(place) => place,
-        Task::Forms { .. } | Task::Greater(_) => number.digits().next().map_or(Place::Ones, |(place, _)| place),
-    }
-}
-
-fn worth(number: Number, place: Place, style: &Style) -> String {
-    let worth = u32::from(number.digit(place)) * place.worth();
-    Number::new(worth).map_or_else(|| worth.to_string(), |worth| style.numeral(worth))
 }
 
 /// "The 6: 6 rods."

@@ -1,7 +1,7 @@
 //! What learners read in English.
 
 use super::English;
-use crate::number::{Names, Number, Place, Style};
+use crate::number::{Content, Names, Number, Place, Style};
 use crate::wording::learner::{BankGroup, LearnerWords, WordBankWords};
 use std::collections::BTreeSet;
 
@@ -117,11 +117,6 @@ impl LearnerWords for English {
         "10 cm ABOVE \u{b7} 4 in BELOW \u{b7} PRINT AT 100 %"
     }
 
-    fn blocks_listed(&self, counts: [u32; 4]) -> String {
-        let some = BLOCKS.into_iter().zip(counts).filter(|(_, count)| *count > 0);
-        some.map(|(place, count)| blocks(place, count)).collect::<Vec<_>>().join(", ")
-    }
-
     fn blocks_told(&self, counts: [u32; 4]) -> String {
         let from = counts.iter().position(|count| *count > 0).unwrap_or(BLOCKS.len() - 1);
         let told = BLOCKS.into_iter().zip(counts).skip(from).map(|(place, count)| blocks(place, count));
@@ -129,7 +124,7 @@ impl LearnerWords for English {
     }
 
     fn blocks_to_cut(&self, counts: [u32; 4]) -> String {
-        format!("{} to cut out", self.blocks_listed(counts))
+        format!("{} to cut out", Content::Blocks(counts).text(self))
     }
 
     fn cube_row(&self, count: usize) -> String {

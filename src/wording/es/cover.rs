@@ -9,7 +9,7 @@ use crate::wording::{Phrases, Usage};
 /// "la página 3", "las páginas 3–5".
 fn on(pages: PageRange) -> String {
     let noun = if pages.first == pages.last { "la página" } else { "las páginas" };
-    format!("{noun} {}", Spanish.page_figures(pages))
+    format!("{noun} {}", pages.figures())
 }
 
 /// "la página 3", "las páginas 3–5 y 8".
@@ -17,7 +17,7 @@ fn on_all(pages: &[PageRange]) -> String {
     if let [one] = pages {
         return on(*one);
     }
-    let figures: Vec<String> = pages.iter().map(|pages| Spanish.page_figures(*pages)).collect();
+    let figures: Vec<String> = pages.iter().map(|pages| pages.figures()).collect();
     format!("las páginas {}", listed(&figures))
 }
 
@@ -37,14 +37,6 @@ impl CoverWords for Spanish {
             counted(minutes, "minuto", "minutos"),
             self.learners(learners)
         )
-    }
-
-    fn page_figures(&self, pages: PageRange) -> String {
-        if pages.first == pages.last {
-            pages.first.to_string()
-        } else {
-            format!("{}\u{2013}{}", pages.first, pages.last)
-        }
     }
 
     fn first_title(&self) -> &'static str {

@@ -4,7 +4,7 @@ use super::Spanish;
 use super::numbers::below_thirty;
 use super::phrases::counted;
 use crate::measure::Count;
-use crate::number::{Number, Style};
+use crate::number::{Content, Number, Style};
 use crate::wording::learner::{BankGroup, LearnerWords, WordBankWords};
 use std::collections::BTreeSet;
 
@@ -126,11 +126,6 @@ impl LearnerWords for Spanish {
         "10 cm ARRIBA \u{b7} 4 in ABAJO \u{b7} IMPRIMIR AL 100 %"
     }
 
-    fn blocks_listed(&self, counts: [u32; 4]) -> String {
-        let some = BLOCKS.into_iter().zip(counts).filter(|(_, count)| *count > 0);
-        some.map(|([one, many, _], count)| counted(count, one, many)).collect::<Vec<_>>().join(", ")
-    }
-
     fn blocks_told(&self, counts: [u32; 4]) -> String {
         let from = counts.iter().position(|count| *count > 0).unwrap_or(BLOCKS.len() - 1);
         let told = BLOCKS.into_iter().zip(counts).skip(from).map(|([one, many, none], count)| match count {
@@ -141,7 +136,7 @@ impl LearnerWords for Spanish {
     }
 
     fn blocks_to_cut(&self, counts: [u32; 4]) -> String {
-        format!("{} para recortar", self.blocks_listed(counts))
+        format!("{} para recortar", Content::Blocks(counts).text(self))
     }
 
     fn cube_row(&self, count: usize) -> String {

@@ -1,19 +1,11 @@
 //! What the practice page asks in Spanish.
 
 use super::Spanish;
-use crate::number::{Names, Number, Place, Style};
-use crate::wording::{Phrases, PracticeWords};
+use crate::wording::PracticeWords;
 
 impl PracticeWords for Spanish {
     fn write_number(&self) -> &'static str {
         "Escribe el número:"
-    }
-
-    fn trade_gap(&self, number: Number, left: (Place, u32), next: Place, style: &Style) -> (String, String) {
-        let rest = Number::new(number.value() % next.worth()).filter(|rest| *rest > Number::MIN);
-        let rest = rest.map(|rest| format!(" + {}", style.numeral(rest))).unwrap_or_default();
-        let before = format!("{} = {} +", style.numeral(number), self.units(left.1, left.0));
-        (before, format!("{}{rest}", self.unit(next, 2)))
     }
 
     fn compare_signs(&self) -> &'static str {

@@ -2,31 +2,24 @@
 
 use super::Spanish;
 use super::phrases::listed;
-use crate::number::{Counted, Form, Names, Number, Place, Slip, Style, Task, traded};
+use crate::number::{Counted, Names, Number, Place, Slip, Style, Task};
 use crate::wording::Phrases;
+use crate::wording::digits::{counted, counts, greatest_trade, over, trades};
 
 impl Spanish {
-    /// How many of each place, without those that hold nothing: "1 centena 16 decenas 4 unidades".
-    pub(super) fn counts(&self, counted: &Counted) -> String {
-        let held = Place::ALL.into_iter().zip(counted).rev().filter(|(_, count)| **count > 0);
-        held.map(|(place, count)| self.units(*count, place)).collect::<Vec<_>>().join(" ")
-    }
-
     /// The trades that lead from a number's digits there: "1 centena por 10 decenas".
     pub(super) fn trades(&self, number: Number, counted: &Counted) -> String {
-        let gone = traded(number, counted);
-        let trades = (1..gone.len()).rev().filter(|at| gone[*at] > 0);
-        let trades = trades.map(|at| {
-            let (gives, takes) = (Place::ALL[at], Place::ALL[at - 1]);
-            format!("{} por {}", self.units(gone[at], gives), self.units(gone[at] * 10, takes))
-        });
-        listed(&trades.collect::<Vec<_>>())
+        let trade = |[gives, takes]: [(u32, Place); 2]| {
+            format!("{} por {}", self.units(gives.0, gives.1), self.units(takes.0, takes.1))
+        };
+        let trades: Vec<String> = trades(number, counted).into_iter().map(trade).collect();
+        listed(&trades)
     }
 
     /// What to ask about a trade that went wrong.
     pub(super) fn trade_question(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
         let counted = counted(number, task, style);
-        let (gives, takes) = greatest(number, &counted);
+        let (gives, takes) = greatest_trade(number, &counted);
         let one = self.unit(gives, 1);
         match slip {
             Slip::NotTakenAway => format!(
@@ -45,8 +38,8 @@ impl Spanish {
     /// The answer to expect.
     pub(super) fn trade_answer(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
         let counted = counted(number, task, style);
-        let (gives, _) = greatest(number, &counted);
-        let now = self.counts(&counted);
+        let (gives, _) = greatest_trade(number, &counted);
+        let now = counts(self, &counted);
         match slip {
             Slip::NotTakenAway => {
                 let left = counted[gives.index()];
@@ -56,29 +49,14 @@ impl Spanish {
             Slip::OneForOne => format!("Diez. Ahora tenemos {now}."),
             Slip::OneTooFew => format!("Diez. No, se canjeó. Ahora tenemos {now}."),
             _ => {
-                let full = Place::ALL.into_iter().filter(|place| counted[place.index()] > 9).collect::<Vec<_>>();
-                let trades = full.iter().filter_map(|place| {
+                let over = over(&counted);
+                let trades = over.iter().filter_map(|place| {
                     let next = Place::ALL.get(place.index() + 1)?;
                     Some(format!("cada diez {} por 1 {}", self.place(*place), self.unit(*next, 1)))
                 });
                 let trades = listed(&trades.collect::<Vec<_>>());
-                format!("{}: {trades}. Así queda {}.", self.capital(&self.columns(&full)), style.numeral(number))
+                format!("{}: {trades}. Así queda {}.", self.capital(&self.columns(&over)), style.numeral(number))
             }
         }
     }
-}
-
-/// How many of each place a task shows or asks for, from the ones up.
-fn counted(number: Number, task: Task, style: &Style) -> Counted {
-    let pictured =
-        matches!(task, Task::Forms { shown: Form::Untraded, .. } | Task::Forms { asked: Form::Untraded, .. });
-    let counted = if pictured { style.trading.pictured(number) } else { style.trading.told(number) };
-    counted.unwrap_or_default()
-}
-
-/// The greatest place that gives, and the one that takes.
-fn greatest(number: Number, counted: &Counted) -> (Place, Place) {
-    let gone = traded(number, counted);
-    let at = (1..gone.len()).rev().find(|at| gone[*at] > 0).unwrap_or(1);
-    (Place::ALL[at], Place::ALL[at - 1])
 }

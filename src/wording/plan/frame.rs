@@ -1,5 +1,7 @@
 //! The frame of a plan: its phases, aims, what lies on the tables, and its labels.
 
+use std::collections::BTreeMap;
+
 use crate::number::{Form, Number, Slip};
 use crate::spec::{SheetKind, Version};
 use crate::wording::area::area;
@@ -88,6 +90,15 @@ pub enum Laid {
     AsTheyAre,
     /// Only a pencil; the teacher holds the quick checks.
     OnlyPencils,
+}
+
+/// What lies on the tables by how many learners share it, the fewest first: each with what it is.
+pub fn by_share(laid: impl Iterator<Item = (u32, String)>, learners: u32) -> BTreeMap<u32, Vec<String>> {
+    let mut groups: BTreeMap<u32, Vec<String>> = BTreeMap::new();
+    for (share, what) in laid {
+        groups.entry(share.min(learners)).or_default().push(what);
+    }
+    groups
 }
 
 area! {

@@ -11,6 +11,6 @@ mod said;
 
 pub use asked::{Asked, Questions, Reply};
 pub use deeds::{Deed, Deeds};
-pub use frame::{Aim, Frame, Laid, Phase, Standard};
+pub use frame::{Aim, Frame, Laid, Phase, Standard, by_share};
 pub use prepare::{Chore, Prepare, Short, Shortcut, Thing};
 pub use said::{Said, Speech};

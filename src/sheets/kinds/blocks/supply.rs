@@ -4,6 +4,7 @@
 
 use crate::diag::Problem;
 use crate::measure::{Count, Point, Rect, Size};
+use crate::number::Content;
 use crate::sheets::blocks::geometry::{BlockKind, Counts};
 use crate::sheets::blocks::packing::Band;
 use crate::sheets::kinds::blocks::{Pieces, UNIT, asked, block_name, page, plan};
@@ -81,7 +82,7 @@ pub fn suits<'d>(desk: &'d Desk<'_>) -> Result<Vec<Suit<'d>>, Problem> {
 
 /// What one kit holds in words: `6 flats, 9 rods, 9 cubes`; empty where the lesson goes without blocks.
 pub fn contents(desk: &Desk<'_>) -> Result<String, Problem> {
-    Ok(asked(desk)?.map(|counts| desk.lesson.wording().blocks_listed(counts)).unwrap_or_default())
+    Ok(asked(desk)?.map(|counts| Content::Blocks(counts).text(desk.lesson.wording().names())).unwrap_or_default())
 }
 
 /// What a sheet holds, taken off what is left to place; thousands take the places of flats while there are any.

@@ -173,8 +173,7 @@ impl CoverPages<'_> {
     fn contents_and_materials(&mut self, desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun]) -> Result<(), Problem> {
         let wording = desk.lesson.wording();
         let row = |figure: String, what, note| vec![TableCell::Bold(figure), TableCell::Noted(what, note)];
-        let pages =
-            runs.iter().map(|run| row(wording.page_figures(run.pages), run.name.clone(), String::new())).collect();
+        let pages = runs.iter().map(|run| row(run.pages.figures(), run.name.clone(), String::new())).collect();
         let thing = |(count, thing): (u32, Thing)| {
             let (what, note) = wording.thing(&thing);
             let note = if note.is_empty() { note } else { format!(" ({note})") };

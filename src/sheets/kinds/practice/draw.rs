@@ -9,6 +9,7 @@ use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
 use crate::sheets::page::text::{self, Across, Align, Down, Face};
 use crate::sheets::page::{Item, Node, Tag};
+use crate::wording::practice::trade_gap;
 
 /// Draws exercises of one width.
 pub(super) struct Pen<'a> {
@@ -69,7 +70,7 @@ impl<'a> Pen<'a> {
             }
             Exercise::Trade(of) => {
                 let Some([left, (next, _)]) = Exercise::traded(*of) else { return Ok((Vec::new(), Length::ZERO)) };
-                let (before, after) = wording.trade_gap(*of, left, next, style);
+                let (before, after) = trade_gap(wording, *of, left, next, style);
                 body.gap(&before, &after)?;
             }
             Exercise::Compare(pairs) => {

@@ -3,7 +3,7 @@
 use super::{empty, form_name, listed, once, worth};
 use crate::number::{Content, Form, Names, Number, Place};
 use crate::spec::Version;
-use crate::wording::digits::first_difference;
+use crate::wording::digits::{counts, first_difference};
 use crate::wording::en::English;
 use crate::wording::en::phrases::plural;
 use crate::wording::plan::{Asked, Questions, Reply};
@@ -121,7 +121,7 @@ impl Questions for English {
                 let counted = usage.style.trading.told(*n).unwrap_or_default();
                 reply(
                     format!("We have {} and trade {}. What do we have now?", numeral(*n), self.trades(*n, &counted)),
-                    format!("{}. It is still {}.", self.counts(&counted), numeral(*n)),
+                    format!("{}. It is still {}.", counts(self, &counted), numeral(*n)),
                 )
             }
             Asked::TenDigits => {
@@ -140,10 +140,7 @@ fn led(word: &str, set: Option<Version>) -> String {
 }
 
 fn text(content: &Content) -> String {
-    match content {
-        Content::Text(text) => text.clone(),
-        Content::Blocks(_) => content.text(&English),
-    }
+    content.text(&English)
 }
 
 /// A form of a number as an answer says it.

@@ -3,7 +3,7 @@
 use super::{in_form, listed, worth};
 use crate::number::{Content, Form, Names, Number, Place};
 use crate::spec::Version;
-use crate::wording::digits::{empty, first_difference, once, without_zeros};
+use crate::wording::digits::{counts, empty, first_difference, once, without_zeros};
 use crate::wording::es::Spanish;
 use crate::wording::plan::{Asked, Questions, Reply};
 use crate::wording::{Phrases, Slips, Usage};
@@ -66,7 +66,7 @@ impl Questions for Spanish {
                 let counted = usage.style.trading.told(*n).unwrap_or_default();
                 reply(
                     format!("Tenemos {} y canjeamos {}. ¿Qué tenemos ahora?", numeral(*n), self.trades(*n, &counted)),
-                    format!("{}. Sigue siendo {}.", self.counts(&counted), numeral(*n)),
+                    format!("{}. Sigue siendo {}.", counts(self, &counted), numeral(*n)),
                 )
             }
             Asked::Thousands(n) => {

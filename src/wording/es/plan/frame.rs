@@ -6,7 +6,7 @@ use crate::spec::{SheetKind, Version};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, listed};
 use crate::wording::es::titles::is_feminine;
-use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard};
+use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, by_share};
 use crate::wording::{Phrases, Slips, Titles, Tools, Usage};
 
 impl Frame for Spanish {
@@ -64,21 +64,12 @@ impl Frame for Spanish {
     }
 
     fn table(&self, laid: &[Laid], learners: u32) -> String {
-        let mut groups: Vec<(u32, Vec<String>)> = Vec::new();
-        for (share, what) in laid.iter().filter_map(of_each) {
-            let share = share.min(learners);
-            match groups.iter_mut().find(|(of, _)| *of == share) {
-                Some((_, all)) => all.push(what),
-                None => groups.push((share, vec![what])),
-            }
-        }
-        groups.sort_by_key(|(share, _)| *share);
         let mut sentences: Vec<String> = Vec::new();
-        for (share, all) in &groups {
+        for (share, all) in by_share(laid.iter().filter_map(of_each), learners) {
             let lead = match (share, learners) {
                 (_, 1) => "Para el estudiante".to_owned(),
                 (1, _) => "Para cada estudiante".to_owned(),
-                (share, _) => format!("Por cada {} estudiantes", self.small(*share as usize)),
+                (share, _) => format!("Por cada {} estudiantes", self.small(share as usize)),
             };
             // Three things a sentence: a longer list is lost on whoever reads it while a class comes in.
             for (k, some) in all.chunks(3).enumerate() {
