@@ -1,8 +1,8 @@
 //! How far a run over many lessons is, and about how long the rest will take.
 
-use crate::measure::Count;
 use std::time::Duration;
 
+use crate::measure::Count;
 use crate::spec::limits::grouped;
 
 /// One line: lessons done of all, and the time left at the pace so far.

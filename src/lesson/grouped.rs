@@ -4,7 +4,6 @@
 //! with a seed of its own, away from the model numbers that all build. Letters of versions and marks of checks run on
 //! through the parts in an order that the seed shuffles, so that neither tells who has which numbers.
 
-use crate::measure::Count;
 use std::sync::Arc;
 
 use super::choose;
@@ -15,6 +14,7 @@ use super::settle::{settle, sort_sets, style};
 use super::timing;
 use super::types::{Chosen, SortSet};
 use crate::diag::{Diagnostic, Source};
+use crate::measure::Count;
 use crate::number::Number;
 use crate::rng::Stream;
 use crate::spec::{Given, GroupSpec, RoleSpec, Spec};

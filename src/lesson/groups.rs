@@ -3,10 +3,10 @@
 //! In: the lesson's slips in play. Out: for each slip the task in which this lesson shows it and three numbers of the lesson's range, with
 //! what is right and what the slip would give. Numbers that learners have met in this lesson come last.
 
-use crate::measure::Count;
 use std::collections::BTreeSet;
 
 use super::{InPlay, Lesson};
+use crate::measure::Count;
 use crate::number::{Content, Form, Judged, Number, Skill, Slip, SlipFamily, Task};
 use crate::rng::Stream;
 use crate::spec::Pool;

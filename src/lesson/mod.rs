@@ -18,10 +18,10 @@ pub mod teach;
 pub mod timing;
 mod types;
 
-use crate::measure::Count;
 use std::sync::Arc;
 
 use crate::diag::{Diagnostic, Source};
+use crate::measure::Count;
 use crate::number::{Form, Number, Place};
 use crate::spec::{SheetKind, SidesAsked, Spec};
 use crate::wording::class_groups::GroupShare;
@@ -129,14 +129,13 @@ impl Lesson {
     pub fn shares(&self) -> Vec<GroupShare> {
         let share = |group: &LessonGroup| {
             let sets = || self.sets.iter().filter(|set| group.versions.contains(&set.version));
-            let narrow = |count: usize| count.narrow();
             GroupShare {
                 name: group.name.clone(),
                 learners: together(&group.learners),
                 versions: group.versions.clone(),
                 checks: group.checks.clone(),
-                rows: narrow(sets().map(|set| set.rows.len()).max().unwrap_or(0)),
-                strips: narrow(sets().map(|set| set.strips.len()).max().unwrap_or(0)),
+                rows: sets().map(|set| set.rows.len()).max().unwrap_or(0).narrow(),
+                strips: sets().map(|set| set.strips.len()).max().unwrap_or(0).narrow(),
                 range: group.numbers.range.value,
             }
         };

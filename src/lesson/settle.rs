@@ -1,6 +1,5 @@
 //! What a lesson file leaves open, settled: how forms are written, learners, minutes, decoys, and the sets of strips.
 
-use crate::measure::Count;
 use std::sync::Arc;
 
 use super::decoys;
@@ -8,6 +7,7 @@ use super::strips;
 use super::timing;
 use super::types::{Chosen, SortSet};
 use crate::diag::{Diagnostic, Problem, Severity, Source};
+use crate::measure::Count;
 use crate::number::Style;
 use crate::rng::Stream;
 use crate::spec::{Given, Joiner, Spec, Thousands, Version};

@@ -4,12 +4,12 @@
 //! characters is written as its two ends, and a glyph made of glyphs may name the same one over and over. The layouts
 //! are those of the OpenType specification, tables `cmap`, `loca` and `glyf`.
 
-use crate::measure::Count;
 use ttf_parser::{Face, Tag};
 
 use super::bytes::{long, word};
 use super::charstrings;
 use crate::diag::Problem;
+use crate::measure::Count;
 
 /// Characters in all the maps of a font together: each of Unicode's code points a few times over.
 const CHARACTERS: u64 = 4 * 0x11_0000;

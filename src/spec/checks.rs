@@ -2,7 +2,6 @@
 //!
 //! Each check looks at one request and the pool; how requests clash with each other is the chooser's to prove.
 
-use crate::measure::Count;
 use std::ops::Range;
 
 use super::limits::grouped;
@@ -10,6 +9,7 @@ use super::log::Log;
 use super::pool::Pool;
 use super::types::{Bound, Given, NumbersSpec, RoleSpec};
 use crate::diag::Problem;
+use crate::measure::Count;
 use crate::number::{Feature, Number};
 
 pub(super) fn numbers(numbers: &NumbersSpec, log: &mut Log) {

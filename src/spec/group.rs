@@ -4,7 +4,6 @@
 //! out, and told; what the group itself asks for is kept as it stands. `closer` and `further` are starts that are worked out
 //! from the class's range, rows and decoys, and told too. Model numbers are built with the whole class.
 
-use crate::measure::Count;
 use toml::de::DeValue;
 
 use super::checks;
@@ -19,6 +18,7 @@ use super::types::{AtMost, Bound, ClassSpec, FormsSpec, Given, GroupSpec, Number
 use super::usual;
 use super::value::Value;
 use crate::diag::Problem;
+use crate::measure::Count;
 use crate::number::{Feature, Form, Number, Place};
 
 /// Where a group's numbers start from.

@@ -2,7 +2,6 @@
 //!
 //! In: its text. Out: the names in order. Names go on pages and nowhere else: no message here quotes one.
 
-use crate::measure::Count;
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -10,6 +9,7 @@ use super::limits::{self, grouped};
 use super::types::GroupSpec;
 use crate::diag::nearest::{hint, listed};
 use crate::diag::{Diagnostic, Problem, Source, TOLD, first};
+use crate::measure::Count;
 
 /// The column that holds the names.
 const COLUMN: &str = "name";

@@ -4,7 +4,6 @@
 //! group, not of the file, and whatever it finds is minimal. Requests that come earlier in [`Constraint::all`] are kept in
 //! preference, so that a clash with the range or the count is told as such.
 
-use crate::measure::Count;
 use std::cell::LazyCell;
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -15,6 +14,7 @@ use super::count::{Avoided, Candidates, Counters, MOST, Solutions};
 use super::demand::Demand;
 use crate::diag::{Diagnostic, FilePlace, Problem, Severity, Source};
 use crate::lesson::Role;
+use crate::measure::Count;
 use crate::number::Number;
 use crate::rng::Stream;
 use crate::spec::{Bound, NumbersSpec};

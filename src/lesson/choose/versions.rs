@@ -3,12 +3,12 @@
 //! Several sets with the profile of the first are drawn evenly; the nearest is then brought nearer still by trading single
 //! numbers for numbers of the others, as long as the profile stays.
 
-use crate::measure::Count;
 use std::collections::BTreeSet;
 
 use super::budget::Budget;
 use super::count::{Avoided, Candidates, Solutions};
 use super::demand::Demand;
+use crate::measure::Count;
 use crate::number::{Number, Style};
 use crate::rng::Stream;
 

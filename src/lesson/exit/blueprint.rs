@@ -4,12 +4,12 @@
 //! blueprint's, so that every paper asks the same of numbers of one kind. From it come as many items as there are papers, as near to each other in
 //! work (blocks, letters) as can be had. Each exit number stands on its own paper, in the first place where it fits.
 
-use crate::measure::Count;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::item::{Item, Kind};
 use crate::lesson::choose::Work;
 use crate::lesson::types::Chosen;
+use crate::measure::Count;
 use crate::number::{Feature, Number, Place, Skill, Style};
 use crate::rng::Stream;
 use crate::spec::{Pool, RoleSpec, Spec, TextSize};

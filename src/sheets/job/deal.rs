@@ -41,17 +41,16 @@ pub fn deal(learners: u32, spares: u32, versions: u32) -> Vec<Seat> {
 /// Deals each group's versions to its learners, given by their numbers, and then to `spares`: each spare set is of the group
 /// with the most learners to a spare set so far, and of the version that it has used least. In the order of the learners.
 pub fn deal_groups(groups: &[(Vec<u32>, Vec<Version>)], spares: u32) -> Vec<Seat> {
-    let narrow = |count: usize| count.narrow();
     let mut extra = vec![0_u32; groups.len()];
     for _ in 0..spares {
-        let need = |k: &usize| (narrow(groups[*k].0.len()) * 1_000 / (extra[*k] + 1), usize::MAX - k);
+        let need = |k: &usize| (groups[*k].0.len().narrow() * 1_000 / (extra[*k] + 1), usize::MAX - k);
         if let Some(most) = (0..groups.len()).max_by_key(need) {
             extra[most] += 1;
         }
     }
     let (mut seats, mut spare) = (Vec::new(), Vec::new());
     for ((learners, versions), extra) in groups.iter().zip(extra) {
-        let dealt = deal(narrow(learners.len()), extra, narrow(versions.len()));
+        let dealt = deal(learners.len().narrow(), extra, versions.len().narrow());
         for seat in dealt {
             let version = versions.get(usize::from(seat.version.0)).copied().unwrap_or(seat.version);
             match learners.get(seat.number as usize - 1) {

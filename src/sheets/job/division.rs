@@ -28,8 +28,8 @@ impl Division {
             let room = desk.printable(size).shrunk(Sides::splat(cut.width.half()));
             let line = Rect::new(room.origin(), Size::new(room.width(), high));
             let area = Rect::between(Point::new(room.left(), line.bottom()), Point::new(room.right(), room.bottom()));
-            let count = |n: i64| n.narrow();
-            let (columns, rows) = (count(area.width().holds(piece.width)), count(area.height().holds(piece.height)));
+            let (columns, rows) =
+                (area.width().holds(piece.width).narrow(), area.height().holds(piece.height).narrow());
             (columns * rows > 0).then(|| {
                 let mut grid = Grid::of(area, piece, columns, rows, Length::ZERO);
                 grid.origin = snapped(area, grid.area().size());

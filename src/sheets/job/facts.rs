@@ -1,11 +1,11 @@
 //! The facts of the job, worked out once from the order that makes the files.
 
-use crate::measure::Count;
 use std::collections::BTreeMap;
 
 use crate::diag::Problem;
 use crate::lesson::Version;
 use crate::lesson::job::{Cutter, FileFacts, For, JobFacts, Keep, PartFacts, PartKind, PrintedSheet, SaveBy, Saving};
+use crate::measure::Count;
 use crate::sheets::job::{Job, Order, Part, kits};
 use crate::sheets::kinds::{blocks, layered};
 use crate::sheets::page::desk::Desk;

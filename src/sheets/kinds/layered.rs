@@ -36,7 +36,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Layered)?;
     let sets = sets(desk);
     let plan = plan(desk, layout, &sets, 1)?;
-    let pages = share(size(sets.len()), plan.columns * plan.rows, plan.columns);
+    let pages = share(sets.len().narrow(), plan.columns * plan.rows, plan.columns);
     let note = desk.lesson.wording().layered_note(None);
     let mut left = sets.as_slice();
     let mut masters = Vec::new();
@@ -53,7 +53,7 @@ pub fn supply(desk: &Desk<'_>, kits: u32) -> Result<Supply, Problem> {
     let layout = desk.layout(SheetKind::Layered)?;
     let sets = sets(desk);
     let plan = plan(desk, layout, &sets, kits)?;
-    let rows = size(sets.len()).div_ceil(plan.columns);
+    let rows = sets.len().narrow().div_ceil(plan.columns);
     let here = (plan.rows / rows).min(kits);
     if here <= 1 {
         let times = kits.index();
@@ -102,10 +102,6 @@ fn text(digit: u32, place: usize) -> String {
     format!("{digit}{}", "0".repeat(place - 1))
 }
 
-fn size(count: usize) -> u32 {
-    count.narrow()
-}
-
 /// The sets of one kit: enough to build each of the model and sort numbers, one at a time. A lesson without these gets
 /// all digits.
 fn sets(desk: &Desk<'_>) -> Vec<CardSet> {
@@ -148,7 +144,7 @@ fn pitches(places: usize) -> i64 {
 fn plan(desk: &Desk<'_>, layout: &Layout, sets: &[CardSet], kits: u32) -> Result<CardSheets, Problem> {
     let face = desk.face(layout, "digit")?;
     let (bar, most) = (layout.length("bar")?, layout.length("most")?);
-    let (count, places) = (size(sets.len()), sets.first().map_or(1, Vec::len));
+    let (count, places) = (sets.len().narrow(), sets.first().map_or(1, Vec::len));
     let mut best: Option<(u32, CardSheets)> = None;
     let mut largest = Length::ZERO;
     for &turn in &layout.turns {

@@ -31,7 +31,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     });
     let all: Vec<(Size, Rect, Table)> = turns.collect::<Result<_, Problem>>()?;
     let (roomy, least, row) = (layout.length("name")?, layout.length("name_least")?, layout.length("row")?);
-    let rows = count(names.len());
+    let rows = names.len().wide();
     let best = all.into_iter().min_by_key(|(_, body, table)| {
         let room = body.height() - table.heads - table.legend_height(desk, body.width());
         (table.names < least, row * rows > room, table.names < roomy)
@@ -142,9 +142,9 @@ impl Table {
         let slip = layout.length("slip")?;
         // Every slip in play has its column: where there are many, columns are as narrow as a letter and a tick need.
         let rest = width - layout.length("name")? - ticked;
-        let slip = rest.scaled(1, count(slips.len().max(1))).min(slip).max(layout.length("slip_least")?);
+        let slip = rest.scaled(1, slips.len().max(1).wide()).min(slip).max(layout.length("slip_least")?);
         // What is left over goes to the names.
-        let names = width - ticked - slip * count(slips.len());
+        let names = width - ticked - slip * slips.len().wide();
         let (group, letter) = (desk.face(layout, "group")?, desk.face(layout, "letter")?);
         let lines = |(text, tick): (&&str, &Length)| text::wrap(desk.family, text, *tick - padding * 2, &heading).len();
         let most = skills.iter().zip(&ticks).map(lines).max().unwrap_or(1);
@@ -155,12 +155,12 @@ impl Table {
 
     /// How many columns follow the names.
     fn columns(&self) -> i64 {
-        count(self.skills.len() + self.slips.len())
+        (self.skills.len() + self.slips.len()).wide()
     }
 
     /// The left edge of a column, from the right end of the names.
     fn x(&self, column: i64) -> Length {
-        let skills = count(self.skills.len());
+        let skills = self.skills.len().wide();
         let ticked = self.ticks.iter().take(column.index()).copied().sum::<Length>();
         ticked + self.slip * (column - skills).max(0)
     }
@@ -192,7 +192,7 @@ impl Table {
             for (letter, text) in texts {
                 let lines = text::flow(desk.family, text, half - INDENT, &self.note);
                 let size = Size::new(half, text::height(lines.len(), &self.note));
-                placed.push((*letter, lines, Rect::new(Point::new((half + Length::mm(8)) * count(column), y), size)));
+                placed.push((*letter, lines, Rect::new(Point::new((half + Length::mm(8)) * column.wide(), y), size)));
                 y += size.height;
             }
             deepest = deepest.max(y);
@@ -209,7 +209,7 @@ impl Table {
         let first = body.left() + self.names;
         let columns = self.columns();
         let right = first + self.x(columns);
-        let rows = count(names.len());
+        let rows = names.len().wide();
         let top = body.top() + self.heads;
         let whole = Rect::between(body.origin(), Point::new(right, top + row * rows));
         let mut rules: Vec<Item> = Vec::new();
@@ -219,7 +219,7 @@ impl Table {
             let y = top + row * k;
             rules.push(Item::Line { from: Point::new(whole.left(), y), to: Point::new(whole.right(), y), stroke });
         }
-        let split = count(self.skills.len());
+        let split = self.skills.len().wide();
         for k in 0..=columns {
             let x = first + self.x(k);
             let stroke = if k == 0 || k == columns || k == split { ink::OUTLINE } else { ink::FINE };
@@ -255,7 +255,7 @@ impl Table {
     /// What the two groups of columns mean; a listener hears it in the columns' own headings.
     fn groups(&self, desk: &Desk<'_>, body: Rect, first: Length) -> Result<Vec<Node>, Problem> {
         let mut nodes = Vec::new();
-        let split = count(self.skills.len());
+        let split = self.skills.len().wide();
         let [can_do, seen, _] = desk.lesson.wording().tally_heads();
         for (from, to, title) in [(0, split, can_do), (split, self.columns(), seen)] {
             let frame = Rect::between(
@@ -287,7 +287,7 @@ impl Table {
             cells.push(set.tagged(Tag::HeaderCell(Scope::Column)));
         }
         let centre = Align { across: Across::Centre, down: Down::Bottom };
-        for (k, InPlay { letter, .. }) in (count(self.skills.len())..).zip(&self.slips) {
+        for (k, InPlay { letter, .. }) in (self.skills.len().wide()..).zip(&self.slips) {
             let set = desk.set(&letter.to_string(), cell(first + self.x(k), self.slip), &self.letter, centre)?;
             cells.push(set.tagged(Tag::HeaderCell(Scope::Column)));
         }
@@ -297,7 +297,3 @@ impl Table {
 
 /// How far the texts of the legend stand from its letters' edge.
 const INDENT: Length = Length::mm(4);
-
-fn count(count: usize) -> i64 {
-    count.wide()
-}

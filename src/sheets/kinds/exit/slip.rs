@@ -59,7 +59,7 @@ impl Look {
     /// Whether every choice of a question stands on one line in its third of the width.
     fn goes_beside(&self, desk: &Desk<'_>, width: Length, question: &Question) -> bool {
         let widest = question.choices.iter().map(|choice| desk.width(shown(&choice.content), &self.choice)).max();
-        let column = width.scaled(1, count(question.choices.len().max(1)));
+        let column = width.scaled(1, question.choices.len().max(1).wide());
         widest.is_some_and(|widest| self.beside_ring() + widest + Length::mm(4) <= column)
     }
 
@@ -159,7 +159,7 @@ pub(super) fn draw(
 ) -> Result<Vec<Node>, Problem> {
     let mut nodes = name_line(desk, look, frame);
     let needed = height(desk, look, frame.width(), check, questions).unwrap_or(frame.height());
-    let count = count(questions.min(check.questions.len()).max(1));
+    let count = questions.min(check.questions.len()).max(1).wide();
     // What is left is shared out between the questions, evenly down the slip.
     let extra = (frame.height() - needed).scaled(1, count).min(Length::mm(14)).max(Length::ZERO);
     let mut y = frame.top() + look.top();
@@ -234,7 +234,7 @@ fn ask(
     }
     y += WITHIN;
     let beside = look.beside.get(k).copied().unwrap_or(false);
-    let step = room.width().scaled(1, count(question.choices.len()));
+    let step = room.width().scaled(1, question.choices.len().wide());
     let mut items = Vec::new();
     let mut x = room.left();
     for (place, choice) in (0_u8..).zip(&question.choices) {
@@ -276,8 +276,4 @@ fn marked(desk: &Desk<'_>, look: &Look, centre: Point, letter: char, lines: &[St
     let align = Align { across: Across::Left, down: Down::Base(look.choice.pitch().half() + cap.half()) };
     let said = text::placed(desk.family, lines, frame, &look.choice, align).tagged(Tag::ListBody);
     Node::tagged(Tag::ListItem, [Node::artifact(circle), label, said])
-}
-
-fn count(count: usize) -> i64 {
-    count.wide()
 }

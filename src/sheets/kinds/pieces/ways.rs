@@ -78,7 +78,7 @@ pub(super) fn all(
     }
     let bodies = strips.turns.iter().map(|turn| Ok((*turn, strips_page(desk, *turn, PageNumber::ONLY)?.1.body)));
     let bodies = bodies.collect::<Result<_, Problem>>()?;
-    let task = Task { desk, board, strips, play, rows: narrow(rows), forms, bodies };
+    let task = Task { desk, board, strips, play, rows: rows.narrow(), forms, bodies };
     let mut ways = Vec::new();
     for &turn in &board.turns {
         let body = board_page(desk, turn, PageNumber::ONLY)?.1.body;
@@ -122,7 +122,7 @@ impl Task<'_> {
         // Boxes are as wide as the set with the widest row of them allows.
         let sets = &self.desk.lesson.sets;
         let of = |set: &SortSet, forms: &[Form]| set.forms.iter().filter(|form| forms.contains(form)).count();
-        let row = |set: &SortSet| split.iter().map(|(forms, wide)| wide * count(of(set, forms))).sum::<i64>();
+        let row = |set: &SortSet| split.iter().map(|(forms, wide)| wide * of(set, forms).wide()).sum::<i64>();
         let shares: i64 = sets.iter().map(row).max().unwrap_or(1);
         let widths: Vec<Length> =
             split.iter().map(|(_, wide)| hundredths((body.width() - given).scaled(*wide, shares))).collect();
@@ -195,8 +195,8 @@ impl Task<'_> {
             let mut best: Option<StripSize> = None;
             for &(turn, body) in &self.bodies {
                 let limits = self.strips.grid;
-                let columns = whole(body.width().holds(piece.width)).min(limits.columns.1);
-                let rows = whole(body.height().holds(piece.height)).min(limits.rows.1);
+                let columns = body.width().holds(piece.width).narrow().min(limits.columns.1);
+                let rows = body.height().holds(piece.height).narrow().min(limits.rows.1);
                 if columns == 0 || rows == 0 {
                     continue;
                 }
@@ -218,7 +218,7 @@ impl Task<'_> {
             let here = |strip: &&Strip| forms.contains(&strip.form) && rows.contains(&home(set, strip));
             set.strips.iter().filter(here).count()
         };
-        narrow(self.desk.lesson.sets.iter().map(count).max().unwrap_or(0))
+        self.desk.lesson.sets.iter().map(count).max().unwrap_or(0).narrow()
     }
 
     /// How wide the column of given forms is: a numeral's own width, otherwise an equal share.
@@ -226,7 +226,7 @@ impl Task<'_> {
         let sets = &self.desk.lesson.sets;
         if sets.iter().any(|set| set.given != Form::Numeral) {
             let most = sets.iter().map(|set| set.forms.len()).max().unwrap_or(1);
-            return Ok(width.scaled(1, count(most + 1)));
+            return Ok(width.scaled(1, (most + 1).wide()));
         }
         let (board, desk) = (self.board, self.desk);
         let face = desk.face(board, "given")?;
@@ -243,16 +243,4 @@ impl Task<'_> {
 /// Rounded down to a whole hundredth of a millimetre.
 fn hundredths(length: Length) -> Length {
     Length::mm100(length.holds(Length::mm100(1)))
-}
-
-fn narrow(count: usize) -> u32 {
-    count.narrow()
-}
-
-fn count(count: usize) -> i64 {
-    count.wide()
-}
-
-fn whole(count: i64) -> u32 {
-    count.narrow()
 }
