@@ -9,7 +9,7 @@ use placewright::lesson::teach::{self, LONGEST, Means, Seen, Step, Teaching, mat
 use placewright::lesson::timing::{self, Phase, StripUse};
 use placewright::number::Slip;
 use placewright::spec::{Cut, FormNames, Given, Joiner, SheetKind};
-use placewright::wording::plan::Reply;
+use placewright::wording::plan::{Reply, Thing};
 use placewright::wording::{English, Slips, Tools};
 use setup::{lesson, plain, spec};
 
@@ -662,6 +662,13 @@ fn pages_a_learner_and_joined_mats_are_said() {
     let pages = [(SheetKind::Mat, 2), (SheetKind::Blocks, 3), (SheetKind::Board, 2), (SheetKind::Strips, 2)];
     let job = means::printed(&lesson, &pages);
     let plan = teach::plan(&Means { lesson: &lesson, job: &job, questions: 3 });
+    // What is cut before the lesson lies there as pieces: only what stays whole, or is cut in the lesson, has pages.
+    for (_, thing) in materials(&Means { lesson: &lesson, job: &job, questions: 3 }) {
+        if let Thing::Sheet { sheet, pages, .. } = thing {
+            let told = [SheetKind::Mat, SheetKind::Board, SheetKind::Strips].contains(&sheet);
+            assert_eq!(pages, if told { 2 } else { 1 }, "{sheet:?}");
+        }
+    }
     let all = texts(&lesson, &plan).join("\n");
     for said in [
         "a place-value mat with its 2 pages joined",

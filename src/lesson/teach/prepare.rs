@@ -93,8 +93,10 @@ pub fn materials(means: &Means<'_>) -> Vec<(u32, Thing)> {
     let letters: Vec<Version> = means.lesson.sets.iter().map(|set| set.version).collect();
     let mut all = Vec::new();
     let mut add = |sheet: SheetKind, copies: u32, letters: Vec<Version>| {
-        let pages = means.pages(sheet).max(1);
-        let share = means.sheet(sheet).map_or(1, |sheet| sheet.share.max(1));
+        let printed = means.sheet(sheet);
+        let cut = printed.is_some_and(|sheet| matches!(sheet.cutter, Cutter::Teacher | Cutter::CopyRoom));
+        let pages = if cut { 1 } else { means.pages(sheet).max(1) };
+        let share = printed.map_or(1, |sheet| sheet.share.max(1));
         all.push((copies, Thing::Sheet { sheet, copies, pages, share, letters }));
     };
     if means.has(SheetKind::Display) && display_pages(means) > 0 {

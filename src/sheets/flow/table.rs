@@ -279,7 +279,7 @@ impl Flow<'_> {
         while from < highs.len() {
             self.begin(head + highs[from])?;
             let room = self.left() - head;
-            let fits = fitting(room, &highs[from..]);
+            let fits = taken(room, &highs[from..]);
             let at = Point::new(self.frame().left(), self.column().y);
             let (nodes, y) = set.draw(from..from + fits, at);
             self.extend(nodes);
@@ -290,20 +290,22 @@ impl Flow<'_> {
     }
 }
 
-/// How many of the first rows a room holds.
-fn fitting(mut room: Length, highs: &[Length]) -> usize {
+/// How many of the first rows go into a room: as many as it holds, but not all but one, which would stand alone, where three
+/// or more can be parted better.
+fn taken(mut room: Length, highs: &[Length]) -> usize {
     let fits = |high: &&Length| {
         room -= **high;
         room >= Length::ZERO
     };
-    highs.iter().take_while(fits).count()
+    let fit = highs.iter().take_while(fits).count();
+    if fit > 2 && highs.len() - fit == 1 { fit - 1 } else { fit }
 }
 
 /// Whether a table may begin with `here` left for its rows. It may where it fits. Where it goes on over the page, no row
 /// stands alone on either side; but for that alone no table is broken that a page of its own, with `whole` for its rows,
 /// would hold.
 fn breaks_well(here: Length, whole: Length, highs: &[Length]) -> bool {
-    let (fit, rows) = (fitting(here, highs), highs.len());
+    let (fit, rows) = (taken(here, highs), highs.len());
     let lone = fit == 1 || rows - fit == 1;
     fit == rows || fit > 0 && !(lone && highs.iter().copied().sum::<Length>() <= whole)
 }
@@ -312,4 +314,21 @@ fn breaks_well(here: Length, whole: Length, highs: &[Length]) -> bool {
 pub fn natural<'t>(desk: &Desk<'_>, texts: impl Iterator<Item = &'t str>, face: &Face, padding: Length) -> Length {
     let bold = Face { weight: Weight::Bold, ..*face };
     texts.map(|text| desk.width(text, &bold)).max().unwrap_or(Length::ZERO) + padding * 2 + Length::mm(1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_row_is_left_alone_where_another_can_keep_it_company() {
+        let highs = [Length::mm(10); 9];
+        let room = |rows: i64| Length::mm(10) * rows;
+        // All but one would fit: two go over the page, and the table need not begin on a page of its own.
+        assert_eq!((taken(room(8), &highs), breaks_well(room(8), room(20), &highs)), (7, true));
+        assert_eq!((taken(room(9), &highs), taken(room(7), &highs), taken(room(1), &highs)), (9, 7, 1));
+        // Of three rows one would be alone on either side.
+        assert_eq!((taken(room(2), &highs[..3]), breaks_well(room(2), room(20), &highs[..3])), (2, false));
+        assert!(!breaks_well(room(1), room(20), &highs) && breaks_well(room(3), room(2), &highs));
+    }
 }

@@ -63,7 +63,7 @@ pub enum Thing {
         sheet: SheetKind,
         /// How many copies.
         copies: u32,
-        /// Pages of each.
+        /// Pages of each; 1 of what lies there in pieces.
         pages: u32,
         /// How many learners use one together.
         share: u32,
