@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use super::keys::kind::Readable;
 use super::keys::{Keyed, list};
 use super::log::Log;
+use super::sheet_kind::SheetKind;
 use super::table::Table;
-use super::types::{ClassSpec, Given, SheetKind};
+use super::types::{ClassSpec, Given};
 
 pub(super) fn read(mut table: Table, log: &mut Log) -> ClassSpec {
     let class = ClassSpec {

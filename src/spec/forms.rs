@@ -1,5 +1,6 @@
 //! `[forms]`: which forms are matched, how they are written and what the class calls them.
 
+use super::choices::{Joiner, Thousands};
 use super::keys::kind::LineKind;
 use super::keys::{Key, list};
 use super::language::Language;
@@ -7,7 +8,7 @@ use super::limits;
 use super::log::Log;
 use super::pool::Pool;
 use super::table::Table;
-use super::types::{FormNames, FormsSpec, Given, Joiner, NumbersSpec, Thousands};
+use super::types::{FormNames, FormsSpec, Given, NumbersSpec};
 use crate::diag::Problem;
 use crate::diag::nearest::listed;
 use crate::number::{Form, Number};

@@ -5,6 +5,7 @@
 
 mod assumed;
 mod checks;
+mod choices;
 mod class;
 mod forms;
 mod group;
@@ -20,6 +21,7 @@ mod repair;
 mod request;
 pub mod roster;
 mod seed;
+mod sheet_kind;
 mod sheets;
 mod syntax;
 mod table;
@@ -40,12 +42,14 @@ use syntax::Document;
 use table::Table;
 
 pub use assumed::assumed;
+pub use choices::{Cut, FontChoice, Ink, Joiner, Paper, SidesAsked, TextSize, Thousands};
 pub use language::Language;
 pub use pool::Pool;
 pub use printed::{Edge, Keep, PacketKind, PrintSides, Stock};
+pub use sheet_kind::SheetKind;
 pub use types::{
-    AtMost, Bound, ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, GroupSpec, Ink, Joiner, NumbersSpec, Paper,
-    PrintSpec, RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
+    AtMost, Bound, ClassSpec, FormNames, FormsSpec, Given, GroupSpec, NumbersSpec, PrintSpec, RoleSpec, SheetsSpec,
+    Spec,
 };
 pub use version::Version;
 

@@ -1,10 +1,11 @@
 //! `[print]`: how it is printed and cut.
 
+use super::choices::Paper;
 use super::keys::list;
 use super::limits;
 use super::log::{Log, shortened};
 use super::table::Table;
-use super::types::{Given, Paper, PrintSpec};
+use super::types::{Given, PrintSpec};
 use super::value::Value;
 use crate::diag::Problem;
 use crate::measure::Length;

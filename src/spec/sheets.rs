@@ -3,8 +3,9 @@
 use super::keys::kind::Readable;
 use super::keys::list;
 use super::log::Log;
+use super::sheet_kind::SheetKind;
 use super::table::Table;
-use super::types::{Given, NumbersSpec, SheetKind, SheetsSpec};
+use super::types::{Given, NumbersSpec, SheetsSpec};
 use crate::diag::Problem;
 
 /// What the file says of sheets.

@@ -7,9 +7,11 @@ use serde_json::{Value as Json, json};
 use crate::diag::nearest::listed;
 use crate::measure::Length;
 use crate::number::{Number, Place};
+use crate::spec::choices::FontChoice;
 use crate::spec::limits::{Limit, grouped};
 use crate::spec::log::Log;
-use crate::spec::types::{Bound, FontChoice, Given, SheetKind};
+use crate::spec::sheet_kind::SheetKind;
+use crate::spec::types::{Bound, Given};
 use crate::spec::value::Value;
 
 /// A kind of value.

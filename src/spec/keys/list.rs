@@ -7,9 +7,10 @@ use super::kind::{
 };
 use crate::measure::Length;
 use crate::number::Form;
+use crate::spec::choices::{Cut, FontChoice, Ink, Joiner, Paper, SidesAsked, TextSize, Thousands};
 use crate::spec::language::Language;
 use crate::spec::limits;
-use crate::spec::types::{Cut, FontChoice, Ink, Joiner, Paper, SheetKind, SidesAsked, TextSize, Thousands};
+use crate::spec::sheet_kind::SheetKind;
 
 const fn one_of<T>(all: &'static [T], word: fn(T) -> &'static str) -> OneOf<T> {
     OneOf { all, word, also: &[] }

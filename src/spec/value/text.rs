@@ -6,9 +6,10 @@ use super::Value;
 use crate::diag::Problem;
 use crate::diag::nearest::{hint, listed};
 use crate::measure::Length;
+use crate::spec::choices::FontChoice;
 use crate::spec::limits::{Limit, grouped};
 use crate::spec::log::{Log, shortened};
-use crate::spec::types::{FontChoice, Given};
+use crate::spec::types::Given;
 
 impl<'t> Value<'t> {
     /// Any string.
