@@ -1,5 +1,6 @@
 //! What the tests share.
 
+pub mod answers;
 pub mod browser;
 pub mod class;
 pub mod desk;
