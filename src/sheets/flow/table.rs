@@ -277,6 +277,9 @@ impl Flow<'_> {
         }
         let mut from = 0;
         while from < highs.len() {
+            if from > 0 {
+                self.turn()?;
+            }
             self.begin(head + highs[from])?;
             let room = self.left() - head;
             let fits = taken(room, &highs[from..]);
