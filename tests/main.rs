@@ -14,6 +14,7 @@ mod desk;
 mod desk_browser;
 mod desk_changes;
 mod desk_guard;
+mod display;
 mod exit;
 mod facts;
 mod given_fonts;

@@ -4,6 +4,7 @@
 
 pub mod choose;
 pub mod decoys;
+pub mod display;
 pub mod exit;
 mod grouped;
 pub mod groups;

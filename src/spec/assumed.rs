@@ -3,6 +3,7 @@
 use serde_json::Value;
 
 use super::keys::{Keyed, Kind, ROLES, list};
+use super::sheet_kind::SheetKind;
 use super::types::{Given, Spec};
 
 /// Every key that the file is silent about with the value assumed for it, in the order of the lesson file's full form.
@@ -42,6 +43,9 @@ pub fn assumed(spec: &Spec) -> Vec<(String, Value)> {
     list.add(&list::MARGIN, &spec.print.margin);
     list.add(&list::FONT, &spec.print.font);
     list.add(&list::MAKE, &spec.sheets.make);
+    if spec.sheets.make.value.contains(&SheetKind::Display) {
+        list.add(&list::DISPLAY, &spec.sheets.display);
+    }
     list.0
 }
 

@@ -7,6 +7,7 @@ mod assumed;
 mod checks;
 mod choices;
 mod class;
+mod display;
 mod forms;
 mod group;
 pub mod keys;
@@ -43,6 +44,7 @@ use table::Table;
 
 pub use assumed::assumed;
 pub use choices::{Cut, FontChoice, Ink, Joiner, Paper, SidesAsked, TextSize, Thousands};
+pub use display::{DisplayForm, DisplayPages};
 pub use language::Language;
 pub use pool::Pool;
 pub use printed::{Edge, Keep, PacketKind, PrintSides, Stock};

@@ -1,5 +1,6 @@
 //! `[sheets]`: which sheets to make.
 
+use super::display::DisplayPages;
 use super::keys::kind::Readable;
 use super::keys::list;
 use super::log::Log;
@@ -11,6 +12,7 @@ use crate::diag::Problem;
 /// What the file says of sheets.
 pub(super) struct Asked {
     make: Option<Given<Vec<SheetKind>>>,
+    display: Given<DisplayPages>,
     layouts: Option<Given<String>>,
 }
 
@@ -30,16 +32,17 @@ pub(super) fn read(mut table: Table, log: &mut Log) -> Asked {
         }
         Some(make)
     });
+    let display = table.settle(&list::DISPLAY, log);
     let layouts = table.read(&list::LAYOUTS, log);
     table.finish(log);
-    Asked { make, layouts }
+    Asked { make, display, layouts }
 }
 
 impl Asked {
     /// All sheets that have numbers to show, where the file does not say.
     pub(super) fn settle(self, numbers: &NumbersSpec, log: &mut Log) -> SheetsSpec {
-        let layouts = self.layouts;
-        if let Some(make) = self.make {
+        let Self { make, display, layouts } = self;
+        if let Some(make) = make {
             for kind in &make.value {
                 let Some((role, count)) = needs(*kind, numbers) else { continue };
                 let Some(span) = make.span().filter(|_| count.value == 0) else { continue };
@@ -48,11 +51,11 @@ impl Asked {
                 let span = log.word(kind.word(), &span);
                 log.clash(span, problem, vec![(count.span(), "leaves them out".to_owned())]);
             }
-            return SheetsSpec { make, layouts };
+            return SheetsSpec { make, display, layouts };
         }
         let has_numbers = |kind: &SheetKind| needs(*kind, numbers).is_none_or(|(_, count)| count.value > 0);
         let make = SheetKind::ALL.into_iter().filter(|kind| kind.is_usual()).filter(has_numbers);
-        SheetsSpec { make: Given::assumed(make.collect()), layouts }
+        SheetsSpec { make: Given::assumed(make.collect()), display, layouts }
     }
 }
 

@@ -5,6 +5,7 @@ use std::ops::Range;
 
 use super::Language;
 use super::choices::{Cut, FontChoice, Ink, Joiner, Paper, SidesAsked, TextSize, Thousands};
+use super::display::DisplayPages;
 use super::sheet_kind::SheetKind;
 use crate::measure::Length;
 use crate::number::{Feature, Form, Number, Place, Trading};
@@ -253,6 +254,8 @@ pub struct PrintSpec {
 pub struct SheetsSpec {
     /// The sheets, each once.
     pub make: Given<Vec<SheetKind>>,
+    /// How model numbers are shown on the display.
+    pub display: Given<DisplayPages>,
     /// A folder of layout files that take the place of the bundled ones for this lesson, as the lesson gives it.
     pub layouts: Option<Given<String>>,
 }

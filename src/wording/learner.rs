@@ -31,6 +31,9 @@ area! {
     /// The same in a bookmark.
     fn sheet_of(name: &str, sheet: usize, sheets: usize) -> String;
 
+    /// One of several pages that show a number step by step: what the number's pages are called, with the step.
+    fn step_of(name: &str, step: u32, steps: u32) -> String;
+
     /// Strips that are for one page of several of the board.
     fn for_board(title: &str, page: usize, pages: usize) -> String;
 

@@ -7,8 +7,8 @@ use placewright::lesson::{Chosen, Lesson};
 use placewright::measure::{Family, Font, Length};
 use placewright::number::{Form, Number, Style, Trading};
 use placewright::spec::{
-    ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper, PrintSpec,
-    RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
+    ClassSpec, Cut, DisplayPages, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper,
+    PrintSpec, RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
 };
 use placewright::wording::English;
 
@@ -69,7 +69,11 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
             margin: Given::assumed(Length::mm100(635)),
             font: Given::assumed(FontChoice::Andika),
         },
-        sheets: SheetsSpec { make: Given::read(vec![sheet], 0..1), layouts: None },
+        sheets: SheetsSpec {
+            make: Given::read(vec![sheet], 0..1),
+            display: Given::assumed(DisplayPages::Whole),
+            layouts: None,
+        },
     };
     Lesson {
         fullest: spec.clone(),

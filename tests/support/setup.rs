@@ -8,8 +8,8 @@ use placewright::lesson::{self, Chosen, Lesson};
 use placewright::measure::Length;
 use placewright::number::{Form, Number};
 use placewright::spec::{
-    ClassSpec, Cut, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper, PrintSpec,
-    RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
+    ClassSpec, Cut, DisplayPages, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper,
+    PrintSpec, RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
 };
 
 pub fn number(value: u32) -> Number {
@@ -72,6 +72,7 @@ pub fn spec(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Spec 
         },
         sheets: SheetsSpec {
             layouts: None,
+            display: Given::assumed(DisplayPages::Whole),
             make: Given::assumed(SheetKind::ALL.into_iter().filter(|kind| kind.is_asked_for()).collect()),
         },
     }

@@ -4,7 +4,7 @@ use super::means::BuiltWith;
 use super::opening::{telling_place, twins};
 use super::script::Script;
 use crate::number::{Feature, Form, Number, Place, Task};
-use crate::spec::SheetKind;
+use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
 /// Learners write the numeral of a number that is said.
@@ -98,7 +98,10 @@ fn build(script: &mut Script<'_>, number: Number, first: bool) {
 fn at_length(script: &mut Script<'_>, turn: usize, number: Number, stacked: bool, questions: usize) {
     script.on_board(number);
     build(script, number, turn == 0);
-    if script.has(SheetKind::Display) {
+    let stepped = !script.steps_of(number).is_empty();
+    if stepped {
+        script.turn_to(number, &[DisplayForm::Blocks]);
+    } else if script.has(SheetKind::Display) {
         script.act(Deed::ShowDisplay(number));
     }
     let count = |digit: u8| number.digits().filter(|(_, d)| *d == digit).count();
@@ -116,6 +119,7 @@ fn at_length(script: &mut Script<'_>, turn: usize, number: Number, stacked: bool
         script.act(Deed::LayCards(number));
         script.ask(Asked::Cards(number));
     }
+    script.turn_to(number, &[DisplayForm::Chart]);
     let mut asked = Vec::new();
     if number == Number::MIN {
         asked.push(Asked::WhyZero(number));
@@ -135,16 +139,25 @@ fn at_length(script: &mut Script<'_>, turn: usize, number: Number, stacked: bool
         asked.push(Asked::Expanded(number));
     }
     script.ask_some(asked, questions);
+    script.turn_to(number, &[DisplayForm::Expanded, DisplayForm::Words]);
 }
 
 /// One number in a step or two.
 fn in_short(script: &mut Script<'_>, number: Number, way: BuiltWith) {
+    let steps = script.steps_of(number);
     match way {
-        BuiltWith::Blocks | BuiltWith::Tub => script.act(Deed::Build { number, first: false }),
+        BuiltWith::Blocks | BuiltWith::Tub if steps.is_empty() => script.act(Deed::Build { number, first: false }),
+        BuiltWith::Blocks | BuiltWith::Tub => {
+            script.on_board(number);
+            script.act(Deed::Build { number, first: true });
+        }
         BuiltWith::Drawn | BuiltWith::Columns => {
             script.on_board(number);
             build(script, number, false);
         }
+    }
+    if let [_, (from, _), .., (to, _)] = steps[..] {
+        script.act(Deed::TurnThrough { number, steps: (from, to) });
     }
 }
 

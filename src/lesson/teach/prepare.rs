@@ -2,6 +2,7 @@
 
 use super::means::{BuiltWith, Means};
 use crate::lesson::Lesson;
+use crate::lesson::display;
 use crate::lesson::job::Cutter;
 use crate::lesson::timing::{self, StripUse};
 use crate::measure::Count;
@@ -34,7 +35,7 @@ fn from_tub(means: &Means<'_>) -> Vec<Number> {
 }
 
 fn display_pages(means: &Means<'_>) -> u32 {
-    means.lesson.chosen.model.len().narrow()
+    display::pages(means.lesson).len().narrow()
 }
 
 /// What to do before the class comes in, each with its minutes.

@@ -4,10 +4,11 @@ use std::collections::{BTreeSet, HashSet};
 
 use super::means::Means;
 use super::steps::{Seen, Step};
+use crate::lesson::display;
 use crate::lesson::timing::{self, Load};
 use crate::lesson::{Lesson, SortSet, Wrong};
 use crate::number::{Content, Number, Place, Slip, Style, Task};
-use crate::spec::{SheetKind, Version};
+use crate::spec::{DisplayForm, SheetKind, Version};
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
 /// The plan while it is written.
@@ -100,16 +101,36 @@ impl<'a> Script<'a> {
         self.worths.contains(&(number, place))
     }
 
-    /// Writes a number on the board, or points to it where it stands there.
+    /// Shows a number or writes it on the board, or points to it where it is to be seen.
     pub(super) fn on_board(&mut self, number: Number) {
-        let deed = if self.written.insert(number) { Deed::Write(number) } else { Deed::PointTo(number) };
+        let deed = match self.written.insert(number) {
+            true if self.steps_of(number).is_empty() => Deed::Write(number),
+            true => Deed::ShowNumeral { number, wait: false },
+            false => Deed::PointTo(number),
+        };
         self.act(deed);
     }
 
-    /// Writes a number where all see it, before anything is said of it.
+    /// Shows a number where all see it, before anything is said of it.
     pub(super) fn first_on_board(&mut self, number: Number) {
         self.written.insert(number);
-        self.act(Deed::WriteAndWait(number));
+        let stepped = !self.steps_of(number).is_empty();
+        self.act(if stepped { Deed::ShowNumeral { number, wait: true } } else { Deed::WriteAndWait(number) });
+    }
+
+    /// The steps in which the display shows a number; empty where it has no page, or one with all forms.
+    pub(super) fn steps_of(&self, number: Number) -> Vec<(u32, DisplayForm)> {
+        let shown = self.has(SheetKind::Display) && self.lesson.chosen.model.contains(&number);
+        if shown { display::steps(self.lesson) } else { Vec::new() }
+    }
+
+    /// Turns the display to the pages that add these forms, where it shows the number in steps.
+    pub(super) fn turn_to(&mut self, number: Number, forms: &[DisplayForm]) {
+        let mut steps = self.steps_of(number);
+        steps.retain(|(_, form)| forms.contains(form));
+        if !steps.is_empty() {
+            self.act(Deed::TurnTo(steps));
+        }
     }
 
     /// Something to look out for; an explanation is given once.

@@ -8,6 +8,7 @@ use super::kind::{
 use crate::measure::Length;
 use crate::number::Form;
 use crate::spec::choices::{Cut, FontChoice, Ink, Joiner, Paper, SidesAsked, TextSize, Thousands};
+use crate::spec::display::DisplayPages;
 use crate::spec::language::Language;
 use crate::spec::limits;
 use crate::spec::sheet_kind::SheetKind;
@@ -245,6 +246,15 @@ pub const MAKE: Key<WordsKind<SheetKind>> = Key::new(
     "which sheets to make; `placewright sheets` lists them",
 )
 .worked("every sheet that has numbers to show, without practice and family");
+/// How model numbers are shown.
+pub const DISPLAY: Usually<OneOf<DisplayPages>> = Key::new(
+    "sheets",
+    "display",
+    one_of(&DisplayPages::ALL, DisplayPages::word),
+    "\"steps\"",
+    "whole: a page for each model number; steps: page after page of it, each with a form more",
+)
+.usually(DisplayPages::Whole);
 /// Layouts of the lesson's own.
 pub const LAYOUTS: Key<Path> = Key::new(
     "sheets",
@@ -342,6 +352,7 @@ fn class_rows() -> Vec<KeyRow> {
         MARGIN.row(),
         FONT.row(),
         MAKE.row(),
+        DISPLAY.row(),
         LAYOUTS.row(),
     ]
 }

@@ -35,6 +35,10 @@ impl LearnerWords for English {
         format!("{name}, sheet {sheet} of {sheets}")
     }
 
+    fn step_of(&self, name: &str, step: u32, steps: u32) -> String {
+        format!("{name}, step {step} of {steps}")
+    }
+
     fn for_board(&self, title: &str, page: usize, pages: usize) -> String {
         format!("{title} for board {page} of {pages}")
     }

@@ -33,6 +33,10 @@ impl LearnerWords for Spanish {
         format!("{name}, hoja {sheet} de {sheets}")
     }
 
+    fn step_of(&self, name: &str, step: u32, steps: u32) -> String {
+        format!("{name}, paso {step} de {steps}")
+    }
+
     fn for_board(&self, title: &str, page: usize, pages: usize) -> String {
         format!("{title} para el tablero {page} de {pages}")
     }

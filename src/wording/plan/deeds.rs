@@ -1,7 +1,7 @@
 //! What the teacher does, or has the class do.
 
 use crate::number::{Form, Number};
-use crate::spec::{SheetKind, Version};
+use crate::spec::{DisplayForm, SheetKind, Version};
 use crate::wording::Usage;
 use crate::wording::area::area;
 use crate::wording::class_groups::GroupShare;
@@ -37,6 +37,22 @@ pub enum Deed {
     },
     /// Show a number's display page.
     ShowDisplay(Number),
+    /// Show the first page of a number's display, the numeral by itself; wait where it is the first that learners see.
+    ShowNumeral {
+        /// Which number.
+        number: Number,
+        /// Whether nothing is said for a moment.
+        wait: bool,
+    },
+    /// Turn to the next pages of the display, each with a form more: its step, and the form.
+    TurnTo(Vec<(u32, DisplayForm)>),
+    /// Turn through the pages of a number's display as the class answers.
+    TurnThrough {
+        /// Which number.
+        number: Number,
+        /// The first and the last step.
+        steps: (u32, u32),
+    },
     /// Lay the cards of a number's parts on top of each other.
     LayCards(Number),
     /// Fill in a number's row of the recording sheet together.

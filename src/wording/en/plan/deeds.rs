@@ -1,8 +1,8 @@
 //! What is done, in English.
 
-use super::{empty, form_plural, listed, numerals, rows, worth};
-use crate::number::{Number, Place};
-use crate::spec::SheetKind;
+use super::{empty, form_plural, inside, listed, numerals, rows, worth};
+use crate::number::{Form, Number, Place};
+use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, plural};
@@ -37,6 +37,15 @@ impl Deeds for English {
             Deed::ShowDisplay(n) => {
                 format!("Show the display page for {}. Learners compare it with their own work.", numeral(*n))
             }
+            Deed::ShowNumeral { number, wait } => {
+                let wait = if *wait { " Wait a moment before you say it." } else { "" };
+                format!("Show step 1 of the display for {}: the numeral by itself.{wait}", numeral(*number))
+            }
+            Deed::TurnTo(steps) => turn_to(steps, usage),
+            Deed::TurnThrough { number, steps: (from, to) } => format!(
+                "Turn through the display for {}, steps {from} to {to}, as the class answers.",
+                numeral(*number)
+            ),
             Deed::LayCards(n) => {
                 let parts: Vec<String> =
                     n.digits().filter(|(_, d)| *d > 0).map(|(place, _)| worth(*n, place, usage)).collect();
@@ -191,4 +200,27 @@ fn columns(number: Number, mat: bool, first: bool, usage: &Usage<'_>) -> String 
             plural(number.len() as u32, "column")
         ),
     }
+}
+
+/// The pages of the display that come next, each with what is new on it.
+fn turn_to(steps: &[(u32, DisplayForm)], usage: &Usage<'_>) -> String {
+    let name = |form: &DisplayForm| {
+        let own = |form: Form, usual: &str| usage.names.get(form).map_or_else(|| usual.to_owned(), inside);
+        match form {
+            DisplayForm::Numeral => own(Form::Numeral, "numeral"),
+            DisplayForm::Blocks => own(Form::Blocks, "blocks"),
+            DisplayForm::Chart => "chart with its columns".to_owned(),
+            DisplayForm::Expanded => own(Form::Expanded, "expanded form"),
+            DisplayForm::Words => own(Form::Words, "words"),
+        }
+    };
+    let each: Vec<String> = steps.iter().map(|(step, form)| format!("step {step}, the {}", name(form))).collect();
+    let then = match steps {
+        // What comes second is what learners have built.
+        [(2, DisplayForm::Blocks)] => " Learners compare them with their own work.",
+        [(2, _)] => " Learners compare it with their own work.",
+        [_] => "",
+        _ => " Learners read each aloud before you turn on.",
+    };
+    format!("Turn to {}.{then}", each.join(", then to "))
 }

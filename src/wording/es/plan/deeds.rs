@@ -1,8 +1,8 @@
 //! What is done, in Spanish.
 
 use super::{form_plural, listed, numerals, rows, worth};
-use crate::number::{Number, Place};
-use crate::spec::SheetKind;
+use crate::number::{Form, Number, Place};
+use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::digits::empty;
 use crate::wording::es::Spanish;
@@ -45,6 +45,15 @@ impl Deeds for Spanish {
             Deed::ShowDisplay(n) => {
                 format!("Muestre la lámina de {}. Los estudiantes la comparan con su trabajo.", numeral(*n))
             }
+            Deed::ShowNumeral { number, wait } => {
+                let wait = if *wait { " Espere un momento antes de decirlo." } else { "" };
+                format!("Muestre el paso 1 de la lámina de {}: solo las cifras.{wait}", numeral(*number))
+            }
+            Deed::TurnTo(steps) => turn_to(steps, usage),
+            Deed::TurnThrough { number, steps: (from, to) } => format!(
+                "Pase las láminas de {}, pasos {from} a {to}, a medida que la clase responde.",
+                numeral(*number)
+            ),
             Deed::LayCards(n) => {
                 let parts: Vec<String> =
                     n.digits().filter(|(_, d)| *d > 0).map(|(place, _)| worth(*n, place, usage)).collect();
@@ -209,4 +218,29 @@ fn columns(number: Number, mat: bool, first: bool, usage: &Usage<'_>) -> String 
             )
         }
     }
+}
+
+/// The pages of the display that come next, each with what is new on it.
+fn turn_to(steps: &[(u32, DisplayForm)], usage: &Usage<'_>) -> String {
+    let name = |form: &DisplayForm| {
+        let own = |form: Form, usual: &str| {
+            usage.names.get(form).map_or_else(|| usual.to_owned(), |name| format!("«{name}»"))
+        };
+        match form {
+            DisplayForm::Numeral => own(Form::Numeral, "las cifras"),
+            DisplayForm::Blocks => own(Form::Blocks, "los bloques"),
+            DisplayForm::Chart => "la tabla con sus columnas".to_owned(),
+            DisplayForm::Expanded => own(Form::Expanded, "la forma desarrollada"),
+            DisplayForm::Words => own(Form::Words, "las palabras"),
+        }
+    };
+    let each: Vec<String> = steps.iter().map(|(step, form)| format!("al paso {step}: {}", name(form))).collect();
+    let then = match steps {
+        // What comes second is what learners have built.
+        [(2, DisplayForm::Blocks)] => " Los estudiantes los comparan con su trabajo.",
+        [(2, _)] => " Los estudiantes la comparan con su trabajo.",
+        [_] => "",
+        _ => " Los estudiantes leen cada uno en voz alta antes de seguir.",
+    };
+    format!("Pase {}.{then}", each.join("; luego "))
 }

@@ -1,0 +1,144 @@
+//! The display: the model numbers, big enough for a wall or a document camera.
+//!
+//! In: the pages that the lesson counts. Out: landscape pages: the place-value chart, under each digit the blocks that it
+//! stands for, below them the expanded form and the words. In steps each page shows a form more than the one before it, and
+//! each form stands at one place on all pages, so that turning a page only adds. Sizes are the same on all pages. A number
+//! above 9,999 has no blocks, and its chart has all the room.
+
+mod chart;
+
+use crate::diag::Problem;
+use crate::lesson::display::{DisplayPage, pages};
+use crate::measure::{Length, Point, Rect, Size};
+use crate::number::Number;
+use crate::sheets::page::desk::Desk;
+use crate::sheets::page::head::{self, Head};
+use crate::sheets::page::layout::{Layout, Turn};
+use crate::sheets::page::text::{self, Align, Face};
+use crate::sheets::page::{Layer, Page, Reader, Tag};
+use crate::spec::{DisplayForm, DisplayPages, SheetKind};
+use chart::Chart;
+
+/// Lays out the pages of every model number.
+pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
+    let numbers = &desk.lesson.chosen.model;
+    if numbers.is_empty() {
+        return Ok(Vec::new());
+    }
+    let wall = Wall::new(desk, numbers)?;
+    pages(desk.lesson).iter().map(|page| wall.page(page)).collect()
+}
+
+/// What all pages share.
+struct Wall<'a> {
+    desk: &'a Desk<'a>,
+    layout: &'a Layout,
+    turn: Turn,
+    chart: Chart<'a>,
+    /// The numeral by itself and the two forms below the chart, each at one size.
+    numeral: Face,
+    expanded: Face,
+    words: Face,
+}
+
+/// Where things go on a page.
+struct Areas {
+    /// The numeral by itself; none where the chart's digits are enough.
+    numeral: Option<Rect>,
+    chart: Rect,
+    expanded: Rect,
+    words: Rect,
+}
+
+impl<'a> Wall<'a> {
+    fn new(desk: &'a Desk<'a>, numbers: &[Number]) -> Result<Self, Problem> {
+        let layout = desk.layout(SheetKind::Display)?;
+        let face = |name| desk.face(layout, name);
+        let turn = layout.turns.first().copied().unwrap_or(Turn::Landscape);
+        let title = desk.lesson.wording().model_title(1);
+        let areas = areas(desk, layout, blank(desk, layout, turn, &title)?.1.body)?;
+        let style = &desk.lesson.style;
+        let line = |write: &dyn Fn(Number) -> String, frame: Rect, face: Face| {
+            let texts: Vec<String> = numbers.iter().map(|number| write(*number)).collect();
+            let texts: Vec<&str> = texts.iter().map(String::as_str).collect();
+            text::largest(desk.family, &texts, frame.size(), &face).map(|size| face.at(size))
+        };
+        let numeral = face("numeral")?;
+        let numeral = areas.numeral.map_or(Ok(numeral), |frame| line(&|n| style.numeral(n), frame, numeral))?;
+        Ok(Self {
+            desk,
+            layout,
+            turn,
+            numeral,
+            expanded: line(&|n| style.expanded(n), areas.expanded, face("expanded")?)?,
+            words: line(&|n| style.words(n), areas.words, face("words")?)?,
+            chart: Chart::new(desk, layout, areas.chart, digits(desk, layout)?, numbers)?,
+        })
+    }
+
+    fn page(&self, page: &DisplayPage) -> Result<Page, Problem> {
+        let (wording, style) = (self.desk.lesson.wording(), &self.desk.lesson.style);
+        let step = |name: String| page.step.map_or(name.clone(), |(step, steps)| wording.step_of(&name, step, steps));
+        let (size, headed) = blank(self.desk, self.layout, self.turn, &step(wording.model_title(page.turn)))?;
+        let areas = areas(self.desk, self.layout, headed.body)?;
+        let number = page.number;
+        let mut layer = Layer::default();
+        for form in &page.shows {
+            let (text, frame, face) = match form {
+                DisplayForm::Numeral => match areas.numeral {
+                    Some(frame) => (style.numeral(number), frame, &self.numeral),
+                    None => continue,
+                },
+                // Heard after the chart where both are there: drawn with it.
+                DisplayForm::Blocks if page.shows.contains(&DisplayForm::Chart) => continue,
+                DisplayForm::Blocks => {
+                    layer.nodes.extend(self.chart.blocks(number));
+                    continue;
+                }
+                DisplayForm::Chart => {
+                    layer.nodes.extend(self.chart.draw(number)?);
+                    layer.nodes.extend(self.chart.blocks(number));
+                    continue;
+                }
+                DisplayForm::Expanded => (style.expanded(number), areas.expanded, &self.expanded),
+                DisplayForm::Words => (style.words(number), areas.words, &self.words),
+            };
+            layer.nodes.push(self.desk.set(&text, frame, face, Align::CENTRE)?.tagged(Tag::Paragraph));
+        }
+        let mut laid = self.desk.finish(SheetKind::Display, size, self.layout.stock, headed, layer);
+        laid.name =
+            step(format!("{} {}: {}", wording.sheet_title(SheetKind::Display), page.turn, style.numeral(number)));
+        Ok(laid)
+    }
+}
+
+/// An empty page with its heading.
+fn blank(desk: &Desk<'_>, layout: &Layout, turn: Turn, title: &str) -> Result<(Size, head::Headed), Problem> {
+    let page = desk.page(turn);
+    let head = Head { title, note: None, reader: Reader::Learner, name: false, code: false };
+    Ok((page, head::lay(desk, desk.live(page, layout), &head)?))
+}
+
+/// How high the chart's digits stand: lower where the numeral stands above the chart already.
+fn digits(desk: &Desk<'_>, layout: &Layout) -> Result<Length, Problem> {
+    layout.length(match desk.lesson.spec.sheets.display.value {
+        DisplayPages::Whole => "digits",
+        DisplayPages::Steps => "step_digits",
+    })
+}
+
+/// Divides a page's body.
+fn areas(desk: &Desk<'_>, layout: &Layout, body: Rect) -> Result<Areas, Problem> {
+    let gap = layout.grid.gutter;
+    let strip = |top: Length, high: Length| Rect::new(Point::new(body.left(), top), Size::new(body.width(), high));
+    let up = |bottom: Length, high: Length| strip(bottom - high, high);
+    let words = up(body.bottom(), layout.length("words")?);
+    let expanded = up(words.top() - gap.half(), layout.length("expanded")?);
+    let numeral = match desk.lesson.spec.sheets.display.value {
+        DisplayPages::Whole => None,
+        DisplayPages::Steps => Some(strip(body.top(), layout.length("numeral")?)),
+    };
+    let top = numeral.map_or(body.top(), |numeral| numeral.bottom() + gap.half());
+    let chart = Rect::between(Point::new(body.left(), top), Point::new(body.right(), expanded.top() - gap));
+    Ok(Areas { numeral, chart, expanded, words })
+}
