@@ -55,7 +55,7 @@ pub enum Lay {
 pub const SHEETS: [Sheet; 17] = [
     Sheet {
         kind: SheetKind::Display,
-        holds: "one model number a page, big",
+        holds: "the model numbers, big: a page each, or step by step",
         reader: For::Teacher,
         lay: Lay::Masters(display::lay),
     },
