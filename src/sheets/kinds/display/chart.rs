@@ -219,7 +219,7 @@ impl<'a> Chart<'a> {
             blocks.extend(items.into_iter().flatten().map(Node::Item));
         }
         let told = self.desk.lesson.wording().blocks_told(counts);
-        (!blocks.is_empty()).then(|| Node::Tagged(Tag::Figure(told), blocks))
+        (!blocks.is_empty()).then_some(Node::Tagged(Tag::Figure(told), blocks))
     }
 }
 
