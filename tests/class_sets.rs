@@ -254,3 +254,22 @@ fn the_ticket_of_a_usual_class_is_a_sheet_of_paper() {
     let lesson = lesson(&text, &[]);
     assert!(support::pdf::read(&shop.ticket(&lesson)).len() <= 2);
 }
+
+/// 24 learners and 2 spares: one board and one page of strips each where boxes and strips can still be read, kits shared.
+#[test]
+fn no_learner_gets_two_pages_where_one_holds_all() {
+    let sheets = |sample: &str| {
+        let path = format!("{}/samples/{sample}.toml", env!("CARGO_MANIFEST_DIR"));
+        let sample = support::samples::lay(std::path::Path::new(&path));
+        let copies =
+            sample.packets.iter().filter(|laid| ["copy-room-paper.pdf", "copy-room-card.pdf"].contains(&laid.file()));
+        let copies: Vec<&Laid> = copies.collect();
+        let of_first = copies.iter().flat_map(|laid| &laid.pages).filter(|page| page.learner == Some(1));
+        let count = |kind| of_first.clone().filter(|page| page.sheet == kind).count();
+        (count(SheetKind::Board), count(SheetKind::Strips), copies.iter().map(|laid| laid.pages.len()).sum::<usize>())
+    };
+    let (boards, strips, all) = sheets("harbour");
+    assert!((boards, strips) == (1, 1) && all <= 140, "{boards} boards, {strips} strips, {all} sheets");
+    // Text and pictures in different numbers of columns share a page.
+    assert_eq!((sheets("orchard").1, sheets("panaderia").1), (1, 1));
+}

@@ -16,7 +16,7 @@ use placewright::sheets::packets;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::ink;
 use placewright::sheets::page::layout::{Layouts, least};
-use placewright::sheets::page::{CutLine, Item, Page, Stroke, Text};
+use placewright::sheets::page::{CutLine, Item, Page, Snip, Stroke, Text};
 use placewright::spec::{self, Cut, FontChoice, Given, Paper, SheetKind, TextSize};
 
 /// A sample as it stands, and its type.
@@ -134,14 +134,21 @@ fn is_cut(page: &Page, from: Point, to: Point) -> bool {
 fn check_cuts(page: &Page, at: &str) {
     let pieces: Vec<Rect> = page.layers.iter().flat_map(|l| &l.pieces).map(|piece| piece.rect).collect();
     let cuts: Vec<CutLine> = page.layers.iter().flat_map(|l| l.cuts.iter().copied()).collect();
+    let snips: Vec<Snip> = page.layers.iter().flat_map(|l| l.snips.iter().copied()).collect();
     for (k, piece) in pieces.iter().enumerate() {
-        assert_eq!(piece.size(), pieces[0].size(), "{at}");
+        // Text and pictures may differ in width, but then all of one width stand below each other.
+        assert_eq!(piece.height(), pieces[0].height(), "{at}");
+        let sizes = pieces.iter().map(|piece| piece.width()).collect::<std::collections::BTreeSet<_>>().len();
+        assert!(sizes <= 2, "{at}: {sizes} widths");
         assert!(pieces[k + 1..].iter().all(|other| !piece.overlaps(*other)), "{at}: {piece:?}");
         for edge in [CutLine::Level(piece.top()), CutLine::Level(piece.bottom())] {
             assert!(cuts.contains(&edge), "{at}: no cut along {edge:?}");
         }
-        for edge in [CutLine::Upright(piece.left()), CutLine::Upright(piece.right())] {
-            assert!(cuts.contains(&edge), "{at}: no cut along {edge:?}");
+        for x in [piece.left(), piece.right()] {
+            let snip = |snip: &Snip| {
+                snip.from.x == x && snip.to.x == x && snip.from.y <= piece.top() && piece.bottom() <= snip.to.y
+            };
+            assert!(cuts.contains(&CutLine::Upright(x)) || snips.iter().any(snip), "{at}: no cut along {x}");
         }
         for cut in &cuts {
             let inside = match *cut {
@@ -149,6 +156,16 @@ fn check_cuts(page: &Page, at: &str) {
                 CutLine::Upright(x) => piece.left() < x && x < piece.right(),
             };
             assert!(!inside, "{at}: {cut:?} crosses {piece:?}");
+        }
+        for snip in &snips {
+            let (from, to) = (snip.from, snip.to);
+            let inside =
+                piece.left() < from.x && from.x < piece.right() && from.y < piece.bottom() && piece.top() < to.y;
+            assert!(from.x == to.x && !inside, "{at}: {snip:?} crosses {piece:?}");
+            // A cut across a band ends where level cuts have freed it.
+            for end in [from.y, to.y] {
+                assert!(cuts.contains(&CutLine::Level(end)), "{at}: {snip:?} ends inside a sheet");
+            }
         }
     }
     // Each text on a piece keeps a millimetre and more from its edges: cutting is a millimetre or so off.

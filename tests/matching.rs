@@ -38,21 +38,19 @@ fn sample(name: &str) -> (Lesson, Laid, Vec<Page>) {
     (lesson, packet, pages)
 }
 
-/// The places of long lines of one direction, dashed (cuts) or not (rules), sorted, each once.
-fn lines(page: &Page, level: bool, dashed: bool) -> Vec<f64> {
+/// The places of long level lines, dashed (cuts) or not (rules), sorted, each once.
+fn levels(page: &Page, dashed: bool) -> Vec<f64> {
     let drawn = page.paths.iter().filter(|path| path.stroke.is_some() && path.dashed == dashed);
-    let bounds = drawn.map(pdf_reader::Path::bounds);
-    let long = bounds
-        .filter(|b| if level { b.height() < 0.01 && b.width() > 100.0 } else { b.width() < 0.01 && b.height() > 30.0 });
-    let mut places: Vec<f64> = long.map(|b| if level { b.y0 } else { b.x0 }).collect();
+    let long = drawn.map(pdf_reader::Path::bounds).filter(|b| b.height() < 0.01 && b.width() > 100.0);
+    let mut places: Vec<f64> = long.map(|b| b.y0).collect();
     places.sort_by(f64::total_cmp);
     places.dedup_by(|a, b| (*a - *b).abs() < 0.05);
     places
 }
 
-/// The texts in a box as one line, marks of 9 pt at its foot left out.
+/// The texts in a box as one line, marks of 9 pt in its corner left out.
 fn text(page: &Page, cell: Rect) -> String {
-    let inside = |run: &&Run| cell.contains((run.x + 0.5, run.y)) && !run.text.trim().is_empty();
+    let inside = |run: &&Run| run.size > 9.5 && cell.contains((run.x + 0.5, run.y)) && !run.text.trim().is_empty();
     let mut runs: Vec<&Run> = page.texts.iter().filter(inside).collect();
     runs.sort_by(|a, b| a.y.total_cmp(&b.y).then(a.x.total_cmp(&b.x)));
     runs.into_iter().map(|run| run.text.trim()).collect::<Vec<_>>().join(" ")
@@ -94,22 +92,29 @@ fn unit(pages: &[&Page]) -> f64 {
 }
 
 fn shown(page: &Page, cell: Rect, unit: f64) -> Option<Shown> {
-    // The mark at the foot of a strip is the one text that stands alone at 9 pt.
     match blocks(page, cell, unit) {
         Some(counts) => Some(Shown::Blocks(counts)),
         None => Some(Shown::Text(text(page, cell))).filter(|shown| *shown != Shown::Text(String::new())),
     }
 }
 
-/// Every strip of some pages: what each cell between cut lines shows above its mark.
+/// Where dashed lines cut a row from top to bottom.
+fn uprights(page: &Page, row: (f64, f64)) -> Vec<f64> {
+    let drawn = page.paths.iter().filter(|path| path.stroke.is_some() && path.dashed).map(pdf_reader::Path::bounds);
+    let across = drawn.filter(|b| b.width() < 0.01 && b.y0 < row.0 + 1.0 && b.y1 > row.1 - 1.0);
+    let mut places: Vec<f64> = across.map(|b| b.x0).collect();
+    places.sort_by(f64::total_cmp);
+    places
+}
+
+/// Every strip of some pages: what each cell between cut lines shows beside its mark.
 fn strips(pages: &[&Page]) -> Vec<Shown> {
     let unit = unit(pages);
     let mut found = Vec::new();
     for page in pages {
-        let (levels, uprights) = (lines(page, true, true), lines(page, false, true));
-        for row in levels.windows(2) {
-            for column in uprights.windows(2) {
-                let cell = Rect::new(column[0], row[0], column[1], row[1] - 14.0);
+        for row in levels(page, true).windows(2) {
+            for column in uprights(page, (row[0], row[1])).windows(2) {
+                let cell = Rect::new(column[0], row[0], column[1], row[1]);
                 found.extend(shown(page, cell, unit));
             }
         }
@@ -126,7 +131,7 @@ fn answers(page: &Page, forms: &[&str]) -> Vec<Vec<Shown>> {
     starts.push(page.width);
     let (top, decoys) = (heading(forms[0]).y, page.texts.iter().find(|run| run.text == "Decoys"));
     let bottom = decoys.map_or(page.height, |run| run.y);
-    let levels: Vec<f64> = lines(page, true, false).into_iter().filter(|y| *y > top && *y < bottom).collect();
+    let levels: Vec<f64> = levels(page, false).into_iter().filter(|y| *y > top && *y < bottom).collect();
     let row = |edge: &[f64]| {
         let cell = |k: usize| Rect::new(starts[k], edge[0], starts[k + 1], edge[1]);
         (0..forms.len()).map(|k| shown(page, cell(k), unit).unwrap()).collect()
@@ -139,9 +144,11 @@ fn given(page: &Page) -> Vec<Shown> {
     let outlines = page.paths.iter().filter(|path| path.fill.is_none()).map(pdf_reader::Path::bounds);
     let table = outlines.max_by(|a, b| a.area().total_cmp(&b.area())).unwrap();
     let inside = |y: &f64| *y > table.y0 && *y < table.y1;
-    let mut levels: Vec<f64> = lines(page, true, false).into_iter().filter(inside).collect();
+    let mut levels: Vec<f64> = levels(page, false).into_iter().filter(inside).collect();
     levels.push(table.y1);
-    let right = lines(page, false, false)[0];
+    let upright = page.paths.iter().filter(|path| path.stroke.is_some() && !path.dashed).map(pdf_reader::Path::bounds);
+    let upright = upright.filter(|b| b.width() < 0.01 && b.height() > 30.0);
+    let right = upright.map(|b| b.x0).min_by(f64::total_cmp).unwrap();
     let unit = unit(&[page]);
     levels.windows(2).map(|row| shown(page, Rect::new(table.x0, row[0], right, row[1]), unit).unwrap()).collect()
 }

@@ -5,14 +5,14 @@
 
 use crate::diag::Problem;
 use crate::lesson::{SortSet, Strip};
-use crate::measure::{Count, Length, Point, Rect};
+use crate::measure::{Count, Length, Point, Rect, Sides};
 use crate::number::Content;
-use crate::sheets::kinds::pieces::{self, Design, PageNumber, StripSize, home, name};
+use crate::sheets::kinds::pieces::{self, Design, PageNumber, StripPage, StripSize, home, name};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::Grid;
-use crate::sheets::page::layout::Layout;
+use crate::sheets::page::layout::{Layout, Turn};
 use crate::sheets::page::text::Align;
-use crate::sheets::page::{CutLine, Item, Layer, Mark, Node, Page, Piece, Says, Tag};
+use crate::sheets::page::{CutLine, Item, Layer, Mark, Node, Page, Piece, Says, Snip, Tag};
 use crate::spec::SheetKind;
 
 /// Lays out the masters of all versions.
@@ -41,26 +41,32 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     Ok(pages)
 }
 
-/// What goes on one page: strips of one size, each with its number in the set from 0.
+/// What goes on one page: strips of one size below those of another, each with its number in the set from 0.
 struct PagePart<'s> {
-    class: &'s StripSize,
+    turn: Turn,
     /// Which page of the board they belong to, from 0.
     group: usize,
-    strips: Vec<(usize, &'s Strip)>,
+    bands: Vec<(&'s StripSize, u32, Vec<(usize, &'s Strip)>)>,
 }
 
 /// The pages of a set's strips: those of the board's first page first.
 fn parts<'s>(design: &'s Design, set: &'s SortSet) -> Vec<PagePart<'s>> {
     let mut parts = Vec::new();
-    for (group, rows) in design.groups().into_iter().enumerate() {
-        for class in &design.classes {
-            let here = |strip: &Strip| class.forms.contains(&strip.form) && rows.contains(&home(set, strip));
-            let mut strips = set.strips.iter().enumerate().filter(|(_, strip)| here(strip));
-            for &count in &class.shares[group] {
-                let strips: Vec<_> = strips.by_ref().take(count as usize).collect();
-                if !strips.is_empty() {
-                    parts.push(PagePart { class, group, strips });
-                }
+    for ((group, rows), pages) in design.groups().into_iter().enumerate().zip(&design.pages) {
+        let mut strips: Vec<_> = (design.classes.iter())
+            .map(|class| {
+                let here = |strip: &Strip| class.forms.contains(&strip.form) && rows.contains(&home(set, strip));
+                set.strips.iter().enumerate().filter(move |(_, strip)| here(strip))
+            })
+            .collect();
+        for StripPage { turn, bands } in pages {
+            let taken = bands.iter().map(|band| {
+                let strips: Vec<_> = strips[band.class].by_ref().take(band.count.index()).collect();
+                (&design.classes[band.class], band.columns, strips)
+            });
+            let bands: Vec<_> = taken.filter(|(.., strips)| !strips.is_empty()).collect();
+            if !bands.is_empty() {
+                parts.push(PagePart { turn: *turn, group, bands });
             }
         }
     }
@@ -72,22 +78,26 @@ fn page(
     desk: &Desk<'_>,
     layout: &Layout,
     design: &Design,
-    PagePart { class, strips, .. }: &PagePart<'_>,
+    PagePart { turn, bands, .. }: &PagePart<'_>,
     number: PageNumber,
 ) -> Result<Page, Problem> {
-    let (size, headed) = pieces::strips_page(desk, class.turn, number)?;
-    let rows = strips.len().narrow().div_ceil(class.columns);
-    let grid = Grid::of(headed.body, class.piece, class.columns, rows, layout.grid.gutter);
-    let mut layer = Layer { cuts: grid.cuts(), ..Layer::default() };
-    let mut nodes = Vec::new();
-    for (cell, (k, strip)) in grid.cells().zip(strips) {
-        let content = Node::tagged(Tag::ListBody, draw(desk, design, strip, cell)?);
-        nodes.push(Node::tagged(Tag::ListItem, [content]));
-        layer.pieces.push(Piece { rect: cell, name: format!("strip {}", k + 1) });
-        layer.marks.push(Mark { frame: design.mark(cell), says: Says::Piece });
+    let (size, headed) = pieces::strips_page(desk, *turn, number)?;
+    let (mut layer, mut lines) = (Layer::default(), Vec::new());
+    let (mut nodes, mut room) = (Vec::new(), headed.body);
+    for (class, columns, strips) in bands {
+        let rows = strips.len().narrow().div_ceil(*columns);
+        let grid = Grid::of(room, class.piece, *columns, rows, layout.grid.gutter);
+        room = room.shrunk(Sides { top: grid.area().height(), ..Sides::default() });
+        for (cell, (k, strip)) in grid.cells().zip(strips) {
+            let content = Node::tagged(Tag::ListBody, draw(desk, design, strip, cell)?);
+            nodes.push(Node::tagged(Tag::ListItem, [content]));
+            layer.pieces.push(Piece { rect: cell, name: format!("strip {}", k + 1) });
+            layer.marks.push(Mark { frame: design.mark(cell), says: Says::Piece });
+        }
+        cut(&mut layer, &mut lines, layout, &grid, desk.printable(size), bands.len() > 1);
     }
     layer.nodes.push(Node::Tagged(Tag::List, nodes));
-    layer.nodes.push(Node::Artifact(lines(layout, &grid, desk.printable(size))));
+    layer.nodes.push(Node::Artifact(lines));
     Ok(desk.finish(SheetKind::Strips, size, layout.stock, headed, layer))
 }
 
@@ -100,19 +110,25 @@ pub fn draw(desk: &Desk<'_>, design: &Design, strip: &Strip, cell: Rect) -> Resu
     }
 }
 
-/// The cuts as lines: level ones across all that the printer reaches, upright ones a little beyond the pieces, so that a
-/// ruler or a guillotine finds them.
-fn lines(layout: &Layout, grid: &Grid, printable: Rect) -> Vec<Item> {
+/// The cuts of a band, and their lines: level ones across all that the printer reaches, upright ones across the page where all
+/// strips are one size, a little beyond the pieces, so that a ruler or a guillotine finds them; otherwise across the band alone.
+fn cut(layer: &mut Layer, lines: &mut Vec<Item>, layout: &Layout, grid: &Grid, printable: Rect, several: bool) {
     let area = grid.area();
-    let (top, bottom) = (area.top() - BEYOND, (area.bottom() + BEYOND).min(printable.bottom()));
-    let line = |cut: CutLine| {
+    let beyond = if several { Length::ZERO } else { BEYOND };
+    let (top, bottom) = (area.top() - beyond, (area.bottom() + beyond).min(printable.bottom()));
+    for cut in grid.cuts() {
         let (from, to) = match cut {
             CutLine::Level(y) => (Point::new(printable.left(), y), Point::new(printable.right(), y)),
             CutLine::Upright(x) => (Point::new(x, top), Point::new(x, bottom)),
         };
-        Item::Line { from, to, stroke: layout.cut }
-    };
-    grid.cuts().into_iter().map(line).collect()
+        match cut {
+            CutLine::Upright(_) if several => layer.snips.push(Snip { from, to }),
+            // Where two bands meet one cut parts them.
+            _ if layer.cuts.contains(&cut) => continue,
+            _ => layer.cuts.push(cut),
+        }
+        lines.push(Item::Line { from, to, stroke: layout.cut });
+    }
 }
 
 /// How far upright cut lines reach beyond the pieces.

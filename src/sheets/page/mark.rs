@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use crate::diag::Problem;
 use crate::lesson::Version;
-use crate::measure::{Family, Point, Rect, Size};
+use crate::measure::{Count as _, Family, Length, Point, Rect, Size};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layouts;
@@ -27,6 +27,24 @@ pub struct Copy<'a> {
     pub name: &'a str,
     /// The page's number in its packet, where pages are counted.
     pub folio: Option<usize>,
+}
+
+/// The room for the mark of any piece of the lesson: a line of it, and the widest of them.
+pub fn piece_size(desk: &Desk<'_>) -> Result<Size, Problem> {
+    let face = desk.face(desk.layouts.page(), "piece")?;
+    let class = &desk.lesson.spec.class;
+    let last = class.learners.value.saturating_add(class.spares.value).saturating_add(desk.lesson.sets.len().narrow());
+    let digits = last.to_string().len();
+    let versions = desk.lesson.sets.iter().map(|set| set.version);
+    let marks = versions.flat_map(|version| ('0'..='9').map(move |digit| (version, digit.to_string().repeat(digits))));
+    let wide = marks.map(|(version, number)| desk.width(&piece_code(version, &number), &face)).max();
+    // The ink of a last letter may reach a little beyond its width.
+    Ok(Size::new(wide.unwrap_or(Length::ZERO) + Length::mm100(50), face.pitch()))
+}
+
+/// What tells a learner's piece from others.
+fn piece_code(version: Version, learner: &str) -> String {
+    format!("{version} \u{b7} {learner}")
 }
 
 /// Adds the copy's own layer to a master.
@@ -65,7 +83,7 @@ impl<'a> Pen<'a> {
     pub fn new(desk: &Desk<'a>, version: Option<Version>, copy: &'a Copy<'a>) -> Self {
         let code = match (version, copy.learner) {
             _ if copy.kit.is_some() => copy.kit.map(|kit| desk.lesson.wording().kit_code(kit)).unwrap_or_default(),
-            (Some(version), Some(learner)) => format!("{version} \u{b7} {learner}"),
+            (Some(version), Some(learner)) => piece_code(version, &learner.to_string()),
             (Some(version), None) => version.to_string(),
             (None, Some(learner)) => learner.to_string(),
             (None, None) => String::new(),

@@ -4,7 +4,7 @@ use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
 use crate::sheets::blocks::picture::Pictures;
-use crate::sheets::kinds::pieces::design::{Design, StripRoom, StripSize};
+use crate::sheets::kinds::pieces::design::{Design, MarkPlace, MarkedRoom, StripMarks, StripSize};
 use crate::sheets::kinds::pieces::ways::Way;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layout;
@@ -14,7 +14,7 @@ use crate::sheets::page::text::{self, Face};
 pub(super) struct Bench<'a> {
     pub(super) desk: &'a Desk<'a>,
     pub(super) board: &'a Layout,
-    pub(super) room: StripRoom,
+    pub(super) room: MarkedRoom,
     pub(super) texts: Vec<&'a str>,
     /// Those of the texts that take the most room.
     pub(super) widest: Vec<&'a str>,
@@ -34,16 +34,27 @@ impl Bench<'_> {
         let given = text::fitting(family, &self.given_texts, self.given_room(way), &self.given_face).ok()?;
         let mut worth = share(given, self.given_face.size);
         let (mut face, mut centred) = (self.face, false);
+        let mut marks = StripMarks { text: MarkPlace::Below, picture: MarkPlace::Below };
         if let Some(class) = text_class(way) {
-            let size = text::fitting(family, texts, self.room.content(piece(class)).size(), &face).ok()?;
+            let fit = |place| {
+                let room = self.room.at(place).content(piece(class));
+                text::fitting(family, texts, room.size(), &face).ok().map(|size| (size, ()))
+            };
+            let (size, ()) = placed(&mut marks.text, fit, face.size)?;
             worth += share(size, face.size) * 2;
             face = face.at(size);
-            centred = text::fitting(family, texts, self.room.middle(piece(class)).size(), &face).is_ok();
+            let middle = self.room.at(marks.text).middle(piece(class)).size();
+            centred = text::fitting(family, texts, middle, &face).is_ok();
         }
         let mut pictures = None;
-        if let Some(room) = self.picture_room(way) {
-            let work = Blockwork::fit(&self.pictures, room, LEAST_UNIT.min(self.unit), self.unit).ok()?;
-            worth += share(work.unit(), self.unit) * 3;
+        if !self.pictures.is_empty() {
+            let fit = |place| {
+                let room = self.picture_room(way, place)?;
+                let work = Blockwork::fit(&self.pictures, room, LEAST_UNIT.min(self.unit), self.unit).ok()?;
+                Some((work.unit(), work))
+            };
+            let (unit, work) = placed(&mut marks.picture, fit, self.unit)?;
+            worth += share(unit, self.unit) * 3;
             pictures = Some(Pictures::new(work, self.desk.ink(), self.desk.lesson.wording()));
         }
         let design = Design {
@@ -53,10 +64,12 @@ impl Bench<'_> {
             heads: way.heads,
             high: way.high,
             classes: way.classes.clone(),
+            pages: way.pages.clone(),
             face,
             given_face: self.given_face.at(given),
             pictures,
             room: self.room,
+            marks,
             centred,
         };
         Some((worth, design))
@@ -67,9 +80,10 @@ impl Bench<'_> {
         let family = self.desk.family;
         text::largest(family, &self.given_texts, self.given_room(way), &self.given_face)?;
         if let Some(class) = text_class(way) {
-            text::largest(family, &self.texts, self.room.content(piece(class)).size(), &self.face)?;
+            let room = self.room.at(MarkPlace::Below).content(piece(class));
+            text::largest(family, &self.texts, room.size(), &self.face)?;
         }
-        if let Some(room) = self.picture_room(way) {
+        if let Some(room) = self.picture_room(way, MarkPlace::Below) {
             Blockwork::fit(&self.pictures, room, LEAST_UNIT.min(self.unit), self.unit)?;
         }
         Ok(())
@@ -82,16 +96,36 @@ impl Bench<'_> {
     }
 
     /// The frame that every picture must fit: the same unit on the board and on strips.
-    fn picture_room(&self, way: &Way) -> Option<Size> {
+    fn picture_room(&self, way: &Way, mark: MarkPlace) -> Option<Size> {
         if self.pictures.is_empty() {
             return None;
         }
         let class = way.classes.iter().find(|class| class.forms.iter().any(|form| form.is_picture()));
-        let on_strips = class.map(|class| self.room.picture(piece(class)).size());
+        let on_strips = class.map(|class| self.room.at(mark).picture(piece(class)).size());
         let on_board = self.desk.lesson.sets.iter().any(|set| set.given.is_picture()).then(|| self.given_room(way));
         let frames = [on_strips, on_board].into_iter().flatten();
         frames.reduce(|a, b| Size::new(a.width.min(b.width), a.height.min(b.height)))
     }
+}
+
+/// The size of what fits with its mark at the better place, which is written to `place`. A line of its own below keeps content in the
+/// middle of its strip, so that the corner must win by a twentieth.
+fn placed<T>(
+    place: &mut MarkPlace,
+    fit: impl Fn(MarkPlace) -> Option<(Length, T)>,
+    most: Length,
+) -> Option<(Length, T)> {
+    let below = fit(MarkPlace::Below);
+    if below.as_ref().is_some_and(|(size, _)| *size >= most) {
+        return below;
+    }
+    let beside = fit(MarkPlace::Beside);
+    let wins = match (&below, &beside) {
+        (Some((below, _)), Some((beside, _))) => *beside >= below.scaled(21, 20),
+        (below, _) => below.is_none(),
+    };
+    *place = if wins { MarkPlace::Beside } else { MarkPlace::Below };
+    if wins { beside } else { below }
 }
 
 /// The strips that show text, if any do.

@@ -25,13 +25,17 @@ pub struct Design {
     pub high: Length,
     /// One or two sizes of strips, and which forms have them.
     pub classes: Vec<StripSize>,
+    /// The pages of strips: a list for each page of the board, or one list for all of them.
+    pub pages: Vec<Vec<StripPage>>,
     /// What text on strips is set in; one size for all.
     pub face: Face,
     /// What the given forms are set in; one size for all.
     pub given_face: Face,
     /// The block pictures, if any: one unit for all.
     pub pictures: Option<Pictures>,
-    pub(super) room: StripRoom,
+    pub(super) room: MarkedRoom,
+    /// Where strips have their marks.
+    pub(super) marks: StripMarks,
     /// Whether text stands in the middle of its strip, or in the middle of what the mark leaves.
     pub(super) centred: bool,
 }
@@ -45,19 +49,32 @@ pub struct StripSize {
     pub wide: Length,
     /// A strip.
     pub piece: Size,
-    /// How the strips' pages are held.
+}
+
+/// A page of strips.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StripPage {
+    /// How it is held.
     pub turn: Turn,
-    /// Strips side by side on a page.
+    /// What stands on it, from the top.
+    pub bands: Vec<Band>,
+}
+
+/// Strips of one size, row by row below each other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Band {
+    /// Which of the design's sizes.
+    pub class: usize,
+    /// Strips side by side.
     pub columns: u32,
-    /// How many strips each page takes: a list for each page of the board, or one list for all of them.
-    pub shares: Vec<Vec<u32>>,
+    /// How many strips; at least 1.
+    pub count: u32,
 }
 
 impl Design {
     /// The rows whose strips go on pages of their own: those of each page of the board, or all of them.
     pub fn groups(&self) -> Vec<Range<usize>> {
-        let own = self.classes.iter().all(|class| class.shares.len() == self.rows.len());
-        if own { groups(&self.rows) } else { std::iter::once(0..usize::MAX).collect() }
+        if self.pages.len() == self.rows.len() { groups(&self.rows) } else { std::iter::once(0..usize::MAX).collect() }
     }
 
     /// The size of the strips of a form.
@@ -81,12 +98,13 @@ impl Design {
 
     /// Where a strip's text goes.
     pub fn text(&self, piece: Rect) -> Rect {
-        if self.centred { self.room.middle(piece) } else { self.room.content(piece) }
+        let room = self.room.at(self.marks.text);
+        if self.centred { room.middle(piece) } else { room.content(piece) }
     }
 
     /// Where a strip's picture goes.
     pub fn picture(&self, piece: Rect) -> Rect {
-        self.room.picture(piece)
+        self.room.at(self.marks.picture).picture(piece)
     }
 
     /// Where a strip's version and learner mark goes.
@@ -112,35 +130,77 @@ pub fn home(set: &SortSet, strip: &Strip) -> usize {
     strip.row.or_else(made_of).unwrap_or(0)
 }
 
+/// Where a strip has room for its mark.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum MarkPlace {
+    /// On a line of its own at the foot.
+    Below,
+    /// At the right of what the strip shows, in the lower corner: a low strip has more room for its content like this.
+    Beside,
+}
+
+/// The same for text and for pictures.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct StripMarks {
+    pub(super) text: MarkPlace,
+    pub(super) picture: MarkPlace,
+}
+
+/// What the room of every strip is made of.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct MarkedRoom {
+    pub(super) padding: Length,
+    /// The height of a mark's line, and the width of the widest mark.
+    pub(super) mark: Size,
+}
+
+impl MarkedRoom {
+    /// With the mark here.
+    pub(super) fn at(self, place: MarkPlace) -> StripRoom {
+        let Self { padding, mark } = self;
+        let (below, beside) = match place {
+            MarkPlace::Below => (mark.height, Length::ZERO),
+            MarkPlace::Beside => (Length::ZERO, mark.width),
+        };
+        StripRoom { padding, below, beside }
+    }
+
+    /// The mark of a strip: in its lower right corner, wherever its content leaves room for it.
+    pub(super) fn mark(self, piece: Rect) -> Rect {
+        let inner = piece.shrunk(Sides { bottom: MARK_INSET, ..Sides::splat(self.padding) });
+        Rect::new(Point::new(inner.right() - self.mark.width, inner.bottom() - self.mark.height), self.mark)
+    }
+}
+
 /// How the room of a strip is divided.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct StripRoom {
-    pub(super) padding: Length,
-    /// The height of the line with the mark.
-    pub(super) mark: Length,
+    padding: Length,
+    /// What the mark takes at the foot.
+    below: Length,
+    /// What it takes at the right.
+    beside: Length,
 }
 
 impl StripRoom {
-    /// What the mark's line leaves.
+    /// What the mark leaves.
     pub(super) fn content(self, piece: Rect) -> Rect {
-        piece.shrunk(Sides { bottom: self.mark + self.padding, ..Sides::splat(self.padding) })
+        let (bottom, right) = (self.below + self.padding, self.beside + self.padding);
+        piece.shrunk(Sides { right, bottom, ..Sides::splat(self.padding) })
     }
 
     /// All that a cut which runs off by a millimetre leaves: pictures are worth more room than a margin.
     pub(super) fn picture(self, piece: Rect) -> Rect {
-        piece.shrunk(Sides { bottom: self.mark + MARK_INSET, ..Sides::splat(PICTURE_EDGE.min(self.padding)) })
+        let edge = PICTURE_EDGE.min(self.padding);
+        let bottom = if self.below > Length::ZERO { self.below + MARK_INSET } else { edge };
+        let right = if self.beside > Length::ZERO { self.beside + self.padding } else { edge };
+        piece.shrunk(Sides { right, bottom, ..Sides::splat(edge) })
     }
 
-    /// As much above as the mark's line takes below.
+    /// As much on the other side as the mark takes on its own.
     pub(super) fn middle(self, piece: Rect) -> Rect {
-        let ends = self.mark + self.padding;
-        piece.shrunk(Sides { left: self.padding, right: self.padding, top: ends, bottom: ends })
-    }
-
-    pub(super) fn mark(self, piece: Rect) -> Rect {
-        let inner = piece.shrunk(Sides { bottom: MARK_INSET, ..Sides::splat(self.padding) });
-        let top = inner.bottom() - self.mark;
-        Rect::new(Point::new(inner.left(), top), Size::new(inner.width(), self.mark))
+        let (ends, sides) = (self.below + self.padding, self.beside + self.padding);
+        piece.shrunk(Sides { left: sides, right: sides, top: ends, bottom: ends })
     }
 }
 

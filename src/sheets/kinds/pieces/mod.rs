@@ -5,8 +5,9 @@
 //! strip with the layout's play on every side.
 //!
 //! All strips are equally high, and all text strips equally wide: neither size nor shape tells which row a strip belongs
-//! to, and straight cuts across the page free them all. Block pictures may take wider strips, on pages of their own,
-//! unless the pile is cut at once: then every strip of a set must come from the same grid.
+//! to, and straight cuts free them all. Block pictures may take wider strips, on pages of their own or in rows below the
+//! text, whichever takes fewer pages; not where the pile is cut at once: then every strip of a set must come from the same
+//! grid.
 
 mod bench;
 mod content;
@@ -17,13 +18,14 @@ use crate::diag::Problem;
 use crate::lesson::SortSet;
 use crate::measure::Length;
 use crate::sheets::page::desk::Desk;
+use crate::sheets::page::mark;
 use crate::sheets::page::text;
 use crate::spec::SheetKind;
 use bench::Bench;
 use content::gather;
 pub use content::{PageNumber, board_page, heading, name, shown, strips_page};
-use design::StripRoom;
-pub use design::{Design, StripSize, home};
+use design::MarkedRoom;
+pub use design::{Band, Design, StripPage, StripSize, home};
 
 /// A strip is smaller than its box by at least this much on every side.
 pub const LEAST_PLAY: Length = Length::mm(1);
@@ -58,7 +60,7 @@ fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
     let bench = Bench {
         desk,
         board,
-        room: StripRoom { padding: strips.padding, mark: desk.face(desk.layouts.page(), "piece")?.pitch() },
+        room: MarkedRoom { padding: strips.padding, mark: mark::piece_size(desk)? },
         widest: text::widest(desk.family, face.weight, &texts),
         texts,
         given_texts: shown.given_texts.iter().map(String::as_str).collect(),

@@ -11,7 +11,7 @@ use crate::lesson::{SortSet, Strip};
 use crate::measure::{Count, Length, Rect, Size};
 use crate::number::Form;
 use crate::sheets::kinds::pieces::content::{Contents, PageNumber, board_page, headings, strips_page};
-use crate::sheets::kinds::pieces::design::{StripSize, groups, home};
+use crate::sheets::kinds::pieces::design::{Band, StripPage, StripSize, groups, home};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid;
 use crate::sheets::page::layout::{Layout, Turn};
@@ -26,6 +26,8 @@ pub(super) struct Way {
     pub(super) heads: Length,
     pub(super) high: Length,
     pub(super) classes: Vec<StripSize>,
+    /// The pages of strips, by pages of the board where each has its own.
+    pub(super) pages: Vec<Vec<StripPage>>,
     /// Whether each page of the board has strips of its own, on pages of their own.
     pub(super) own: bool,
 }
@@ -33,12 +35,7 @@ pub(super) struct Way {
 impl Way {
     /// What is better in every case: fewer pages, then boards with strips of their own.
     pub(super) fn rank(&self) -> (usize, bool) {
-        (self.pages(), !self.own)
-    }
-
-    /// Pages a learner gets.
-    pub(super) fn pages(&self) -> usize {
-        self.rows.len() + self.classes.iter().flat_map(|class| &class.shares).map(Vec::len).sum::<usize>()
+        (self.rows.len() + self.pages.iter().map(Vec::len).sum::<usize>(), !self.own)
     }
 }
 
@@ -155,8 +152,13 @@ impl Task<'_> {
             let owns: Vec<(bool, Vec<Vec<u32>>)> = owns.iter().map(counted).collect();
             for (high, (own, counts)) in heights.iter().flat_map(|high| owns.iter().map(|own| (*high, own))) {
                 let own = *own;
-                let Some(classes) = self.classes(split, &widths, high, counts) else { continue };
-                let way = Way { board: turn, rows: rows.clone(), given, heads, high, classes, own };
+                let class = |((forms, _), &wide): (&(Vec<Form>, i64), &Length)| {
+                    let piece = Size::new(wide - self.play * 2, high - self.play * 2);
+                    StripSize { forms: forms.clone(), wide, piece }
+                };
+                let classes: Vec<StripSize> = split.iter().zip(&widths).map(class).collect();
+                let Some(pages) = self.pages(&classes, counts) else { continue };
+                let way = Way { board: turn, rows: rows.clone(), given, heads, high, classes, pages, own };
                 let key = (way.rank(), high <= tallest);
                 if !kept.contains(&key) {
                     kept.push(key);
@@ -183,33 +185,79 @@ impl Task<'_> {
         heights
     }
 
-    /// How many strips each class has of each group of rows.
+    /// How many strips of each class every group of rows has.
     fn counts(&self, split: &Split, groups: &[Range<usize>]) -> Vec<Vec<u32>> {
-        split.iter().map(|(forms, _)| groups.iter().map(|rows| self.pieces(forms, rows)).collect()).collect()
+        groups.iter().map(|rows| split.iter().map(|(forms, _)| self.pieces(forms, rows)).collect()).collect()
     }
 
-    /// How the strips of each class go on pages, with their counts by groups of rows; `None` where one is larger than a page.
-    fn classes(&self, split: &Split, widths: &[Length], high: Length, counts: &[Vec<u32>]) -> Option<Vec<StripSize>> {
-        let class = |(((forms, _), &wide), counts): ((&(Vec<Form>, i64), &Length), &Vec<u32>)| {
-            let piece = Size::new(wide - self.play * 2, high - self.play * 2);
-            let mut best: Option<StripSize> = None;
-            for &(turn, body) in &self.bodies {
-                let limits = self.strips.grid;
-                let columns = body.width().holds(piece.width).narrow().min(limits.columns.1);
-                let rows = body.height().holds(piece.height).narrow().min(limits.rows.1);
-                if columns == 0 || rows == 0 {
-                    continue;
+    /// How the strips go on pages, with their counts by groups of rows and by classes; `None` where one is larger than a page.
+    fn pages(&self, classes: &[StripSize], counts: &[Vec<u32>]) -> Option<Vec<Vec<StripPage>>> {
+        let of = |pages: &[Vec<StripPage>]| pages.iter().map(Vec::len).sum::<usize>();
+        let apart = self.apart(classes, counts)?;
+        let together = self.bodies.iter().filter_map(|(turn, body)| self.together(*turn, *body, classes, counts));
+        // Pages with strips of one size are simpler to cut: they come first where they are as few.
+        let together = together.min_by_key(|pages| of(pages)).filter(|pages| of(pages) < of(&apart));
+        Some(together.unwrap_or(apart))
+    }
+
+    /// How many strips of a size stand side by side on a page, and how many rows of them.
+    fn fit(&self, body: Rect, class: &StripSize) -> Option<(u32, u32)> {
+        let limits = self.strips.grid;
+        let columns = body.width().holds(class.piece.width).narrow().min(limits.columns.1);
+        let rows = body.height().holds(class.piece.height).narrow().min(limits.rows.1);
+        (columns > 0 && rows > 0).then_some((columns, rows))
+    }
+
+    /// Each size on pages of its own, held the way that takes the fewest.
+    fn apart(&self, classes: &[StripSize], counts: &[Vec<u32>]) -> Option<Vec<Vec<StripPage>>> {
+        let mut pages = vec![Vec::new(); counts.len()];
+        for (k, class) in classes.iter().enumerate() {
+            let held = self.bodies.iter().filter_map(|&(turn, body)| {
+                let (columns, rows) = self.fit(body, class)?;
+                let page = |count| StripPage { turn, bands: vec![Band { class: k, columns, count }] };
+                let share =
+                    |counts: &Vec<u32>| grid::share(counts[k], columns * rows, columns).into_iter().map(page).collect();
+                Some(counts.iter().map(share).collect::<Vec<Vec<StripPage>>>())
+            });
+            let held = held.min_by_key(|pages| pages.iter().map(Vec::len).sum::<usize>())?;
+            pages.iter_mut().zip(held).for_each(|(pages, held)| pages.extend(held));
+        }
+        Some(pages)
+    }
+
+    /// All sizes on the same pages, one below the other. The rows of each are spread evenly, the odd ones of one size on the first
+    /// pages and of the next on the pages after those, so that no page has two rows more than another.
+    fn together(
+        &self,
+        turn: Turn,
+        body: Rect,
+        classes: &[StripSize],
+        counts: &[Vec<u32>],
+    ) -> Option<Vec<Vec<StripPage>>> {
+        let fits: Vec<(u32, u32)> = classes.iter().map(|class| self.fit(body, class)).collect::<Option<_>>()?;
+        let most = fits.iter().map(|(_, rows)| *rows).min()?;
+        let group = |counts: &Vec<u32>| {
+            let rows: Vec<u32> =
+                counts.iter().zip(&fits).map(|(count, (columns, _))| count.div_ceil(*columns)).collect();
+            let many = rows.iter().sum::<u32>().div_ceil(most);
+            let mut pages = vec![StripPage { turn, bands: Vec::new() }; many.index()];
+            let mut odd = 0;
+            for (class, ((&count, &(columns, _)), &rows)) in counts.iter().zip(&fits).zip(&rows).enumerate() {
+                let (each, over) = (rows / many.max(1), rows % many.max(1));
+                let mut left = count;
+                for k in 0..many {
+                    let more = u32::from((k + many - odd) % many < over);
+                    let count = left.min((each + more) * columns);
+                    left -= count;
+                    if count > 0 {
+                        pages[k.index()].bands.push(Band { class, columns, count });
+                    }
                 }
-                let share = |count: &u32| grid::share(*count, columns * rows, columns);
-                let shares: Vec<Vec<u32>> = counts.iter().map(share).collect();
-                let pages = |shares: &[Vec<u32>]| shares.iter().map(Vec::len).sum::<usize>();
-                if best.as_ref().is_none_or(|best| pages(&shares) < pages(&best.shares)) {
-                    best = Some(StripSize { forms: forms.clone(), wide, piece, turn, columns, shares });
-                }
+                odd = (odd + over) % many.max(1);
             }
-            best
+            pages
         };
-        split.iter().zip(widths).zip(counts).map(class).collect()
+        Some(counts.iter().map(group).collect())
     }
 
     /// The most strips of these forms and rows in any version.
