@@ -57,12 +57,12 @@ pub struct StripPage {
     /// How it is held.
     pub turn: Turn,
     /// What stands on it, from the top.
-    pub bands: Vec<Band>,
+    pub bands: Vec<StripBand>,
 }
 
 /// Strips of one size, row by row below each other.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Band {
+pub struct StripBand {
     /// Which of the design's sizes.
     pub class: usize,
     /// Strips side by side.

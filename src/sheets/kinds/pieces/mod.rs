@@ -25,7 +25,7 @@ use bench::Bench;
 use content::gather;
 pub use content::{PageNumber, board_page, heading, name, shown, strips_page};
 use design::MarkedRoom;
-pub use design::{Band, Design, StripPage, StripSize, home};
+pub use design::{Design, StripBand, StripPage, StripSize, home};
 
 /// A strip is smaller than its box by at least this much on every side.
 pub const LEAST_PLAY: Length = Length::mm(1);

@@ -11,7 +11,7 @@ use crate::lesson::{SortSet, Strip};
 use crate::measure::{Count, Length, Rect, Size};
 use crate::number::Form;
 use crate::sheets::kinds::pieces::content::{Contents, PageNumber, board_page, headings, strips_page};
-use crate::sheets::kinds::pieces::design::{Band, StripPage, StripSize, groups, home};
+use crate::sheets::kinds::pieces::design::{StripBand, StripPage, StripSize, groups, home};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid;
 use crate::sheets::page::layout::{Layout, Turn};
@@ -214,7 +214,7 @@ impl Task<'_> {
         for (k, class) in classes.iter().enumerate() {
             let held = self.bodies.iter().filter_map(|&(turn, body)| {
                 let (columns, rows) = self.fit(body, class)?;
-                let page = |count| StripPage { turn, bands: vec![Band { class: k, columns, count }] };
+                let page = |count| StripPage { turn, bands: vec![StripBand { class: k, columns, count }] };
                 let share =
                     |counts: &Vec<u32>| grid::share(counts[k], columns * rows, columns).into_iter().map(page).collect();
                 Some(counts.iter().map(share).collect::<Vec<Vec<StripPage>>>())
@@ -250,7 +250,7 @@ impl Task<'_> {
                     let count = left.min((each + more) * columns);
                     left -= count;
                     if count > 0 {
-                        pages[k.index()].bands.push(Band { class, columns, count });
+                        pages[k.index()].bands.push(StripBand { class, columns, count });
                     }
                 }
                 odd = (odd + over) % many.max(1);
