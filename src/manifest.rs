@@ -8,7 +8,7 @@ use std::io::{self, Write};
 use serde_json::{Map, Value, json};
 
 use crate::lesson::exit::Check;
-use crate::lesson::{Chosen, Lesson, LessonGroup, Role, Version};
+use crate::lesson::{Lesson, LessonGroup, Role, Version, warm_up};
 use crate::number::{Content, Number};
 use crate::sheets::packets::Packet;
 
@@ -26,7 +26,7 @@ pub fn write(out: &mut (impl Write + ?Sized), lesson: &Lesson, packets: &[Packet
         ("title", json!(spec.title.value)),
         ("seed", json!(spec.seed.value)),
         ("paper", json!(spec.paper.value.word())),
-        ("numbers", numbers(&lesson.chosen)),
+        ("numbers", numbers(lesson)),
         ("decoys", decoys(lesson)),
     ];
     out.write_all(b"{\n")?;
@@ -58,12 +58,17 @@ pub fn write(out: &mut (impl Write + ?Sized), lesson: &Lesson, packets: &[Packet
     writeln!(out, "  {MARK}{}\"\n}}", env!("CARGO_PKG_VERSION"))
 }
 
-/// The chosen numbers by role, the sort numbers by version.
-pub fn numbers(chosen: &Chosen) -> Value {
+/// The chosen numbers by role, the sort numbers by version, and those of the warm-up where it is made.
+pub fn numbers(lesson: &Lesson) -> Value {
+    let chosen = &lesson.chosen;
     let list = |numbers: &[Number]| -> Value { numbers.iter().map(|number| number.value()).collect() };
     let sort = (0..).map(Version).zip(&chosen.sort).filter(|(_, numbers)| !numbers.is_empty());
     let sort: Map<String, Value> = sort.map(|(version, numbers)| (version.to_string(), list(numbers))).collect();
-    json!({ Role::Model.word(): list(&chosen.model), Role::Exit.word(): list(&chosen.exit), Role::Sort.word(): sort })
+    let mut numbers = json!({ Role::Model.word(): list(&chosen.model), Role::Exit.word(): list(&chosen.exit), Role::Sort.word(): sort });
+    if let Some(week) = warm_up::asked_for(lesson) {
+        numbers["warm_up"] = week.days.iter().map(|day| day.number.value()).collect();
+    }
+    numbers
 }
 
 /// The quick checks by their numbers, each with the numbers that it asks about, in its order.

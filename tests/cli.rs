@@ -296,11 +296,11 @@ fn only_makes_one_sheet() {
 #[test]
 fn sheets_lists_what_can_be_made() {
     let ran = process(Path::new("."), &["sheets"]).with(0);
-    assert_eq!(ran.out.lines().count(), 17, "{}", ran.out);
+    assert_eq!(ran.out.lines().count(), 18, "{}", ran.out);
     assert!(ran.out.lines().any(|line| line.starts_with("board") && !line.contains("not made yet")), "{}", ran.out);
     let ran = process(Path::new("."), &["sheets", "--format", "json"]).with(0);
     let value: Value = serde_json::from_str(&ran.out).expect("JSON");
-    assert_eq!(value["sheets"].as_array().map(Vec::len), Some(17));
+    assert_eq!(value["sheets"].as_array().map(Vec::len), Some(18));
 }
 
 #[test]

@@ -53,4 +53,5 @@ mod support;
 mod svg;
 mod text_sheets;
 mod usage;
+mod warm_up;
 mod words;

@@ -243,6 +243,7 @@ fn speaks_of(kind: SheetKind) -> &'static [&'static str] {
         SheetKind::Exit => &["corner", "choice"],
         SheetKind::Tally => &["tally"],
         SheetKind::SmallGroups => &["groups"],
+        SheetKind::WarmUp => &["warm-up"],
         SheetKind::Practice => &["practice page"],
         SheetKind::Family => &["family"],
         SheetKind::Key | SheetKind::Plan | SheetKind::Cover | SheetKind::Ticket => &[],

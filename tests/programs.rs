@@ -91,7 +91,7 @@ fn every_field_is_as_documented() {
     let write = |name: &str, text: &str| fs::write(at.path().join(name), text).expect("written");
     write(
         "good.toml",
-        "title = \"Tea stall\"\nminutes = 20\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 3\nversions = 2\n[print]\ncut = \"stack\"\n[[group]]\nname = \"Terns\"\nlearners = 1\nrange = [10, 99]\n",
+        "title = \"Tea stall\"\nminutes = 20\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 3\nversions = 2\n[print]\ncut = \"stack\"\n[[group]]\nname = \"Terns\"\nlearners = 1\nrange = [10, 99]\n[sheets]\nmake = [\"blocks\", \"board\", \"strips\", \"exit\", \"key\", \"warm-up\"]\n",
     );
     write("sure.toml", "title = \"Tea stall\"\n[numbers]\nrange = 100-999\n");
     write(

@@ -11,7 +11,7 @@ use super::gather::Shared;
 use super::reasons;
 use super::report::Report;
 use crate::gallery::Set;
-use crate::lesson::{Lesson, LessonGroup, Role, Version};
+use crate::lesson::{Lesson, LessonGroup, Role, Version, warm_up};
 use crate::manifest;
 use crate::number::Number;
 
@@ -23,7 +23,7 @@ pub fn run(shared: &Shared, path: &Path) -> Result<Report, Failure> {
     let why =
         chosen.why.iter().map(|(number, why)| (number.to_string(), why.iter().map(|reason| reason.key()).collect()));
     let mut json = json!({
-        "numbers": manifest::numbers(chosen),
+        "numbers": manifest::numbers(&planned.lesson),
         "solutions": solutions.collect::<Map<String, Value>>(),
         "why": why.collect::<Map<String, Value>>(),
     });
@@ -43,7 +43,8 @@ pub(super) fn sets(lesson: &Lesson) -> String {
         let ways = if ways.is_empty() { ways } else { format!(" ({ways})") };
         let _ = writeln!(text, "\n{name}{ways}");
         for (number, why) in numbers {
-            let _ = writeln!(text, "  {number:>width$}  {why}");
+            let line = format!("  {number:>width$}  {why}");
+            let _ = writeln!(text, "{}", line.trim_end());
         }
     }
     text
@@ -75,15 +76,25 @@ pub(super) fn list(lesson: &Lesson) -> Vec<Set> {
     for group in &lesson.groups {
         set(format!("exit, the quick check{}", whose(group)), &group.exit, Role::Exit, &group.solutions);
     }
+    if let Some(week) = warm_up::asked_for(lesson) {
+        let numbers = week.days.iter().map(|day| (day.number.to_string(), String::new())).collect();
+        let name = "warm-up, one a day for the week after".to_owned();
+        all.push(Set { name, ways: one_of(&week.solutions), numbers });
+    }
     all
 }
 
 /// How many sets of a role would have done, in a few words; empty where nobody counted.
 pub(super) fn ways(solutions: &BTreeMap<Role, String>, role: Role) -> String {
-    solutions.get(&role).map_or_else(String::new, |count| match count.as_str() {
+    solutions.get(&role).map_or_else(String::new, |count| one_of(count))
+}
+
+/// The same of a count.
+fn one_of(count: &str) -> String {
+    match count {
         "1" => "the only set there is".to_owned(),
         count => format!("one of {} sets", grouped(count)),
-    })
+    }
 }
 
 /// Whose numbers these are, with the number of learners.

@@ -77,7 +77,7 @@ pub(super) fn fresh(lesson: &Lesson, purpose: &str) -> Vec<Number> {
 }
 
 /// Every number that learners have met in this lesson.
-fn met(lesson: &Lesson) -> BTreeSet<Number> {
+pub(super) fn met(lesson: &Lesson) -> BTreeSet<Number> {
     let chosen = &lesson.chosen;
     let checks = lesson.checks.iter().flat_map(|check| check.questions.iter().map(|question| question.of));
     chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit).copied().chain(checks).collect()

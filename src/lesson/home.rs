@@ -21,6 +21,15 @@ pub struct Home {
     pub joined: Option<Number>,
 }
 
+impl Home {
+    /// The numbers of its questions.
+    pub fn numbers(&self) -> Vec<Number> {
+        let worth = self.worth.map(|(number, _)| number);
+        let greater = self.greater.into_iter().flat_map(|(one, other)| [one, other]);
+        worth.into_iter().chain(greater).chain(self.joined).collect()
+    }
+}
+
 /// Chooses them; `None` for a lesson without numbers.
 pub fn home(lesson: &Lesson) -> Option<Home> {
     let chosen = &lesson.chosen;

@@ -18,6 +18,7 @@ mod strips;
 pub mod teach;
 pub mod timing;
 mod types;
+pub mod warm_up;
 
 use std::sync::Arc;
 
@@ -44,17 +45,21 @@ pub use types::{Chosen, Reason, Role, SortSet, Strip, Wrong};
 /// decoys are made than slips can make. Fails with every mistake found.
 pub fn plan(source: &Arc<Source>, spec: Spec, roster: impl Into<Roster>) -> Result<Lesson, Vec<Diagnostic>> {
     let roster: Roster = roster.into();
-    if !spec.groups.is_empty() {
-        return grouped::plan(source, spec, roster);
-    }
-    let roster = roster.names;
-    match choose::choose(&spec, source) {
-        Ok(chosen) => with_numbers(source, spec, chosen, roster),
-        Err(mut wrong) => {
-            wrong.extend(settle(source, &mut spec.clone(), &roster));
-            Err(wrong)
+    let mut lesson = if spec.groups.is_empty() {
+        let roster = roster.names;
+        match choose::choose(&spec, source) {
+            Ok(chosen) => with_numbers(source, spec, chosen, roster)?,
+            Err(mut wrong) => {
+                wrong.extend(settle(source, &mut spec.clone(), &roster));
+                return Err(wrong);
+            }
         }
-    }
+    } else {
+        grouped::plan(source, spec, roster)?
+    };
+    let told = warm_up::told(&lesson);
+    lesson.chosen.notes.extend(told);
+    Ok(lesson)
 }
 
 /// [`plan`] with numbers that are already chosen.

@@ -78,6 +78,16 @@ impl Exercise {
         all.into_iter().filter(|(_, slip)| lesson.letter(*slip).is_some() && told.insert(*slip)).collect()
     }
 
+    /// Every number that it shows or whose answer it is.
+    pub fn numbers(&self) -> Vec<Number> {
+        match self {
+            Self::Worth(of, _) | Self::Places(of) | Self::Trade(of) | Self::Odd { of, .. } => vec![*of],
+            Self::Compare(pairs) => pairs.iter().flat_map(|(one, other)| [*one, *other]).collect(),
+            Self::Order(numbers) => numbers.clone(),
+            Self::Line { at, .. } => vec![*at],
+        }
+    }
+
     /// What is left of the greatest place when one of it is traded, and how many of the next there are then.
     pub fn traded(of: Number) -> Option<[(Place, u32); 2]> {
         let mut digits = of.digits();

@@ -48,7 +48,7 @@ pub const PACKETS: [About; 7] = [
         printing: "Print it once, on paper. Keep it as the master.",
         first: &[SheetKind::Plan, SheetKind::Display],
         learners: true,
-        last: &[SheetKind::Key, SheetKind::Tally, SheetKind::SmallGroups],
+        last: &[SheetKind::Key, SheetKind::Tally, SheetKind::SmallGroups, SheetKind::WarmUp],
     },
     About {
         kind: PacketKind::Paper,

@@ -20,7 +20,7 @@ use crate::lesson::job::{Cutter, For, Handling, JobFacts, Keep};
 use crate::spec::SheetKind;
 use kinds::{
     board, cover, display, exit, family, key, layered, mat, plan, practice, record, small_groups, strips, tally,
-    ticket, word_bank,
+    ticket, warm_up, word_bank,
 };
 use page::Page;
 use page::desk::Desk;
@@ -52,7 +52,7 @@ pub enum Lay {
 }
 
 /// Every sheet, in the order of [`SheetKind::ALL`]: learners' sheets in the order of the lesson.
-pub const SHEETS: [Sheet; 17] = [
+pub const SHEETS: [Sheet; 18] = [
     Sheet {
         kind: SheetKind::Display,
         holds: "the model numbers, big: a page each, or step by step",
@@ -124,6 +124,12 @@ pub const SHEETS: [Sheet; 17] = [
         holds: "for tomorrow: a ten-minute lesson for each slip",
         reader: For::Teacher,
         lay: Lay::Masters(small_groups::lay),
+    },
+    Sheet {
+        kind: SheetKind::WarmUp,
+        holds: "for the week after: a number a day, what to ask, answers",
+        reader: For::Teacher,
+        lay: Lay::Masters(warm_up::lay),
     },
     Sheet {
         kind: SheetKind::Practice,

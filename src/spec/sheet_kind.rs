@@ -27,6 +27,8 @@ pub enum SheetKind {
     Tally,
     /// For tomorrow: a ten-minute lesson for each slip.
     SmallGroups,
+    /// A number a day for the week after.
+    WarmUp,
     /// One page of exercises on the lesson's skills.
     Practice,
     /// One page home.
@@ -41,7 +43,7 @@ pub enum SheetKind {
 
 impl SheetKind {
     /// All kinds, in the order of the contract.
-    pub const ALL: [Self; 17] = [
+    pub const ALL: [Self; 18] = [
         Self::Display,
         Self::Mat,
         Self::Blocks,
@@ -54,6 +56,7 @@ impl SheetKind {
         Self::Key,
         Self::Tally,
         Self::SmallGroups,
+        Self::WarmUp,
         Self::Practice,
         Self::Family,
         Self::Plan,
@@ -79,6 +82,7 @@ impl SheetKind {
             Self::Key => "key",
             Self::Tally => "tally",
             Self::SmallGroups => "small-groups",
+            Self::WarmUp => "warm-up",
             Self::Practice => "practice",
             Self::Family => "family",
             Self::Plan => "plan",
@@ -87,10 +91,10 @@ impl SheetKind {
         }
     }
 
-    /// Whether it is made where a lesson file does not list the sheets: a page for every learner that the lesson itself
-    /// does not need is made on request.
+    /// Whether it is made where a lesson file does not list the sheets: what the lesson itself does not need, a page for
+    /// every learner or one for the week after, is made on request.
     pub const fn is_usual(self) -> bool {
-        self.is_asked_for() && !matches!(self, Self::Practice | Self::Family)
+        self.is_asked_for() && !matches!(self, Self::WarmUp | Self::Practice | Self::Family)
     }
 
     /// Whether a lesson file may list it under `make`: the plan, the cover and the ticket come with their packets.

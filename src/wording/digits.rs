@@ -98,3 +98,10 @@ pub fn counted(number: Number, task: Task, style: &Style) -> Counted {
 pub fn over(counted: &Counted) -> Vec<Place> {
     Place::ALL.into_iter().filter(|place| counted[place.index()] > 9).collect()
 }
+
+/// The worth of a place, and the number with one of it more and one less.
+pub(super) fn steps(number: Number, place: Place) -> [Number; 3] {
+    let worth = place.worth();
+    [worth, number.value() + worth, number.value().saturating_sub(worth)]
+        .map(|value| Number::new(value).unwrap_or(Number::MAX))
+}

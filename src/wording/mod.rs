@@ -30,6 +30,7 @@ pub mod stamps;
 pub mod ticket;
 mod titles;
 mod usage;
+mod warm_up;
 
 use std::fmt;
 
@@ -47,6 +48,7 @@ pub use practice::PracticeWords;
 pub use slips::{Slips, Tools};
 pub use titles::Titles;
 pub use usage::Usage;
+pub use warm_up::WarmUpWords;
 
 /// All that a language says.
 pub trait Wording:
@@ -74,6 +76,7 @@ pub trait Wording:
     + stamps::Stamps
     + ticket::CuttingWords
     + ticket::TicketWords
+    + WarmUpWords
 {
     /// The same language as what numbers are called in.
     fn names(&self) -> &'static dyn Names;

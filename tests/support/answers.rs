@@ -147,6 +147,10 @@ pub fn check(question: &str, expect: &str, read: u32, zero_terms: bool) {
             assert_eq!(figures(expect), [n / 1_000], "{}", fail());
             assert!(expect.replace(" and ", " ").contains(&spelled(n / 1_000)), "{}", fail());
         }
+        [step, n, again] if has("more than") => {
+            assert!(step == again && step == ten_to(step.to_string().len() - 1), "{}", fail());
+            assert_eq!(figures(expect), [n + step, n - step], "{}", fail());
+        }
         [n] if has("have no part for the") => {
             for (digit, place) in digits(n) {
                 let named = question.split(" for the ").nth(1).expect("places");

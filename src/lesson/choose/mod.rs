@@ -37,7 +37,7 @@ use std::sync::Arc;
 pub use clash::{clash, example, ways_out};
 pub use constraint::{Constraint, only};
 pub use count::{NoSets, Solutions};
-pub use demand::Demand;
+pub use demand::{Demand, of as requests};
 pub use versions::{Work, spread};
 
 use super::{Chosen, Reason, Role};
@@ -131,11 +131,7 @@ fn in_order(chosen: &mut Chosen, sets: Seated, seed: u64, style: Style) {
     for (role, mut set) in sets.seats {
         match role {
             Role::Model => {
-                // Few places first, then those without a zero, then few blocks.
-                set.sort_by_cached_key(|&number| {
-                    let zero = Place::ALL.into_iter().any(|place| Feature::Zero(place).is_in(number));
-                    (number.len(), zero, Work::of(number, &style), number)
-                });
+                taught(&mut set, &style);
                 chosen.model = set;
             }
             Role::Sort => {
@@ -148,6 +144,14 @@ fn in_order(chosen: &mut Chosen, sets: Seated, seed: u64, style: Style) {
             }
         }
     }
+}
+
+/// Puts numbers into the order in which they are taught: few places first, then those without a zero, then few blocks.
+pub fn taught(set: &mut [Number], style: &Style) {
+    set.sort_by_cached_key(|&number| {
+        let zero = Place::ALL.into_iter().any(|place| Feature::Zero(place).is_in(number));
+        (number.len(), zero, Work::of(number, style), number)
+    });
 }
 
 /// An order that is neither rising nor falling, where there are enough numbers to avoid that.

@@ -20,6 +20,7 @@ use super::timing;
 use crate::wording::plan::{Aim, Chore, Laid, Phase, Short, Shortcut};
 
 pub use means::Means;
+pub(super) use opening::telling_place;
 pub use prepare::{materials, shorter};
 use script::Script;
 pub use steps::{Seen, Step};

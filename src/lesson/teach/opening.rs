@@ -64,7 +64,7 @@ fn joiner(lesson: &Lesson) -> Deed {
 
 /// A place whose digit is not 0, the greatest such place first; turned by `turn`, so that one number after another is
 /// asked about different places. Nothing for a single digit.
-pub(super) fn telling_place(number: Number, turn: usize) -> Option<Place> {
+pub(in crate::lesson) fn telling_place(number: Number, turn: usize) -> Option<Place> {
     if number.len() < 2 {
         return None;
     }

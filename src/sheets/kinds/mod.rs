@@ -19,4 +19,5 @@ pub mod supply;
 pub mod tally;
 pub mod ticket;
 pub mod told;
+pub mod warm_up;
 pub mod word_bank;

@@ -245,7 +245,7 @@ pub const MAKE: Key<WordsKind<SheetKind>> = Key::new(
     "[\"board\", \"strips\", \"key\"]",
     "which sheets to make; `placewright sheets` lists them",
 )
-.worked("every sheet that has numbers to show, without practice and family");
+.worked("every sheet that has numbers to show, without warm-up, practice and family");
 /// How model numbers are shown.
 pub const DISPLAY: Usually<OneOf<DisplayPages>> = Key::new(
     "sheets",

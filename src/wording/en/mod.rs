@@ -18,6 +18,7 @@ mod stamps;
 mod ticket;
 mod titles;
 mod trades;
+mod warm_up;
 
 /// English.
 #[derive(Debug)]

@@ -21,6 +21,7 @@ mod stamps;
 mod ticket;
 mod titles;
 mod trades;
+mod warm_up;
 
 /// Spanish.
 #[derive(Debug)]

@@ -52,6 +52,8 @@ pub enum Asked {
     WentWrong(Number, Form, Content, Slip),
     /// What the number is after the trades of its regrouped form; it has one.
     Regrouped(Number),
+    /// One more and one less of a place; both are numbers of the program.
+    MoreLess(Number, Place),
     /// What 0, 1, 2 ... are called, in a lesson without numbers of its own.
     TenDigits,
     /// How a number is written in figures that is said in another form.

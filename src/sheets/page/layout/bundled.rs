@@ -20,6 +20,7 @@ pub(super) const fn of(kind: SheetKind) -> &'static str {
         SheetKind::Key => include_str!("../../../../layouts/key.toml"),
         SheetKind::Tally => include_str!("../../../../layouts/tally.toml"),
         SheetKind::SmallGroups => include_str!("../../../../layouts/small-groups.toml"),
+        SheetKind::WarmUp => include_str!("../../../../layouts/warm-up.toml"),
         SheetKind::Practice => include_str!("../../../../layouts/practice.toml"),
         SheetKind::Family => include_str!("../../../../layouts/family.toml"),
         SheetKind::Plan => include_str!("../../../../layouts/plan.toml"),

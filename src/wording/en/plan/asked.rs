@@ -3,7 +3,7 @@
 use super::{empty, form_name, listed, once, worth};
 use crate::number::{Content, Form, Names, Number, Place};
 use crate::spec::Version;
-use crate::wording::digits::{counts, first_difference};
+use crate::wording::digits::{counts, first_difference, steps};
 use crate::wording::en::English;
 use crate::wording::en::phrases::plural;
 use crate::wording::plan::{Asked, Questions, Reply};
@@ -122,6 +122,13 @@ impl Questions for English {
                 reply(
                     format!("We have {} and trade {}. What do we have now?", numeral(*n), self.trades(*n, &counted)),
                     format!("{}. It is still {}.", counts(self, &counted), numeral(*n)),
+                )
+            }
+            Asked::MoreLess(n, place) => {
+                let [step, more, less] = steps(*n, *place).map(numeral);
+                reply(
+                    format!("What is {step} more than {}, and what is {step} less?", numeral(*n)),
+                    format!("{more}, and {less}."),
                 )
             }
             Asked::TenDigits => {

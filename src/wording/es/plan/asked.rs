@@ -3,7 +3,7 @@
 use super::{in_form, listed, worth};
 use crate::number::{Content, Form, Names, Number, Place};
 use crate::spec::Version;
-use crate::wording::digits::{counts, empty, first_difference, once, without_zeros};
+use crate::wording::digits::{counts, empty, first_difference, once, steps, without_zeros};
 use crate::wording::es::Spanish;
 use crate::wording::plan::{Asked, Questions, Reply};
 use crate::wording::{Phrases, Slips, Usage};
@@ -111,6 +111,10 @@ impl Questions for Spanish {
                     format!("Alguien hizo la tira «{}» para {}. ¿Qué pasó?", text(content), numeral(*of)),
                     format!("{}. Debe ser {right}.", self.capital(self.slip_name(*slip))),
                 )
+            }
+            Asked::MoreLess(n, place) => {
+                let [step, more, less] = steps(*n, *place).map(numeral);
+                reply(format!("¿Cuánto es {} más {step}? ¿Y menos {step}?", numeral(*n)), format!("{more} y {less}."))
             }
             Asked::TenDigits => {
                 reply("¿Cómo llamamos a 0, 1, 2, 3 y así hasta 9?", "Cifras. Con ellas escribimos todos los números.")
