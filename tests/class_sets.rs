@@ -120,6 +120,35 @@ fn the_ticket_counts_what_the_files_hold() {
     }
 }
 
+/// A slip-sheet lies before each part that the ticket lists, on a sheet of its own, and says of what follows what the ticket says.
+#[test]
+fn slip_sheets_part_what_the_ticket_lists() {
+    let shop = Shop::open();
+    for print in ["", "sides = \"two\"", "cut = \"stack\"\nsides = \"two\""] {
+        let class = "learners = 9\nspares = 1\nversions = 3";
+        let without = lesson(&with(class, print), &[]);
+        let lesson = lesson(&with(class, &format!("{print}\nslip_sheets = true")), &[]);
+        let ticket = said(&support::pdf::read(&shop.ticket(&lesson)));
+        let bare: Vec<usize> = shop.copies(&without).iter().map(Packet::sheets).collect();
+        for (packet, bare) in shop.copies(&lesson).iter().zip(bare) {
+            let a_leaf = if packet.sides == PrintSides::One { 1 } else { 2 };
+            let (laid, read) = (Laid::new(packet), support::pdf::read(&shop.write(packet)));
+            let slips: Vec<usize> = (0..laid.pages.len()).filter(|k| laid.pages[*k].name == "Slip-sheet").collect();
+            assert_eq!(packet.sheets(), bare + slips.len(), "{class} {print}");
+            assert!(!slips.is_empty() && slips.iter().all(|k| k % a_leaf == 0), "{print}: {slips:?}");
+            for &k in &slips {
+                let said = said(&read[k..=k]);
+                let (_, after) = said.split_once("After this sheet: sheet").expect("where the part is");
+                let first: usize = after.trim_start_matches('s').split_whitespace().next().unwrap().parse().unwrap();
+                assert_eq!((first - 1) * a_leaf, k + a_leaf, "{said}");
+                // The words of the ticket, in capitals only at their start.
+                let what = said.split("After this sheet").next().unwrap().trim();
+                assert!(ticket.contains(&what[1..]), "{what} is not in {ticket}");
+            }
+        }
+    }
+}
+
 /// Ticket, print command and file agree on sides and edge, whatever way the pages are held.
 #[test]
 fn viewer_preferences_say_what_the_ticket_says() {

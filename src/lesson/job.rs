@@ -167,6 +167,8 @@ pub struct PartFacts {
 pub enum PartKind {
     /// A sheet to try the printer with.
     Proof,
+    /// A sheet that says what follows, and is taken out again.
+    SlipSheet,
     /// A kit's sheets: kept for other lessons, so that another lesson leaves them out.
     Kit {
         /// Which: two where one is the back of the other.
@@ -198,11 +200,18 @@ pub enum PartKind {
 }
 
 impl PartKind {
+    /// Whether it is for the run alone, and handed to nobody.
+    pub const fn is_for_the_run(&self) -> bool {
+        matches!(self, Self::Proof | Self::SlipSheet)
+    }
+
     /// Whether what it prints is kept for other lessons.
     pub const fn keep(&self) -> Keep {
         match self {
             Self::Kit { .. } => Keep::Kit,
-            Self::Proof | Self::Piles { .. } | Self::Checks { .. } | Self::Packets { .. } => Keep::UsedUp,
+            Self::Proof | Self::SlipSheet | Self::Piles { .. } | Self::Checks { .. } | Self::Packets { .. } => {
+                Keep::UsedUp
+            }
         }
     }
 }

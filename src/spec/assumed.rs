@@ -42,6 +42,7 @@ pub fn assumed(spec: &Spec) -> Vec<(String, Value)> {
     list.add(&list::TEXT, &spec.print.text);
     list.add(&list::MARGIN, &spec.print.margin);
     list.add(&list::FONT, &spec.print.font);
+    list.add(&list::SLIP_SHEETS, &spec.print.slip_sheets);
     list.add(&list::MAKE, &spec.sheets.make);
     if spec.sheets.make.value.contains(&SheetKind::Display) {
         list.add(&list::DISPLAY, &spec.sheets.display);

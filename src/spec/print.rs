@@ -21,6 +21,7 @@ pub(super) fn read(mut table: Table, paper: Paper, log: &mut Log) -> PrintSpec {
             .and_then(|value| margin(&value, paper, log))
             .unwrap_or(Given::assumed(list::MARGIN.value)),
         font: table.settle(&list::FONT, log),
+        slip_sheets: table.settle(&list::SLIP_SHEETS, log),
     };
     table.finish(log);
     print

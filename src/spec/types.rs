@@ -247,6 +247,8 @@ pub struct PrintSpec {
     pub margin: Given<Length>,
     /// The typeface.
     pub font: Given<FontChoice>,
+    /// Whether a sheet parts one part of the copy room's files from the next.
+    pub slip_sheets: Given<bool>,
 }
 
 /// Which sheets to make.

@@ -22,6 +22,8 @@ pub enum PiecesCut {
 pub enum FilePart<'a> {
     /// A sheet to try the printer with.
     Proof,
+    /// A sheet that says what follows.
+    SlipSheet,
     /// Sheets that are kept, for so many kits.
     Kits(&'a [SheetKind], usize),
     /// Strips in so many piles.
@@ -245,6 +247,18 @@ area! {
 
     /// Why there are no fewer sheets.
     fn least_sheets(least: Least) -> String;
+
+    /// What a slip-sheet is called.
+    fn slip_sheet_title() -> &'static str;
+
+    /// Where what follows a slip-sheet is: the file, its first and last sheet in it.
+    fn slip_sheet_of(file: &str, sheets: (usize, usize)) -> String;
+
+    /// What becomes of a slip-sheet, on itself.
+    fn slip_sheet_note() -> &'static str;
+
+    /// What becomes of slip-sheets, on the ticket.
+    fn slip_sheets_told() -> &'static str;
 
     /// The proof's heading, and the names of its two pages.
     fn proof_titles() -> [&'static str; 3];

@@ -68,6 +68,7 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
             text: Given::assumed(TextSize::Standard),
             margin: Given::assumed(Length::mm100(635)),
             font: Given::assumed(FontChoice::Andika),
+            slip_sheets: Given::assumed(false),
         },
         sheets: SheetsSpec {
             make: Given::read(vec![sheet], 0..1),

@@ -69,6 +69,7 @@ pub fn spec(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Spec 
             text: Given::assumed(TextSize::Standard),
             margin: Given::assumed(Length::mm100(635)),
             font: Given::assumed(FontChoice::Andika),
+            slip_sheets: Given::assumed(false),
         },
         sheets: SheetsSpec {
             layouts: None,

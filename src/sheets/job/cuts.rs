@@ -85,7 +85,12 @@ fn cuttings(job: &Job<'_>, order: &Order<'_>) -> Vec<Cutting> {
                     from += size.runs.sheets();
                 }
             }
-            Part::Proof(_) | Part::Kits(_) | Part::Supply(..) | Part::Shared(_) | Part::Packets(_) => {}
+            Part::Proof(_)
+            | Part::SlipSheet(_)
+            | Part::Kits(_)
+            | Part::Supply(..)
+            | Part::Shared(_)
+            | Part::Packets(_) => {}
         }
     }
     all

@@ -86,7 +86,7 @@ fn leaves_of(job: &Job<'_>, kind: SheetKind) -> usize {
         Part::Gang(gang) if gang.kind == kind => gang.leaves(),
         Part::Piles(piles) if kind == SheetKind::Strips => piles.leaves(),
         Part::Shared(shared) if kind == SheetKind::Exit => shared.leaves(),
-        Part::Proof(_) | Part::Gang(_) | Part::Piles(_) | Part::Shared(_) => 0,
+        Part::Proof(_) | Part::SlipSheet(_) | Part::Gang(_) | Part::Piles(_) | Part::Shared(_) => 0,
         Part::Packets(packets) => {
             (0..packets.leaves()).filter_map(|k| packets.leaf(k)).filter(|(_, leaf)| leaf.front.sheet == kind).count()
         }
@@ -102,25 +102,7 @@ fn file(desk: &Desk<'_>, order: &Order<'_>, job: &Job<'_>) -> FileFacts {
     for part in &job.parts {
         let (from, to) = (leaf, leaf + part.leaves());
         leaf = to;
-        let kind = match part {
-            Part::Proof(_) => PartKind::Proof,
-            Part::Kits(kits) => {
-                let pages = kits.leaves.iter().flat_map(|leaf| [Some(&leaf.front), leaf.back.as_ref()]);
-                PartKind::Kit { kinds: kinds(pages.flatten()), kits: kits.copies, piles: false }
-            }
-            Part::Supply(supply, kits) => {
-                PartKind::Kit { kinds: kinds(supply.pages.iter().map(|(page, _)| page)), kits: *kits, piles: false }
-            }
-            Part::Gang(gang) => PartKind::Kit { kinds: vec![gang.kind], kits: gang.kits, piles: true },
-            Part::Piles(piles) => PartKind::Piles { piles: piles.stacks().groups() },
-            Part::Shared(shared) => PartKind::Checks { slips: shared.sets().narrow(), marks: shared.marks() },
-            Part::Packets(packets) => {
-                let page = |leaf: usize| (from + leaf) * sides;
-                let learners = packets.starts().windows(2).map(|pair| (page(pair[0]) + 1, page(pair[1]))).collect();
-                let fronts = packets.versions().iter().flatten().map(|leaf| &leaf.front);
-                PartKind::Packets { kinds: kinds(fronts), learners }
-            }
-        };
+        let kind = kind_of(part, from, sides);
         parts.push(PartFacts { kind, pages: (from * sides + 1, to * sides), sheets: (from + 1, to) });
     }
     let mine = |page: &&Page| page.stock == job.stock;
@@ -131,6 +113,30 @@ fn file(desk: &Desk<'_>, order: &Order<'_>, job: &Job<'_>) -> FileFacts {
         colour: desk.ink() == Ink::Colour && order.masters.iter().filter(mine).any(coloured),
         pages: job.pages(),
         parts,
+    }
+}
+
+/// What a part is, for everyone who speaks of it; `from` is how many sheets of the file come before it.
+pub(super) fn kind_of(part: &Part, from: usize, sides: usize) -> PartKind {
+    match part {
+        Part::Proof(_) => PartKind::Proof,
+        Part::SlipSheet(_) => PartKind::SlipSheet,
+        Part::Kits(kits) => {
+            let pages = kits.leaves.iter().flat_map(|leaf| [Some(&leaf.front), leaf.back.as_ref()]);
+            PartKind::Kit { kinds: kinds(pages.flatten()), kits: kits.copies, piles: false }
+        }
+        Part::Supply(supply, kits) => {
+            PartKind::Kit { kinds: kinds(supply.pages.iter().map(|(page, _)| page)), kits: *kits, piles: false }
+        }
+        Part::Gang(gang) => PartKind::Kit { kinds: vec![gang.kind], kits: gang.kits, piles: true },
+        Part::Piles(piles) => PartKind::Piles { piles: piles.stacks().groups() },
+        Part::Shared(shared) => PartKind::Checks { slips: shared.sets().narrow(), marks: shared.marks() },
+        Part::Packets(packets) => {
+            let page = |leaf: usize| (from + leaf) * sides;
+            let learners = packets.starts().windows(2).map(|pair| (page(pair[0]) + 1, page(pair[1]))).collect();
+            let fronts = packets.versions().iter().flatten().map(|leaf| &leaf.front);
+            PartKind::Packets { kinds: kinds(fronts), learners }
+        }
     }
 }
 

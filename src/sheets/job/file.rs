@@ -23,6 +23,8 @@ use crate::spec::SheetKind;
 pub enum Part {
     /// One sheet to try the printer with: its front, and its back where there is one.
     Proof(Vec<Page>),
+    /// One sheet that says which part follows.
+    SlipSheet(Box<Page>),
     /// Whole pages of kits, copy after copy.
     Kits(Kits),
     /// Pieces of kits, several kits a sheet: so many kits.
@@ -41,7 +43,7 @@ impl Part {
     /// How many sheets of paper.
     pub fn leaves(&self) -> usize {
         match self {
-            Self::Proof(_) => 1,
+            Self::Proof(_) | Self::SlipSheet(_) => 1,
             Self::Kits(kits) => kits.leaves(),
             Self::Supply(supply, _) => supply.leaves(),
             Self::Gang(gang) => gang.leaves(),
@@ -58,7 +60,7 @@ impl Part {
             Self::Piles(piles) => piles.backed(),
             Self::Packets(packets) => packets.backed(),
             Self::Proof(pages) => pages.len() > 1,
-            Self::Supply(..) | Self::Gang(_) | Self::Shared(_) => false,
+            Self::SlipSheet(_) | Self::Supply(..) | Self::Gang(_) | Self::Shared(_) => false,
         }
     }
 }
@@ -136,7 +138,7 @@ impl<'a> Job<'a> {
         let strips = of(SheetKind::Strips);
         match self.find(index) {
             None | Some((Part::Piles(_), ..)) => strips,
-            Some((Part::Proof(_), ..)) => of(SheetKind::Ticket),
+            Some((Part::Proof(_) | Part::SlipSheet(_), ..)) => of(SheetKind::Ticket),
             Some((Part::Shared(_), ..)) => of(SheetKind::Exit),
             Some((Part::Gang(gang), ..)) => of(gang.kind),
             Some((Part::Supply(supply, _), leaf, _)) => supply.leaf(leaf).map_or(strips, |page| of(page.sheet)),
@@ -169,6 +171,7 @@ impl<'a> Job<'a> {
                 Some(page) => Ok(page.clone()),
                 None => side(pages.first(), back),
             },
+            Some((Part::SlipSheet(page), _, back)) => side(Some(&**page), back),
             Some((Part::Gang(gang), leaf, back)) => side(gang.page(desk, leaf)?.as_ref(), back),
             Some((Part::Shared(shared), leaf, back)) => side(shared.leaf(leaf), back),
             Some((Part::Supply(supply, _), leaf, back)) => side(supply.leaf(leaf), back),

@@ -16,6 +16,7 @@ pub mod impose;
 mod kits;
 pub mod names;
 mod packets;
+mod parting;
 mod piles;
 mod runs;
 mod shared;
@@ -110,6 +111,9 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>, proved: bool) -> Result<Order<'
         jobs.extend(files(desk, stock, &seats, parts, &leaves(stock), edge)?);
     }
     for job in jobs.iter_mut().filter(|_| proved) {
+        if spec.print.slip_sheets.value {
+            parting::by_sheets(desk, job)?;
+        }
         job.prove()?;
     }
     Ok(Order { seats, fill, jobs, masters })

@@ -228,6 +228,15 @@ pub const TEXT: Usually<OneOf<TextSize>> = Key::new(
 pub const MARGIN: Usually<Measure> =
     Key::new("print", "margin", Measure, "\"10 mm\"", "what the printer cannot reach, on every side")
         .usually(Length::mm100(635));
+/// Whether a sheet parts one part of a file from the next.
+pub const SLIP_SHEETS: Usually<Switch> = Key::new(
+    "print",
+    "slip_sheets",
+    Switch,
+    "true",
+    "true: a sheet before each part of the copy room's files says what follows",
+)
+.usually(false);
 /// The typeface.
 pub const FONT: Usually<FontKind> =
     Key::new("print", "font", FontKind(limits::PATH), "\"lato\"", "the typeface of every page")
@@ -351,6 +360,7 @@ fn class_rows() -> Vec<KeyRow> {
         TEXT.row(),
         MARGIN.row(),
         FONT.row(),
+        SLIP_SHEETS.row(),
         MAKE.row(),
         DISPLAY.row(),
         LAYOUTS.row(),

@@ -101,6 +101,24 @@ impl CuttingWords for English {
         }
     }
 
+    fn slip_sheet_title(&self) -> &'static str {
+        "Slip-sheet"
+    }
+
+    fn slip_sheet_of(&self, file: &str, (first, last): (usize, usize)) -> String {
+        let which = if first == last { format!("sheet {first}") } else { format!("sheets {first} to {last}") };
+        format!("After this sheet: {which} of {file}.")
+    }
+
+    fn slip_sheet_note(&self) -> &'static str {
+        "This is a slip-sheet. Leave it on top of its part, and take it out when the sets are packed."
+    }
+
+    fn slip_sheets_told(&self) -> &'static str {
+        "A slip-sheet lies before each part and says what follows. The numbers above do not count it among the part's own sheets. \
+         Take it out when the sets are packed."
+    }
+
     fn proof_titles(&self) -> [&'static str; 3] {
         ["Proof: print this sheet first", "Proof", "Proof (back)"]
     }

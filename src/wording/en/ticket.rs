@@ -128,6 +128,7 @@ impl TicketWords for English {
     fn file_part(&self, part: FilePart<'_>) -> String {
         match part {
             FilePart::Proof => "proof: print it first".to_owned(),
+            FilePart::SlipSheet => "slip-sheet".to_owned(),
             FilePart::Kits(kinds, kits) => format!("{} for {}", titles(kinds), many(kits, "kit")),
             FilePart::Piles(piles) => format!("strips in {}", many(piles, "pile")),
             FilePart::Checks => "quick checks, a slip for each learner".to_owned(),

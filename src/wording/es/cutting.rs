@@ -108,6 +108,24 @@ impl CuttingWords for Spanish {
         }
     }
 
+    fn slip_sheet_title(&self) -> &'static str {
+        "Hoja separadora"
+    }
+
+    fn slip_sheet_of(&self, file: &str, (first, last): (usize, usize)) -> String {
+        let which = if first == last { format!("hoja {first}") } else { format!("hojas {first} a {last}") };
+        format!("Después de esta hoja: {which} de {file}.")
+    }
+
+    fn slip_sheet_note(&self) -> &'static str {
+        "Esta es una hoja separadora. Déjela sobre su parte y retírela al preparar los juegos."
+    }
+
+    fn slip_sheets_told(&self) -> &'static str {
+        "Delante de cada parte va una hoja separadora que dice lo que sigue. No se cuenta entre las hojas de la parte. \
+         Retírela al preparar los juegos."
+    }
+
     fn proof_titles(&self) -> [&'static str; 3] {
         ["Prueba: imprima primero esta hoja", "Prueba", "Prueba (reverso)"]
     }

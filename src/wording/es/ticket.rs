@@ -131,6 +131,7 @@ impl TicketWords for Spanish {
     fn file_part(&self, part: FilePart<'_>) -> String {
         match part {
             FilePart::Proof => "prueba: se imprime primero".to_owned(),
+            FilePart::SlipSheet => "hoja separadora".to_owned(),
             FilePart::Kits(kinds, kits) => format!("{} para {}", titles(kinds), many(kits, "juego", "juegos")),
             FilePart::Piles(count) => format!("tiras en {}", piles(count)),
             FilePart::Checks => "controles rápidos, uno para cada estudiante".to_owned(),

@@ -7,6 +7,7 @@ mod cut;
 pub mod facts;
 mod look;
 pub mod proof;
+pub mod slip_sheet;
 mod words;
 
 use crate::diag::Problem;
@@ -78,22 +79,8 @@ fn parts(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Re
     flow.heading(wording.where_title());
     let mut rows = Vec::new();
     for file in &facts.job.files {
-        for part in &file.parts {
-            let checks = match &part.kind {
-                PartKind::Checks { slips, marks: Some((first, last)) } => {
-                    Some(wording.checks_printed(*first, *last, *slips))
-                }
-                _ => None,
-            };
-            let what = checks.unwrap_or_else(|| {
-                wording.file_part(match &part.kind {
-                    PartKind::Proof => FilePart::Proof,
-                    PartKind::Kit { kinds, kits, .. } => FilePart::Kits(kinds, *kits),
-                    PartKind::Piles { piles } => FilePart::Piles(*piles),
-                    PartKind::Checks { .. } => FilePart::Checks,
-                    PartKind::Packets { kinds, learners } => FilePart::Packets(kinds, learners.len()),
-                })
-            });
+        for part in file.parts.iter().filter(|part| part.kind != PartKind::SlipSheet) {
+            let what = told(&part.kind, wording);
             let kept = wording.kept(part.kind.keep() == Keep::Kit);
             let keep = if part.kind == PartKind::Proof { "" } else { kept }.to_owned();
             rows.push(vec![file.file.to_owned(), pages(part.sheets), pages(part.pages), what, keep]);
@@ -102,10 +89,28 @@ fn parts(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Re
     let columns = headed(wording.where_heads(), [44, 18, 18, 66, 24]);
     flow.table(&columns, &rows)?;
     flow.gap(Length::mm(2));
+    if facts.job.files.iter().flat_map(|file| &file.parts).any(|part| part.kind == PartKind::SlipSheet) {
+        flow.text(wording.slip_sheets_told())?;
+    }
     for line in again(facts, wording) {
         flow.text(&line)?;
     }
     Ok(())
+}
+
+/// What a part of a file is, in words.
+pub fn told(part: &PartKind, wording: &dyn Wording) -> String {
+    wording.file_part(match part {
+        PartKind::Checks { slips, marks: Some((first, last)) } => {
+            return wording.checks_printed(*first, *last, *slips);
+        }
+        PartKind::Proof => FilePart::Proof,
+        PartKind::SlipSheet => FilePart::SlipSheet,
+        PartKind::Kit { kinds, kits, .. } => FilePart::Kits(kinds, *kits),
+        PartKind::Piles { piles } => FilePart::Piles(*piles),
+        PartKind::Checks { .. } => FilePart::Checks,
+        PartKind::Packets { kinds, learners } => FilePart::Packets(kinds, learners.len()),
+    })
 }
 
 /// So many learners' pages are listed one by one; the others follow from them.
@@ -116,7 +121,7 @@ fn again(facts: &Facts, wording: &dyn Wording) -> Vec<String> {
     let mut lines = Vec::new();
     for file in &facts.job.files {
         let kept = file.parts.iter().any(|part| part.kind.keep() == Keep::Kit);
-        let used = |part: &&PartFacts| part.kind.keep() == Keep::UsedUp && part.kind != PartKind::Proof;
+        let used = |part: &&PartFacts| part.kind.keep() == Keep::UsedUp && !part.kind.is_for_the_run();
         let used: Vec<_> = file.parts.iter().filter(used).map(|part| part.pages).collect();
         match (kept, used.first(), used.last()) {
             (true, Some(first), Some(last)) => {
