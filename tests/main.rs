@@ -52,6 +52,7 @@ mod substitute;
 mod support;
 mod svg;
 mod text_sheets;
+mod truth;
 mod usage;
 mod warm_up;
 mod words;

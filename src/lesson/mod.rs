@@ -112,7 +112,8 @@ impl Lesson {
 
     /// How this class writes numbers and what it calls their forms.
     pub fn usage(&self) -> Usage<'_> {
-        Usage { style: &self.style, names: &self.spec.forms.names }
+        let one_learner = self.spec.class.learners.value == 1;
+        Usage { style: &self.style, names: &self.spec.forms.names, one_learner }
     }
 }
 

@@ -69,8 +69,12 @@ impl Lesson {
         self.spec.sheets.make.value.contains(&SheetKind::Mat) && !self.spec.numbers.at_most.is_empty()
     }
 
-    /// The letter of a slip on every sheet; none for one that is not in play.
+    /// The letter of a slip on every sheet; none for one that is not in play, and where no sheet tells what letters mean.
     pub fn letter(&self, slip: Slip) -> Option<char> {
+        let told = |kind: &SheetKind| matches!(kind, SheetKind::Key | SheetKind::Tally);
+        if !self.spec.sheets.make.value.iter().any(told) {
+            return None;
+        }
         self.slips.iter().find(|in_play| in_play.slip == slip).map(|in_play| in_play.letter)
     }
 }

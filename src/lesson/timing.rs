@@ -289,19 +289,46 @@ pub fn share(spec: &Spec) -> Vec<(Phase, u32)> {
     needs.iter().map(|need| need.phase).zip(shares).collect()
 }
 
-/// Where the file is silent about its minutes they grow to what the lesson needs, in steps of five.
+/// Where the file is silent about its minutes they grow to what the lesson needs, in steps of five. Where it is silent about
+/// its sheets, those that there is no time for are not made.
 pub fn settle(spec: &mut Spec) {
     let least = least(spec);
     if spec.minutes.is_assumed() && spec.minutes.value < least {
         let most = limits::MINUTES.most.narrow();
         spec.minutes = Given::assumed(least.next_multiple_of(5).min(most));
     }
+    if spec.sheets.make.is_assumed() {
+        let load = load(spec, spec.minutes.value);
+        let uncut = load.strips == StripUse::Written && Load::full(spec).strips == StripUse::Cut;
+        spec.sheets.make.value.retain(|kind| match kind {
+            SheetKind::Strips => !uncut,
+            SheetKind::Layered | SheetKind::Record | SheetKind::WordBank => !load.brisk,
+            _ => true,
+        });
+    }
+}
+
+/// The lesson with all sheets that are made where there is time for them.
+fn with_all_sheets(spec: &Spec) -> Spec {
+    let mut whole = spec.clone();
+    if whole.sheets.make.is_assumed() {
+        let (models, rows) = (spec.numbers.model.count.value, spec.numbers.sort.count.value);
+        let work = [SheetKind::Layered, SheetKind::Record, SheetKind::WordBank].map(|kind| (kind, models + rows));
+        for (kind, numbers) in work.into_iter().chain([(SheetKind::Strips, rows)]) {
+            if numbers > 0 && !whole.sheets.make.value.contains(&kind) {
+                whole.sheets.make.value.push(kind);
+            }
+        }
+    }
+    whole
 }
 
 /// What is cut down because the lesson is short, in plain words for whoever plans it; `None` where all of it fits.
 pub fn told(spec: &Spec) -> Option<String> {
-    let (full, minutes) = (Load::full(spec), spec.minutes.value);
-    let load = load(spec, minutes);
+    let minutes = spec.minutes.value;
+    let whole = with_all_sheets(spec);
+    let (full, load) = (Load::full(&whole), load(spec, minutes));
+    let left_out = |kind| whole.sheets.make.value.contains(&kind) && !spec.sheets.make.value.contains(&kind);
     let mut less = Vec::new();
     if load.rows < full.rows {
         less.push(format!("{} of {} rows", load.rows, full.rows));
@@ -313,7 +340,10 @@ pub fn told(spec: &Spec) -> Option<String> {
         less.push("no example worked together".to_owned());
     }
     if load.strips != full.strips {
-        less.push("strips that stay uncut".to_owned());
+        less.push(if left_out(SheetKind::Strips) { "no strips" } else { "strips that stay uncut" }.to_owned());
+    }
+    if left_out(SheetKind::Layered) {
+        less.push("no layered cards, recording sheets and word banks".to_owned());
     }
     if full.sharing && !load.sharing {
         less.push("no sharing at the end".to_owned());
@@ -324,9 +354,11 @@ pub fn told(spec: &Spec) -> Option<String> {
     if less.is_empty() {
         return None;
     }
+    let ask =
+        if left_out(SheetKind::Strips) { "; list `strips` under sheets.make to print them all the same" } else { "" };
     Some(format!(
-        "{minutes} minutes are short for this lesson, which takes {}: the plan has {}",
-        least(spec),
+        "{minutes} minutes are short for this lesson, which takes {}: the plan has {}{ask}",
+        least(&whole),
         less.join(", ")
     ))
 }

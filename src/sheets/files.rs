@@ -117,7 +117,7 @@ pub const PACKETS: [About; 7] = [
         printing: "Print it once, on paper, and leave it on the desk.",
         first: &[SheetKind::Cover, SheetKind::Plan, SheetKind::Display],
         learners: true,
-        last: &[SheetKind::Key, SheetKind::Tally],
+        last: &[SheetKind::Key, SheetKind::Tally, SheetKind::SmallGroups],
     },
 ];
 

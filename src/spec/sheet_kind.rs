@@ -97,6 +97,11 @@ impl SheetKind {
         self.is_asked_for() && !matches!(self, Self::WarmUp | Self::Practice | Self::Family)
     }
 
+    /// Whether numbers are built and written with it.
+    pub const fn is_for_work(self) -> bool {
+        matches!(self, Self::Mat | Self::Blocks | Self::Layered | Self::Record | Self::WordBank)
+    }
+
     /// Whether a lesson file may list it under `make`: the plan, the cover and the ticket come with their packets.
     pub const fn is_asked_for(self) -> bool {
         !matches!(self, Self::Plan | Self::Cover | Self::Ticket)

@@ -36,6 +36,28 @@ pub enum Caution {
     SmallPieces,
 }
 
+/// On which sheets learners sort.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum SortSheets {
+    /// On boards, with strips.
+    BoardsAndStrips,
+    /// On boards.
+    Boards,
+    /// With strips.
+    Strips,
+    /// On none: the numbers are written by hand.
+    Numbers,
+}
+
+/// What learners hand in at the end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Papers {
+    /// Quick checks.
+    Checks,
+    /// Answers to questions that were asked aloud.
+    Answers,
+}
+
 area! {
     /// The substitute's first page.
     CoverWords;
@@ -58,14 +80,14 @@ area! {
     /// Put things on a side table.
     fn lay_out_first() -> &'static str;
 
-    /// Write the first number on the board.
+    /// The number that the lesson begins with: the plan says when to write it.
     fn write_first(number: Number, usage: &Usage<'_>) -> String;
 
-    /// Where answers are: of boards and strips, and of quick checks, as far as there are any.
-    fn answers_on(boards: Option<PageRange>, checks: Option<PageRange>) -> String;
+    /// Where answers are: of the sort numbers on these sheets, and of quick checks, as far as there are any.
+    fn answers_on(sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>) -> String;
 
-    /// The heading over the packet's pages, and the headings of their table.
-    fn contents_heads() -> (&'static str, [&'static str; 2]);
+    /// The heading over the packet's pages, and the headings of their table: page, what, copies where there are none.
+    fn contents_heads() -> (&'static str, [&'static str; 3]);
 
     /// The heading over what to lay out, and the headings of its table.
     fn things_heads() -> (&'static str, [&'static str; 2]);
@@ -76,8 +98,8 @@ area! {
     /// The heading over what to do without copies.
     fn missing_title() -> &'static str;
 
-    /// How many copies to make of which pages; the set that all get where there are several.
-    fn copy_pages(copies: &[(u32, Vec<PageRange>)], only_set: Option<&str>) -> String;
+    /// Copies are made as the table of pages counts them; the set that all get where there are several.
+    fn copy_pages(only_set: Option<&str>) -> String;
 
     /// Without a copier: numbers to write on the board, and the forms that learners write.
     fn no_copier(numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String;
@@ -85,8 +107,8 @@ area! {
     /// The heading over cautions.
     fn cautions_title() -> &'static str;
 
-    /// A caution, in a sentence or two.
-    fn caution(caution: Caution) -> &'static str;
+    /// A caution, in a sentence or two; `alone` where the class is one learner.
+    fn caution(caution: Caution, alone: bool) -> &'static str;
 
     /// The heading over what only the school knows, and the labels of its lines.
     fn school_lines() -> (&'static str, [&'static str; 5]);
@@ -94,6 +116,6 @@ area! {
     /// The heading over the note back, and the labels of its lines.
     fn back_lines() -> (&'static str, [&'static str; 5]);
 
-    /// What to leave behind: with the tally, with the quick checks, with the page of groups, as far as there are any.
-    fn leave_behind(tally: bool, checks: bool, groups: bool) -> String;
+    /// What to leave behind: with the tally, with what learners hand in, with the page of groups, as far as there are any.
+    fn leave_behind(tally: bool, papers: Option<Papers>, groups: bool) -> String;
 }

@@ -13,6 +13,9 @@ area! {
     /// The heading and the bookmark of the key's pages that answer the quick checks.
     fn checks_key_title() -> &'static str;
 
+    /// What pages with the quick checks from this number to that are called.
+    fn checks_from(first: u32, last: u32) -> String;
+
     /// A sheet inside a sentence, without an article: "recording sheet" for 1, "recording sheets" for more.
     fn sheet_in_text(kind: SheetKind, count: u32) -> &'static str;
 

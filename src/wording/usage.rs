@@ -10,4 +10,6 @@ pub struct Usage<'a> {
     pub style: &'a Style,
     /// The class's own words for forms, where it has any.
     pub names: &'a FormNames,
+    /// Whether the class is one learner, who has no neighbour and no partner.
+    pub one_learner: bool,
 }

@@ -18,6 +18,7 @@ pub mod run;
 pub mod samples;
 pub mod sentences;
 pub mod setup;
+pub mod sheet_words;
 pub mod source;
 pub mod structure;
 pub mod svg;

@@ -11,6 +11,7 @@ use crate::lesson::timing::StripUse;
 use crate::measure::Count;
 use crate::number::{Content, Form, Number, Place, Slip, Task};
 use crate::spec::SheetKind;
+use crate::wording::cover::Papers;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
 /// Wrong choices that the plan explains; the key has them all.
@@ -138,7 +139,8 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
         script.act(Deed::BlocksToTub);
     }
     if script.load.questions > 0 {
-        script.act(Deed::CollectChecks(learners));
+        let papers = if script.has(SheetKind::Exit) { Papers::Checks } else { Papers::Answers };
+        script.act(Deed::Collect { count: learners, papers });
     }
     let home: Vec<SheetKind> =
         [SheetKind::Practice, SheetKind::Family].into_iter().filter(|kind| script.has(*kind)).collect();

@@ -37,7 +37,8 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         script.ask_one([Asked::Regrouped(number)]);
     }
     script.ask(Asked::Words(number));
-    if matches!(number.value() % 100, 21..=99) && !number.value().is_multiple_of(10) {
+    // Of two hyphens it would not be clear which is meant.
+    if script.style().words(number).matches('-').count() == 1 {
         script.ask(Asked::Hyphen(number));
     }
     if script.has(SheetKind::WordBank) {
@@ -45,11 +46,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         script.act(Deed::PointToWordBank);
     }
     let alone: Vec<Number> = others.iter().copied().take(ALONE).collect();
-    script.act(if alone.is_empty() || !shared {
-        Deed::PickOne { one: script.lesson.spec.class.learners.value == 1 }
-    } else {
-        Deed::Alone(alone)
-    });
+    script.act(if alone.is_empty() || !shared { Deed::PickOne } else { Deed::Alone(alone) });
     script.look_for(number, Task::forms(Form::Numeral, Form::Expanded));
     if script.minutes >= 5 {
         let last = others.last().copied().unwrap_or(number);

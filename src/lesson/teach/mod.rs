@@ -21,7 +21,7 @@ use crate::wording::plan::{Aim, Chore, Laid, Phase, Short, Shortcut};
 
 pub use means::Means;
 pub(super) use opening::telling_place;
-pub use prepare::{materials, shorter};
+pub use prepare::{cuts, materials, shorter};
 use script::Script;
 pub use steps::{Seen, Step};
 
@@ -84,6 +84,6 @@ pub fn plan(means: &Means<'_>) -> Teaching {
         before: prepare::chores(means),
         shortcuts: prepare::shortcuts(means),
         phases,
-        shorter: shorter(lesson),
+        shorter: shorter(means),
     }
 }

@@ -1,14 +1,13 @@
 //! Before the lesson: chores with their minutes, what to lay out for this class, and what to do with less time.
 
 use super::means::{BuiltWith, Means};
-use crate::lesson::Lesson;
 use crate::lesson::display;
 use crate::lesson::job::Cutter;
-use crate::lesson::timing::{self, StripUse};
+use crate::lesson::timing::{self, Load, StripUse};
 use crate::measure::Count;
 use crate::number::{Number, Place};
 use crate::spec::{SheetKind, Version};
-use crate::wording::plan::{Chore, Short, Shortcut, Thing};
+use crate::wording::plan::{Chore, RowsBy, Short, Shortcut, Thing};
 
 /// Straight cuts that a grown-up makes at a trimmer in a minute; halves of a minute to trim and join two pages of a mat, and to
 /// count out a set of blocks (common practice, no source).
@@ -21,8 +20,15 @@ fn from_halves(halves: u32) -> u32 {
     halves.div_ceil(2).max(1)
 }
 
+/// Whether learners have strips in pieces before them, which go home or into a cupboard in envelopes.
+fn handles_strips(means: &Means<'_>) -> bool {
+    let spec = &means.lesson.fullest;
+    let load = timing::load(spec, spec.minutes.value);
+    means.has(SheetKind::Strips) && load.rows > 0 && matches!(load.strips, StripUse::Cut | StripUse::Ready)
+}
+
 /// Whether learners cut anything.
-fn cuts(means: &Means<'_>) -> bool {
+pub fn cuts(means: &Means<'_>) -> bool {
     let spec = &means.lesson.fullest;
     let load = timing::load(spec, spec.minutes.value);
     means.has(SheetKind::Strips) && load.rows > 0 && load.strips == StripUse::Cut
@@ -97,7 +103,7 @@ pub fn materials(means: &Means<'_>) -> Vec<(u32, Thing)> {
         let printed = means.sheet(sheet);
         let cut = printed.is_some_and(|sheet| matches!(sheet.cutter, Cutter::Teacher | Cutter::CopyRoom));
         let pages = if cut { 1 } else { means.pages(sheet).max(1) };
-        let share = printed.map_or(1, |sheet| sheet.share.max(1));
+        let share = printed.map_or(1, |sheet| sheet.share.min(learners).max(1));
         all.push((copies, Thing::Sheet { sheet, copies, pages, share, letters }));
     };
     if means.has(SheetKind::Display) && display_pages(means) > 0 {
@@ -114,7 +120,7 @@ pub fn materials(means: &Means<'_>) -> Vec<(u32, Thing)> {
     if !tub.is_empty() {
         all.push((learners, Thing::TubBlocks(learners, tub)));
     }
-    if means.has(SheetKind::Strips) {
+    if handles_strips(means) {
         all.push((learners, Thing::Envelopes(learners)));
     }
     if cuts(means) {
@@ -128,10 +134,12 @@ pub fn materials(means: &Means<'_>) -> Vec<(u32, Thing)> {
 const LEFT: [u32; 5] = [60, 40, 30, 20, 10];
 
 /// What is done when fewer minutes are left, longest first.
-pub fn shorter(lesson: &Lesson) -> Vec<Short> {
-    let spec = &lesson.fullest;
+pub fn shorter(means: &Means<'_>) -> Vec<Short> {
+    let spec = &means.lesson.fullest;
     let rows = spec.numbers.sort.count.value;
     let whole = timing::load(spec, spec.minutes.value);
+    // Never more than a check has room for.
+    let questions = |load: &Load| load.questions.min(means.questions);
     LEFT.into_iter()
         .filter(|minutes| *minutes + 5 <= spec.minutes.value)
         .map(|minutes| {
@@ -140,9 +148,13 @@ pub fn shorter(lesson: &Lesson) -> Vec<Short> {
                 minutes,
                 models: load.models,
                 rows: (load.rows, rows),
-                written: load.strips != whole.strips,
+                by: match (load.strips, whole.strips) {
+                    (StripUse::Cut | StripUse::Ready | StripUse::Whole, _) => RowsBy::Matching,
+                    (StripUse::Written, StripUse::Written) => RowsBy::Writing,
+                    (StripUse::Written, _) => RowsBy::WritingUncut,
+                },
                 together: load.together,
-                questions: (load.questions, whole.questions),
+                questions: (questions(&load), questions(&whole)),
             }
         })
         .collect()

@@ -143,7 +143,8 @@ impl<'a> Script<'a> {
 
     /// A wrong answer to look out for in learners' work: of the likeliest slip in play that was not explained.
     pub(super) fn look_for(&mut self, number: Number, task: Task) {
-        let fresh = |slip: &Slip| self.lesson.letter(*slip).is_some() && !self.explained.contains(slip);
+        let in_play = |slip: &Slip| self.lesson.slips.iter().any(|in_play| in_play.slip == *slip);
+        let fresh = |slip: &Slip| in_play(slip) && !self.explained.contains(slip);
         let mut wrong = task.wrong(number, self.style()).into_iter().filter(|(slip, _)| fresh(slip));
         let found = wrong.find(|(_, content)| matches!(content, Content::Text(_)));
         if let Some((slip, content)) = found {

@@ -25,7 +25,8 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     if board || strips {
         let letters = script.lesson.sets.iter().map(|set| set.version).collect();
         let shares = script.lesson.shares();
-        script.act(if shares.is_empty() { Deed::GiveSets(letters) } else { Deed::GiveGroups(shares) });
+        let boards = board && strips && handling == StripUse::Written;
+        script.act(if shares.is_empty() { Deed::GiveSets { letters, boards } } else { Deed::GiveGroups(shares) });
     }
     if handling == StripUse::Cut {
         let pieces = script.lesson.sets.iter().map(|set| set.strips.len()).max().unwrap_or(0);

@@ -4,21 +4,12 @@ use super::English;
 use super::phrases::{counted, listed};
 use crate::number::{Form, Number};
 use crate::wording::Usage;
-use crate::wording::cover::{Caution, CoverWords, PageRange};
+use crate::wording::cover::{Caution, CoverWords, PageRange, Papers, SortSheets};
 
 /// "page 3", "pages 3–5".
 fn on(pages: PageRange) -> String {
     let noun = if pages.first == pages.last { "page" } else { "pages" };
     format!("{noun} {}", pages.figures())
-}
-
-/// "page 3", "pages 3–5 and 8".
-fn on_all(pages: &[PageRange]) -> String {
-    if let [one] = pages {
-        return on(*one);
-    }
-    let figures: Vec<String> = pages.iter().map(|pages| pages.figures()).collect();
-    format!("pages {}", listed(&figures))
 }
 
 impl CoverWords for English {
@@ -55,22 +46,26 @@ impl CoverWords for English {
     }
 
     fn write_first(&self, number: Number, usage: &Usage<'_>) -> String {
-        format!("Write {} on the board: the lesson begins with it.", usage.style.numeral(number))
+        format!("Keep the board free: the lesson begins when you write {} on it.", usage.style.numeral(number))
     }
 
-    fn answers_on(&self, boards: Option<PageRange>, checks: Option<PageRange>) -> String {
-        match (boards, checks) {
-            (Some(boards), Some(checks)) => {
-                format!("Answers to boards and strips are on {}, to quick checks on {}.", on(boards), on(checks))
-            }
-            (Some(boards), None) => format!("Answers to boards and strips are on {}.", on(boards)),
+    fn answers_on(&self, sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>) -> String {
+        let sorts = sorts.map(|(pages, sheets)| match sheets {
+            SortSheets::BoardsAndStrips => format!("boards and strips are on {}", on(pages)),
+            SortSheets::Boards => format!("boards are on {}", on(pages)),
+            SortSheets::Strips => format!("strips are on {}", on(pages)),
+            SortSheets::Numbers => format!("the numbers to sort are on {}", on(pages)),
+        });
+        match (sorts, checks) {
+            (Some(sorts), Some(checks)) => format!("Answers to {sorts}, to quick checks on {}.", on(checks)),
+            (Some(sorts), None) => format!("Answers to {sorts}."),
             (None, Some(checks)) => format!("Answers to quick checks are on {}.", on(checks)),
-            (None, None) => "All answers are in the plan.".to_owned(),
+            (None, None) => "There is no key here. The plan has an answer to each of its questions.".to_owned(),
         }
     }
 
-    fn contents_heads(&self) -> (&'static str, [&'static str; 2]) {
-        ("In this packet", ["Page", "What"])
+    fn contents_heads(&self) -> (&'static str, [&'static str; 3]) {
+        ("In this packet", ["Page", "What", "Copies"])
     }
 
     fn things_heads(&self) -> (&'static str, [&'static str; 2]) {
@@ -85,12 +80,9 @@ impl CoverWords for English {
         "If the copies are missing"
     }
 
-    fn copy_pages(&self, copies: &[(u32, Vec<PageRange>)], only_set: Option<&str>) -> String {
-        let of = |count: u32| if count == 1 { "1 copy".to_owned() } else { format!("{count} copies") };
-        let each: Vec<String> =
-            copies.iter().map(|(count, pages)| format!("{} of {}", of(*count), on_all(pages))).collect();
+    fn copy_pages(&self, only_set: Option<&str>) -> String {
         let set = only_set.map(|set| format!(" Everyone then works with set {set}.")).unwrap_or_default();
-        format!("Make {}, at actual size.{set}", listed(&each))
+        format!("Make as many copies as stand beside each page above, at actual size.{set}")
     }
 
     fn no_copier(&self, numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String {
@@ -114,11 +106,14 @@ impl CoverWords for English {
         "Cautions"
     }
 
-    fn caution(&self, caution: Caution) -> &'static str {
+    fn caution(&self, caution: Caution, alone: bool) -> &'static str {
         match caution {
             Caution::SchoolFirst => "The school's own rules come first. Find out where emergency procedures are kept.",
             Caution::Scissors => {
                 "Scissors: blunt tips. Learners sit to cut and pass them closed, handles first. Count them back in."
+            }
+            Caution::NoScissors if alone => {
+                "A learner who may not use scissors has you cut, or writes in the boxes of the board."
             }
             Caution::NoScissors => {
                 "Whoever may not use scissors has a partner cut, or writes in the boxes of the board."
@@ -148,13 +143,15 @@ impl CoverWords for English {
         )
     }
 
-    fn leave_behind(&self, tally: bool, checks: bool, groups: bool) -> String {
+    fn leave_behind(&self, tally: bool, papers: Option<Papers>, groups: bool) -> String {
         let mut things = vec!["this page".to_owned()];
         if tally {
             things.push("the class tally".to_owned());
         }
-        if checks {
-            things.push("the quick checks".to_owned());
+        match papers {
+            Some(Papers::Checks) => things.push("the quick checks".to_owned()),
+            Some(Papers::Answers) => things.push("the learners' answers".to_owned()),
+            None => {}
         }
         let groups = if groups { " On the page for small groups write in the names you are sure of." } else { "" };
         format!("Leave behind: {}.{groups}", listed(&things))

@@ -32,6 +32,10 @@ impl Titles for English {
         "Key: quick checks and slips"
     }
 
+    fn checks_from(&self, first: u32, last: u32) -> String {
+        if first == last { format!("Quick check {first}") } else { format!("Quick checks {first} to {last}") }
+    }
+
     fn sheet_in_text(&self, kind: SheetKind, count: u32) -> &'static str {
         let (one, many) = match kind {
             SheetKind::Display => ("display page", "display pages"),

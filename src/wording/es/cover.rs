@@ -3,22 +3,13 @@
 use super::Spanish;
 use super::phrases::{counted, listed};
 use crate::number::{Form, Number};
-use crate::wording::cover::{Caution, CoverWords, PageRange};
+use crate::wording::cover::{Caution, CoverWords, PageRange, Papers, SortSheets};
 use crate::wording::{Phrases, Usage};
 
 /// "la página 3", "las páginas 3–5".
 fn on(pages: PageRange) -> String {
     let noun = if pages.first == pages.last { "la página" } else { "las páginas" };
     format!("{noun} {}", pages.figures())
-}
-
-/// "la página 3", "las páginas 3–5 y 8".
-fn on_all(pages: &[PageRange]) -> String {
-    if let [one] = pages {
-        return on(*one);
-    }
-    let figures: Vec<String> = pages.iter().map(|pages| pages.figures()).collect();
-    format!("las páginas {}", listed(&figures))
 }
 
 impl CoverWords for Spanish {
@@ -55,24 +46,28 @@ impl CoverWords for Spanish {
     }
 
     fn write_first(&self, number: Number, usage: &Usage<'_>) -> String {
-        format!("Escriba {} en el pizarrón: con ese número empieza la clase.", usage.style.numeral(number))
+        format!("Deje libre el pizarrón: la clase empieza cuando escriba en él {}.", usage.style.numeral(number))
     }
 
-    fn answers_on(&self, boards: Option<PageRange>, checks: Option<PageRange>) -> String {
-        match (boards, checks) {
-            (Some(boards), Some(checks)) => format!(
-                "Las respuestas de tableros y tiras están en {}; las de los controles rápidos, en {}.",
-                on(boards),
-                on(checks)
-            ),
-            (Some(boards), None) => format!("Las respuestas de tableros y tiras están en {}.", on(boards)),
+    fn answers_on(&self, sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>) -> String {
+        let sorts = sorts.map(|(pages, sheets)| match sheets {
+            SortSheets::BoardsAndStrips => format!("de tableros y tiras están en {}", on(pages)),
+            SortSheets::Boards => format!("de los tableros están en {}", on(pages)),
+            SortSheets::Strips => format!("de las tiras están en {}", on(pages)),
+            SortSheets::Numbers => format!("de los números por ordenar están en {}", on(pages)),
+        });
+        match (sorts, checks) {
+            (Some(sorts), Some(checks)) => {
+                format!("Las respuestas {sorts}; las de los controles rápidos, en {}.", on(checks))
+            }
+            (Some(sorts), None) => format!("Las respuestas {sorts}."),
             (None, Some(checks)) => format!("Las respuestas de los controles rápidos están en {}.", on(checks)),
-            (None, None) => "Todas las respuestas están en el plan.".to_owned(),
+            (None, None) => "Aquí no hay hoja de respuestas. El plan contesta cada una de sus preguntas.".to_owned(),
         }
     }
 
-    fn contents_heads(&self) -> (&'static str, [&'static str; 2]) {
-        ("En este paquete", ["Página", "Qué es"])
+    fn contents_heads(&self) -> (&'static str, [&'static str; 3]) {
+        ("En este paquete", ["Página", "Qué es", "Copias"])
     }
 
     fn things_heads(&self) -> (&'static str, [&'static str; 2]) {
@@ -87,13 +82,9 @@ impl CoverWords for Spanish {
         "Si faltan las copias"
     }
 
-    fn copy_pages(&self, copies: &[(u32, Vec<PageRange>)], only_set: Option<&str>) -> String {
-        let each: Vec<String> = copies
-            .iter()
-            .map(|(count, pages)| format!("{} de {}", counted(*count, "copia", "copias"), on_all(pages)))
-            .collect();
+    fn copy_pages(&self, only_set: Option<&str>) -> String {
         let set = only_set.map(|set| format!(" Así todos trabajan con el juego {set}.")).unwrap_or_default();
-        format!("Haga {}, a tamaño real.{set}", listed(&each))
+        format!("Haga de cada página tantas copias como dice arriba a su lado, a tamaño real.{set}")
     }
 
     fn no_copier(&self, numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String {
@@ -117,13 +108,16 @@ impl CoverWords for Spanish {
         "Precauciones"
     }
 
-    fn caution(&self, caution: Caution) -> &'static str {
+    fn caution(&self, caution: Caution, alone: bool) -> &'static str {
         match caution {
             Caution::SchoolFirst => {
                 "Primero, las reglas de la escuela. Averigüe dónde están las instrucciones para emergencias."
             }
             Caution::Scissors => {
                 "Tijeras: de punta redonda. Se corta sentado y se pasan cerradas, por el mango. Cuéntelas al recogerlas."
+            }
+            Caution::NoScissors if alone => {
+                "Si el estudiante no puede usar tijeras, corte usted las tiras, o que escriba en las casillas del tablero."
             }
             Caution::NoScissors => {
                 "A quien no puede usar tijeras, su pareja le corta las tiras, o escribe en las casillas del tablero."
@@ -159,13 +153,15 @@ impl CoverWords for Spanish {
         )
     }
 
-    fn leave_behind(&self, tally: bool, checks: bool, groups: bool) -> String {
+    fn leave_behind(&self, tally: bool, papers: Option<Papers>, groups: bool) -> String {
         let mut things = vec!["esta página".to_owned()];
         if tally {
             things.push("la lista de la clase".to_owned());
         }
-        if checks {
-            things.push("los controles rápidos".to_owned());
+        match papers {
+            Some(Papers::Checks) => things.push("los controles rápidos".to_owned()),
+            Some(Papers::Answers) => things.push("las respuestas de la clase".to_owned()),
+            None => {}
         }
         let groups =
             if groups { " En la página de grupos pequeños, anote los nombres de los que está seguro." } else { "" };

@@ -32,6 +32,10 @@ impl Titles for Spanish {
         "Respuestas: controles y errores"
     }
 
+    fn checks_from(&self, first: u32, last: u32) -> String {
+        if first == last { format!("Control rápido {first}") } else { format!("Controles rápidos {first} a {last}") }
+    }
+
     fn sheet_in_text(&self, kind: SheetKind, count: u32) -> &'static str {
         let (one, many) = match kind {
             SheetKind::Display => ("lámina", "láminas"),

@@ -5,6 +5,7 @@ use crate::spec::{DisplayForm, SheetKind, Version};
 use crate::wording::Usage;
 use crate::wording::area::area;
 use crate::wording::class_groups::GroupShare;
+use crate::wording::cover::Papers;
 
 /// Something that is done.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -66,12 +67,14 @@ pub enum Deed {
     /// Learners do these numbers by themselves.
     Alone(Vec<Number>),
     /// Each learner picks one more number.
-    PickOne {
-        /// Whether the class is one learner.
-        one: bool,
-    },
+    PickOne,
     /// Give each learner one set; neighbours get different letters where there are several.
-    GiveSets(Vec<Version>),
+    GiveSets {
+        /// The letters.
+        letters: Vec<Version>,
+        /// Whether a set is a board and no strips, because there is no time for them.
+        boards: bool,
+    },
     /// Give each learner one set: who gets which letters, and what each group does.
     GiveGroups(Vec<GroupShare>),
     /// What a group does while sorting.
@@ -132,8 +135,13 @@ pub enum Deed {
     PutAway(Vec<SheetKind>),
     /// Blocks go back to the tub.
     BlocksToTub,
-    /// Papers are collected and counted: so many.
-    CollectChecks(u32),
+    /// Papers are collected and counted.
+    Collect {
+        /// How many.
+        count: u32,
+        /// What they are.
+        papers: Papers,
+    },
     /// Pages that learners take home.
     TakeHome(Vec<SheetKind>),
     /// What was left undone is noted for the teacher.

@@ -80,6 +80,17 @@ pub enum Thing {
     Pencils(u32),
 }
 
+/// How rows of the board are done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum RowsBy {
+    /// Strips are matched, or marked.
+    Matching,
+    /// Learners write in the boxes, as in the whole lesson.
+    Writing,
+    /// Learners write in the boxes, because there is no time to cut.
+    WritingUncut,
+}
+
 /// What a shorter lesson does, in the order of the plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Short {
@@ -89,8 +100,8 @@ pub struct Short {
     pub models: u32,
     /// Rows of the board that are done, of how many.
     pub rows: (u32, u32),
-    /// Whether rows are written, without cutting.
-    pub written: bool,
+    /// How rows are done.
+    pub by: RowsBy,
     /// Whether one example is worked together.
     pub together: bool,
     /// Questions of the quick check, of how many.

@@ -79,9 +79,8 @@ fn easy(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32))
     let words = if pages == 1 { wording.print_true().to_owned() } else { wording.print_sheet(page, pages) };
     let (nodes, bottom) = lines(desk, layout, room, &words)?;
     let frame = Rect::between(Point::new(room.right(), live.top()), Point::new(live.right(), bottom));
-    let mark = Mark { frame, says: Says::Code };
     let body = below(live, bottom + layout.length("below")?);
-    Ok(Headed { nodes, foot: Node::Artifact(Vec::new()), marks: vec![mark], body })
+    Ok(Headed { nodes, foot: Node::Artifact(Vec::new()), marks: corner(frame).to_vec(), body })
 }
 
 /// Both check lines below one another at the top left of `area`, and `words` beside them or, where there is little room,
@@ -151,11 +150,15 @@ fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect) -> Result<Headed, Problem
     let frame = Rect::new(Point::new(live.left() + left, top), Size::new(live.width() - left - mark - gap, high));
     let base = Down::Base(-ink.top());
     let words = desk.set(said, frame, &face, Align { down: base, ..Align::LEFT })?;
-    let corner = Point::new(live.right() - mark, top);
-    let mark = Mark { frame: Rect::new(corner, Size::new(mark, high)), says: Says::Code };
+    let frame = Rect::new(Point::new(live.right() - mark, top), Size::new(mark, high));
     let nodes = vec![Node::Artifact(items), words.tagged(Tag::Paragraph)];
     let body = below(live, top + high + edge);
-    Ok(Headed { nodes, foot: Node::Artifact(Vec::new()), marks: vec![mark], body })
+    Ok(Headed { nodes, foot: Node::Artifact(Vec::new()), marks: corner(frame).to_vec(), body })
+}
+
+/// The corner of a page without a foot: a copy has its kit there, a master of a packet its page number.
+fn corner(frame: Rect) -> [Mark; 2] {
+    [Says::Code, Says::Folio].map(|says| Mark { frame, says })
 }
 
 fn below(area: Rect, top: Length) -> Rect {

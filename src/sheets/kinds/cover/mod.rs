@@ -1,7 +1,7 @@
 //! The substitute's first page: what is in the packet, what to do first, what to leave behind.
 //!
-//! In: the names of the packet's other pages in order, which the packet knows when they are laid out. Out: one or two
-//! pages. Page numbers are those printed on the pages themselves. What only the school can know is left as lines to fill
+//! In: the names of the packet's other pages in order, which the packet knows when they are laid out. Out: one page, set as
+//! large as it can be. Page numbers are those printed on the pages themselves. What only the school can know is left as lines to fill
 //! in, and the school's own rules always come first.
 
 mod says;
@@ -20,7 +20,7 @@ use crate::sheets::page::ink;
 use crate::sheets::page::text::Face;
 use crate::sheets::page::{Item, Node, Page, Tag};
 use crate::spec::SheetKind;
-use crate::wording::cover::PageRange;
+use crate::wording::cover::{PageRange, Papers};
 use crate::wording::plan::Thing;
 
 /// A page of the packet: its kind and its name.
@@ -48,14 +48,19 @@ struct PageRun {
 
 /// Lays the cover out for a packet whose other pages, in order, are these.
 pub fn lay(desk: &Desk<'_>, job: &JobFacts, entries: &[CoveredPage]) -> Result<Vec<Page>, Problem> {
-    // The cover's own length moves all numbers: two tries settle it, as numbers take no more lines when they grow by one.
-    let mut own = 1;
-    for _ in 0..3 {
-        let pages = pages(desk, job, &runs(desk, entries, own))?;
+    // All of it is read at a glance: it is set smaller before it takes a second page.
+    for set in [Set::Usual, Set::Closer, Set::Close] {
+        let pages = pages(desk, job, &runs(desk, entries, 1), set)?;
+        if pages.len() == 1 {
+            return Ok(pages);
+        }
+    }
+    // Its own length moves all numbers, which take no more lines when they grow by one.
+    for own in 2..5 {
+        let pages = pages(desk, job, &runs(desk, entries, own), Set::Close)?;
         if pages.len() == own {
             return Ok(pages);
         }
-        own = pages.len();
     }
     Err(Problem::new("internal: the cover's length does not settle").hint("please report this"))
 }
@@ -74,6 +79,7 @@ fn runs(desk: &Desk<'_>, entries: &[CoveredPage], own: usize) -> Vec<PageRun> {
         // "Blocks, sheet 1 of 3": the range of pages says as much.
         let wording = desk.lesson.wording();
         let checks = entry.name == wording.checks_key_title();
+        let checks = checks || entry.sheet == SheetKind::Exit;
         let name = if checks { entry.name.clone() } else { wording.page_name(entry.sheet, entry.version) };
         match runs.last_mut() {
             Some(run) if run.sheet == entry.sheet && run.name == name => run.pages.last = page,
@@ -105,6 +111,7 @@ struct CoverLook {
     body: Face,
     small: Face,
     figures: Length,
+    copies: Length,
     line: Length,
     between: Length,
     gutter: Length,
@@ -119,16 +126,39 @@ struct CoverPages<'a> {
 /// Between the heading of a section and what it heads.
 const BELOW: Length = Length::mm(1);
 
-fn pages(desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun]) -> Result<Vec<Page>, Problem> {
+/// How closely the page is set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Set {
+    /// At the sizes of the layout.
+    Usual,
+    /// Half way to the least sizes.
+    Closer,
+    /// At the least sizes.
+    Close,
+}
+
+impl Set {
+    /// Between a size and its least.
+    fn of(self, size: Length, least: Length) -> Length {
+        match self {
+            Self::Usual => size,
+            Self::Closer => (size + least).half(),
+            Self::Close => least,
+        }
+    }
+}
+
+fn pages(desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun], set: Set) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Cover)?;
-    let face = |name| desk.face(layout, name);
+    let face = |name| desk.face(layout, name).map(|face| face.at(set.of(face.size, face.least)));
     let look = CoverLook {
         section: face("section")?,
         body: face("body")?,
         small: face("small")?.painted(ink::QUIET),
         figures: layout.length("figures")?,
-        line: layout.length("line")?,
-        between: layout.length("section")?,
+        copies: layout.length("copies")?,
+        line: set.of(layout.length("line")?, layout.length("least_line")?),
+        between: set.of(layout.length("section")?, layout.length("least_section")?),
         gutter: layout.grid.gutter,
     };
     let (lesson, wording) = (desk.lesson, desk.lesson.wording());
@@ -141,15 +171,20 @@ fn pages(desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun]) -> Result<Vec<Page>,
     let mut start = CoverPages { flow, look };
     start.list(wording.first_title(), &says::first(lesson, runs))?;
     start.contents_and_materials(desk, job, runs)?;
-    let late: Vec<String> = shorter(lesson).iter().map(|short| wording.short(short)).collect();
+    let means = crate::sheets::kinds::plan::means(desk, job)?;
+    let late: Vec<String> = shorter(&means).iter().map(|short| wording.short(short)).collect();
     if !late.is_empty() {
         start.list(wording.late_title(), &late)?;
     }
-    start.list(wording.missing_title(), &says::missing(lesson, job, runs))?;
-    start.list(wording.cautions_title(), &says::cautions(lesson, job))?;
+    start.list(wording.missing_title(), &says::missing(lesson, runs))?;
+    start.list(wording.cautions_title(), &says::cautions(&means))?;
     start.lines(wording.school_lines(), wording.back_lines())?;
     let made = |kind| runs.iter().any(|run| run.sheet == kind);
-    let behind = wording.leave_behind(made(SheetKind::Tally), made(SheetKind::Exit), made(SheetKind::SmallGroups));
+    let papers = match made(SheetKind::Exit) {
+        true => Some(Papers::Checks),
+        false => (!lesson.checks.is_empty()).then_some(Papers::Answers),
+    };
+    let behind = wording.leave_behind(made(SheetKind::Tally), papers, made(SheetKind::SmallGroups));
     start.flow.gap(BELOW * 2);
     start.flow.text(&behind, &start.look.body)?;
     start.flow.finish()
@@ -172,12 +207,15 @@ impl CoverPages<'_> {
     /// What is in the packet beside what to lay out.
     fn contents_and_materials(&mut self, desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun]) -> Result<(), Problem> {
         let wording = desk.lesson.wording();
-        let row = |figure: String, what, note| vec![TableCell::Bold(figure), TableCell::Noted(what, note)];
-        let pages = runs.iter().map(|run| row(run.pages.figures(), run.name.clone(), String::new())).collect();
+        let row = |figure: String, what| vec![TableCell::Bold(figure), TableCell::Text(what)];
+        let listed = |run: &PageRun| {
+            let copies = says::copies(job, run).map_or(TableCell::Empty, |count| TableCell::Text(count.to_string()));
+            row(run.pages.figures(), run.name.clone()).into_iter().chain([copies]).collect()
+        };
+        let pages = runs.iter().map(listed).collect();
         let thing = |(count, thing): (u32, Thing)| {
             let (what, note) = wording.thing(&thing);
-            let note = if note.is_empty() { note } else { format!(" ({note})") };
-            row(count.to_string(), format!("{what}{note}"), String::new())
+            row(count.to_string(), if note.is_empty() { what } else { format!("{what} ({note})") })
         };
         let things = materials(&crate::sheets::kinds::plan::means(desk, job)?)
             .into_iter()
@@ -194,14 +232,16 @@ impl CoverPages<'_> {
             pictures: None,
         };
         let half = (self.flow.frame().width() - self.look.gutter).half();
-        let table = |[figure, what]: [&str; 2], rows: Vec<Vec<TableCell>>| {
-            let column = |heading: &str, width| TableColumn { heading: heading.to_owned(), width };
-            let columns =
-                vec![column(figure, ColumnWidth::Fixed(self.look.figures)), column(what, ColumnWidth::Share(1))];
-            Table { columns, rows }.set(desk, &look, half)
+        let table = |heads: &[&str], rows: Vec<Vec<TableCell>>| {
+            let widths = [self.look.figures, Length::ZERO, self.look.copies];
+            let column = |(heading, wide): (&&str, Length)| TableColumn {
+                heading: (*heading).to_owned(),
+                width: if wide == Length::ZERO { ColumnWidth::Share(1) } else { ColumnWidth::Fixed(wide) },
+            };
+            Table { columns: heads.iter().zip(widths).map(column).collect(), rows }.set(desk, &look, half)
         };
         let ((in_packet, page_heads), (to_lay_out, thing_heads)) = (wording.contents_heads(), wording.things_heads());
-        let (pages, things) = (table(page_heads, pages)?, table(thing_heads, things)?);
+        let (pages, things) = (table(&page_heads, pages)?, table(&thing_heads, things)?);
         let head = self.look.section.pitch() + BELOW;
         let above = if self.flow.at_top() { Length::ZERO } else { self.look.between };
         self.flow.begin(above + head + pages.height().max(things.height()))?;

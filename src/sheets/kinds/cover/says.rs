@@ -2,10 +2,11 @@
 
 use crate::lesson::Lesson;
 use crate::lesson::job::{Cutter, For, JobFacts};
+use crate::lesson::teach::{Means, cuts};
 use crate::number::Number;
 use crate::sheets::kinds::cover::PageRun;
 use crate::spec::SheetKind;
-use crate::wording::cover::{Caution, PageRange};
+use crate::wording::cover::{Caution, PageRange, SortSheets};
 
 /// Numbers that are written on the board by hand, at most.
 const BY_HAND: usize = 6;
@@ -27,34 +28,36 @@ pub(super) fn first(lesson: &Lesson, runs: &[PageRun]) -> Vec<String> {
     // The answers to boards are a version's; those to quick checks are everyone's.
     let boards = pages(runs, |run| run.sheet == SheetKind::Key && run.version.is_some());
     let checks = pages(runs, |run| run.sheet == SheetKind::Key && run.version.is_none());
-    items.push(wording.answers_on(boards, checks));
+    let has = |kind| runs.iter().any(|run| run.sheet == kind);
+    let sheets = match (has(SheetKind::Board), has(SheetKind::Strips)) {
+        (true, true) => SortSheets::BoardsAndStrips,
+        (true, false) => SortSheets::Boards,
+        (false, true) => SortSheets::Strips,
+        (false, false) => SortSheets::Numbers,
+    };
+    items.push(wording.answers_on(boards.map(|pages| (pages, sheets)), checks));
     items
 }
 
+/// How many copies of a learner's pages are needed where there are none.
+pub(super) fn copies(job: &JobFacts, run: &PageRun) -> Option<u32> {
+    let For::Learner(_) = run.reader else { return None };
+    // The packet has set A only: whoever would have another letter gets it too.
+    Some(match run.version {
+        // Of a group's sheets its first letter is here.
+        Some(version) if !job.groups.is_empty() => job.needed_in_group(run.sheet, version),
+        _ => job.needed(run.sheet, None),
+    })
+}
+
 /// How to go on without copies: what to copy how often, and what to do without a copier.
-pub(super) fn missing(lesson: &Lesson, job: &JobFacts, runs: &[PageRun]) -> Vec<String> {
+pub(super) fn missing(lesson: &Lesson, runs: &[PageRun]) -> Vec<String> {
     let wording = lesson.wording();
     let mut items = Vec::new();
-    let mut copies: Vec<(u32, Vec<PageRange>)> = Vec::new();
-    for run in runs.iter().filter(|run| matches!(run.reader, For::Learner(_))) {
-        // The packet has set A only: whoever would have another letter gets it too.
-        let count = match run.version {
-            // Of a group's sheets its first letter is here.
-            Some(version) if !job.groups.is_empty() => job.needed_in_group(run.sheet, version),
-            _ => job.needed(run.sheet, None),
-        };
-        match copies.iter_mut().find(|(of, _)| *of == count) {
-            Some((_, ranges)) => match ranges.last_mut() {
-                Some(last) if last.last + 1 == run.pages.first => last.last = run.pages.last,
-                _ => ranges.push(run.pages),
-            },
-            None => copies.push((count, vec![run.pages])),
-        }
-    }
-    if !copies.is_empty() {
+    if runs.iter().any(|run| matches!(run.reader, For::Learner(_))) {
         let several = lesson.sets.len() > 1 && lesson.groups.is_empty();
         let first = lesson.sets.first().filter(|_| several).map(|set| set.version.to_string());
-        items.push(wording.copy_pages(&copies, first.as_deref()));
+        items.push(wording.copy_pages(first.as_deref()));
         let shares = lesson.shares();
         if !shares.is_empty() {
             items.push(wording.first_letters(&shares));
@@ -67,16 +70,21 @@ pub(super) fn missing(lesson: &Lesson, job: &JobFacts, runs: &[PageRun]) -> Vec<
 }
 
 /// What to be careful about: only what this lesson has.
-pub(super) fn cautions(lesson: &Lesson, job: &JobFacts) -> Vec<String> {
+pub(super) fn cautions(means: &Means<'_>) -> Vec<String> {
+    let (lesson, job) = (means.lesson, means.job);
     let mut all = vec![Caution::SchoolFirst];
-    if job.cut_by(Cutter::Learner).next().is_some() {
+    if cuts(means) {
         all.extend([Caution::Scissors, Caution::NoScissors]);
     }
     if job.cut_by(Cutter::Teacher).chain(job.cut_by(Cutter::CopyRoom)).next().is_some() {
         all.push(Caution::Guillotine);
     }
-    if job.has(SheetKind::Blocks) || job.has(SheetKind::Strips) {
+    if job.has(SheetKind::Blocks)
+        || cuts(means)
+        || job.sheet(SheetKind::Strips).is_some_and(|s| s.cutter == Cutter::CopyRoom)
+    {
         all.push(Caution::SmallPieces);
     }
-    all.into_iter().map(|caution| lesson.wording().caution(caution).to_owned()).collect()
+    let alone = lesson.spec.class.learners.value == 1;
+    all.into_iter().map(|caution| lesson.wording().caution(caution, alone).to_owned()).collect()
 }

@@ -54,7 +54,11 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         // Whole pages: checks start again until the last page is full, so that no paper comes back blank.
         let all: Vec<&Check> = checks.iter().cycle().take(checks.len().div_ceil(slips) * slips).collect();
         for these in all.chunks(slips) {
-            pages.push(Page { version, ..page(desk, &design, these)? });
+            let page = page(desk, &design, these)?;
+            // Of a group's own checks it is worth saying which.
+            let marks = version.and(checks.first().zip(checks.last()));
+            let name = marks.map(|(first, last)| desk.lesson.wording().checks_from(first.mark, last.mark));
+            pages.push(Page { version, name: name.unwrap_or_else(|| page.name.clone()), ..page });
         }
     }
     Ok(pages)

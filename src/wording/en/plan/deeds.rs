@@ -1,9 +1,16 @@
 //! What is done, in English.
 
+<<<<<<< HEAD
 use super::{empty, form_plural, inside, listed, numerals, rows, worth};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
+=======
+use super::{alone, empty, form_plural, listed, numerals, rows, worth};
+use crate::number::{Number, Place};
+use crate::spec::SheetKind;
+>>>>>>> c4fe43a (Compare what plan and cover say with the packet, statement by statement; mend what was not true)
 use crate::wording::class_groups::ClassGroups;
+use crate::wording::cover::Papers;
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, plural};
 use crate::wording::plan::{Deed, Deeds};
@@ -12,6 +19,9 @@ use crate::wording::{Phrases, Titles, Usage};
 impl Deeds for English {
     #[allow(clippy::too_many_lines, reason = "one arm a text")]
     fn deed(&self, deed: &Deed, usage: &Usage<'_>) -> String {
+        if let Some(alone) = usage.one_learner.then(|| alone::deed(deed, usage)).flatten() {
+            return alone;
+        }
         let numeral = |n: Number| usage.style.numeral(n);
         match deed {
             Deed::WriteAndWait(n) => {
@@ -66,15 +76,17 @@ impl Deeds for English {
                 "Learners do {} alone or in pairs. Walk round and look at what they write.",
                 numerals(numbers, usage)
             ),
-            Deed::PickOne { one } => format!(
-                "Each learner picks one more number and does the same. Walk round {} and listen.",
-                if *one { "the table" } else { "the room" }
-            ),
-            Deed::GiveSets(letters) if letters.len() > 1 => {
-                let letters: Vec<String> = letters.iter().map(ToString::to_string).collect();
-                format!("Give each learner one set. Neighbors get different letters: {}.", listed(&letters))
+            Deed::PickOne => {
+                "Each learner picks one more number and does the same. Walk round the room and listen.".to_owned()
             }
-            Deed::GiveSets(_) => "Give each learner one set.".to_owned(),
+            Deed::GiveSets { letters, boards } => {
+                let give = format!("Give each learner one {}.", if *boards { "board" } else { "set" });
+                if letters.len() < 2 {
+                    return give;
+                }
+                let letters: Vec<String> = letters.iter().map(ToString::to_string).collect();
+                format!("{give} Neighbors get different letters: {}.", listed(&letters))
+            }
             Deed::GiveGroups(shares) => format!("{} {}", self.give_sets(shares), self.groups_quiet()),
             Deed::GroupSorts(share) => self.group_sorts(share, usage.style),
             Deed::GiveGroupChecks(shares) => self.give_checks(shares),
@@ -85,7 +97,9 @@ impl Deeds for English {
                 )
             }
             Deed::CutOwnStrips => "Learners cut along the lines. Keep each learner's pieces together.".to_owned(),
-            Deed::LeaveStrips => "There is no time to cut today. Leave the strips whole, for another day.".to_owned(),
+            Deed::LeaveStrips => {
+                "There is no time to cut today. The strips stay where they are, for another day.".to_owned()
+            }
             Deed::TurnOver => {
                 "A row that is done is turned over. Its strips have one mark on their backs when they belong \
                                together; the mark of a strip that belongs to no row is on no other."
@@ -151,8 +165,12 @@ impl Deeds for English {
                 format!("{} go back where they are kept.{small}", self.capital(&self.list(&names)))
             }
             Deed::BlocksToTub => "Blocks go back in the tub. Look under the tables for small pieces.".to_owned(),
-            Deed::CollectChecks(papers) => {
-                format!("Collect the quick checks and count them: {}.", counted(*papers, "paper"))
+            Deed::Collect { count, papers } => {
+                let what = match papers {
+                    Papers::Checks => "the quick checks",
+                    Papers::Answers => "the answers",
+                };
+                format!("Collect {what} and count them: {}.", counted(*count, "paper"))
             }
             Deed::TakeHome(kinds) => {
                 let names: Vec<String> =
@@ -166,7 +184,7 @@ impl Deeds for English {
 }
 
 /// "4 flats in the hundreds column and 6 cubes in the ones column. Leave the tens column empty."
-fn build(number: Number) -> String {
+pub(super) fn build(number: Number) -> String {
     let parts: Vec<String> = number
         .digits()
         .filter(|(_, digit)| *digit > 0)
@@ -190,7 +208,9 @@ fn columns(number: Number, mat: bool, first: bool, usage: &Usage<'_>) -> String 
         return format!("Learners write {numeral} the same way.");
     }
     match (mat, number.shows(Place::TenThousands)) {
-        (true, _) => format!("Learners write {numeral} on the mat, one digit in each column."),
+        (true, _) => format!(
+            "Learners write the digits of {numeral} on scraps of paper and lay them on the mat, one digit in each column."
+        ),
         (false, true) => format!(
             "Draw two boxes, thousands and ones, with three columns each. Learners write {numeral}, one digit in each."
         ),

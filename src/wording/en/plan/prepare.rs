@@ -5,7 +5,7 @@ use crate::number::{Number, Place};
 use crate::spec::{SheetKind, Version};
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, plural};
-use crate::wording::plan::{Chore, Prepare, Short, Shortcut, Thing};
+use crate::wording::plan::{Chore, Prepare, RowsBy, Short, Shortcut, Thing};
 use crate::wording::{Phrases, Titles, Usage};
 
 impl Prepare for English {
@@ -94,7 +94,7 @@ impl Prepare for English {
     }
 
     fn short(&self, short: &Short) -> String {
-        let Short { minutes, models, rows: (done, all), written, together, questions } = *short;
+        let Short { minutes, models, rows: (done, all), by, together, questions } = *short;
         let mut parts = Vec::new();
         if models > 0 {
             parts.push(format!("build {}", counted(models, "model number")));
@@ -104,7 +104,11 @@ impl Prepare for English {
         }
         if done > 0 {
             let which = if done == all { "all rows".to_owned() } else { rows(done) };
-            parts.push(if written { format!("write {which} without cutting") } else { format!("match {which}") });
+            parts.push(match by {
+                RowsBy::Matching => format!("match {which}"),
+                RowsBy::Writing => format!("write {which}"),
+                RowsBy::WritingUncut => format!("write {which} without cutting"),
+            });
         }
         if questions.1 > 0 {
             parts.push(if questions.0 == questions.1 {

@@ -1,22 +1,32 @@
 //! What is done, in Spanish.
 
+<<<<<<< HEAD
 use super::{form_plural, listed, numerals, rows, worth};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
+=======
+use super::{alone, form_plural, listed, numerals, rows, worth};
+use crate::number::{Number, Place};
+use crate::spec::SheetKind;
+>>>>>>> c4fe43a (Compare what plan and cover say with the packet, statement by statement; mend what was not true)
 use crate::wording::class_groups::ClassGroups;
+use crate::wording::cover::Papers;
 use crate::wording::digits::empty;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::counted;
 use crate::wording::plan::{Deed, Deeds};
 use crate::wording::{Phrases, Titles, Usage};
 
-fn minutes(count: u32) -> String {
+pub(super) fn minutes(count: u32) -> String {
     counted(count, "minuto", "minutos")
 }
 
 impl Deeds for Spanish {
     #[allow(clippy::too_many_lines, reason = "one arm a text")]
     fn deed(&self, deed: &Deed, usage: &Usage<'_>) -> String {
+        if let Some(alone) = usage.one_learner.then(|| alone::deed(deed, usage)).flatten() {
+            return alone;
+        }
         let numeral = |n: Number| usage.style.numeral(n);
         match deed {
             Deed::WriteAndWait(n) => {
@@ -74,15 +84,17 @@ impl Deeds for Spanish {
                 "Los estudiantes hacen {} por su cuenta o en parejas. Recorra el salón y mire qué escriben.",
                 numerals(numbers, usage)
             ),
-            Deed::PickOne { one } => format!(
-                "Cada estudiante elige un número más y hace lo mismo. {} y escuche.",
-                if *one { "Acérquese" } else { "Recorra el salón" }
-            ),
-            Deed::GiveSets(letters) if letters.len() > 1 => {
-                let letters: Vec<String> = letters.iter().map(ToString::to_string).collect();
-                format!("Dé un juego a cada estudiante. Los vecinos reciben letras distintas: {}.", listed(&letters))
+            Deed::PickOne => {
+                "Cada estudiante elige un número más y hace lo mismo. Recorra el salón y escuche.".to_owned()
             }
-            Deed::GiveSets(_) => "Dé un juego a cada estudiante.".to_owned(),
+            Deed::GiveSets { letters, boards } => {
+                let give = format!("Dé un {} a cada estudiante.", if *boards { "tablero" } else { "juego" });
+                if letters.len() < 2 {
+                    return give;
+                }
+                let letters: Vec<String> = letters.iter().map(ToString::to_string).collect();
+                format!("{give} Los vecinos reciben letras distintas: {}.", listed(&letters))
+            }
             Deed::CutStrips(pieces) => format!(
                 "Los estudiantes recortan por las líneas: {} cada uno. Las piezas de cada uno se quedan juntas.",
                 counted(*pieces, "pieza", "piezas")
@@ -93,7 +105,9 @@ impl Deeds for Spanish {
             Deed::CutOwnStrips => {
                 "Los estudiantes recortan por las líneas. Las piezas de cada uno se quedan juntas.".to_owned()
             }
-            Deed::LeaveStrips => "Hoy no hay tiempo para recortar. Deje las tiras enteras para otro día.".to_owned(),
+            Deed::LeaveStrips => {
+                "Hoy no hay tiempo para recortar. Las tiras se quedan donde están, para otro día.".to_owned()
+            }
             Deed::TurnOver => "Una fila terminada se da vuelta. Si sus tiras van juntas, llevan la misma figura en el \
                                reverso; la de una tira que no va en ninguna fila no se repite."
                 .to_owned(),
@@ -167,16 +181,17 @@ impl Deeds for Spanish {
             Deed::BlocksToTub => {
                 "Los bloques vuelven a la caja. Busquen piezas pequeñas debajo de las mesas.".to_owned()
             }
-            Deed::CollectChecks(papers) => {
-                format!("Recoja los controles rápidos y cuéntelos: {papers}.")
+            Deed::Collect { count, papers: Papers::Checks } => {
+                format!("Recoja los controles rápidos y cuéntelos: {count}.")
             }
+            Deed::Collect { count, papers: Papers::Answers } => format!("Recoja las hojas y cuéntelas: {count}."),
             Deed::NoteUndone => "Anote para el docente qué filas y preguntas quedaron sin hacer.".to_owned(),
         }
     }
 }
 
 /// "4 placas en la columna de las centenas y 6 cubos en la columna de las unidades. La columna de las decenas queda vacía."
-fn build(number: Number) -> String {
+pub(super) fn build(number: Number) -> String {
     let parts: Vec<String> = number
         .digits()
         .filter(|(_, digit)| *digit > 0)
@@ -205,7 +220,9 @@ fn columns(number: Number, mat: bool, first: bool, usage: &Usage<'_>) -> String 
         return format!("Los estudiantes escriben {numeral} de la misma manera.");
     }
     match (mat, number.shows(Place::TenThousands)) {
-        (true, _) => format!("Los estudiantes escriben {numeral} en el tapete, una cifra en cada columna."),
+        (true, _) => format!(
+            "Los estudiantes escriben las cifras de {numeral} en papelitos y los ponen en el tapete, uno en cada columna."
+        ),
         (false, true) => format!(
             "Dibuje dos cajas, miles y unidades, con tres columnas cada una. Los estudiantes escriben {numeral}, una cifra \
              en cada columna."

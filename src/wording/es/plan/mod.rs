@@ -1,5 +1,6 @@
 //! What a lesson plan says in Spanish.
 
+mod alone;
 mod asked;
 mod deeds;
 mod frame;

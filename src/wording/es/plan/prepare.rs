@@ -7,7 +7,7 @@ use crate::wording::digits::most;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::counted;
 use crate::wording::es::titles::is_feminine;
-use crate::wording::plan::{Chore, Prepare, Short, Shortcut, Thing};
+use crate::wording::plan::{Chore, Prepare, RowsBy, Short, Shortcut, Thing};
 use crate::wording::{Phrases, Titles, Usage};
 
 impl Prepare for Spanish {
@@ -114,7 +114,7 @@ impl Prepare for Spanish {
     }
 
     fn short(&self, short: &Short) -> String {
-        let Short { minutes, models, rows: (done, all), written, together, questions } = *short;
+        let Short { minutes, models, rows: (done, all), by, together, questions } = *short;
         let mut parts = Vec::new();
         if models > 0 {
             parts.push(format!("armar {}", counted(models, "número modelo", "números modelo")));
@@ -124,7 +124,11 @@ impl Prepare for Spanish {
         }
         if done > 0 {
             let which = if done == all { "todas las filas".to_owned() } else { rows(done) };
-            parts.push(if written { format!("escribir {which} sin recortar") } else { format!("emparejar {which}") });
+            parts.push(match by {
+                RowsBy::Matching => format!("emparejar {which}"),
+                RowsBy::Writing => format!("escribir {which}"),
+                RowsBy::WritingUncut => format!("escribir {which} sin recortar"),
+            });
         }
         if questions.1 > 0 {
             parts.push(if questions.0 == questions.1 {

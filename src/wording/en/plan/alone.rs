@@ -1,0 +1,76 @@
+//! What is done with a single learner, who has no neighbour and no partner, in English.
+
+use super::deeds::build;
+use super::numerals;
+use crate::wording::Usage;
+use crate::wording::en::English;
+use crate::wording::en::phrases::counted;
+use crate::wording::plan::Deed;
+use crate::wording::{Phrases, Titles};
+
+/// What is said otherwise than to a class; `None` where it is the same.
+pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
+    let minutes = |count: u32| counted(count, "minute");
+    let text = match deed {
+        Deed::WriteAndWait(n) => {
+            format!("Write {} where both of you can see it. Wait a moment before you say it.", usage.style.numeral(*n))
+        }
+        Deed::ReadTogether => "Read it together, then let the learner read it alone.".to_owned(),
+        Deed::Build { number, first: true } => format!("Have the learner build it: {}", build(*number)),
+        Deed::ShowDisplay(n) => format!(
+            "Show the display page for {}. The learner compares it with the work on the table.",
+            usage.style.numeral(*n)
+        ),
+        Deed::OwnFirstRow => "Fill in the first row of the recording sheet together.".to_owned(),
+        Deed::TopOfPage(n) => {
+            format!("The learner writes {} at the top of the page. Work on it together.", usage.style.numeral(*n))
+        }
+        Deed::PointToWordBank => "Point to the word bank. Hard words are copied from it.".to_owned(),
+        Deed::Alone(numbers) => {
+            format!("The learner does {} alone. Look at what is written.", numerals(numbers, usage))
+        }
+        Deed::PickOne => "The learner picks one more number and does the same.".to_owned(),
+        Deed::GiveSets { boards: true, .. } => "Give the learner the board.".to_owned(),
+        Deed::GiveSets { boards: false, .. } => "Give the learner the set.".to_owned(),
+        Deed::CutStrips(pieces) => {
+            format!("The learner cuts along the lines: {}. Keep them together.", counted(*pieces, "piece"))
+        }
+        Deed::DoneEarly { .. } => {
+            "If there is time left, the learner puts all the numbers in order from least to greatest.".to_owned()
+        }
+        Deed::Stretch => "Halfway through, stop. Stand up and stretch for a moment.".to_owned(),
+        Deed::StopStrips => "Stop the work. Hands off the strips.".to_owned(),
+        Deed::StopPencils => "Stop the work. Pencil down.".to_owned(),
+        Deed::ShowRows => "Let the learner show one row and say why it is right.".to_owned(),
+        Deed::SwapBoards(count) => {
+            format!("{}: the learner explains each row to you, and says why it is right.", minutes(*count))
+        }
+        Deed::PutInOrder(count) => {
+            format!("{}: the learner writes all the numbers in order, from least to greatest.", minutes(*count))
+        }
+        Deed::MakeWrong(count) => format!(
+            "{}: write one number in a wrong way. The learner finds out what went wrong. Then change roles.",
+            minutes(*count)
+        ),
+        Deed::GuessMine(count) => format!(
+            "{}: think of a number and give clues about digits and places. The learner finds it. Then change roles.",
+            minutes(*count)
+        ),
+        Deed::OwnNumber(count) => format!(
+            "{}: the learner picks a number and writes it in every way of this lesson. Check it together.",
+            minutes(*count)
+        ),
+        Deed::GiveChecks { .. } => "Give the learner one quick check.".to_owned(),
+        Deed::ReadAloud => "Read a question aloud if the learner asks. Do not help with the answer.".to_owned(),
+        Deed::BagStrips => "Strips go into the envelope with the learner's name on it.".to_owned(),
+        Deed::Collect { .. } => "Collect the paper.".to_owned(),
+        Deed::TakeHome(kinds) => {
+            let names: Vec<String> =
+                kinds.iter().map(|kind| format!("the {}", English.sheet_in_text(*kind, 1))).collect();
+            let names: Vec<&str> = names.iter().map(String::as_str).collect();
+            format!("The learner takes home {}.", English.list(&names))
+        }
+        _ => return None,
+    };
+    Some(text)
+}

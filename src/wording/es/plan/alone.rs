@@ -1,0 +1,76 @@
+//! What is done with a single learner, who has no neighbour and no partner, in Spanish.
+
+use super::deeds::{build, minutes};
+use super::numerals;
+use crate::wording::Usage;
+use crate::wording::es::Spanish;
+use crate::wording::es::phrases::counted;
+use crate::wording::plan::Deed;
+use crate::wording::{Phrases, Titles};
+
+/// What is said otherwise than to a class; `None` where it is the same.
+pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
+    let text = match deed {
+        Deed::WriteAndWait(n) => {
+            format!("Escriba {} donde los dos lo vean. Espere un momento antes de decirlo.", usage.style.numeral(*n))
+        }
+        Deed::ReadTogether => "Léanlo en voz alta los dos, y después solo el estudiante.".to_owned(),
+        Deed::Build { number, first: true } => format!("Que el estudiante lo arme: {}", build(*number)),
+        Deed::ShowDisplay(n) => {
+            format!("Muestre la lámina de {}. El estudiante la compara con su trabajo.", usage.style.numeral(*n))
+        }
+        Deed::OwnFirstRow => "Llenen en común la primera fila de la hoja de registro.".to_owned(),
+        Deed::TopOfPage(n) => {
+            format!("El estudiante escribe {} arriba en la página. Trabájenlo en común.", usage.style.numeral(*n))
+        }
+        Deed::Alone(numbers) => {
+            format!("El estudiante hace {} por su cuenta. Mire qué escribe.", numerals(numbers, usage))
+        }
+        Deed::PickOne => "El estudiante elige un número más y hace lo mismo.".to_owned(),
+        Deed::GiveSets { boards: true, .. } => "Dé el tablero al estudiante.".to_owned(),
+        Deed::GiveSets { boards: false, .. } => "Dé el juego al estudiante.".to_owned(),
+        Deed::CutStrips(pieces) => format!(
+            "El estudiante recorta por las líneas: {}. Las piezas se quedan juntas.",
+            counted(*pieces, "pieza", "piezas")
+        ),
+        Deed::DoneEarly { .. } => {
+            "Si sobra tiempo, el estudiante ordena todos los números de menor a mayor.".to_owned()
+        }
+        Deed::Stretch => "A la mitad, hagan una pausa. Levántense y estírense un momento.".to_owned(),
+        Deed::StopStrips => "Detenga el trabajo. Manos fuera de las tiras.".to_owned(),
+        Deed::StopPencils => "Detenga el trabajo. El lápiz, en la mesa.".to_owned(),
+        Deed::ShowRows => "Que el estudiante muestre una fila y diga por qué está bien.".to_owned(),
+        Deed::SwapBoards(count) => {
+            format!("{}: el estudiante le explica cada fila y dice por qué está bien.", minutes(*count))
+        }
+        Deed::PutInOrder(count) => {
+            format!("{}: el estudiante escribe todos los números en orden, de menor a mayor.", minutes(*count))
+        }
+        Deed::MakeWrong(count) => format!(
+            "{}: escriba un número con un error. El estudiante descubre cuál es. Después, al revés.",
+            minutes(*count)
+        ),
+        Deed::GuessMine(count) => format!(
+            "{}: piense un número y dé pistas sobre cifras y posiciones. El estudiante lo busca. Después, al revés.",
+            minutes(*count)
+        ),
+        Deed::OwnNumber(count) => format!(
+            "{}: el estudiante elige un número y lo escribe de todas las maneras de esta clase. Revísenlo juntos.",
+            minutes(*count)
+        ),
+        Deed::GiveChecks { .. } => "Dé un control rápido al estudiante.".to_owned(),
+        Deed::ReadAloud => {
+            "Lea en voz alta una pregunta si el estudiante lo pide. No ayude con la respuesta.".to_owned()
+        }
+        Deed::BagStrips => "Las tiras van al sobre con el nombre del estudiante.".to_owned(),
+        Deed::Collect { .. } => "Recoja la hoja.".to_owned(),
+        Deed::TakeHome(kinds) => {
+            let names: Vec<String> =
+                kinds.iter().map(|kind| format!("la {}", Spanish.sheet_in_text(*kind, 1))).collect();
+            let names: Vec<&str> = names.iter().map(String::as_str).collect();
+            format!("El estudiante se lleva a casa {}.", Spanish.list(&names))
+        }
+        _ => return None,
+    };
+    Some(text)
+}

@@ -1,0 +1,127 @@
+//! What a cover states of the packet, statement by statement.
+
+use std::collections::BTreeSet;
+
+use super::packet::Envelope;
+use super::rules::{Check, Rule, all_pages, count, holds, numbers, same};
+use placewright::spec::SheetKind;
+
+/// The pages of the packet for which something holds, counted from 1.
+fn folios(held: &Envelope, is: impl Fn(&placewright::sheets::page::Page) -> bool) -> BTreeSet<usize> {
+    (1..).zip(&held.pages).filter(|(_, page)| is(page)).map(|(folio, _)| folio).collect()
+}
+
+fn boards_key(held: &Envelope) -> BTreeSet<usize> {
+    folios(held, |page| page.sheet == SheetKind::Key && page.version.is_some())
+}
+
+fn checks_key(held: &Envelope) -> BTreeSet<usize> {
+    folios(held, |page| page.sheet == SheetKind::Key && page.version.is_none())
+}
+
+/// Copies of a page that the class needs.
+pub fn needed(held: &Envelope, folio: usize) -> u32 {
+    let page = &held.pages[folio - 1];
+    let group = page.version.and_then(|version| held.lesson.groups.iter().find(|g| g.versions.contains(&version)));
+    let learners = group.map_or(held.learners(), |group| group.learners.len() as u32);
+    if page.sheet == SheetKind::Exit {
+        let slips = held.of_kind(SheetKind::Exit).filter(|other| other.version == page.version);
+        let slips: usize = slips.flat_map(|page| &page.layers).map(|layer| layer.pieces.len()).sum();
+        return learners.div_ceil(slips as u32);
+    }
+    if held.kept(page.sheet) { learners.div_ceil(held.share(page.sheet)) } else { learners }
+}
+
+/// "build 3 model numbers, work one together, match rows 1 to 5, 2 questions of the quick check".
+fn late(held: &Envelope, holes: &[&str]) -> Check {
+    let (left, parts) = (count(holes[0]), holes[2]);
+    holds(left < held.lesson.spec.minutes.value, "that is no late start")?;
+    let rows = held.lesson.chosen.sort.first().map_or(0, Vec::len) as u32;
+    for part in parts.split(", ") {
+        let first = crate::support::answers::figures(part);
+        let last = first.last().copied().unwrap_or(0);
+        if part.starts_with("build") {
+            holds(last as usize <= held.lesson.chosen.model.len(), "more than there are")?;
+        } else if part.contains(" rows 1 to ") {
+            holds(last < rows, format!("{last} of {rows} rows"))?;
+        } else if part.contains("question") && held.has(SheetKind::Exit) {
+            holds(last < held.questions(), format!("{last} of {} questions", held.questions()))?;
+        } else if part.contains("row 1") {
+            holds(rows > 1, "there is one row")?;
+        } else if part.contains("question") {
+            let asked = super::read::blocks(held.of_kind(SheetKind::Plan)).len();
+            holds((last as usize) < asked, "that is no question")?;
+        } else {
+            holds(first.is_empty(), format!("nobody checks `{part}`"))?;
+        }
+        if part.starts_with("match") {
+            let plan = super::read::whole(held.of_kind(SheetKind::Plan));
+            holds(
+                !plan.contains("Leave the strips whole") && held.has(SheetKind::Strips),
+                "nothing is matched in the whole lesson",
+            )?;
+        }
+    }
+    Ok(())
+}
+
+pub const RULES: &[Rule] = &[
+    ("For whoever teaches this lesson today: {} {}, {} {}, grade {}.", |held, _, h| {
+        same(count(h[0]), held.lesson.spec.minutes.value)?;
+        same(count(h[2]), held.learners())?;
+        same(Some(h[4]), held.lesson.spec.grade.as_ref().map(|grade| grade.value.as_str()))
+    }),
+    ("For whoever teaches this lesson today: {} {}, {} {}.", |held, _, h| {
+        same(count(h[0]), held.lesson.spec.minutes.value)?;
+        same(count(h[2]), held.learners())
+    }),
+    ("Read the plan on {}: bold lines are said aloud, and each question has its answer beside it.", |held, _, h| {
+        same(all_pages(h[0]), folios(held, |page| page.sheet == SheetKind::Plan))
+    }),
+    ("Keep the board free: the lesson begins when you write {} on it.", |held, _, h| {
+        let plan = super::read::whole(held.of_kind(SheetKind::Plan));
+        let first = plan.lines().find_map(|line| super::read::fit("Write {} where {}", line));
+        same(first.map(|holes| holes[0].to_owned()), Some(h[0].to_owned()))
+    }),
+    ("Answers to boards are on {}, to quick checks on {}.", |held, _, h| {
+        holds(!held.has(SheetKind::Strips), "there are strips")?;
+        same(all_pages(h[0]), boards_key(held))?;
+        same(all_pages(h[1]), checks_key(held))
+    }),
+    ("Answers to boards and strips are on {}, to quick checks on {}.", |held, _, h| {
+        same(all_pages(h[0]), boards_key(held))?;
+        same(all_pages(h[1]), checks_key(held))
+    }),
+    ("Answers to boards and strips are on {}.", |held, _, h| {
+        same(all_pages(h[0]), boards_key(held))?;
+        same(BTreeSet::new(), checks_key(held))
+    }),
+    ("Answers to quick checks are on {}.", |held, _, h| {
+        same(all_pages(h[0]), checks_key(held))?;
+        same(BTreeSet::new(), boards_key(held))
+    }),
+    ("{} {} left: {}.", |held, _, h| late(held, h)),
+    (
+        "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}.",
+        |held, _, h| {
+            let sorts = held.pages.iter().filter(|page| matches!(page.sheet, SheetKind::Board | SheetKind::Strips));
+            same(
+                BTreeSet::from([h[0].to_owned()]),
+                sorts.filter_map(|page| page.version).map(|v| v.to_string()).collect(),
+            )
+        },
+    ),
+    ("Without a copier: write {} on the board. Learners write each as {}.", |held, _, h| {
+        let rows = held.lesson.chosen.sort.first().map(|rows| rows.iter().map(|n| n.value()).collect::<Vec<_>>());
+        let said = numbers(h[0]);
+        holds(rows.is_some_and(|rows| rows.starts_with(&said)), "those are not the first rows")
+    }),
+    ("Then there is one letter for each: {}.", |held, _, h| {
+        for (letter, name) in super::plan::shares(h[0]) {
+            let group = held.lesson.groups.iter().find(|g| g.name.as_deref().unwrap_or("everyone else") == name);
+            let first = group.and_then(|group| group.versions.first()).map(ToString::to_string);
+            same(Some(letter.to_owned()), first)?;
+        }
+        Ok(())
+    }),
+];

@@ -1,0 +1,326 @@
+//! What a plan states of the packet, statement by statement.
+
+use std::collections::BTreeSet;
+
+use super::packet::Envelope;
+use super::read::{fit, whole};
+use super::rules::{Check, Rule, Scene, count, holds, listed, numbers, same, sheet};
+use crate::support::answers::{figures, parts, spelled};
+use placewright::spec::SheetKind;
+
+fn known(held: &Envelope, number: &str) -> Check {
+    let all = held.numbers();
+    let of = numbers(number);
+    holds(of.iter().all(|n| all.contains(n)), format!("{number} is on no page"))
+}
+
+fn learners(held: &Envelope, said: &str) -> Check {
+    same(count(said), held.learners())
+}
+
+/// Blocks told in words are worth this: "4 flats and 6 cubes".
+fn worth(told: &str) -> u32 {
+    let value = |piece: &str| {
+        let (count, noun) = piece.trim().split_once(' ')?;
+        let each = [("thousand-block", 1_000), ("flat", 100), ("rod", 10), ("cube", 1)];
+        let (_, worth) = each.iter().find(|(name, _)| noun.starts_with(name))?;
+        Some(count.parse::<u32>().ok()? * worth)
+    };
+    listed(told).into_iter().filter_map(value).sum()
+}
+
+/// The letters of a list are those of the class's boards and strips.
+fn letters(held: &Envelope, said: &str) -> Check {
+    let said: BTreeSet<String> = listed(said).into_iter().map(str::to_owned).collect();
+    let kind = if held.has(SheetKind::Board) { SheetKind::Board } else { SheetKind::Strips };
+    same(said, held.letters(kind).iter().map(ToString::to_string).collect())
+}
+
+/// The slip of "c, zero moved" has that letter in the key, or no letter where there is none.
+fn slip(held: &Envelope, said: &str) -> Check {
+    let slips = held.slips();
+    match said.split_once(", ").filter(|(letter, _)| letter.len() == 1) {
+        Some((letter, name)) => same(Some(name), slips.get(letter).map(String::as_str)),
+        None => holds(slips.values().all(|name| name != said), format!("`{said}` has a letter in the key")),
+    }
+}
+
+/// A strip of a set shows a text, and a row of it a number.
+fn strip(held: &Envelope, set: Option<&str>, shown: &str, of: &str) -> Check {
+    let strips = whole(held.masters(SheetKind::Strips, set));
+    holds(strips.lines().any(|line| line == shown || shown_in(line, shown)), format!("no strip shows {shown}"))?;
+    let rows = held.rows(set);
+    holds(rows.is_empty() || rows.contains(&count(of)), format!("{of} is in no row"))
+}
+
+/// A picture is told in other words to a listener than to whoever stands in.
+fn shown_in(line: &str, shown: &str) -> bool {
+    worth(shown) > 0 && figures(line) == figures(shown)
+}
+
+fn rows(held: &Envelope, said: &str) -> Check {
+    let all = held.rows(Some("A")).len() as u32;
+    holds(all == 0 || count(said) < all, format!("{said} of {all} rows"))
+}
+
+fn group(held: &Envelope, holes: &[&str]) -> Check {
+    let [name, rows, strips, least, most] = holes else { panic!("{holes:?}") };
+    let name = name.trim_start_matches("The group ");
+    let group = held.lesson.groups.iter().find(|group| group.name.as_deref().unwrap_or("Everyone else") == name);
+    let group = group.ok_or_else(|| format!("no group {name}"))?;
+    for version in &group.versions {
+        let letter = version.to_string();
+        let of = held.rows(Some(&letter));
+        same(count(rows), of.len() as u32)?;
+        let inside = |n: &u32| (count(least)..=count(most)).contains(n);
+        holds(of.iter().all(inside), format!("{of:?} of {letter} are not from {least} to {most}"))?;
+        let pieces: usize = held
+            .masters(SheetKind::Strips, Some(&letter))
+            .flat_map(|page| &page.layers)
+            .map(|layer| layer.pieces.len())
+            .sum();
+        same(count(strips), pieces as u32)?;
+    }
+    Ok(())
+}
+
+/// "C and D for the group Terns, A and B for everyone else": each name with what it gets.
+pub fn shares<'t>(text: &'t str) -> Vec<(&'t str, &'t str)> {
+    let mut found = Vec::new();
+    let mut rest = text;
+    while let Some((what, after)) = rest.split_once(" for ") {
+        let end = if after.starts_with("everyone else") {
+            "everyone else".len()
+        } else {
+            after.find(", ").unwrap_or(after.len())
+        };
+        found.push((what, after[..end].trim_start_matches("the group ")));
+        rest = after[end..].trim_start_matches(", ");
+    }
+    found
+}
+
+fn group_letters(held: &Envelope, said: &str) -> Check {
+    for (what, name) in shares(said) {
+        let group = held.lesson.groups.iter().find(|g| g.name.as_deref().unwrap_or("everyone else") == name);
+        let group = group.ok_or_else(|| format!("no group {name}"))?;
+        same(
+            listed(what).iter().map(ToString::to_string).collect(),
+            group.versions.iter().map(ToString::to_string).collect::<Vec<_>>(),
+        )?;
+    }
+    same(shares(said).len(), held.lesson.groups.len())
+}
+
+fn group_checks(held: &Envelope, said: &str) -> Check {
+    for (what, name) in shares(said) {
+        let group = held.lesson.groups.iter().find(|g| g.name.as_deref().unwrap_or("everyone else") == name);
+        let group = group.ok_or_else(|| format!("no group {name}"))?;
+        let ends = figures(what);
+        let first = group.versions.first().map(ToString::to_string);
+        same((ends[0]..=ends[ends.len() - 1]).collect(), held.checks(first.as_deref()))?;
+    }
+    Ok(())
+}
+
+fn tables(held: &Envelope, _: &Scene, text: &str) -> Check {
+    for sentence in text.trim_end_matches('.').split(". ") {
+        let (lead, things) = sentence.split_once(": ").unwrap_or(("", sentence));
+        let share = fit("For every {} learners", lead).map_or(1, |holes| count(holes[0]));
+        for thing in listed(things) {
+            let Some(kind) = super::rules::named(thing) else { continue };
+            holds(held.has(kind), format!("{thing} is not in the packet"))?;
+            if lead.starts_with("For every") || lead == "For each learner" {
+                same(share, held.share(kind).clamp(1, held.learners().max(1)))?;
+            }
+            let pages = figures(thing).first().map_or(1, |pages| *pages as usize);
+            // What is cut before lies there in pieces.
+            if !matches!(kind, SheetKind::Blocks | SheetKind::Layered | SheetKind::Display)
+                && !thing.contains("pile of cut")
+            {
+                same(pages, held.pages_of(kind))?;
+            }
+        }
+    }
+    Ok(())
+}
+
+/// A table's line, and statements in any step.
+pub fn table(held: &Envelope, scene: &Scene, text: &str) -> Check {
+    tables(held, scene, text)
+}
+
+fn activity(_: &Envelope, scene: &Scene, holes: &[&str]) -> Check {
+    holds(count(holes[0]) <= scene.minutes, format!("{} of {} minutes", holes[0], scene.minutes))
+}
+
+fn choice(held: &Envelope, holes: &[&str]) -> Check {
+    let [check, question, letter, shown, named] = holes else { panic!("{holes:?}") };
+    let cells = super::packet::key_rows(held);
+    let answers = format!("{letter}: {shown} ({named})");
+    let told = cells.iter().any(|(of, number, row)| {
+        number == question
+            && of.split(" to ").any(|n| n == *check)
+            && row.iter().any(|cell| cell.replace(' ', "") == answers.replace(' ', ""))
+    });
+    holds(told, format!("the key does not say `{answers}` of check {check}, question {question}"))?;
+    slip(held, named)
+}
+
+pub const RULES: &[Rule] = &[
+    // Before the lesson.
+    ("Cut out the {}: {} {}, {} {} each.", |held, _, h| {
+        same(count(h[1]) as usize, held.copies(sheet(h[0])))?;
+        same(count(h[3]) as usize, held.pages_of(sheet(h[0])))
+    }),
+    ("Trim and join the {} pages of each {} with tape: {} in all.", |held, _, h| {
+        same(count(h[0]) as usize, held.pages_of(sheet(h[1])))?;
+        same(count(h[2]) as usize, held.copies(sheet(h[1])))
+    }),
+    ("Have the {} display {} ready for the wall or a document camera.", |held, _, h| {
+        same(count(h[0]) as usize, held.of_kind(SheetKind::Display).count())
+    }),
+    ("Count the scissors: {} {}.", |held, _, h| learners(held, h[0])),
+    ("Count the scissors back in: {} {}, closed.", |held, _, h| learners(held, h[0])),
+    ("Count out blocks from the tub: {} {}, each with {}.", |held, _, h| learners(held, h[0])),
+    ("About {} {} for one person. Times are rough.", |_, scene, h| same(count(h[0]), scene.chores)),
+    (
+        "Lesson plan, {} minutes. Bold lines behind a bar are said aloud. Times are minutes from the start.",
+        |held, _, h| same(count(h[0]), held.lesson.spec.minutes.value),
+    ),
+    ("I can say what each digit is worth, up to 1,000.", |held, _, _| {
+        holds(held.lesson.spec.numbers.range.value.1.value() <= 1_000, "the range goes further")
+    }),
+    // What is done.
+    ("Write {} where everyone can see it. Wait a moment before you say it.", |held, _, h| known(held, h[0])),
+    ("Write {} where both of you can see it. Wait a moment before you say it.", |held, _, h| known(held, h[0])),
+    ("Have the learner build it: {}", |_, scene, h| same(worth(h[0]), scene.number)),
+    ("The learner cuts along the lines: {} pieces. Keep them together.", |held, _, h| {
+        same(count(h[0]) as usize, held.pieces_of(SheetKind::Strips))
+    }),
+    ("Give each learner one board. Neighbors get different letters: {}.", |held, _, h| letters(held, h[0])),
+    ("Write {} on the board.", |held, _, h| known(held, h[0])),
+    ("Point to {} again.", |held, _, h| known(held, h[0])),
+    ("Write {} and build it the same way: {}", |_, _, h| same(worth(h[1]), count(h[0]))),
+    ("Have the class build it: {}", |_, scene, h| same(worth(h[0]), scene.number)),
+    ("Write these numbers on the board: {}.", |held, _, h| known(held, h[0])),
+    ("Say it without \u{201c}and\u{201d} in this lesson: {} is \u{201c}{}\u{201d}.", |held, _, h| {
+        known(held, h[0])?;
+        same(h[1].to_owned(), spelled(count(h[0])))
+    }),
+    ("Say \u{201c}and\u{201d} in this lesson: {} is \u{201c}{}\u{201d}.", |held, _, h| {
+        known(held, h[0])?;
+        same(h[1].replace(" and ", " ").replace(',', ""), spelled(count(h[0])))
+    }),
+    ("Learners write {} the same way.", |held, _, h| known(held, h[0])),
+    (
+        "Learners write the digits of {} on scraps of paper and lay them on the mat, one digit in each column.",
+        |held, _, h| {
+            known(held, h[0])?;
+            holds(held.has(SheetKind::Mat), "there is no mat")
+        },
+    ),
+    ("Draw {} columns, one for each place. Learners write {}, one digit in each.", |held, _, h| {
+        same(count(h[0]) as usize, count(h[1]).to_string().len())?;
+        known(held, h[1])
+    }),
+    (
+        "Draw two boxes, thousands and ones, with three columns each. Learners write {}, one digit in each.",
+        |held, _, h| known(held, h[0]),
+    ),
+    ("Show the display page for {}. Learners compare it with their own work.", |held, _, h| {
+        let shown = held.of_kind(SheetKind::Display).any(|page| {
+            let digits: String = whole([page]).lines().flat_map(str::chars).filter(char::is_ascii_digit).collect();
+            digits.contains(&count(h[0]).to_string())
+        });
+        holds(shown, "no such display page")
+    }),
+    ("Show the display page for {}. The learner compares it with the work on the table.", |held, _, h| {
+        known(held, h[0])
+    }),
+    ("Lay the cards {} on top of each other, right edges together.", |held, scene, h| {
+        same(numbers(h[0]), parts(scene.number))?;
+        let pieces = held.of_kind(SheetKind::Layered).flat_map(|page| &page.layers).flat_map(|layer| &layer.pieces);
+        let names: Vec<u32> = pieces.flat_map(|piece| figures(&piece.name)).collect();
+        holds(numbers(h[0]).iter().all(|part| names.contains(part)), format!("cards are {names:?}"))
+    }),
+    ("Find the row for {} on the recording sheet. Fill it in together.", |held, _, h| {
+        let all = figures(&whole(held.of_kind(SheetKind::Record)));
+        holds(all.contains(&count(h[0])), "no such row")
+    }),
+    ("Everyone writes {} at the top of the page. Work on it together.", |held, _, h| known(held, h[0])),
+    ("Learners do {} alone or in pairs. Walk round and look at what they write.", |held, _, h| known(held, h[0])),
+    ("The learner does {} alone. Look at what is written.", |held, _, h| known(held, h[0])),
+    ("Give each learner one set. Neighbors get different letters: {}.", |held, _, h| letters(held, h[0])),
+    ("Give each learner one set. Neighbours get different letters: {}.", |held, _, h| letters(held, h[0])),
+    (
+        "Give each learner one set: {}. Learners need not know who has which numbers: no page of theirs names a group.",
+        |held, _, h| group_letters(held, h[0]),
+    ),
+    ("Learners cut along the lines: {} {} each. Keep each learner's pieces together.", |held, _, h| {
+        same(count(h[0]) as usize, held.pieces_of(SheetKind::Strips))
+    }),
+    ("There is time for rows 1 to {}. The other rows are for early finishers, or for another day.", |held, _, h| {
+        rows(held, h[0])
+    }),
+    ("There is time for question 1 only.", |held, _, _| holds(held.questions() > 1, "there is no other")),
+    ("There is time for questions 1 to {} only.", |held, _, h| {
+        holds(count(h[0]) < held.questions(), format!("there are {}", held.questions()))
+    }),
+    ("Look at rows 1 to {} only. Write the same number in the other boxes.", |held, _, h| rows(held, h[0])),
+    ("Rows 1 to {} of your board show {}. Find the strips that show the same number.", |held, _, h| rows(held, h[0])),
+    ("{} minutes: partners swap places and check each other's work. They say why each row is right.", activity),
+    ("{} minutes: each learner writes all the numbers in order, from least to greatest.", activity),
+    ("{} minutes: each learner writes one number in a wrong way. A partner finds out what went wrong.", activity),
+    (
+        "{} minutes: one learner thinks of a number and gives clues about digits and places. The others find it.",
+        activity,
+    ),
+    ("{} minutes: each learner picks a number and writes it in every way of this lesson. A partner checks.", activity),
+    ("Give each learner one quick check: {}.", |held, _, h| group_checks(held, h[0])),
+    ("Collect the quick checks and count them: {} {}.", |held, _, h| learners(held, h[0])),
+    ("Collect the answers and count them: {} {}.", |held, _, h| learners(held, h[0])),
+    ("{}: {} rows and {} strips each, numbers from {} to {}.", |held, _, h| group(held, h)),
+    // What is said.
+    ("{} has {} {}s. From left to right they are worth {}.", |_, _, h| {
+        let n = count(h[0]);
+        let digit = count(h[2]);
+        let worths: Vec<u32> = parts(n).into_iter().filter(|part| part.to_string().starts_with(h[2])).collect();
+        same(numbers(h[3]), worths.clone())?;
+        same(count(h[1]) as usize, worths.len())?;
+        holds(digit > 0, "a 0 is worth nothing")
+    }),
+    ("{} ends in {}. That is 1 ten and {}.", |_, _, h| {
+        let tail = count(h[0]) % 100;
+        same(h[1].to_owned(), spelled(tail))?;
+        same(figures(h[2]), vec![tail - 10])
+    }),
+    ("{} is 1 ten and {}.", |_, _, h| same(h[0].to_lowercase(), spelled(10 + figures(h[1])[0]))),
+    // What is looked out for.
+    ("If the strip {} lies in the row of {} (set {}): {}. Explained above.", |held, _, h| {
+        strip(held, Some(h[2]), h[0], h[1])?;
+        slip(held, h[3])
+    }),
+    ("If the strip {} lies in the row of {} (set {}): {}.", |held, _, h| {
+        strip(held, Some(h[2]), h[0], h[1])?;
+        slip(held, h[3])
+    }),
+    ("If the strip {} lies in the row of {}: {}. Explained above.", |held, _, h| {
+        strip(held, None, h[0], h[1])?;
+        slip(held, h[2])
+    }),
+    ("If the strip {} lies in the row of {}: {}.", |held, _, h| {
+        strip(held, None, h[0], h[1])?;
+        slip(held, h[2])
+    }),
+    ("If you see {} for {}: {}. Explained above.", |held, _, h| {
+        known(held, h[1])?;
+        slip(held, h[2])
+    }),
+    ("If you see {} for {}: {}.", |held, _, h| {
+        known(held, h[1])?;
+        slip(held, h[2])
+    }),
+    ("Check {}, question {}, choice {}, {}: {}. Explained above.", |held, _, h| choice(held, h)),
+    ("Check {}, question {}, choice {}, {}: {}.", |held, _, h| choice(held, h)),
+];
