@@ -22,7 +22,8 @@ use read::{Block, blocks, fit};
 use rules::{Scene, judge};
 
 /// Lessons of our own, as unlike as they come.
-const LESSONS: [(&str, &str); 12] = [
+const LESSONS: [(&str, &str); 13] = [
+    ("step by step", "[numbers]\nrange = [100, 999]\n[sheets]\ndisplay = \"steps\""),
     ("board and strips only", "grade = \"2\"\n[numbers]\nrange = [100, 999]\n[sheets]\nmake = [\"board\", \"strips\"]"),
     ("ten minutes", "minutes = 10\n[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = 6"),
     ("twenty minutes", "minutes = 20\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 17\nversions = 2"),
@@ -139,6 +140,7 @@ fn spoken_of(text: &str) -> Option<u32> {
         "Write {} where {}",
         "Write {} on the board.",
         "Point to {} again.",
+        "Show step 1 of the display for {}: {}",
         "Find the row for {} on {}",
         "Everyone writes {} at {}",
         "The learner writes {} at {}",

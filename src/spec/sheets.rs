@@ -54,17 +54,12 @@ impl Asked {
             return SheetsSpec { make, display, layouts };
         }
         let has_numbers = |kind: &SheetKind| needs(*kind, numbers).is_none_or(|(_, count)| count.value > 0);
-<<<<<<< HEAD
-        let make = SheetKind::ALL.into_iter().filter(|kind| kind.is_usual()).filter(has_numbers);
-        SheetsSpec { make: Given::assumed(make.collect()), display, layouts }
-=======
         // What numbers are built and written with is of no use to a lesson that only checks.
         let only_checks = numbers.model.count.value + numbers.sort.count.value == 0;
         let is_used = |kind: &SheetKind| !(only_checks && kind.is_for_work());
         let usual = SheetKind::ALL.into_iter().filter(|kind| kind.is_usual());
         let make = usual.filter(has_numbers).filter(is_used);
-        SheetsSpec { make: Given::assumed(make.collect()), layouts }
->>>>>>> c4fe43a (Compare what plan and cover say with the packet, statement by statement; mend what was not true)
+        SheetsSpec { make: Given::assumed(make.collect()), display, layouts }
     }
 }
 

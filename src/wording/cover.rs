@@ -80,8 +80,8 @@ area! {
     /// Put things on a side table.
     fn lay_out_first() -> &'static str;
 
-    /// The number that the lesson begins with: the plan says when to write it.
-    fn write_first(number: Number, usage: &Usage<'_>) -> String;
+    /// The number that the lesson begins with: the plan says when to write it, or to show it step by step.
+    fn begin_with(number: Number, shown: bool, usage: &Usage<'_>) -> String;
 
     /// Where answers are: of the sort numbers on these sheets, and of quick checks, as far as there are any.
     fn answers_on(sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>) -> String;

@@ -83,6 +83,13 @@ pub const RULES: &[Rule] = &[
         let first = plan.lines().find_map(|line| super::read::fit("Write {} where {}", line));
         same(first.map(|holes| holes[0].to_owned()), Some(h[0].to_owned()))
     }),
+    ("Have the display pages ready: the lesson begins with step 1 for {}.", |held, _, h| {
+        let plan = super::read::whole(held.of_kind(SheetKind::Plan));
+        let first = plan
+            .lines()
+            .find_map(|line| super::read::fit("Show step 1 of the display for {}: the numeral by itself.{}", line));
+        same(first.map(|holes| holes[0].to_owned()), Some(h[0].to_owned()))
+    }),
     ("Answers to boards are on {}, to quick checks on {}.", |held, _, h| {
         holds(!held.has(SheetKind::Strips), "there are strips")?;
         same(all_pages(h[0]), boards_key(held))?;

@@ -167,6 +167,19 @@ fn choice(held: &Envelope, holes: &[&str]) -> Check {
     slip(held, named)
 }
 
+/// The display has this step of a number.
+fn step(held: &Envelope, step: u32, number: u32) -> Check {
+    let named = |page: &&placewright::sheets::page::Page| figures(&page.name).contains(&step);
+    let digits = |page| -> String { whole([page]).chars().filter(char::is_ascii_digit).collect() };
+    let shown = held.of_kind(SheetKind::Display).filter(named).any(|page| digits(page).contains(&number.to_string()));
+    holds(shown, format!("no step {step} for {number}"))
+}
+
+/// "step 2, the blocks, then to step 3, the chart with its columns".
+fn turned(held: &Envelope, scene: &Scene, said: &str) -> Check {
+    said.split(", then to ").try_for_each(|part| step(held, figures(part)[0], scene.number))
+}
+
 pub const RULES: &[Rule] = &[
     // Before the lesson.
     ("Cut out the {}: {} {}, {} {} each.", |held, _, h| {
@@ -197,6 +210,15 @@ pub const RULES: &[Rule] = &[
     ("Have the learner build it: {}", |_, scene, h| same(worth(h[0]), scene.number)),
     ("The learner cuts along the lines: {} pieces. Keep them together.", |held, _, h| {
         same(count(h[0]) as usize, held.pieces_of(SheetKind::Strips))
+    }),
+    ("Show step 1 of the display for {}: the numeral by itself.", |held, _, h| step(held, 1, count(h[0]))),
+    ("Show step 1 of the display for {}: the numeral by itself. Wait a moment before you say it.", |held, _, h| {
+        step(held, 1, count(h[0]))
+    }),
+    ("Turn to {}.", |held, scene, h| turned(held, scene, h[0])),
+    ("Turn to {}. {}", |held, scene, h| turned(held, scene, h[0])),
+    ("Turn through the display for {}, steps {} to {}, as the class answers.", |held, _, h| {
+        (count(h[1])..=count(h[2])).try_for_each(|k| step(held, k, count(h[0])))
     }),
     ("Give each learner one board. Neighbors get different letters: {}.", |held, _, h| letters(held, h[0])),
     ("Write {} on the board.", |held, _, h| known(held, h[0])),

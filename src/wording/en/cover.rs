@@ -45,7 +45,13 @@ impl CoverWords for English {
         "Put the things to lay out on a side table. Hand out nothing yet."
     }
 
-    fn write_first(&self, number: Number, usage: &Usage<'_>) -> String {
+    fn begin_with(&self, number: Number, shown: bool, usage: &Usage<'_>) -> String {
+        if shown {
+            return format!(
+                "Have the display pages ready: the lesson begins with step 1 for {}.",
+                usage.style.numeral(number)
+            );
+        }
         format!("Keep the board free: the lesson begins when you write {} on it.", usage.style.numeral(number))
     }
 

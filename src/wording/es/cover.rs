@@ -45,7 +45,13 @@ impl CoverWords for Spanish {
         "Ponga lo que hay que preparar en una mesa aparte. No reparta nada todavía."
     }
 
-    fn write_first(&self, number: Number, usage: &Usage<'_>) -> String {
+    fn begin_with(&self, number: Number, shown: bool, usage: &Usage<'_>) -> String {
+        if shown {
+            return format!(
+                "Tenga listas las láminas: la clase empieza con el paso 1 de {}.",
+                usage.style.numeral(number)
+            );
+        }
         format!("Deje libre el pizarrón: la clase empieza cuando escriba en él {}.", usage.style.numeral(number))
     }
 

@@ -1,6 +1,7 @@
 //! What the cover says of this packet: its pages, its copies, its cautions.
 
 use crate::lesson::Lesson;
+use crate::lesson::display;
 use crate::lesson::job::{Cutter, For, JobFacts};
 use crate::lesson::teach::{Means, cuts};
 use crate::number::Number;
@@ -23,8 +24,11 @@ pub(super) fn first(lesson: &Lesson, runs: &[PageRun]) -> Vec<String> {
     let mut items = Vec::new();
     items.extend(pages(runs, |run| run.sheet == SheetKind::Plan).map(|plan| wording.read_plan(plan)));
     items.push(wording.lay_out_first().to_owned());
+    // Only model numbers have display pages.
+    let steps = runs.iter().any(|run| run.sheet == SheetKind::Display) && !display::steps(lesson).is_empty();
+    let shown = |number: Number| steps && lesson.chosen.model.contains(&number);
     let first = lesson.chosen.model.first().or_else(|| lesson.chosen.sort.first().and_then(|rows| rows.first()));
-    items.extend(first.map(|number| wording.write_first(*number, &usage)));
+    items.extend(first.map(|number| wording.begin_with(*number, shown(*number), &usage)));
     // The answers to boards are a version's; those to quick checks are everyone's.
     let boards = pages(runs, |run| run.sheet == SheetKind::Key && run.version.is_some());
     let checks = pages(runs, |run| run.sheet == SheetKind::Key && run.version.is_none());

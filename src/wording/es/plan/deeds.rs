@@ -1,14 +1,8 @@
 //! What is done, in Spanish.
 
-<<<<<<< HEAD
-use super::{form_plural, listed, numerals, rows, worth};
+use super::{alone, form_plural, listed, numerals, rows, worth};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
-=======
-use super::{alone, form_plural, listed, numerals, rows, worth};
-use crate::number::{Number, Place};
-use crate::spec::SheetKind;
->>>>>>> c4fe43a (Compare what plan and cover say with the packet, statement by statement; mend what was not true)
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::cover::Papers;
 use crate::wording::digits::empty;
