@@ -85,7 +85,7 @@ fn group(held: &Envelope, holes: &[&str]) -> Check {
 }
 
 /// "C and D for the group Terns, A and B for everyone else": each name with what it gets.
-pub fn shares<'t>(text: &'t str) -> Vec<(&'t str, &'t str)> {
+pub fn shares(text: &str) -> Vec<(&str, &str)> {
     let mut found = Vec::new();
     let mut rest = text;
     while let Some((what, after)) = rest.split_once(" for ") {

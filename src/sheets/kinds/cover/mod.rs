@@ -180,10 +180,8 @@ fn pages(desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun], set: Set) -> Result<
     start.list(wording.cautions_title(), &says::cautions(&means))?;
     start.lines(wording.school_lines(), wording.back_lines())?;
     let made = |kind| runs.iter().any(|run| run.sheet == kind);
-    let papers = match made(SheetKind::Exit) {
-        true => Some(Papers::Checks),
-        false => (!lesson.checks.is_empty()).then_some(Papers::Answers),
-    };
+    let papers = if made(SheetKind::Exit) { Papers::Checks } else { Papers::Answers };
+    let papers = (!lesson.checks.is_empty()).then_some(papers);
     let behind = wording.leave_behind(made(SheetKind::Tally), papers, made(SheetKind::SmallGroups));
     start.flow.gap(BELOW * 2);
     start.flow.text(&behind, &start.look.body)?;
