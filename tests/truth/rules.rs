@@ -72,7 +72,7 @@ pub fn sheet(text: &str) -> SheetKind {
 }
 
 pub fn named(text: &str) -> Option<SheetKind> {
-    const NAMES: [(&str, SheetKind); 18] = [
+    const NAMES: [(&str, SheetKind); 19] = [
         ("display page", SheetKind::Display),
         ("place-value mat", SheetKind::Mat),
         ("cut-out blocks", SheetKind::Blocks),
@@ -89,9 +89,11 @@ pub fn named(text: &str) -> Option<SheetKind> {
         ("class tally", SheetKind::Tally),
         ("practice page", SheetKind::Practice),
         ("page for the family", SheetKind::Family),
+        ("pages for the family", SheetKind::Family),
         ("small-groups page", SheetKind::SmallGroups),
         ("key", SheetKind::Key),
     ];
-    let text = text.to_lowercase();
+    // The school's own blocks are on no sheet.
+    let text = text.to_lowercase().replace("blocks from the class tub", "");
     NAMES.iter().find(|(name, _)| text.contains(name)).map(|(_, kind)| *kind)
 }

@@ -1,7 +1,6 @@
 //! What is done with a single learner, who has no neighbour and no partner, in English.
 
-use super::deeds::build;
-use super::numerals;
+use super::{build, numerals};
 use crate::wording::Usage;
 use crate::wording::en::English;
 use crate::wording::en::phrases::counted;

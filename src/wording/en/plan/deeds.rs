@@ -1,6 +1,6 @@
 //! What is done, in English.
 
-use super::{alone, empty, form_plural, inside, listed, numerals, rows, worth};
+use super::{alone, build, form_plural, inside, listed, numerals, rows, worth};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
@@ -175,25 +175,6 @@ impl Deeds for English {
             Deed::NoteUndone => "Note for the teacher which rows and questions were left undone.".to_owned(),
         }
     }
-}
-
-/// "4 flats in the hundreds column and 6 cubes in the ones column. Leave the tens column empty."
-pub(super) fn build(number: Number) -> String {
-    let parts: Vec<String> = number
-        .digits()
-        .filter(|(_, digit)| *digit > 0)
-        .filter_map(|(place, digit)| {
-            Some(format!("{} in {}", English.pieces(digit.into(), place)?, English.columns(&[place])))
-        })
-        .collect();
-    let put = match parts.len() {
-        0 => return "the whole mat stays empty.".to_owned(),
-        1 | 2 => listed(&parts),
-        // Every column named would make a sentence too long to say.
-        _ => format!("{}, each in its own column", English.pieces_of(number)),
-    };
-    let empty = empty(number);
-    if empty.is_empty() { format!("{put}.") } else { format!("{put}. Leave {} empty.", English.columns(&empty)) }
 }
 
 fn columns(number: Number, mat: bool, first: bool, usage: &Usage<'_>) -> String {

@@ -11,7 +11,7 @@ use super::English;
 use super::phrases::listed;
 use crate::number::{Form, Number, Place};
 use crate::wording::digits::{self, empty, once};
-use crate::wording::{FormTitles, Usage};
+use crate::wording::{FormTitles, Phrases, Usage};
 
 /// The numerals of these numbers: "217, 366 and 207".
 fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
@@ -62,4 +62,23 @@ fn inside(heading: &str) -> String {
     } else {
         first.to_lowercase().chain(letters).collect()
     }
+}
+
+/// "4 flats in the hundreds column and 6 cubes in the ones column. Leave the tens column empty."
+fn build(number: Number) -> String {
+    let parts: Vec<String> = number
+        .digits()
+        .filter(|(_, digit)| *digit > 0)
+        .filter_map(|(place, digit)| {
+            Some(format!("{} in {}", English.pieces(digit.into(), place)?, English.columns(&[place])))
+        })
+        .collect();
+    let put = match parts.len() {
+        0 => return "the whole mat stays empty.".to_owned(),
+        1 | 2 => listed(&parts),
+        // Every column named would make a sentence too long to say.
+        _ => format!("{}, each in its own column", English.pieces_of(number)),
+    };
+    let empty = empty(number);
+    if empty.is_empty() { format!("{put}.") } else { format!("{put}. Leave {} empty.", English.columns(&empty)) }
 }

@@ -1,7 +1,6 @@
 //! What is done with a single learner, who has no neighbour and no partner, in Spanish.
 
-use super::deeds::{build, minutes};
-use super::numerals;
+use super::{build, minutes, numerals};
 use crate::wording::Usage;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::counted;

@@ -1,19 +1,14 @@
 //! What is done, in Spanish.
 
-use super::{alone, form_plural, listed, numerals, rows, worth};
+use super::{alone, build, form_plural, listed, minutes, numerals, rows, worth};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::cover::Papers;
-use crate::wording::digits::empty;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::counted;
 use crate::wording::plan::{Deed, Deeds};
 use crate::wording::{Phrases, Titles, Usage};
-
-pub(super) fn minutes(count: u32) -> String {
-    counted(count, "minuto", "minutos")
-}
 
 impl Deeds for Spanish {
     #[allow(clippy::too_many_lines, reason = "one arm a text")]
@@ -181,30 +176,6 @@ impl Deeds for Spanish {
             Deed::Collect { count, papers: Papers::Answers } => format!("Recoja las hojas y cuéntelas: {count}."),
             Deed::NoteUndone => "Anote para el docente qué filas y preguntas quedaron sin hacer.".to_owned(),
         }
-    }
-}
-
-/// "4 placas en la columna de las centenas y 6 cubos en la columna de las unidades. La columna de las decenas queda vacía."
-pub(super) fn build(number: Number) -> String {
-    let parts: Vec<String> = number
-        .digits()
-        .filter(|(_, digit)| *digit > 0)
-        .filter_map(|(place, digit)| {
-            Some(format!("{} en {}", Spanish.pieces(digit.into(), place)?, Spanish.columns(&[place])))
-        })
-        .collect();
-    let put = match parts.len() {
-        0 => return "todo el tapete queda vacío.".to_owned(),
-        1 | 2 => listed(&parts),
-        // Every column named would make a sentence too long to say.
-        _ => format!("{}, cada cosa en su columna", Spanish.pieces_of(number)),
-    };
-    let empty = empty(number);
-    let stay = if empty.len() == 1 { "queda vacía" } else { "quedan vacías" };
-    if empty.is_empty() {
-        format!("{put}.")
-    } else {
-        format!("{put}. {} {stay}.", Spanish.capital(&Spanish.columns(&empty)))
     }
 }
 

@@ -8,9 +8,9 @@ mod prepare;
 mod said;
 
 use super::Spanish;
-use super::phrases::listed;
+use super::phrases::{counted, listed};
 use crate::number::{Form, Number, Place};
-use crate::wording::{FormTitles, Usage, digits};
+use crate::wording::{FormTitles, Phrases, Usage, digits};
 
 /// The numerals of these numbers: "217, 366 y 207".
 fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
@@ -49,4 +49,33 @@ pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
 /// Several of a form: "palabras", or the class's own word.
 fn form_plural(form: Form, usage: &Usage<'_>) -> String {
     usage.names.get(form).map_or_else(|| Spanish.form_plural(form).to_owned(), |name| format!("«{name}»"))
+}
+
+/// "1 minuto", "24 minutos".
+fn minutes(count: u32) -> String {
+    counted(count, "minuto", "minutos")
+}
+
+/// "4 placas en la columna de las centenas y 6 cubos en la columna de las unidades. La columna de las decenas queda vacía."
+fn build(number: Number) -> String {
+    let parts: Vec<String> = number
+        .digits()
+        .filter(|(_, digit)| *digit > 0)
+        .filter_map(|(place, digit)| {
+            Some(format!("{} en {}", Spanish.pieces(digit.into(), place)?, Spanish.columns(&[place])))
+        })
+        .collect();
+    let put = match parts.len() {
+        0 => return "todo el tapete queda vacío.".to_owned(),
+        1 | 2 => listed(&parts),
+        // Every column named would make a sentence too long to say.
+        _ => format!("{}, cada cosa en su columna", Spanish.pieces_of(number)),
+    };
+    let empty = digits::empty(number);
+    let stay = if empty.len() == 1 { "queda vacía" } else { "quedan vacías" };
+    if empty.is_empty() {
+        format!("{put}.")
+    } else {
+        format!("{put}. {} {stay}.", Spanish.capital(&Spanish.columns(&empty)))
+    }
 }
