@@ -108,11 +108,16 @@ fn decoys(lesson: &Lesson) -> Value {
     let sets = lesson.sets.iter().map(|set| {
         let decoys = set.strips.iter().filter_map(|strip| {
             let (of, slip) = strip.wrong?;
-            let text = match &strip.content {
-                Content::Text(text) => text.clone(),
-                Content::Blocks(_) => strip.content.text(lesson.style.names),
+            let text = match strip.content.line() {
+                Some(line) => line.to_owned(),
+                None => strip.content.text(lesson.style.names),
             };
-            Some(json!({ "of": of.value(), "form": strip.form.word(), "text": text, "slip": slip.word() }))
+            let mut decoy = json!({ "of": of.value(), "form": strip.form.word(), "text": text, "slip": slip.word() });
+            // The same words in the second language.
+            if let (Content::Both([_, second]), Some(keys)) = (&strip.content, decoy.as_object_mut()) {
+                keys.insert("text2".to_owned(), json!(second));
+            }
+            Some(decoy)
         });
         (set.version.to_string(), decoys.collect())
     });

@@ -13,7 +13,7 @@ use placewright::lesson::choose::{
     Constraint, Demand, NoSets, Solutions, choose, clash, example, only, spread, ways_out,
 };
 use placewright::lesson::{Chosen, Role};
-use placewright::number::{Feature, Number, Place, Style, Trading};
+use placewright::number::{Feature, Number, Place, Style};
 use placewright::rng::Stream;
 use placewright::spec::{self, Bound};
 use placewright::wording::English;
@@ -392,7 +392,7 @@ fn tight_lessons_overlap_as_little_as_possible() {
 
 #[test]
 fn versions_take_equally_much_work() {
-    let style = Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English };
+    let style = Style::plain(&English);
     for seed in 0..20 {
         let chosen = chosen(&format!(
             "title = \"t\"\nseed = {seed}\n[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = 8\nrepeats = 2\nsame_digits = 3\n\

@@ -45,7 +45,9 @@ fn right(question: &Question) -> Option<String> {
 /// A content's figures and pluses: marks and spaces left out.
 fn bare(content: &Content) -> String {
     match content {
-        Content::Text(text) => text.chars().filter(|c| c.is_ascii_digit() || *c == '+').collect(),
+        Content::Text(text) | Content::Both([text, _]) => {
+            text.chars().filter(|c| c.is_ascii_digit() || *c == '+').collect()
+        }
         Content::Blocks(counts) => counts
             .iter()
             .rev()

@@ -25,7 +25,11 @@ enum Shown {
 
 fn sample(name: &str) -> (Lesson, Laid, Vec<Page>) {
     let path = format!("{}/samples/{name}.toml", env!("CARGO_MANIFEST_DIR"));
-    let source = Arc::new(Source { text: std::fs::read_to_string(&path).unwrap(), name: path });
+    laid(Source { text: std::fs::read_to_string(&path).unwrap(), name: path })
+}
+
+fn laid(source: Source) -> (Lesson, Laid, Vec<Page>) {
+    let source = Arc::new(source);
     let spec = spec::read(&source).unwrap();
     let family = match spec.print.font.value {
         FontChoice::Lato => bundled(Bundled::Lato),
@@ -122,14 +126,20 @@ fn strips(pages: &[&Page]) -> Vec<Shown> {
     found
 }
 
-/// The rows of a key's board: the cells between its level lines, columns beginning where their headings do.
-fn answers(page: &Page, forms: &[&str]) -> Vec<Vec<Shown>> {
+/// The rows of a key's board: the cells between its level lines, columns beginning where their headings do; the table after
+/// it begins with `next`.
+fn answers(page: &Page, forms: &[&str], next: &str) -> Vec<Vec<Shown>> {
     let unit = unit(&[page]);
-    // A long heading stands on several lines.
-    let heading = |form: &str| page.texts.iter().find(|run| form.starts_with(&*run.text)).unwrap();
-    let mut starts: Vec<f64> = forms.iter().map(|form| heading(form).x - 1.0).collect();
+    // A long heading stands on several lines, and two may begin with the same words.
+    let heading = |form: &str, after: f64| {
+        page.texts.iter().find(|run| run.x > after && !run.text.is_empty() && form.starts_with(&*run.text)).unwrap()
+    };
+    let mut starts: Vec<f64> = Vec::new();
+    for form in forms {
+        starts.push(heading(form, starts.last().map_or(0.0, |last| last + 2.0)).x - 1.0);
+    }
     starts.push(page.width);
-    let (top, decoys) = (heading(forms[0]).y, page.texts.iter().find(|run| run.text == "Decoys"));
+    let (top, decoys) = (heading(forms[0], 0.0).y, page.texts.iter().find(|run| run.text == next));
     let bottom = decoys.map_or(page.height, |run| run.y);
     let levels: Vec<f64> = levels(page, false).into_iter().filter(|y| *y > top && *y < bottom).collect();
     let row = |edge: &[f64]| {
@@ -156,15 +166,21 @@ fn given(page: &Page) -> Vec<Shown> {
 #[track_caller]
 fn matches(name: &str) {
     let (lesson, packet, pages) = sample(name);
+    is_matching(name, &lesson, &packet, &pages);
+}
+
+#[track_caller]
+fn is_matching(name: &str, lesson: &Lesson, packet: &Laid, pages: &[Page]) {
     for set in &lesson.sets {
         let of = |kind: SheetKind| -> Vec<&Page> {
-            let laid = packet.pages.iter().zip(&pages);
+            let laid = packet.pages.iter().zip(pages);
             laid.filter(|(page, _)| page.sheet == kind && page.version == Some(set.version)).map(|(_, p)| p).collect()
         };
         let forms: Vec<Form> = lesson.spec.forms.matched.value.clone();
         let headings: Vec<&str> = forms.iter().map(|form| lesson.form_heading(*form)).collect();
         let key = of(SheetKind::Key);
-        let answers: Vec<Vec<Shown>> = key.iter().take(1).flat_map(|page| answers(page, &headings)).collect();
+        let answers: Vec<Vec<Shown>> =
+            key.iter().take(1).flat_map(|page| answers(page, &headings, lesson.wording().decoys().0)).collect();
         assert_eq!(answers.len(), set.rows.len(), "{name} {}: rows of the key", set.version);
 
         // The board shows the given forms in the key's order, a row each.
@@ -231,4 +247,26 @@ fn star_atlas() {
 #[test]
 fn orchard() {
     matches("orchard");
+}
+
+#[test]
+fn plant_nursery() {
+    matches("plant-nursery");
+}
+
+// Words of each language as strips of their own, and a language on the board that the strips are not in.
+#[test]
+fn words_of_two_languages_apart() {
+    let class = "[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = 6\nteens = 2\n[class]\nlearners = 2\n";
+    for (first, second) in [("en", "es"), ("es", "en")] {
+        let lists =
+            [r#""numeral", "words", "words2""#, r#""words", "words2", "numeral""#, r#""words2", "words", "blocks""#];
+        for forms in lists {
+            let text = format!(
+                "title = \"1\"\nlanguage = \"{first}\"\nsecond_language = \"{second}\"\n{class}[forms]\nmatch = [{forms}]\n"
+            );
+            let (lesson, packet, pages) = laid(Source { name: format!("{first} {forms}"), text });
+            is_matching(&format!("{first} {forms}"), &lesson, &packet, &pages);
+        }
+    }
 }

@@ -120,7 +120,16 @@ fn every_field_is_as_documented() {
     all("keys", &printed(at.path(), &[(&["keys"], 0)]), &[]);
     all("start", &printed(at.path(), &[(&["start", "new.toml", "--title", "T"], 0)]), &[]);
     let contents = fs::read(at.path().join("out/good/contents.json")).expect("written");
-    all("contents.json", &[serde_json::from_slice(&contents).expect("JSON")], &[]);
+    let mut values = vec![serde_json::from_slice(&contents).expect("JSON")];
+    // Decoys in two languages.
+    write(
+        "two.toml",
+        "title = \"T\"\nsecond_language = \"es\"\n[numbers]\nrange = [100, 999]\n[forms]\nmatch = [\"numeral\", \"words\"]\n",
+    );
+    process(at.path(), &["typeset", "two.toml", "--only", "board"]).with(0);
+    let contents = fs::read(at.path().join("out/two/contents.json")).expect("written");
+    values.push(serde_json::from_slice(&contents).expect("JSON"));
+    all("contents.json", &values, &[]);
 }
 
 #[test]

@@ -64,7 +64,7 @@ fn every_command_runs() {
 #[test]
 fn every_lesson_is_read() {
     let lessons = blocks("toml");
-    assert_eq!(lessons.len(), 3);
+    assert_eq!(lessons.len(), 4);
     for text in lessons {
         let source = Arc::new(Source { name: "README.md".to_owned(), text: text.to_owned() });
         assert!(spec::read(&source).is_ok(), "{text}");

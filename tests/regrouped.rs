@@ -15,9 +15,10 @@ fn value(form: Form, content: &Content) -> Option<u64> {
             return Some(u64::from(thousands * 1_000 + flats * 100 + rods * 10 + cubes));
         }
         Content::Text(text) => text.replace(',', ""),
+        Content::Both(_) => return None,
     };
     match form {
-        Form::Words | Form::Blocks | Form::Untraded => None,
+        Form::Words | Form::SecondWords | Form::Blocks | Form::Untraded => None,
         Form::Numeral => text.parse().ok(),
         Form::Expanded => text.split(" + ").map(|term| term.parse::<u64>().ok()).sum(),
         Form::Units | Form::Regrouped => {

@@ -3,10 +3,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use placewright::number::{Number, Style, Trading};
+use placewright::number::{Number, Style};
 use placewright::wording::{English, Spanish};
 
-const PLAIN: Style = Style { and: false, zero_terms: false, thousands: None, trading: Trading::ANY, names: &English };
+const PLAIN: Style = Style { thousands: None, ..Style::plain(&English) };
 const VERBOSE: Style = Style { and: true, ..PLAIN };
 
 fn words(value: u32, style: Style) -> String {

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::Finish;
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Size, Weight};
-use crate::number::{Number, Place, Style, Trading};
+use crate::number::{Number, Place, Style};
 use crate::sheets::page::ink::{self, OUTLINE};
 use crate::sheets::page::text::{self, Align, Face};
 use crate::sheets::page::{Item, Layer, Node, Paint, Reader, Stroke, Tag};
@@ -23,8 +23,7 @@ pub fn wording() -> &'static dyn Wording {
 
 /// A number as it is written in a picture.
 pub fn numeral(number: Number) -> String {
-    Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: wording().names() }
-        .numeral(number)
+    Style::plain(wording().names()).numeral(number)
 }
 
 /// What a place is called: "tens".

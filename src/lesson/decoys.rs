@@ -63,12 +63,11 @@ pub fn choose(mut possible: Vec<Wrong>, count: usize, stream: &mut Stream) -> Ve
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::number::Trading;
-    use crate::wording::English;
+    use crate::number::Names;
+    use crate::wording::{English, Spanish};
     use std::collections::BTreeSet;
 
-    const PLAIN: Style =
-        Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English };
+    const PLAIN: Style = Style::plain(&English);
     const FORMS: [Form; 4] = [Form::Numeral, Form::Words, Form::Expanded, Form::Blocks];
 
     fn numbers(values: &[u32]) -> Vec<Number> {
@@ -112,15 +111,19 @@ mod tests {
             let mut forms = Form::ALL.to_vec();
             stream.shuffle(&mut forms);
             forms.truncate(2 + round % 4);
+            // Some in one language, some in two: words apart, or both on one strip.
+            let second = (round % 5 < 2).then_some(&Spanish as &'static dyn Names);
             forms.retain(|form| !form.is_picture() || end <= 10_000);
+            forms.retain(|form| *form != Form::SecondWords || second.is_some());
             let rows: Vec<Number> =
                 (0..2 + round % 12).filter_map(|_| Number::new(u32::try_from(stream.below(end)).ok()?)).collect();
             let style = Style {
                 and: round % 2 == 0,
                 zero_terms: round % 3 == 0,
                 thousands: [None, Some(',')][round % 2],
-                trading: Trading::ANY,
-                names: &English,
+                second,
+                both: second.is_some() && !forms.contains(&Form::SecondWords),
+                ..Style::plain(&English)
             };
             let decoys = choose(possible(&rows, &forms, &style), 12, &mut stream);
             for (k, decoy) in decoys.iter().enumerate() {

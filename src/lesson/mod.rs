@@ -24,8 +24,8 @@ use std::sync::Arc;
 
 use crate::diag::{Diagnostic, Source};
 use crate::measure::Count;
-use crate::number::{Form, Number, Place};
-use crate::spec::{SheetKind, SidesAsked, Spec};
+use crate::number::{Form, Number, Place, Style};
+use crate::spec::{FormNames, FormsSpec, Language, NumbersSpec, SheetKind, SidesAsked, Spec};
 use crate::wording::class_groups::GroupShare;
 use crate::wording::plan::Aim;
 use crate::wording::{self, Usage, Wording};
@@ -93,11 +93,28 @@ impl Lesson {
         wording::of(self.spec.language.value)
     }
 
+    /// The second language of its pages, if they have one.
+    pub fn second(&self) -> Option<Language> {
+        self.spec.second_language.map(|given| given.value)
+    }
+
+    /// The same lesson in its second language, for a page that says the same as one in the first. What a class calls forms is
+    /// in the first language, and is left out.
+    pub fn in_second(&self) -> Option<Self> {
+        let second = self.spec.second_language?;
+        let mut other = self.clone();
+        for spec in [&mut other.spec, &mut other.fullest] {
+            spec.forms.names = FormNames::default();
+            spec.language = second;
+            spec.second_language = None;
+        }
+        other.style = Style { names: wording::of(second.value).names(), second: None, ..self.style };
+        Some(other)
+    }
+
     /// What a form is called on this class's pages: its own word, or the language's for numbers as large as these.
     pub fn form_heading(&self, form: Form) -> &str {
-        let greatest = self.spec.numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
-        let own = self.spec.forms.names.get(form);
-        own.unwrap_or_else(|| self.wording().form_heading(form, greatest))
+        heading(&self.spec, &self.spec.numbers, &self.spec.forms, form)
     }
 
     /// What a learner can do after the lesson, in a child's words: the skill of a published standard for these numbers.
@@ -121,9 +138,18 @@ impl Lesson {
     /// What a form is called on a set's pages.
     pub fn set_heading(&self, set: &SortSet, form: Form) -> &str {
         let Some(group) = set.group.and_then(|group| self.groups.get(group)) else { return self.form_heading(form) };
-        let greatest = group.numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
-        let own = group.forms.names.get(form);
-        own.unwrap_or_else(|| self.wording().form_heading(form, greatest))
+        heading(&self.spec, &group.numbers, &group.forms, form)
+    }
+
+    /// The same in the second language, where there is one.
+    pub fn second_heading(&self, set: &SortSet, form: Form) -> Option<&'static str> {
+        let second = wording::of(self.second()?);
+        let group = set.group.and_then(|group| self.groups.get(group));
+        let (numbers, forms) = match group {
+            Some(group) => (&group.numbers, &group.forms),
+            None => (&self.spec.numbers, &self.spec.forms),
+        };
+        Some(called(second, &self.spec, numbers, forms, form))
     }
 
     /// The greatest number that any learner may meet.
@@ -152,6 +178,31 @@ impl Lesson {
     /// The group that has a version, where there are groups.
     pub fn group_of(&self, version: Version) -> Option<&LessonGroup> {
         self.groups.iter().find(|group| group.versions.contains(&version))
+    }
+}
+
+/// What a form is called: the class's own word, or the language's.
+fn heading<'s>(spec: &Spec, numbers: &NumbersSpec, forms: &'s FormsSpec, form: Form) -> &'s str {
+    let language = wording::of(spec.language.value);
+    forms.names.get(form).unwrap_or_else(|| called(language, spec, numbers, forms, form))
+}
+
+/// What a form is called in a language. Words say which language they are in where there are words in both.
+fn called(
+    language: &'static dyn Wording,
+    spec: &Spec,
+    numbers: &NumbersSpec,
+    forms: &FormsSpec,
+    form: Form,
+) -> &'static str {
+    let second = spec.second_language.filter(|_| forms.matched.value.contains(&Form::SecondWords));
+    match (form, second) {
+        (Form::Words, Some(_)) => language.words_in(spec.language.value),
+        (Form::SecondWords, Some(second)) => language.words_in(second.value),
+        _ => {
+            let greatest = numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
+            language.form_heading(form, greatest)
+        }
     }
 }
 

@@ -8,7 +8,7 @@ use super::timing;
 use super::types::{Chosen, SortSet};
 use crate::diag::{Diagnostic, Problem, Severity, Source};
 use crate::measure::Count;
-use crate::number::Style;
+use crate::number::{Form, Style};
 use crate::rng::Stream;
 use crate::spec::{Given, Joiner, Spec, Thousands, Version};
 use crate::wording;
@@ -24,6 +24,8 @@ pub fn style(spec: &Spec) -> Style {
     let forms = &spec.forms;
     Style {
         names: wording::of(spec.language.value).names(),
+        second: spec.second_language.map(|second| wording::of(second.value).names()),
+        both: false,
         and: forms.joiner.value == Joiner::And,
         trading: spec.numbers.trading(spec.seed.value),
         zero_terms: forms.zero_terms.value,
@@ -34,6 +36,12 @@ pub fn style(spec: &Spec) -> Style {
             Thousands::None => None,
         },
     }
+}
+
+/// How forms are written on pieces that are matched: words in both languages of a lesson that has two, unless those of the
+/// second are pieces of their own.
+fn pieces_style(style: &Style, matched: &[Form]) -> Style {
+    Style { both: style.second.is_some() && !matched.contains(&Form::SecondWords), ..*style }
 }
 
 /// A roster says how many learners there are, unless the file does; then nobody on the roster may go without.
@@ -60,6 +68,7 @@ pub(super) fn sort_sets(
     first: u8,
 ) -> Result<Vec<SortSet>, Vec<Diagnostic>> {
     let matched = spec.forms.matched.value.clone();
+    let style = &pieces_style(style, &matched);
     let seed = spec.seed.value;
     let versions = || (first..).map(Version).zip(&chosen.sort).filter(|(_, rows)| !rows.is_empty());
     let possible: Vec<_> =

@@ -51,11 +51,9 @@ pub fn plan(
 mod tests {
     use super::*;
     use crate::lesson::decoys;
-    use crate::number::Trading;
     use crate::wording::English;
 
-    const PLAIN: Style =
-        Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English };
+    const PLAIN: Style = Style::plain(&English);
 
     #[test]
     fn every_box_has_one_strip() {

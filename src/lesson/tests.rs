@@ -83,9 +83,9 @@ fn the_seed_shuffles_strips_and_picks_decoys() {
 fn the_style_is_the_files() {
     let style = |forms: &str| lesson(&format!("{HARBOUR}[forms]\n{forms}"), &[SET], &[]).unwrap().style;
     let trading = style("").trading;
-    assert_eq!(style(""), Style { and: false, zero_terms: false, thousands: Some(','), trading, names: &English });
+    assert_eq!(style(""), Style { trading, ..Style::plain(&English) });
     let asked = style("joiner = \"and\"\nzero_terms = true\nthousands = \"space\"");
-    assert_eq!(asked, Style { and: true, zero_terms: true, thousands: Some('\u{202f}'), trading, names: &English });
+    assert_eq!(asked, Style { and: true, zero_terms: true, thousands: Some('\u{202f}'), ..style("") });
     assert_eq!(style("thousands = \"none\"").thousands, None);
 }
 

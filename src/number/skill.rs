@@ -9,6 +9,8 @@ pub enum Skill {
     Picture,
     /// The numeral of number words.
     Words,
+    /// The numeral of words in the second language.
+    SecondWords,
     /// What a digit is worth.
     Worth,
     /// The expanded form of a numeral.
@@ -30,8 +32,9 @@ pub enum Skill {
 impl Skill {
     /// All skills, those first that a check with room for few asks first. The last two only stand in for others that a lesson
     /// has no numbers or forms for.
-    pub const BY_NEED: [Self; 10] = [
+    pub const BY_NEED: [Self; 11] = [
         Self::Words,
+        Self::SecondWords,
         Self::Regrouping,
         Self::Trading,
         Self::Zero,
@@ -53,6 +56,7 @@ impl Skill {
         match self {
             Self::Picture => Some(Form::Blocks),
             Self::Words | Self::Reading => Some(Form::Words),
+            Self::SecondWords => Some(Form::SecondWords),
             Self::Expanded | Self::Joining => Some(Form::Expanded),
             Self::Regrouping => Some(Form::Regrouped),
             Self::Trading => Some(Form::Untraded),
@@ -71,6 +75,7 @@ impl Skill {
             Self::Regrouping => one(number.len() > 1, Form::Numeral, Form::Regrouped),
             Self::Trading => one(number.len() > 1 && number <= Number::MAX_BLOCKS, Form::Untraded, Form::Numeral),
             Self::Words => one(true, Form::Words, Form::Numeral),
+            Self::SecondWords => one(true, Form::SecondWords, Form::Numeral),
             Self::Reading => one(true, Form::Numeral, Form::Words),
             Self::Expanded => one(parts > 1, Form::Numeral, Form::Expanded),
             Self::Joining => one(parts > 1, Form::Expanded, Form::Numeral),

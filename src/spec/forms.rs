@@ -62,13 +62,21 @@ fn names(mut table: Table, log: &mut Log) -> FormNames {
     FormNames::new(names)
 }
 
-/// Tells where the lesson has numbers that a listed form cannot show.
-fn shown_by_all(form: Form, given: &Given<Vec<Form>>, numbers: &NumbersSpec, log: &mut Log) {
+/// Tells where the lesson has numbers that a listed form cannot show, or no language for it: `alone` is the language of a
+/// lesson that has one only.
+fn shown_by_all(form: Form, given: &Given<Vec<Form>>, numbers: &NumbersSpec, alone: Option<Language>, log: &mut Log) {
     let Some(span) = given.span() else { return };
     let word = form.word();
     let (least, most) = numbers.range.value;
     let range = (numbers.range.span(), "the range".to_owned());
-    let (problem, related) = if form.is_picture() && most > Number::MAX_BLOCKS {
+    let (problem, related) = if form == Form::SecondWords
+        && let Some(alone) = alone
+    {
+        let problem = Problem::new(format!("`forms.match` lists `{word}`, but the lesson has one language only"));
+        let other = Language::ALL.into_iter().find(|other| *other != alone).map_or("", Language::word);
+        let hint = format!("add second_language = \"{other}\" at the top of the file, or leave `{word}` out");
+        (problem.hint(hint), (None, String::new()))
+    } else if form.is_picture() && most > Number::MAX_BLOCKS {
         let most = limits::grouped(most.value().into());
         let problem = Problem::new(format!("`forms.match` lists `{word}`, but the range goes up to {most}"));
         (problem.hint(format!("block pictures go up to 9,999: end the range there or leave `{word}` out")), range)
@@ -118,11 +126,12 @@ impl Asked {
         numbers: &NumbersSpec,
         class: &FormsSpec,
         decoys: Given<u32>,
+        alone: Option<Language>,
         log: &mut Log,
     ) -> FormsSpec {
         let matched = self.matched.unwrap_or_else(|| class.matched.clone());
         for form in &matched.value {
-            shown_by_all(*form, &matched, numbers, log);
+            shown_by_all(*form, &matched, numbers, alone, log);
         }
         FormsSpec {
             matched,
@@ -134,11 +143,18 @@ impl Asked {
         }
     }
 
-    pub(super) fn settle(self, numbers: &NumbersSpec, language: Language, log: &mut Log) -> FormsSpec {
+    /// The forms of the class, in a lesson of this language; `alone` where it has no other besides.
+    pub(super) fn settle(
+        self,
+        numbers: &NumbersSpec,
+        language: Language,
+        alone: Option<Language>,
+        log: &mut Log,
+    ) -> FormsSpec {
         let has_pictures = numbers.range.value.1 <= Number::MAX_BLOCKS;
         if let Some(given) = &self.matched {
             for form in &given.value {
-                shown_by_all(*form, given, numbers, log);
+                shown_by_all(*form, given, numbers, alone, log);
             }
         }
         let matched = self.matched.unwrap_or_else(|| {

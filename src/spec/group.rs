@@ -9,6 +9,7 @@ use toml::de::DeValue;
 use super::checks;
 use super::forms;
 use super::keys::{GROUP_ROLES, list};
+use super::language::Language;
 use super::limits;
 use super::log::Log;
 use super::numbers::{self, read_role};
@@ -113,6 +114,8 @@ pub(super) struct Class<'c> {
     pub(super) numbers: &'c NumbersSpec,
     pub(super) forms: &'c FormsSpec,
     pub(super) class: &'c ClassSpec,
+    /// The language of a lesson that has one only.
+    pub(super) alone: Option<Language>,
 }
 
 /// Settles every group against the class.
@@ -222,7 +225,7 @@ impl Asked {
                 self.forms.decoys().unwrap_or(decoys).value
             ));
         }
-        let forms = self.forms.of_group(&own, class.forms, decoys, log);
+        let forms = self.forms.of_group(&own, class.forms, decoys, class.alone, log);
         GroupSpec { name: self.name, learners: self.learners, versions, numbers: own, forms, notes }
     }
 }

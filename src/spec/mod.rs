@@ -35,6 +35,7 @@ mod version;
 
 use std::sync::Arc;
 
+use crate::diag::nearest::listed;
 use crate::diag::{Diagnostic, Problem, Source};
 use keys::kind::Readable;
 use keys::list;
@@ -96,6 +97,8 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     let paper = root.settle(&list::PAPER, log);
     let seed = root.read(&list::SEED, log);
     let language = root.settle(&list::LANGUAGE, log);
+    let second_language = second_language(&mut root, &language, log);
+    let alone = second_language.is_none().then_some(language.value);
 
     let asked = numbers::read(root.inner("numbers", log), whole, log);
     let forms = forms::read(root.inner("forms", log), log);
@@ -106,13 +109,46 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     root.finish(log);
 
     let numbers = asked?.settle(class.versions.value);
-    let forms = forms.settle(&numbers, language.value, log);
+    let forms = forms.settle(&numbers, language.value, alone, log);
     let sheets = sheets.settle(&numbers, log);
     if log.is_clean() && whole {
         checks::numbers(&numbers, log);
     }
-    let groups = group::settle(groups, &group::Class { numbers: &numbers, forms: &forms, class: &class }, log);
+    let groups = group::settle(groups, &group::Class { numbers: &numbers, forms: &forms, class: &class, alone }, log);
     let title = title?;
     let seed = seed.unwrap_or_else(|| Given::assumed(seed::of(&title.value)));
-    Some(Spec { title, grade, minutes, paper, seed, language, numbers, forms, class, groups, print, sheets })
+    Some(Spec {
+        title,
+        grade,
+        minutes,
+        paper,
+        seed,
+        language,
+        second_language,
+        numbers,
+        forms,
+        class,
+        groups,
+        print,
+        sheets,
+    })
+}
+
+/// The second language, which is not the first.
+fn second_language(root: &mut Table, first: &Given<Language>, log: &mut Log) -> Option<Given<Language>> {
+    let second = root.read(&list::SECOND_LANGUAGE, log)?;
+    if second.value != first.value {
+        return Some(second);
+    }
+    let word = first.value.word();
+    let message = format!("`second_language` is `{word}`, which is the lesson's first language already");
+    let others: Vec<&str> = Language::ALL.map(Language::word).into_iter().filter(|other| *other != word).collect();
+    let hint = format!("expected {}, or leave `second_language` out", listed(&others, "or"));
+    log.clash(
+        second.span().unwrap_or(0..0),
+        Problem::new(message).hint(hint),
+        vec![(first.span(), "the first language".to_owned())],
+    );
+    // Lessons that list `words2` are not told a second time.
+    Some(second)
 }

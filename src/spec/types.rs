@@ -56,6 +56,8 @@ pub struct Spec {
     pub seed: Given<u64>,
     /// The language of its pages.
     pub language: Given<Language>,
+    /// Another language, which number words, headings, word bank and page home are in as well.
+    pub second_language: Option<Given<Language>>,
     /// Which numbers.
     pub numbers: NumbersSpec,
     /// Which forms.

@@ -36,7 +36,8 @@ impl Voice {
             Node::Item(Item::Text(text)) => self.say(&text.text),
             Node::Item(_) | Node::Artifact(_) => {}
             Node::Tagged(Tag::Figure(instead), _) => self.say(instead),
-            Node::Tagged(Tag::Heading(_) | Tag::Paragraph | Tag::Row | Tag::ListItem | Tag::Section, nodes) => {
+            Node::Tagged(Tag::Heading(_) | Tag::Paragraph | Tag::Row | Tag::ListItem | Tag::Section, nodes)
+            | Node::Tagged(Tag::Passage(_), nodes) => {
                 self.close();
                 self.all(nodes);
                 self.close();
@@ -47,7 +48,7 @@ impl Voice {
                 }
                 self.all(nodes);
             }
-            Node::Tagged(Tag::Table | Tag::List | Tag::Label | Tag::ListBody, nodes) => self.all(nodes),
+            Node::Tagged(Tag::Table | Tag::List | Tag::Label | Tag::ListBody | Tag::Span(_), nodes) => self.all(nodes),
         }
     }
 

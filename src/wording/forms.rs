@@ -2,6 +2,7 @@
 
 use super::area::area;
 use crate::number::{Form, Place};
+use crate::spec::Language;
 
 area! {
     /// What forms are called, where the class has no words of its own for them, and how they are asked for.
@@ -9,6 +10,9 @@ area! {
 
     /// The heading of a form's column, in a lesson whose numbers reach up to this place.
     fn form_heading(form: Form, greatest: Place) -> &'static str;
+
+    /// The heading of a column of number words, where there is one for each of two languages; this language among them.
+    fn words_in(language: Language) -> &'static str;
 
     /// Several of them, as a grown-up who does not teach mathematics would say: "block pictures".
     fn form_plural(form: Form) -> &'static str;

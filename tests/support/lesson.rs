@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 
 use placewright::lesson::{Chosen, Lesson};
 use placewright::measure::{Family, Font, Length};
-use placewright::number::{Form, Number, Style, Trading};
+use placewright::number::{Form, Number, Style};
 use placewright::spec::{
     ClassSpec, Cut, DisplayPages, FontChoice, FormNames, FormsSpec, Given, Ink, Joiner, Language, NumbersSpec, Paper,
     PrintSpec, RoleSpec, SheetKind, SheetsSpec, SidesAsked, Spec, TextSize, Thousands,
@@ -37,6 +37,7 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
         paper: Given::assumed(paper),
         seed: Given::assumed(1),
         language: Given::assumed(Language::En),
+        second_language: None,
         numbers: NumbersSpec {
             range: Given::assumed(range),
             never: Vec::new(),
@@ -80,7 +81,7 @@ pub fn lesson(sheet: SheetKind, paper: Paper, model: &[u32], sort: &[&[u32]]) ->
         fullest: spec.clone(),
         spec,
         groups: Vec::new(),
-        style: Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English },
+        style: Style::plain(&English),
         chosen: Chosen {
             model: numbers(model),
             sort: sort.iter().map(|set| numbers(set)).collect(),

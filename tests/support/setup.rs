@@ -38,6 +38,7 @@ pub fn spec(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Spec 
         paper: Given::assumed(Paper::Letter),
         seed: Given::assumed(1),
         language: Given::assumed(Language::En),
+        second_language: None,
         numbers: NumbersSpec {
             range: Given::assumed((number(least), number(most))),
             never: Vec::new(),

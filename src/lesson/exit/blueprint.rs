@@ -68,11 +68,13 @@ impl Wishes {
         let asked = self.zeros.iter().any(zero_in);
         let zero = if asked || self.zeros.is_empty() && inner { 2 } else { u8::from(inner) };
         match skill {
-            Skill::Words | Skill::Reading | Skill::Worth if self.teens => 2 * u8::from(Feature::Teen.is_in(number)),
+            Skill::Words | Skill::SecondWords | Skill::Reading | Skill::Worth if self.teens => {
+                2 * u8::from(Feature::Teen.is_in(number))
+            }
             Skill::Expanded | Skill::Joining | Skill::Picture if self.repeats => {
                 2 * u8::from(Feature::Repeat.is_in(number))
             }
-            Skill::Words | Skill::Zero => zero,
+            Skill::Words | Skill::SecondWords | Skill::Zero => zero,
             Skill::Worth
             | Skill::Picture
             | Skill::Expanded

@@ -98,7 +98,7 @@ fn question(
 /// Checks where no number gives choices, such as those of single digits: pictures and words whose numeral is written.
 fn written(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording) -> Vec<Check> {
     let matched = &spec.forms.matched.value;
-    let skills = [Skill::Picture, Skill::Words].into_iter();
+    let skills = [Skill::Picture, Skill::Words, Skill::SecondWords].into_iter();
     let skills: Vec<Skill> = skills.filter(|skill| skill.needs().is_none_or(|form| matched.contains(&form))).collect();
     let skills = if skills.is_empty() { vec![Skill::Words] } else { skills };
     let count = chosen.exit.len();

@@ -43,7 +43,7 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
 fn a_decoy(script: &mut Script<'_>) {
     let Some(set) = script.lesson.sets.first() else { return };
     let rows = script.rows(set);
-    let mut texts = set.decoys().into_iter().filter(|wrong| matches!(wrong.content, Content::Text(_)));
+    let mut texts = set.decoys().into_iter().filter(|wrong| wrong.content.line().is_some());
     // The last: the first ones were explained while learners worked.
     let decoy = texts.rfind(|wrong| rows.contains(&wrong.of));
     script.ask_one(decoy.map(|wrong| Asked::WentWrong(wrong.of, wrong.task.asked(), wrong.content, wrong.slip)));
@@ -107,9 +107,9 @@ fn aloud(checks: &[Check], most: usize) -> impl Iterator<Item = &Question> {
 
 /// A question of a check, said aloud instead of chosen.
 fn said_aloud(question: &Question) -> Asked {
-    match (&question.shown, question.task) {
-        (Some(Content::Text(text)), _) => Asked::Written(text.clone(), question.of),
-        (_, Task::Forms { asked: Form::Words, .. }) => Asked::Words(question.of),
+    match (question.shown.as_ref().and_then(Content::line), question.task) {
+        (Some(text), _) => Asked::Written(text.to_owned(), question.of),
+        (_, Task::Forms { asked: Form::Words | Form::SecondWords, .. }) => Asked::Words(question.of),
         (_, Task::Forms { asked: Form::Expanded, .. }) => Asked::Expanded(question.of),
         (_, Task::Forms { .. }) => Asked::Read(question.of),
         (_, Task::Worth(place)) => Asked::Worth(question.of, place),

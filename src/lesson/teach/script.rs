@@ -7,7 +7,7 @@ use super::steps::{Seen, Step};
 use crate::lesson::display;
 use crate::lesson::timing::{self, Load};
 use crate::lesson::{Lesson, SortSet, Wrong};
-use crate::number::{Content, Number, Place, Slip, Style, Task};
+use crate::number::{Number, Place, Slip, Style, Task};
 use crate::spec::{DisplayForm, SheetKind, Version};
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
@@ -146,7 +146,7 @@ impl<'a> Script<'a> {
         let in_play = |slip: &Slip| self.lesson.slips.iter().any(|in_play| in_play.slip == *slip);
         let fresh = |slip: &Slip| in_play(slip) && !self.explained.contains(slip);
         let mut wrong = task.wrong(number, self.style()).into_iter().filter(|(slip, _)| fresh(slip));
-        let found = wrong.find(|(_, content)| matches!(content, Content::Text(_)));
+        let found = wrong.find(|(_, content)| content.line().is_some());
         if let Some((slip, content)) = found {
             self.watch(Seen::Work, Wrong { of: number, task, content, slip });
         }

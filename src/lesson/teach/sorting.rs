@@ -6,7 +6,7 @@ use super::steps::Seen;
 use crate::lesson::timing::StripUse;
 use crate::lesson::{SortSet, Wrong};
 use crate::measure::Count;
-use crate::number::{Content, Digits, Form, Number};
+use crate::number::{Digits, Form, Number};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
@@ -134,7 +134,7 @@ fn decoys(script: &mut Script<'_>) {
     let mut found: Vec<(Seen, Wrong)> = Vec::new();
     for set in &script.lesson.sets {
         let rows = script.rows(set);
-        let texts = set.decoys().into_iter().filter(|wrong| matches!(wrong.content, Content::Text(_)));
+        let texts = set.decoys().into_iter().filter(|wrong| wrong.content.line().is_some());
         for wrong in texts.filter(|wrong| rows.contains(&wrong.of)) {
             if found.iter().all(|(_, other)| other.slip != wrong.slip) {
                 found.push((Seen::Strip(script.letter(set)), wrong));

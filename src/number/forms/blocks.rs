@@ -19,7 +19,7 @@ fn fewest(number: Number) -> Option<[u32; 4]> {
 /// What a picture shows.
 pub(super) fn worth_of(content: &Content) -> Option<u64> {
     match content {
-        Content::Text(_) => None,
+        Content::Text(_) | Content::Both(_) => None,
         Content::Blocks(counts) => Some(worth(*counts)),
     }
 }

@@ -8,6 +8,8 @@ use crate::number::Place;
 pub enum Content {
     /// A line of text: numeral, words, expanded or unit form.
     Text(String),
+    /// The same words in the lesson's language and in its second one, to be shown one below the other.
+    Both([String; 2]),
     /// The block picture with so many thousands, flats, rods and cubes; a wrong picture may have more than nine of one.
     Blocks([u32; 4]),
 }
@@ -36,14 +38,29 @@ impl Content {
                 }
                 plain.replace(" + ", &format!(" {} ", names.plus()))
             }
-            Self::Blocks(_) => self.text(names),
+            Self::Both(_) | Self::Blocks(_) => self.text(names),
         }
     }
 
-    /// A text as it is printed; blocks by kind, largest first: "4 flats, 6 cubes".
+    /// Its text, or both of them, in the order of the languages; none for blocks.
+    pub fn texts(&self) -> &[String] {
+        match self {
+            Self::Text(text) => std::slice::from_ref(text),
+            Self::Both(texts) => texts,
+            Self::Blocks(_) => &[],
+        }
+    }
+
+    /// Its text, of two the one in the lesson's language; `None` for blocks.
+    pub fn line(&self) -> Option<&str> {
+        self.texts().first().map(String::as_str)
+    }
+
+    /// A text as it is printed, both languages side by side; blocks by kind, largest first: "4 flats, 6 cubes".
     pub fn text(&self, names: &dyn Names) -> String {
         let counts = match self {
             Self::Text(text) => return text.clone(),
+            Self::Both([first, second]) => return format!("{first} / {second}"),
             Self::Blocks([0, 0, 0, 0]) => return names.no_pieces().to_owned(),
             Self::Blocks(counts) => counts,
         };

@@ -9,7 +9,7 @@ pub(super) const FACTS: Facts = Facts {
     content: |number, style| Some(Content::Text(write(number, style))),
     worth: |content, _| match content {
         Content::Text(text) => text.split(" + ").map(numeral::read).sum(),
-        Content::Blocks(_) => None,
+        Content::Both(_) | Content::Blocks(_) => None,
     },
     width: Breadth::Share(4),
 };

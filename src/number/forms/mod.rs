@@ -9,6 +9,7 @@ mod content;
 mod expanded;
 mod numeral;
 mod regrouped;
+mod second_words;
 mod style;
 mod trading;
 mod units;
@@ -50,6 +51,8 @@ forms! {
     Numeral in numeral;
     /// four hundred six
     Words in words;
+    /// cuatrocientos seis, in a lesson in English whose second language is Spanish
+    SecondWords in second_words;
     /// 400 + 6
     Expanded in expanded;
     /// 4 hundreds 0 tens 6 ones
@@ -101,13 +104,18 @@ impl Form {
         matches!(self, Self::Regrouped | Self::Untraded)
     }
 
+    /// Whether it is number words, of either language.
+    pub const fn is_words(self) -> bool {
+        matches!(self, Self::Words | Self::SecondWords)
+    }
+
     /// Whether it is a picture of blocks.
     pub const fn is_picture(self) -> bool {
         matches!(self.breadth(), Breadth::Picture)
     }
 
-    /// The number in this form. Returns `None` for pictures above 9,999, for trades below 10, and for a picture of more
-    /// blocks than the class has.
+    /// The number in this form. Returns `None` for pictures above 9,999, for trades below 10, for a picture of more
+    /// blocks than the class has, and for words of a second language where there is none.
     pub fn content(self, number: Number, style: &Style) -> Option<Content> {
         (self.facts().content)(number, style)
     }

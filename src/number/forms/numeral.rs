@@ -7,7 +7,7 @@ pub(super) const FACTS: Facts = Facts {
     content: |number, style| Some(Content::Text(write(number, style))),
     worth: |content, _| match content {
         Content::Text(text) => read(text),
-        Content::Blocks(_) => None,
+        Content::Both(_) | Content::Blocks(_) => None,
     },
     width: Breadth::Natural,
 };

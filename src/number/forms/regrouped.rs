@@ -10,7 +10,7 @@ pub(super) const FACTS: Facts = Facts {
     content: |number, style| style.trading.told(number).map(|counted| Content::Text(write(&counted, style))),
     worth: |content, names| match content {
         Content::Text(text) => units::read(text, names),
-        Content::Blocks(_) => None,
+        Content::Both(_) | Content::Blocks(_) => None,
     },
     width: Breadth::Share(5),
 };

@@ -1,6 +1,6 @@
 //! How forms are written, for the whole lesson.
 
-use super::{Trading, expanded, numeral, units};
+use super::{Form, Trading, expanded, numeral, units};
 use crate::number::{Names, Number};
 
 /// The narrow no-break space.
@@ -19,9 +19,20 @@ pub struct Style {
     pub trading: Trading,
     /// What numbers, places and blocks are called.
     pub names: &'static dyn Names,
+    /// The same in the lesson's second language, if it has one.
+    pub second: Option<&'static dyn Names>,
+    /// Whether number words are shown in both languages at once. Only pieces that are matched are: what is said aloud, and
+    /// what a learner writes, is in one language.
+    pub both: bool,
 }
 
 impl Style {
+    /// The plainest style of a language: no joiner, no terms for zeros, a comma between thousands and hundreds, any trade.
+    pub const fn plain(names: &'static dyn Names) -> Self {
+        let (and, zero_terms, both) = (false, false, false);
+        Self { and, zero_terms, thousands: Some(','), trading: Trading::ANY, names, second: None, both }
+    }
+
     /// 406; from 1,000 up with the thousands mark.
     pub fn numeral(&self, number: Number) -> String {
         numeral::write(number, self)
@@ -40,6 +51,14 @@ impl Style {
     /// 4 hundreds 0 tens 6 ones: every place that the numeral shows.
     pub fn units(&self, number: Number) -> String {
         units::write(number, self.names)
+    }
+
+    /// The same style in the language that a form's words are in: the second language's for its words, else the lesson's.
+    pub(in crate::number) fn spoken(&self, form: Form) -> Self {
+        match self.second {
+            Some(second) if form == Form::SecondWords => Self { names: second, ..*self },
+            _ => *self,
+        }
     }
 
     /// Bare digits with the thousands mark between each three, counted from the right.

@@ -3,8 +3,7 @@
 use super::*;
 use crate::wording::English;
 
-const PLAIN: Style =
-    Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English };
+const PLAIN: Style = Style::plain(&English);
 const ZEROS: Style = Style { zero_terms: true, ..PLAIN };
 
 fn number(value: u32) -> Number {

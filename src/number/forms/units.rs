@@ -10,7 +10,7 @@ pub(super) const FACTS: Facts = Facts {
     content: |number, style| Some(Content::Text(write(number, style.names))),
     worth: |content, names| match content {
         Content::Text(text) => read(text, names),
-        Content::Blocks(_) => None,
+        Content::Both(_) | Content::Blocks(_) => None,
     },
     width: Breadth::Share(5),
 };

@@ -112,6 +112,14 @@ impl Task {
         Self::Forms { shown, asked }
     }
 
+    /// The form in which its number is shown.
+    pub const fn shown(self) -> Form {
+        match self {
+            Self::Forms { shown, .. } => shown,
+            Self::Worth(_) | Self::Greater(_) => Form::Numeral,
+        }
+    }
+
     /// The form of its answers.
     pub const fn asked(self) -> Form {
         match self {
@@ -195,6 +203,12 @@ impl Slip {
         self.row().only
     }
 
+    /// How numbers are said where it is taught about: in the language whose words provoke it.
+    pub fn spoken(self, style: &Style) -> Style {
+        let second = style.second.filter(|second| self.only() == Some(second.tag()));
+        second.map_or(*style, |second| Style { names: second, ..*style })
+    }
+
     /// Whether it is rare among learners who speak English, so that other slips are worth asking for first.
     pub fn is_rare(self) -> bool {
         self.row().rare
@@ -227,15 +241,27 @@ impl Slip {
                 return lesser.and_then(|lesser| Form::Numeral.content(lesser, style)).into_iter().collect();
             }
         };
+        // Where words stand in two languages at once, nobody is misled by those of one.
+        if style.both && self.only().is_some() && (shown == Form::Words || asked == Form::Words) {
+            return Vec::new();
+        }
         match self.row().rule {
             Rule::Number(rule) => {
-                rule(number, shown, style).and_then(|other| asked.content(other, style)).into_iter().collect()
+                let heard = style.spoken(if shown.is_words() { shown } else { asked });
+                rule(number, shown, &heard).and_then(|other| asked.content(other, style)).into_iter().collect()
             }
             Rule::Digits(rule) => {
                 let digits = rule(number, shown, style);
                 digits.map(|digits| Content::Text(marked(number, &digits, style))).into_iter().collect()
             }
-            Rule::Forms(rule) => rule(number, asked, style),
+            Rule::Forms(rule) if asked == Form::Words && style.both => {
+                let [first, second] = [Form::Words, Form::SecondWords].map(|form| {
+                    let alone = Style { both: false, ..style.spoken(form) };
+                    rule(number, Form::Words, &alone)
+                });
+                first.into_iter().zip(second).filter_map(|pair| both(pair)).collect()
+            }
+            Rule::Forms(rule) => rule(number, asked, &style.spoken(asked)),
             Rule::Judging => Vec::new(),
         }
     }
@@ -243,6 +269,14 @@ impl Slip {
     fn row(self) -> &'static SlipRow {
         // The enum and the table keep one order; a test below holds them together.
         &CATALOGUE[self as usize]
+    }
+}
+
+/// The same mistake in two languages.
+fn both(pair: (Content, Content)) -> Option<Content> {
+    match pair {
+        (Content::Text(first), Content::Text(second)) => Some(Content::Both([first, second])),
+        _ => None,
     }
 }
 

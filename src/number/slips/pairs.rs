@@ -16,7 +16,7 @@
 //! The compiler asks for the row of every pair when a form is added.
 
 use super::{Form, Slip, Task};
-use Form::{Blocks, Expanded, Numeral, Regrouped, Units, Untraded, Words};
+use Form::{Blocks, Expanded, Numeral, Regrouped, SecondWords, Units, Untraded, Words};
 use Slip::{
     BigPartThenRest, CountedAlike, CountsSideBySide, FaceValue, FromTheOnes, HalfOverwritten, HundredWord,
     HundredsTensSwapped, NotTakenAway, OneForOne, OneTooFew, PlaceOff, PlaceWordWritten, ReadInPieces, Reversed,
@@ -31,23 +31,24 @@ pub(super) const fn provoked(task: Task) -> &'static [Slip] {
         Task::Forms { shown, asked } => match (shown, asked) {
             (Numeral, Numeral)
             | (Words, Words)
+            | (SecondWords, SecondWords)
             | (Expanded, Expanded)
             | (Units, Units)
             | (Regrouped, Regrouped)
             | (Blocks, Blocks)
             | (Untraded, Untraded) => &[],
             // A piece is traded. The commonest bug of taking away comes first, and what no research reports last.
-            (Numeral | Words | Expanded | Units | Blocks | Untraded, Regrouped)
-            | (Numeral | Words | Expanded | Units | Blocks | Regrouped, Untraded) => {
+            (Numeral | Words | SecondWords | Expanded | Units | Blocks | Untraded, Regrouped)
+            | (Numeral | Words | SecondWords | Expanded | Units | Blocks | Regrouped, Untraded) => {
                 &[NotTakenAway, OneForOne, OneTooFew]
             }
             // Counts beyond nine are read.
             (Regrouped, Numeral) => &[CountsSideBySide, TenLeftOut],
-            (Regrouped, Words | Expanded | Units | Blocks) => &[TenLeftOut],
+            (Regrouped, Words | SecondWords | Expanded | Units | Blocks) => &[TenLeftOut],
             (Untraded, Numeral) => &[CountedAlike, CountsSideBySide, TenLeftOut],
-            (Untraded, Words | Expanded | Units | Blocks) => &[CountedAlike, TenLeftOut],
+            (Untraded, Words | SecondWords | Expanded | Units | Blocks) => &[CountedAlike, TenLeftOut],
             // A numeral is read. Only words can be mixed up by their sound, and only digits be read in pieces.
-            (Numeral, Words) => &[
+            (Numeral, Words | SecondWords) => &[
                 TeenTy,
                 TeenReversed,
                 SoundAlike,
@@ -64,7 +65,7 @@ pub(super) const fn provoked(task: Task) -> &'static [Slip] {
             }
             (Numeral, Units) => &[ZeroDropped, ZeroMoved, TensOnesSwapped, HundredsTensSwapped, Reversed],
             // A numeral is written from what was heard: the parts of the words are put together.
-            (Words, Numeral) => &[
+            (Words | SecondWords, Numeral) => &[
                 TeenReversed,
                 TeenTy,
                 SoundAlike,
@@ -78,21 +79,26 @@ pub(super) const fn provoked(task: Task) -> &'static [Slip] {
                 HundredsTensSwapped,
                 Reversed,
             ],
-            (Words, Expanded | Units | Blocks) => {
+            // Words are read, and said in the other language. What is taken for another is what was read.
+            (Words | SecondWords, Expanded | Units | Blocks) | (Words, SecondWords) | (SecondWords, Words) => {
                 &[TeenReversed, TeenTy, SoundAlike, TensOnesSwapped, HundredsTensSwapped, Reversed]
             }
             // A numeral is written from parts that stand there in figures.
             (Expanded | Units, Numeral) => {
                 &[ZeroDropped, SideBySide, ZeroMoved, TensOnesSwapped, HundredsTensSwapped, Reversed]
             }
-            (Expanded, Words | Units | Blocks) | (Units, Words) => &[TensOnesSwapped, HundredsTensSwapped, Reversed],
+            (Expanded, Words | SecondWords | Units | Blocks) | (Units, Words | SecondWords) => {
+                &[TensOnesSwapped, HundredsTensSwapped, Reversed]
+            }
             // Unit form shows bare digits with the names of their places, which may be passed over.
             (Units, Expanded | Blocks) => &[FaceValue, TensOnesSwapped, HundredsTensSwapped, Reversed],
             // Blocks are counted.
             (Blocks, Numeral) => {
                 &[CountedAlike, ZeroDropped, ZeroMoved, TensOnesSwapped, HundredsTensSwapped, Reversed]
             }
-            (Blocks, Words | Expanded | Units) => &[CountedAlike, TensOnesSwapped, HundredsTensSwapped, Reversed],
+            (Blocks, Words | SecondWords | Expanded | Units) => {
+                &[CountedAlike, TensOnesSwapped, HundredsTensSwapped, Reversed]
+            }
         },
     }
 }

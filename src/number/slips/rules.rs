@@ -90,7 +90,7 @@ pub(super) fn sound_alike(number: Number, style: &Style) -> Option<Number> {
 
 /// 105: cien cinco.
 pub(super) fn misspelt(number: Number, asked: Form, style: &Style) -> Vec<Content> {
-    let wrong = (asked == Form::Words).then(|| style.names.misspelt(number.value())).flatten();
+    let wrong = asked.is_words().then(|| style.names.misspelt(number.value())).flatten();
     wrong.map(Content::Text).into_iter().collect()
 }
 
@@ -133,7 +133,7 @@ fn parts(number: Number, with_zeros: bool) -> String {
 /// forty as 1200040.
 pub(super) fn side_by_side(number: Number, shown: Form, style: &Style) -> Option<String> {
     let text = match shown {
-        Form::Words => {
+        Form::Words | Form::SecondWords => {
             let thousands = if number.value() >= 10_000 { number.value() / 1_000 * 1_000 } else { 0 };
             let rest = number.value() - thousands;
             let last = if (11..20).contains(&(rest % 100)) { rest % 100 } else { 0 };
@@ -175,7 +175,7 @@ pub(super) fn place_word_written(number: Number, _: Form, _: &Style) -> Option<S
 pub(super) fn counted_alike(number: Number, shown: Form, style: &Style) -> Option<Number> {
     match shown.content(number, style)? {
         Content::Blocks(counts) => Number::new(counts.iter().sum()),
-        Content::Text(_) => None,
+        Content::Text(_) | Content::Both(_) => None,
     }
 }
 
@@ -192,7 +192,7 @@ pub(super) fn face_value(number: Number, asked: Form, style: &Style) -> Vec<Cont
             (number <= Number::MAX_BLOCKS).then_some(Content::Blocks([0, 0, 0, cubes]))
         }
         // A numeral, words, unit or regrouped form made of ones alone: no learner writes or picks that.
-        Form::Numeral | Form::Words | Form::Units | Form::Regrouped | Form::Untraded => None,
+        Form::Numeral | Form::Words | Form::SecondWords | Form::Units | Form::Regrouped | Form::Untraded => None,
     };
     wrong.into_iter().filter(|_| digits.len() > 1).collect()
 }

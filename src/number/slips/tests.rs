@@ -1,15 +1,17 @@
 //! Tests of the slips: the published wrong answers, what no slip may make, and the catalogue's own form.
 
+mod two_languages;
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::*;
-use crate::number::Trading;
 use crate::wording::{English, Spanish};
 
-const PLAIN: Style =
-    Style { and: false, zero_terms: false, thousands: Some(','), trading: Trading::ANY, names: &English };
-const ZEROS: Style = Style { and: true, zero_terms: true, thousands: None, trading: Trading::ANY, names: &English };
+const PLAIN: Style = Style::plain(&English);
+const ZEROS: Style = Style { and: true, zero_terms: true, thousands: None, ..Style::plain(&English) };
 const SPANISH: Style = Style { names: &Spanish, ..PLAIN };
+const ENGLISH_FIRST: Style = Style { second: Some(&Spanish), ..PLAIN };
+const SPANISH_FIRST: Style = Style { second: Some(&English), ..SPANISH };
 const HEARD: Task = Task::forms(Form::Words, Form::Numeral);
 const READ: Task = Task::forms(Form::Numeral, Form::Words);
 const SUM: Task = Task::forms(Form::Numeral, Form::Expanded);
@@ -238,7 +240,7 @@ fn every_slip_is_provoked_and_shown_by_its_example() {
     let mut made: BTreeMap<Task, BTreeSet<Slip>> = BTreeMap::new();
     for value in (0..1_100).chain([12_305, 13_205]) {
         for task in tasks(value).into_iter().filter(|task| matches!(task, Task::Forms { .. })) {
-            for style in [PLAIN, SPANISH] {
+            for style in [ENGLISH_FIRST, SPANISH_FIRST] {
                 let wrong = task.wrong(number(value), &style).into_iter().map(|(slip, _)| slip);
                 made.entry(task).or_default().extend(wrong);
             }

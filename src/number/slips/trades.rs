@@ -10,7 +10,7 @@ fn shown_in(number: Number, form: Form, style: &Style) -> Option<Counted> {
     match form {
         Form::Regrouped => style.trading.told(number),
         Form::Untraded => style.trading.pictured(number),
-        Form::Numeral | Form::Words | Form::Expanded | Form::Units | Form::Blocks => None,
+        Form::Numeral | Form::Words | Form::SecondWords | Form::Expanded | Form::Units | Form::Blocks => None,
     }
 }
 

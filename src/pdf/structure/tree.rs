@@ -145,6 +145,10 @@ fn write(place: usize, element: &Element<'_>, height: Length, out: &mut Template
                 out.text().extend_from_slice(b">>");
             }
         }
+        Some(Tag::Span(language) | Tag::Passage(language)) => {
+            out.text().extend_from_slice(b"/Lang");
+            text(out.text(), crate::wording::of(*language).tag());
+        }
         Some(Tag::List) => {
             if let Some(numbered) = element.numbered {
                 out.text().extend_from_slice(b"/A ");
@@ -187,7 +191,8 @@ fn narrow(place: usize) -> Result<u32, Problem> {
 /// The structure type's name.
 fn name(tag: Option<&Tag>) -> &'static [u8] {
     match tag {
-        None | Some(Tag::Section) => b"Sect",
+        None | Some(Tag::Section | Tag::Passage(_)) => b"Sect",
+        Some(Tag::Span(_)) => b"Span",
         Some(Tag::Heading(level)) => match level {
             0 | 1 => b"H1",
             2 => b"H2",

@@ -81,7 +81,7 @@ impl<'a, V: Visitor<'a>> Walk<'a, '_, V> {
         }
         let text = self.run.iter().any(|item| is_text(item));
         match around {
-            None | Some(Tag::Section) if text => {
+            None | Some(Tag::Section | Tag::Passage(_)) if text => {
                 self.visitor.open(&Tag::Paragraph);
                 self.visitor.content(&self.run)?;
                 self.visitor.close();
@@ -89,7 +89,7 @@ impl<'a, V: Visitor<'a>> Walk<'a, '_, V> {
             Some(Tag::Table | Tag::Row | Tag::List | Tag::ListItem) if text => {
                 return Err(internal("text stands directly in a table, a row or a list"));
             }
-            None | Some(Tag::Section | Tag::Table | Tag::Row | Tag::List | Tag::ListItem) => {
+            None | Some(Tag::Section | Tag::Passage(_) | Tag::Table | Tag::Row | Tag::List | Tag::ListItem) => {
                 self.visitor.artifact(&self.run)?;
             }
             Some(_) => self.visitor.content(&self.run)?,

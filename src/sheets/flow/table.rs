@@ -14,7 +14,9 @@ use crate::sheets::flow::widths::{ColumnWidth, widths};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::text::{self, Face};
+use crate::sheets::page::tongues::within;
 use crate::sheets::page::{Item, Node, Scope, Tag};
+use crate::spec::Language;
 
 /// A table.
 #[derive(Debug, Clone)]
@@ -41,6 +43,8 @@ pub enum TableCell {
     Text(String),
     /// The same, in bold.
     Bold(String),
+    /// Words, a paragraph for each language, in bold or not; which language is said where it is not the file's.
+    Words(Vec<(String, Option<Language>)>, Weight),
     /// Text with a remark below it; none where that is empty.
     Noted(String, String),
     /// A block picture, at the left of its cell.
@@ -97,7 +101,7 @@ struct SetRow {
 #[derive(Debug)]
 enum SetCell {
     Lines(Vec<String>, Face),
-    Paragraphs(Vec<(Vec<String>, Face)>),
+    Paragraphs(Vec<(Vec<String>, Face, Option<Language>)>),
     Picture(Counts),
     Empty,
 }
@@ -132,6 +136,10 @@ fn need(desk: &Desk<'_>, look: &TableLook<'_>, cell: &TableCell, set: &(Face, Si
         TableCell::Picture(counts) => look.pictures.map_or(Length::ZERO, |pictures| pictures.width(*counts)),
         TableCell::Text(text) => word(text, face),
         TableCell::Bold(text) => word(text, &face.bold()),
+        TableCell::Words(texts, weight) => {
+            let face = Face { weight: *weight, ..*face };
+            texts.iter().map(|(text, _)| word(text, &face)).max().unwrap_or(Length::ZERO)
+        }
         TableCell::Noted(text, remark) => word(text, face).max(word(remark, &look.remark)),
     };
     wide + sides.left + sides.right
@@ -165,18 +173,28 @@ fn row(
                 (SetCell::Lines(lines, face), tall)
             }
             TableCell::Noted(text, remark) => {
-                let mut parts = vec![(lines(text, &face)?, face)];
+                let mut parts = vec![(lines(text, &face)?, face, None)];
                 if !remark.is_empty() {
-                    parts.push((lines(remark, &look.remark)?, look.remark));
+                    parts.push((lines(remark, &look.remark)?, look.remark, None));
                 }
-                let tall = parts.iter().map(|(lines, face)| text::height(lines.len(), face)).sum();
-                (SetCell::Paragraphs(parts), tall)
+                paragraphs(parts)
+            }
+            TableCell::Words(texts, weight) => {
+                let face = Face { weight: *weight, ..face };
+                let set = |(text, language): &(String, Option<Language>)| Ok((lines(text, &face)?, face, *language));
+                paragraphs(texts.iter().map(set).collect::<Result<_, Problem>>()?)
             }
         };
         high = high.max(tall);
         row.push(cell);
     }
     Ok(SetRow { cells: row, high: high + sides.top + sides.bottom, sides })
+}
+
+/// Paragraphs, and how high they stand.
+fn paragraphs(parts: Vec<(Vec<String>, Face, Option<Language>)>) -> (SetCell, Length) {
+    let tall = parts.iter().map(|(lines, face, _)| text::height(lines.len(), face)).sum();
+    (SetCell::Paragraphs(parts), tall)
 }
 
 impl SetTable<'_> {
@@ -247,8 +265,9 @@ impl SetTable<'_> {
                 }
                 (SetCell::Paragraphs(parts), _) => {
                     let mut strip = frame;
-                    let mut paragraph = |(lines, face): &(Vec<String>, Face)| {
-                        let set = text::run(self.desk.family, lines, strip, face).tagged(Tag::Paragraph);
+                    let mut paragraph = |(lines, face, language): &(Vec<String>, Face, Option<Language>)| {
+                        let set = text::run(self.desk.family, lines, strip, face).nodes();
+                        let set = Node::Tagged(Tag::Paragraph, within(*language, set));
                         strip = strip.shrunk(Sides { top: text::height(lines.len(), face), ..Sides::default() });
                         set
                     };

@@ -178,7 +178,7 @@ pub fn marks(set: &SortSet, seed: u64) -> Vec<SelfCheck> {
 mod tests {
     use super::*;
     use crate::lesson::{Strip, Version};
-    use crate::number::{Content, Form, Number, Style, Trading};
+    use crate::number::{Content, Form, Number, Style};
     use crate::sheets::page::grid::Grid;
     use crate::spec::Paper;
     use crate::wording::English;
@@ -274,7 +274,7 @@ mod tests {
         let rows = [Some(0), None, Some(1), Some(0), None, Some(2), Some(1)];
         let number = |n| Number::new(n).unwrap();
         let names = crate::wording::of(crate::spec::Language::En).names();
-        let style = Style { and: false, zero_terms: false, thousands: None, trading: Trading::ANY, names };
+        let style = Style { thousands: None, ..Style::plain(names) };
         let set = SortSet {
             group: None,
             style,

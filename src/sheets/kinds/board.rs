@@ -7,11 +7,12 @@ use crate::diag::Problem;
 use crate::lesson::SortSet;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::{Content, Form, Number};
-use crate::sheets::kinds::pieces::{self, Design, PageNumber, name};
+use crate::sheets::kinds::pieces::{self, ColumnHead, Design, PageNumber, name};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
 use crate::sheets::page::text::Align;
+use crate::sheets::page::tongues::within;
 use crate::sheets::page::{Item, Layer, Node, Page, Scope, Tag};
 use crate::spec::SheetKind;
 
@@ -67,7 +68,11 @@ fn page(
         let content = pieces::shown(set, number, set.given)?;
         let room = given.shrunk(Sides::splat(layout.padding));
         let heading = match (content, &design.pictures) {
-            (Content::Text(text), _) => desk.set(&text, room, &design.given_face, Align::CENTRE)?.nodes(),
+            (Content::Text(text), _) => {
+                let lines = desk.set(&text, room, &design.given_face, Align::CENTRE)?;
+                within(desk.language(set.given), lines.nodes())
+            }
+            (Content::Both(texts), _) => desk.both(&texts, room, &design.given_face)?,
             (Content::Blocks(counts), Some(pictures)) => vec![pictures.figure(counts, room)],
             (Content::Blocks(_), None) => return Err(Problem::new("internal: a picture was never measured")),
         };
@@ -84,18 +89,24 @@ fn page(
 /// The row of column headings.
 fn headings(desk: &Desk<'_>, layout: &Layout, table: &BoardTable<'_>, set: &SortSet) -> Result<Node, Problem> {
     let face = desk.face(layout, "heading")?;
-    let inner = |cell: Rect| pieces::heading(layout, cell);
-    let mut cells = vec![(inner(table.head(None)), desk.lesson.set_heading(set, set.given))];
-    cells.extend(
-        set.forms.iter().enumerate().map(|(k, form)| (inner(table.head(Some(k))), desk.lesson.set_heading(set, *form))),
-    );
+    let head = |cell: Rect, form: Form| ColumnHead::of(desk, set, form).parts(layout, cell);
+    let mut cells = vec![head(table.head(None), set.given)];
+    cells.extend(set.forms.iter().enumerate().map(|(k, form)| head(table.head(Some(k)), *form)));
     // One size for all headings, so that they share a base line.
     let mut size = face.size;
-    for (frame, text) in &cells {
+    for (text, frame) in cells.iter().flatten() {
         size = size.min(crate::sheets::page::text::largest(desk.family, &[text], frame.size(), &face)?);
     }
-    let nodes = cells.into_iter().map(|(frame, text)| {
-        Ok(desk.set(text, frame, &face.at(size), Align::CENTRE)?.tagged(Tag::HeaderCell(Scope::Column)))
+    // The lesson's language first.
+    let languages = [None, desk.lesson.second()];
+    let nodes = cells.into_iter().map(|parts| {
+        let mut lines = Vec::new();
+        for ((text, frame), language) in parts.into_iter().zip(languages) {
+            let face = face.at(size);
+            let face = if language.is_some() { face.regular() } else { face };
+            lines.extend(within(language, desk.set(text, frame, &face, Align::CENTRE)?.nodes()));
+        }
+        Ok(Node::Tagged(Tag::HeaderCell(Scope::Column), lines))
     });
     Ok(Node::Tagged(Tag::Row, nodes.collect::<Result<_, Problem>>()?))
 }

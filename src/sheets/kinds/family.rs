@@ -70,10 +70,8 @@ fn asked(desk: &Desk<'_>, home: &Home) -> (Vec<String>, Vec<String>) {
     let (wording, style) = (desk.lesson.wording(), &desk.lesson.style);
     let numeral = |number: Number| style.numeral(number);
     let mut all: Vec<(String, String)> = Vec::new();
-    let text = |content: Option<Content>| match content {
-        Some(Content::Text(text)) => text,
-        _ => String::new(),
-    };
+    let text =
+        |content: Option<Content>| content.and_then(|content| content.line().map(str::to_owned)).unwrap_or_default();
     all.extend(home.worth.map(|(number, place)| {
         let question = wording.worth_question(number.digit(place), &numeral(number));
         (question, text(Task::Worth(place).right(number, style)))

@@ -6,7 +6,7 @@
 
 use crate::diag::Problem;
 use crate::lesson::{InPlay, SortSet};
-use crate::measure::{Length, Size};
+use crate::measure::{Length, Size, Weight};
 use crate::number::{Breadth, Content, Form, Task};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
 use crate::sheets::blocks::picture::Pictures;
@@ -14,7 +14,7 @@ use crate::sheets::flow::table::{self, Table, TableCell, TableColumn};
 use crate::sheets::flow::titled::{self, TablePages, TitledTable};
 use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::kinds::pieces;
-use crate::sheets::kinds::told::pictured;
+use crate::sheets::kinds::told::{cell, pictured};
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layout;
@@ -166,11 +166,8 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
     let mut rows = Vec::new();
     for &number in &set.rows {
         let cells = forms.iter().enumerate().map(|(k, &form)| {
-            Ok(match pieces::shown(set, number, form)? {
-                Content::Text(text) if k == 0 => TableCell::Bold(text),
-                Content::Text(text) => TableCell::Text(text),
-                Content::Blocks(counts) => TableCell::Picture(counts),
-            })
+            let weight = if k == 0 { Weight::Bold } else { Weight::Regular };
+            Ok(cell(desk, form, &pieces::shown(set, number, form)?, weight))
         });
         rows.push(cells.collect::<Result<Vec<_>, Problem>>()?);
     }
@@ -211,14 +208,11 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
     let widest = widest.max();
     let mut rows = Vec::new();
     for (strip, (of, slip)) in wrong {
-        let shown = match &strip.content {
-            Content::Text(text) => TableCell::Bold(text.clone()),
-            Content::Blocks(counts) => TableCell::Picture(*counts),
-        };
+        let shown = cell(desk, strip.form, &strip.content, Weight::Bold);
         let of = set.style.numeral(of);
         // What a wrong picture shows is read off here, not counted.
         let shows = match &strip.content {
-            Content::Text(_) => String::new(),
+            Content::Text(_) | Content::Both(_) => String::new(),
             Content::Blocks(_) => {
                 strip.content.worth(strip.form, desk.lesson.style.names).map(|n| n.to_string()).unwrap_or_default()
             }
@@ -284,7 +278,7 @@ fn drawn(desk: &Desk<'_>) -> Result<Vec<Counts>, Problem> {
     for set in &desk.lesson.sets {
         all.extend(set.strips.iter().filter_map(|strip| match strip.content {
             Content::Blocks(counts) => Some(counts),
-            Content::Text(_) => None,
+            Content::Text(_) | Content::Both(_) => None,
         }));
         if set.given.is_picture() {
             for &number in &set.rows {

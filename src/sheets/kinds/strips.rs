@@ -12,6 +12,7 @@ use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::Grid;
 use crate::sheets::page::layout::{Layout, Turn};
 use crate::sheets::page::text::Align;
+use crate::sheets::page::tongues::within;
 use crate::sheets::page::{CutLine, Item, Layer, Mark, Node, Page, Piece, Says, Snip, Tag};
 use crate::spec::SheetKind;
 
@@ -104,7 +105,11 @@ fn page(
 /// What a strip shows, in the middle of its cell and clear of its mark.
 pub fn draw(desk: &Desk<'_>, design: &Design, strip: &Strip, cell: Rect) -> Result<Vec<Node>, Problem> {
     match (&strip.content, &design.pictures) {
-        (Content::Text(text), _) => Ok(desk.set(text, design.text(cell), &design.face, Align::INK)?.nodes()),
+        (Content::Text(text), _) => {
+            let set = desk.set(text, design.text(cell), &design.face, Align::INK)?;
+            Ok(within(desk.language(strip.form), set.nodes()))
+        }
+        (Content::Both(texts), _) => desk.both(texts, design.text(cell), &design.face),
         (Content::Blocks(counts), Some(pictures)) => Ok(vec![pictures.figure(*counts, design.picture(cell))]),
         (Content::Blocks(_), None) => Err(Problem::new("internal: a picture was never measured")),
     }

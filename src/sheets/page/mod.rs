@@ -15,13 +15,14 @@ pub mod mark;
 pub mod name;
 pub mod once;
 pub mod text;
+pub mod tongues;
 
 use std::sync::Arc;
 
 use crate::lesson::Version;
 pub use crate::lesson::job::Stock;
 use crate::measure::{Length, Point, Rect, Size, Weight};
-use crate::spec::SheetKind;
+use crate::spec::{Language, SheetKind};
 
 /// One side of a sheet of paper.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -170,6 +171,10 @@ pub enum Tag {
     Figure(String),
     /// A part of the page that belongs together: a strip, a slip, a step.
     Section,
+    /// Words in another language than the file's.
+    Span(Language),
+    /// A whole page, or a part of one, in another language than the file's.
+    Passage(Language),
 }
 
 /// What a header cell heads.

@@ -42,6 +42,14 @@ pub const LANGUAGE: Usually<OneOf<Language>> = Key::new(
     "the language of everything on paper: en: English; es: Spanish",
 )
 .usually(Language::En);
+/// The second language of the pages.
+pub const SECOND_LANGUAGE: Key<OneOf<Language>> = Key::new(
+    "",
+    "second_language",
+    one_of(&Language::ALL, Language::word),
+    "\"es\"",
+    "word strips, board headings, display, word bank and page home in this language too",
+);
 
 /// Least and greatest number.
 pub const RANGE: Key<Range> =
@@ -145,6 +153,7 @@ const fn name(form: Form, example: &'static str) -> Key<LineKind> {
 pub const NAMES: [Key<LineKind>; Form::ALL.len()] = [
     name(Form::Numeral, "\"Standard form\""),
     name(Form::Words, "\"Word form\""),
+    name(Form::SecondWords, "\"En palabras\""),
     name(Form::Expanded, "\"Sum of parts\""),
     name(Form::Units, "\"Hundreds, tens and ones\""),
     name(Form::Regrouped, "\"Another way\""),
@@ -328,6 +337,7 @@ fn class_rows() -> Vec<KeyRow> {
         PAPER.row(),
         SEED.row(),
         LANGUAGE.row(),
+        SECOND_LANGUAGE.row(),
         RANGE.row(),
         NEVER.row(),
         AT_MOST.row(),
@@ -349,6 +359,7 @@ fn class_rows() -> Vec<KeyRow> {
         NAMES[4].row(),
         NAMES[5].row(),
         NAMES[6].row(),
+        NAMES[7].row(),
         LEARNERS.row(),
         SPARES.row(),
         VERSIONS.row(),

@@ -9,6 +9,7 @@ impl Checks for English {
         match skill {
             Skill::Picture => "block picture",
             Skill::Words => "number words",
+            Skill::SecondWords => "words in the other language",
             Skill::Worth => "worth of a digit",
             Skill::Expanded => "expanded form",
             Skill::Zero => "zero as a place",

@@ -2,13 +2,14 @@
 
 use super::English;
 use crate::number::{Form, Place};
-use crate::wording::FormTitles;
+use crate::wording::{FormTitles, Language};
 
 impl FormTitles for English {
     fn form_heading(&self, form: Form, greatest: Place) -> &'static str {
         match (form, greatest) {
             (Form::Numeral, _) => "Numeral",
             (Form::Words, _) => "Words",
+            (Form::SecondWords, _) => "Words in the other language",
             (Form::Expanded, _) => "Expanded form",
             (Form::Units, Place::Ones | Place::Tens) => "Tens and ones",
             (Form::Units, Place::Hundreds) => "Hundreds, tens and ones",
@@ -19,10 +20,20 @@ impl FormTitles for English {
         }
     }
 
+    fn words_in(&self, language: Language) -> &'static str {
+        match language {
+            Language::En => "Words in English",
+            Language::Es => "Words in Spanish",
+            #[cfg(test)]
+            Language::Marked => "Words in marked English",
+        }
+    }
+
     fn form_plural(&self, form: Form) -> &'static str {
         match form {
             Form::Numeral => "numerals",
             Form::Words => "number words",
+            Form::SecondWords => "words in the other language",
             Form::Expanded => "expanded forms",
             Form::Units => "unit forms",
             Form::Regrouped => "regrouped forms",
@@ -35,6 +46,7 @@ impl FormTitles for English {
         match form {
             Form::Numeral => "a numeral",
             Form::Words => "number words",
+            Form::SecondWords => "words in the other language",
             Form::Expanded => "an expanded form",
             Form::Units => "hundreds, tens and ones",
             Form::Regrouped => "a regrouped form",
@@ -47,6 +59,7 @@ impl FormTitles for English {
         match form {
             Form::Numeral => "a numeral",
             Form::Words => "words",
+            Form::SecondWords => "words in the other language",
             Form::Expanded => "an expanded form",
             Form::Units => "hundreds, tens and ones",
             Form::Regrouped => "a regrouped form",
@@ -59,6 +72,7 @@ impl FormTitles for English {
         match form {
             Form::Numeral => "numeral",
             Form::Words => "number words",
+            Form::SecondWords => "words in the other language",
             Form::Expanded => "expanded form",
             Form::Units => "unit form",
             Form::Regrouped => "regrouping",
@@ -70,7 +84,7 @@ impl FormTitles for English {
     fn which_form(&self, form: Form, numeral: &str) -> String {
         match form {
             Form::Numeral | Form::Units => format!("Which says the same as {numeral}?"),
-            Form::Words => format!("Which words say {numeral}?"),
+            Form::Words | Form::SecondWords => format!("Which words say {numeral}?"),
             Form::Expanded => format!("Which is {numeral} in expanded form?"),
             Form::Regrouped => format!("Which is the same as {numeral}?"),
             Form::Blocks | Form::Untraded => format!("Which picture shows {numeral}?"),
@@ -80,14 +94,16 @@ impl FormTitles for English {
     fn which_numeral(&self, form: Form) -> &'static str {
         match form {
             Form::Numeral | Form::Expanded | Form::Units | Form::Regrouped => "Which number is this?",
-            Form::Words => "Which number do the words say?",
+            Form::Words | Form::SecondWords => "Which number do the words say?",
             Form::Blocks | Form::Untraded => "Which number does the picture show?",
         }
     }
 
     fn write_numeral(&self, form: Form) -> &'static str {
         match form {
-            Form::Numeral | Form::Words | Form::Expanded | Form::Units | Form::Regrouped => "Write this as a number.",
+            Form::Numeral | Form::Words | Form::SecondWords | Form::Expanded | Form::Units | Form::Regrouped => {
+                "Write this as a number."
+            }
             Form::Blocks | Form::Untraded => "Write the number that the picture shows.",
         }
     }

@@ -100,9 +100,11 @@ impl Groups for English {
             Slip::ZeroMoved => format!("Where is the empty column of {numeral}? Where does its 0 stand?"),
             Slip::TeenTy => {
                 let what = if tools.blocks { "rods" } else { "tens" };
-                format!("How many {what} does {} need? Say the word slowly.", style.words(number))
+                format!("How many {what} does {} need? Say the word slowly.", slip.spoken(style).words(number))
             }
-            Slip::SoundAlike => format!("How many tens does {} have? Say the word slowly.", style.words(number)),
+            Slip::SoundAlike => {
+                format!("How many tens does {} have? Say the word slowly.", slip.spoken(style).words(number))
+            }
             Slip::HundredWord => format!("How do we say 100 in {numeral}, and how by itself?"),
             Slip::TeenReversed => format!("Which digit of {numeral} stands for tens? Where do we write it?"),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
@@ -145,7 +147,10 @@ impl Groups for English {
             Slip::TeenTy | Slip::SoundAlike => {
                 format!("{}, so we write {numeral}.", self.capital(&self.units(tens(number), Place::Tens)))
             }
-            Slip::HundredWord => format!("{}.", self.capital(&style.words(number))),
+            Slip::HundredWord => {
+                let spoken = slip.spoken(style);
+                format!("{}; by itself, {}.", self.capital(&spoken.words(number)), spoken.names.cardinal(100, false))
+            }
             Slip::TeenReversed => format!("The {}. It stands before the ones: {numeral}.", tens(number)),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 let columns = self.small(number.len());
@@ -207,7 +212,9 @@ impl Groups for English {
 
     fn group_try(&self, task: Task, tools: Tools) -> String {
         let what = match task {
-            Task::Forms { asked: Form::Numeral, shown: Form::Words } => "Say each. Learners write the number.",
+            Task::Forms { asked: Form::Numeral, shown: Form::Words | Form::SecondWords } => {
+                "Say each. Learners write the number."
+            }
             Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } if tools.blocks => {
                 "Lay each out in blocks. Learners write the number."
             }
@@ -215,7 +222,7 @@ impl Groups for English {
                 "Draw each. Learners write the number."
             }
             Task::Forms { asked: Form::Numeral, .. } => "Show each. Learners write the number.",
-            Task::Forms { asked: Form::Words, .. } => "Show each. Learners read it aloud.",
+            Task::Forms { asked: Form::Words | Form::SecondWords, .. } => "Show each. Learners read it aloud.",
             Task::Forms { asked: Form::Expanded, .. } => "Show each. Learners write it in expanded form.",
             Task::Forms { asked: Form::Units, .. } => "Show each. Learners say how many of each place it has.",
             Task::Forms { asked: Form::Regrouped, .. } => "Show each. Learners trade, and say what they have then.",
@@ -266,7 +273,7 @@ impl Groups for English {
     fn shown_in(&self, number: Number, task: Task, style: &Style) -> String {
         match task {
             Task::Forms { shown, .. } => match shown.content(number, style) {
-                Some(Content::Text(text)) => text,
+                Some(content @ (Content::Text(_) | Content::Both(_))) => content.text(style.names),
                 Some(Content::Blocks(_)) => self.pieces_of(number),
                 None => style.numeral(number),
             },

@@ -42,7 +42,7 @@ impl HomeWords for English {
             let own = usage.names.get(*form);
             let name = own.unwrap_or_else(|| self.form_heading(*form, greatest));
             words.push(match content {
-                Content::Text(text) => format!("{name}: {text}."),
+                Content::Text(_) | Content::Both(_) => format!("{name}: {}.", content.text(usage.style.names)),
                 Content::Blocks(_) => format!("{name}: {}.", pieces_worth(greatest, usage)),
             });
         }

@@ -9,6 +9,7 @@ impl Checks for Spanish {
         match skill {
             Skill::Picture => "dibujo de bloques",
             Skill::Words => "en palabras",
+            Skill::SecondWords => "palabras en el otro idioma",
             Skill::Worth => "valor de una cifra",
             Skill::Expanded => "forma desarrollada",
             Skill::Zero => "el cero en su lugar",

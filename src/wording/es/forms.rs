@@ -6,13 +6,14 @@
 
 use super::Spanish;
 use crate::number::{Form, Place};
-use crate::wording::FormTitles;
+use crate::wording::{FormTitles, Language};
 
 impl FormTitles for Spanish {
     fn form_heading(&self, form: Form, greatest: Place) -> &'static str {
         match (form, greatest) {
             (Form::Numeral, _) => "En cifras",
             (Form::Words, _) => "En palabras",
+            (Form::SecondWords, _) => "En palabras, en el otro idioma",
             (Form::Expanded, _) => "Forma desarrollada",
             (Form::Units, Place::Ones | Place::Tens) => "Decenas y unidades",
             (Form::Units, Place::Hundreds) => "Centenas, decenas y unidades",
@@ -23,10 +24,20 @@ impl FormTitles for Spanish {
         }
     }
 
+    fn words_in(&self, language: Language) -> &'static str {
+        match language {
+            Language::En => "Palabras en inglés",
+            Language::Es => "Palabras en español",
+            #[cfg(test)]
+            Language::Marked => "Palabras en inglés marcado",
+        }
+    }
+
     fn form_plural(&self, form: Form) -> &'static str {
         match form {
             Form::Numeral => "cifras",
             Form::Words => "palabras",
+            Form::SecondWords => "palabras en el otro idioma",
             Form::Expanded => "formas desarrolladas",
             Form::Units => "cantidades por posición",
             Form::Regrouped => "formas reagrupadas",
@@ -39,6 +50,7 @@ impl FormTitles for Spanish {
         match form {
             Form::Numeral => "un número en cifras",
             Form::Words => "un número en palabras",
+            Form::SecondWords => "un número en palabras, en el otro idioma",
             Form::Expanded => "una forma desarrollada",
             Form::Units => "un número por posiciones",
             Form::Regrouped => "una forma reagrupada",
@@ -51,6 +63,7 @@ impl FormTitles for Spanish {
         match form {
             Form::Numeral => "cifras",
             Form::Words => "palabras",
+            Form::SecondWords => "palabras en el otro idioma",
             Form::Expanded => "forma desarrollada",
             Form::Units => "centenas, decenas y unidades",
             Form::Regrouped => "una forma reagrupada",
@@ -63,6 +76,7 @@ impl FormTitles for Spanish {
         match form {
             Form::Numeral => "en cifras",
             Form::Words => "en palabras",
+            Form::SecondWords => "palabras en el otro idioma",
             Form::Expanded => "forma desarrollada",
             Form::Units => "por posiciones",
             Form::Regrouped => "reagrupar",
@@ -74,7 +88,7 @@ impl FormTitles for Spanish {
     fn which_form(&self, form: Form, numeral: &str) -> String {
         match form {
             Form::Numeral | Form::Units | Form::Regrouped => format!("¿Cuál dice lo mismo que {numeral}?"),
-            Form::Words => format!("¿Qué palabras dicen {numeral}?"),
+            Form::Words | Form::SecondWords => format!("¿Qué palabras dicen {numeral}?"),
             Form::Expanded => format!("¿Cuál es la forma desarrollada de {numeral}?"),
             Form::Blocks | Form::Untraded => format!("¿Qué dibujo muestra {numeral}?"),
         }
@@ -83,14 +97,16 @@ impl FormTitles for Spanish {
     fn which_numeral(&self, form: Form) -> &'static str {
         match form {
             Form::Numeral | Form::Expanded | Form::Units | Form::Regrouped => "¿Qué número es este?",
-            Form::Words => "¿Qué número dicen las palabras?",
+            Form::Words | Form::SecondWords => "¿Qué número dicen las palabras?",
             Form::Blocks | Form::Untraded => "¿Qué número muestra el dibujo?",
         }
     }
 
     fn write_numeral(&self, form: Form) -> &'static str {
         match form {
-            Form::Numeral | Form::Words | Form::Expanded | Form::Units | Form::Regrouped => "Escríbelo en cifras.",
+            Form::Numeral | Form::Words | Form::SecondWords | Form::Expanded | Form::Units | Form::Regrouped => {
+                "Escríbelo en cifras."
+            }
             Form::Blocks | Form::Untraded => "Escribe el número que muestra el dibujo.",
         }
     }

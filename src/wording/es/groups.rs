@@ -106,9 +106,11 @@ impl Groups for Spanish {
             Slip::ZeroMoved => format!("¿Cuál es la columna vacía de {numeral}? ¿Dónde va su 0?"),
             Slip::TeenTy => {
                 let what = if tools.blocks { "barras" } else { "decenas" };
-                format!("¿Cuántas {what} necesita {}? Diga la palabra despacio.", style.words(number))
+                format!("¿Cuántas {what} necesita {}? Diga la palabra despacio.", slip.spoken(style).words(number))
             }
-            Slip::SoundAlike => format!("¿Cuántas decenas tiene {}? Diga la palabra despacio.", style.words(number)),
+            Slip::SoundAlike => {
+                format!("¿Cuántas decenas tiene {}? Diga la palabra despacio.", slip.spoken(style).words(number))
+            }
             Slip::HundredWord => format!("¿Cómo decimos 100 en {numeral}, y cómo cuando va solo?"),
             Slip::TeenReversed => format!("¿Qué cifra de {numeral} cuenta decenas? ¿Dónde la escribimos?"),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
@@ -153,7 +155,10 @@ impl Groups for Spanish {
             Slip::TeenTy | Slip::SoundAlike => {
                 format!("{}; por eso escribimos {numeral}.", self.capital(&self.units(tens(number), Place::Tens)))
             }
-            Slip::HundredWord => format!("{}; solo, cien.", self.capital(&style.words(number))),
+            Slip::HundredWord => {
+                let spoken = slip.spoken(style);
+                format!("{}; solo, {}.", self.capital(&spoken.words(number)), spoken.names.cardinal(100, false))
+            }
             Slip::TeenReversed => format!("El {}. Va antes de las unidades: {numeral}.", tens(number)),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 let count = self.small(number.len());
@@ -208,7 +213,9 @@ impl Groups for Spanish {
 
     fn group_try(&self, task: Task, tools: Tools) -> String {
         let what = match task {
-            Task::Forms { asked: Form::Numeral, shown: Form::Words } => "Diga cada número. Lo escriben en cifras.",
+            Task::Forms { asked: Form::Numeral, shown: Form::Words | Form::SecondWords } => {
+                "Diga cada número. Lo escriben en cifras."
+            }
             Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } if tools.blocks => {
                 "Ponga cada número con bloques. Lo escriben en cifras."
             }
@@ -216,7 +223,7 @@ impl Groups for Spanish {
                 "Dibuje cada número. Lo escriben en cifras."
             }
             Task::Forms { asked: Form::Numeral, .. } => "Muestre cada uno. Lo escriben en cifras.",
-            Task::Forms { asked: Form::Words, .. } => "Muestre cada número. Lo leen en voz alta.",
+            Task::Forms { asked: Form::Words | Form::SecondWords, .. } => "Muestre cada número. Lo leen en voz alta.",
             Task::Forms { asked: Form::Expanded, .. } => "Muestre cada número. Lo escriben en forma desarrollada.",
             Task::Forms { asked: Form::Units, .. } => "Muestre cada número. Dicen cuántos hay en cada posición.",
             Task::Forms { asked: Form::Blocks, .. } if tools.blocks => "Muestre cada número. Lo arman.",
@@ -267,7 +274,7 @@ impl Groups for Spanish {
     fn shown_in(&self, number: Number, task: Task, style: &Style) -> String {
         match task {
             Task::Forms { shown, .. } => match shown.content(number, style) {
-                Some(Content::Text(text)) => text,
+                Some(content @ (Content::Text(_) | Content::Both(_))) => content.text(style.names),
                 Some(Content::Blocks(_)) => self.pieces_of(number),
                 None => style.numeral(number),
             },

@@ -2,11 +2,12 @@
 
 use crate::diag::Problem;
 use crate::lesson::exit::{Check, Question};
+use crate::measure::Weight;
 use crate::sheets::flow::table::{Table, TableCell, TableColumn};
 use crate::sheets::flow::titled::TitledTable;
 use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::kinds::exit::questions;
-use crate::sheets::kinds::told::pictured as shown;
+use crate::sheets::kinds::told::{cell, pictured as shown};
 use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
 
@@ -89,7 +90,7 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
         let (first, second) = (next(), next());
         vec![
             TableCell::Text(check.mark.to_string()),
-            TableCell::Text(asked(desk, question)),
+            asked(desk, question),
             TableCell::Bold(format!("{letter}{}", shown(desk, &question.answer))),
             first,
             second,
@@ -109,6 +110,10 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
 }
 
 /// What the question shows, or its sentence where that holds the number.
-fn asked(desk: &Desk<'_>, question: &Question) -> String {
-    question.shown.as_ref().map_or_else(|| question.sentence.clone(), |content| shown(desk, content))
+fn asked(desk: &Desk<'_>, question: &Question) -> TableCell {
+    match &question.shown {
+        Some(content) if content.line().is_some() => cell(desk, question.task.shown(), content, Weight::Regular),
+        Some(content) => TableCell::Text(shown(desk, content)),
+        None => TableCell::Text(question.sentence.clone()),
+    }
 }

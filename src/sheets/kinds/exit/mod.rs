@@ -174,7 +174,7 @@ fn fits(
 fn pictures(desk: &Desk<'_>, layout: &Layout, checks: &[Check], room: Size) -> Result<Option<Pictures>, Problem> {
     let shown = checks.iter().flat_map(|check| &check.questions).filter_map(|question| match question.shown {
         Some(Content::Blocks(counts)) => Some(counts),
-        Some(Content::Text(_)) | None => None,
+        Some(Content::Text(_) | Content::Both(_)) | None => None,
     });
     let counts: Vec<_> = shown.collect();
     if counts.is_empty() {

@@ -111,7 +111,11 @@ fn part(desk: &Desk<'_>, look: &Look, width: Length, k: usize, question: &Questi
     let mut high = paragraph(desk, &question.sentence, width, &look.question)?;
     match &question.shown {
         Some(Content::Blocks(_)) => high += WITHIN * 2 + look.pictures.as_ref()?.work().size().height,
-        Some(Content::Text(text)) => high += WITHIN + paragraph(desk, text, width, &look.choice)?,
+        Some(Content::Text(_) | Content::Both(_)) => {
+            for text in question.shown.iter().flat_map(Content::texts) {
+                high += WITHIN + paragraph(desk, text, width, &look.choice)?;
+            }
+        }
         None => {}
     }
     if question.choices.is_empty() {
@@ -135,10 +139,7 @@ fn paragraph(desk: &Desk<'_>, text: &str, width: Length, face: &Face) -> Option<
 }
 
 fn shown(content: &Content) -> &str {
-    match content {
-        Content::Text(text) => text,
-        Content::Blocks(_) => "",
-    }
+    content.line().unwrap_or_default()
 }
 
 /// The slip's own heading: what it is and which of the lesson's checks.
@@ -219,10 +220,12 @@ fn ask(
             nodes.push(pictures.figure(*counts, area));
             y += size.height + WITHIN;
         }
-        (Some(Content::Text(text)), _) => {
-            let (node, high) = set(text, y + WITHIN, &look.choice)?;
-            nodes.push(node);
-            y += WITHIN + high;
+        (Some(content @ (Content::Text(_) | Content::Both(_))), _) => {
+            for text in content.texts() {
+                let (node, high) = set(text, y + WITHIN, &look.choice)?;
+                nodes.push(desk.spoken(question.task.shown(), node));
+                y += WITHIN + high;
+            }
         }
         (Some(Content::Blocks(_)) | None, _) => {}
     }

@@ -4,21 +4,22 @@ use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
 use crate::sheets::blocks::picture::Pictures;
+use crate::sheets::kinds::pieces::content::Shown;
 use crate::sheets::kinds::pieces::design::{Design, MarkPlace, MarkedRoom, StripMarks, StripSize};
 use crate::sheets::kinds::pieces::ways::Way;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layout;
-use crate::sheets::page::text::{self, Face};
+use crate::sheets::page::text::Face;
 
 /// What is measured for each way.
 pub(super) struct Bench<'a> {
     pub(super) desk: &'a Desk<'a>,
     pub(super) board: &'a Layout,
     pub(super) room: MarkedRoom,
-    pub(super) texts: Vec<&'a str>,
+    pub(super) texts: Shown<&'a str>,
     /// Those of the texts that take the most room.
-    pub(super) widest: Vec<&'a str>,
-    pub(super) given_texts: Vec<&'a str>,
+    pub(super) widest: Shown<&'a str>,
+    pub(super) given_texts: Shown<&'a str>,
     pub(super) pictures: Vec<Counts>,
     pub(super) face: Face,
     pub(super) given_face: Face,
@@ -28,23 +29,23 @@ pub(super) struct Bench<'a> {
 
 impl Bench<'_> {
     /// What a way shows and how good that is, in thousandths of the preferred sizes; `None` when something does not fit.
-    pub(super) fn measure(&self, way: &Way, texts: &[&str]) -> Option<(i64, Design)> {
+    pub(super) fn measure(&self, way: &Way, texts: &Shown<&str>) -> Option<(i64, Design)> {
         let share = |value: Length, of: Length| (value.to_raw() * 1_000 / of.to_raw().max(1)).min(1_000);
         let family = self.desk.family;
-        let given = text::fitting(family, &self.given_texts, self.given_room(way), &self.given_face).ok()?;
+        let given = self.given_texts.fitting(family, self.given_room(way), &self.given_face).ok()?;
         let mut worth = share(given, self.given_face.size);
         let (mut face, mut centred) = (self.face, false);
         let mut marks = StripMarks { text: MarkPlace::Below, picture: MarkPlace::Below };
         if let Some(class) = text_class(way) {
             let fit = |place| {
                 let room = self.room.at(place).content(piece(class));
-                text::fitting(family, texts, room.size(), &face).ok().map(|size| (size, ()))
+                texts.fitting(family, room.size(), &face).ok().map(|size| (size, ()))
             };
             let (size, ()) = placed(&mut marks.text, fit, face.size)?;
             worth += share(size, face.size) * 2;
             face = face.at(size);
             let middle = self.room.at(marks.text).middle(piece(class)).size();
-            centred = text::fitting(family, texts, middle, &face).is_ok();
+            centred = texts.fitting(family, middle, &face).is_ok();
         }
         let mut pictures = None;
         if !self.pictures.is_empty() {
@@ -78,10 +79,10 @@ impl Bench<'_> {
     /// What does not fit in a way, in words.
     pub(super) fn misfit(&self, way: &Way) -> Result<(), Problem> {
         let family = self.desk.family;
-        text::largest(family, &self.given_texts, self.given_room(way), &self.given_face)?;
+        self.given_texts.settable(family, self.given_room(way), &self.given_face)?;
         if let Some(class) = text_class(way) {
             let room = self.room.at(MarkPlace::Below).content(piece(class));
-            text::largest(family, &self.texts, room.size(), &self.face)?;
+            self.texts.settable(family, room.size(), &self.face)?;
         }
         if let Some(room) = self.picture_room(way, MarkPlace::Below) {
             Blockwork::fit(&self.pictures, room, LEAST_UNIT.min(self.unit), self.unit)?;

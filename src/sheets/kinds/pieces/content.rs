@@ -2,13 +2,14 @@
 
 use crate::diag::Problem;
 use crate::lesson::SortSet;
-use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::measure::{Family, Length, Point, Rect, Sides, Size, Weight};
 use crate::number::{Content, Form, Number};
 use crate::sheets::blocks::geometry::Counts;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::layout::{Layout, Turn};
-use crate::sheets::page::text;
+use crate::sheets::page::text::{self, Face};
+use crate::sheets::page::tongues::{half, parted};
 use crate::sheets::page::{Page, Reader};
 use crate::spec::SheetKind;
 
@@ -66,21 +67,51 @@ pub fn strips_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(S
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Strips)?), &head)?))
 }
 
-/// How high the row of column headings is over columns of these widths: one line where all headings fit on one,
-/// otherwise two. `None` where a heading fits on neither.
-pub fn headings(desk: &Desk<'_>, board: &Layout, columns: &[(&str, Length)]) -> Result<Option<Length>, Problem> {
+/// What heads a column: in the lesson's language, and below it in its second one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct ColumnHead<'t> {
+    /// In the lesson's language.
+    pub first: &'t str,
+    /// In its second language, where there is one.
+    pub second: Option<&'t str>,
+}
+
+impl<'t> ColumnHead<'t> {
+    /// What heads a form's column in a set's board.
+    pub fn of(desk: &Desk<'t>, set: &SortSet, form: Form) -> Self {
+        Self { first: desk.lesson.set_heading(set, form), second: desk.lesson.second_heading(set, form) }
+    }
+
+    /// Its texts, each with the frame that it has in its cell.
+    pub fn parts(self, board: &Layout, cell: Rect) -> Vec<(&'t str, Rect)> {
+        let frame = heading(board, cell);
+        match self.second {
+            None => vec![(self.first, frame)],
+            Some(second) => [self.first, second].into_iter().zip(parted(frame, Length::ZERO)).collect(),
+        }
+    }
+}
+
+/// How high the row of column headings is over columns of these widths: a line for each language where all headings fit on
+/// one, otherwise two. `None` where a heading fits on neither.
+pub fn headings(
+    desk: &Desk<'_>,
+    board: &Layout,
+    columns: &[(ColumnHead<'_>, Length)],
+) -> Result<Option<Length>, Problem> {
     let face = desk.face(board, "heading")?;
     let fits = |high: Length| {
-        columns.iter().all(|(text, wide)| {
-            let frame = heading(board, Rect::new(Point::ORIGIN, Size::new(*wide, high)));
-            text::fitting(desk.family, &[text], frame.size(), &face).is_ok()
+        columns.iter().all(|(head, wide)| {
+            let parts = head.parts(board, Rect::new(Point::ORIGIN, Size::new(*wide, high)));
+            parts.into_iter().all(|(text, frame)| text::fitting(desk.family, &[text], frame.size(), &face).is_ok())
         })
     };
-    Ok([1, 2].map(|lines| face.pitch() * lines + board.padding).into_iter().find(|high| fits(*high)))
+    let languages = if columns.iter().any(|(head, _)| head.second.is_some()) { 2 } else { 1 };
+    Ok([1, 2].map(|lines| face.pitch() * lines * languages + board.padding).into_iter().find(|high| fits(*high)))
 }
 
 /// The frame of a heading in its cell.
-pub fn heading(board: &Layout, cell: Rect) -> Rect {
+fn heading(board: &Layout, cell: Rect) -> Rect {
     cell.shrunk(Sides { left: board.padding.half(), right: board.padding.half(), ..Sides::default() })
 }
 
@@ -93,9 +124,59 @@ pub fn shown(set: &SortSet, number: Number, form: Form) -> Result<Content, Probl
 /// Everything that strips and given cells show, each once.
 #[derive(Debug, Default)]
 pub(super) struct Contents {
-    pub(super) texts: Vec<String>,
+    pub(super) texts: Shown<String>,
     pub(super) pictures: Vec<Counts>,
-    pub(super) given_texts: Vec<String>,
+    pub(super) given_texts: Shown<String>,
+}
+
+/// Texts: those that have their piece to themselves, and those that share it with the same in another language.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Shown<T> {
+    pub(super) alone: Vec<T>,
+    pub(super) halves: Vec<T>,
+}
+
+impl Shown<String> {
+    fn add(&mut self, content: Content, pictures: &mut Vec<Counts>) {
+        match content {
+            Content::Text(text) => self.alone.push(text),
+            Content::Both(texts) => self.halves.extend(texts),
+            Content::Blocks(counts) => pictures.push(counts),
+        }
+    }
+
+    /// Each text once; what takes the most room first: what does not fit shows soonest.
+    fn sort(&mut self) {
+        for texts in [&mut self.alone, &mut self.halves] {
+            texts.sort_unstable();
+            texts.dedup();
+            texts.sort_by_key(|text| std::cmp::Reverse(text.len()));
+        }
+    }
+
+    pub(super) fn as_strs(&self) -> Shown<&str> {
+        let [alone, halves] = [&self.alone, &self.halves].map(|texts| texts.iter().map(String::as_str).collect());
+        Shown { alone, halves }
+    }
+}
+
+impl<'t> Shown<&'t str> {
+    /// Those that take the most room; see [`text::widest`].
+    pub(super) fn widest(&self, family: &Family, weight: Weight) -> Self {
+        Self { alone: text::widest(family, weight, &self.alone), halves: text::widest(family, weight, &self.halves) }
+    }
+
+    /// The largest size at which all of them fit a room; the first text that does not, where there is none.
+    pub(super) fn fitting(&self, family: &Family, room: Size, face: &Face) -> Result<Length, &'t str> {
+        let size = text::fitting(family, &self.alone, room, face)?;
+        text::fitting(family, &self.halves, half(room), &Face { size, ..*face })
+    }
+
+    /// Fails where they do not fit, in words.
+    pub(super) fn settable(&self, family: &Family, room: Size, face: &Face) -> Result<(), Problem> {
+        text::largest(family, &self.alone, room, face)?;
+        text::largest(family, &self.halves, half(room), face).map(drop)
+    }
 }
 
 /// Gathers it.
@@ -103,24 +184,14 @@ pub(super) fn gather(desk: &Desk<'_>) -> Result<Contents, Problem> {
     let mut all = Contents::default();
     for set in &desk.lesson.sets {
         for strip in &set.strips {
-            match &strip.content {
-                Content::Text(text) => all.texts.push(text.clone()),
-                Content::Blocks(counts) => all.pictures.push(*counts),
-            }
+            all.texts.add(strip.content.clone(), &mut all.pictures);
         }
         for &number in &set.rows {
-            match shown(set, number, set.given)? {
-                Content::Text(text) => all.given_texts.push(text),
-                Content::Blocks(counts) => all.pictures.push(counts),
-            }
+            all.given_texts.add(shown(set, number, set.given)?, &mut all.pictures);
         }
     }
-    for texts in [&mut all.texts, &mut all.given_texts] {
-        texts.sort_unstable();
-        texts.dedup();
-        // What takes the most room first: what does not fit shows soonest.
-        texts.sort_by_key(|text| std::cmp::Reverse(text.len()));
-    }
+    all.texts.sort();
+    all.given_texts.sort();
     // A picture with no more of any kind than another takes no more room.
     all.pictures.sort_unstable();
     all.pictures.dedup();

@@ -19,11 +19,10 @@ use crate::lesson::SortSet;
 use crate::measure::Length;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::mark;
-use crate::sheets::page::text;
 use crate::spec::SheetKind;
 use bench::Bench;
 use content::gather;
-pub use content::{PageNumber, board_page, heading, name, shown, strips_page};
+pub use content::{ColumnHead, PageNumber, board_page, name, shown, strips_page};
 use design::MarkedRoom;
 pub use design::{Design, StripBand, StripPage, StripSize, home};
 
@@ -56,14 +55,14 @@ fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
     }
     let shown = gather(desk)?;
     let face = desk.face(strips, "strip")?;
-    let texts: Vec<&str> = shown.texts.iter().map(String::as_str).collect();
+    let texts = shown.texts.as_strs();
     let bench = Bench {
         desk,
         board,
         room: MarkedRoom { padding: strips.padding, mark: mark::piece_size(desk)? },
-        widest: text::widest(desk.family, face.weight, &texts),
+        widest: texts.widest(desk.family, face.weight),
         texts,
-        given_texts: shown.given_texts.iter().map(String::as_str).collect(),
+        given_texts: shown.given_texts.as_strs(),
         pictures: shown.pictures.clone(),
         face,
         given_face: desk.face(board, "given")?,

@@ -10,7 +10,7 @@ use crate::diag::Problem;
 use crate::lesson::{SortSet, Strip};
 use crate::measure::{Count, Length, Rect, Size};
 use crate::number::Form;
-use crate::sheets::kinds::pieces::content::{Contents, PageNumber, board_page, headings, strips_page};
+use crate::sheets::kinds::pieces::content::{ColumnHead, Contents, PageNumber, board_page, headings, strips_page};
 use crate::sheets::kinds::pieces::design::{StripBand, StripPage, StripSize, groups, home};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid;
@@ -125,11 +125,11 @@ impl Task<'_> {
             split.iter().map(|(_, wide)| hundredths((body.width() - given).scaled(*wide, shares))).collect();
         let wide =
             |form: &Form| split.iter().zip(&widths).find(|((forms, _), _)| forms.contains(form)).map(|(_, w)| *w);
-        let mut columns: Vec<(&str, Length)> = Vec::new();
+        let mut columns: Vec<(ColumnHead<'_>, Length)> = Vec::new();
         for set in sets {
-            let lesson = self.desk.lesson;
-            columns.push((lesson.set_heading(set, set.given), given));
-            columns.extend(set.forms.iter().filter_map(|form| Some((lesson.set_heading(set, *form), wide(form)?))));
+            columns.push((ColumnHead::of(self.desk, set, set.given), given));
+            columns
+                .extend(set.forms.iter().filter_map(|form| Some((ColumnHead::of(self.desk, set, *form), wide(form)?))));
         }
         columns.sort_unstable();
         columns.dedup();
@@ -278,10 +278,12 @@ impl Task<'_> {
         }
         let (board, desk) = (self.board, self.desk);
         let face = desk.face(board, "given")?;
-        let widest = shown.given_texts.iter().map(|text| desk.width(text, &face)).max().unwrap_or(Length::ZERO);
+        let widest = shown.given_texts.alone.iter().map(|text| desk.width(text, &face)).max().unwrap_or(Length::ZERO);
         let heading = desk.face(board, "heading")?;
         let heading = heading.at(heading.least);
-        let headings = sets.iter().map(|set| desk.width(desk.lesson.set_heading(set, set.given), &heading));
+        let heads = sets.iter().map(|set| ColumnHead::of(desk, set, set.given));
+        let headings = heads.flat_map(|head| std::iter::once(head.first).chain(head.second));
+        let headings = headings.map(|text| desk.width(text, &heading));
         let heading = headings.max().unwrap_or(Length::ZERO) + Length::mm(1);
         let least = (heading + board.padding).max(board.length("given")?);
         Ok((widest + board.padding * 2).min(board.length("given_most")?).max(least))

@@ -97,10 +97,7 @@ impl<'a> Pen<'a> {
 }
 
 fn shown(content: Option<&Content>) -> String {
-    match content {
-        Some(Content::Text(text)) => text.clone(),
-        _ => String::new(),
-    }
+    content.and_then(Content::line).map(str::to_owned).unwrap_or_default()
 }
 
 /// What stands beside an exercise's number, filled from the top.

@@ -73,8 +73,5 @@ fn right(desk: &Desk<'_>, exercise: &Exercise) -> String {
 
 /// Practice shows no pictures.
 fn said(content: &Content) -> String {
-    match content {
-        Content::Text(text) => text.clone(),
-        Content::Blocks(_) => String::new(),
-    }
+    content.line().map(str::to_owned).unwrap_or_default()
 }

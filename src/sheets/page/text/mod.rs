@@ -42,6 +42,12 @@ impl Face {
         Self { weight: Weight::Bold, ..self }
     }
 
+    /// The same face in regular type.
+    #[must_use]
+    pub fn regular(self) -> Self {
+        Self { weight: Weight::Regular, ..self }
+    }
+
     /// The same face in another colour.
     #[must_use]
     pub fn painted(self, paint: Paint) -> Self {

@@ -154,7 +154,7 @@ fn text(content: &Content) -> String {
 fn shown(form: Form, number: Number, usage: &Usage<'_>) -> Option<String> {
     match form {
         Form::Blocks | Form::Untraded => form.content(number, usage.style).map(|content| English.content(&content)),
-        Form::Numeral | Form::Words | Form::Expanded | Form::Units | Form::Regrouped => {
+        Form::Numeral | Form::Words | Form::SecondWords | Form::Expanded | Form::Units | Form::Regrouped => {
             form.content(number, usage.style).map(|content| text(&content))
         }
     }

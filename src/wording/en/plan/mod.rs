@@ -34,6 +34,7 @@ fn form_name(form: Form, usage: &Usage<'_>) -> String {
     let own = match form {
         Form::Numeral => "figures",
         Form::Words => "words",
+        Form::SecondWords => "words in the other language",
         Form::Expanded => "expanded form",
         Form::Units => "hundreds, tens and ones",
         Form::Regrouped => "regrouped form",

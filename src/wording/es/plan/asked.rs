@@ -161,9 +161,13 @@ fn text(content: &Content) -> String {
 fn shown(form: Form, number: Number, usage: &Usage<'_>) -> Option<String> {
     match form {
         Form::Blocks => Some(Spanish.pieces_of(number)),
-        Form::Numeral | Form::Words | Form::Expanded | Form::Units | Form::Regrouped | Form::Untraded => {
-            form.content(number, usage.style).map(|content| text(&content))
-        }
+        Form::Numeral
+        | Form::Words
+        | Form::SecondWords
+        | Form::Expanded
+        | Form::Units
+        | Form::Regrouped
+        | Form::Untraded => form.content(number, usage.style).map(|content| text(&content)),
     }
 }
 

@@ -37,6 +37,7 @@ pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
     let own = match form {
         Form::Numeral => "en cifras",
         Form::Words => "en palabras",
+        Form::SecondWords => "en palabras, en el otro idioma",
         Form::Expanded => "en forma desarrollada",
         Form::Units => "por posiciones",
         Form::Regrouped => "en forma reagrupada",
