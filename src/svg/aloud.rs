@@ -36,8 +36,10 @@ impl Voice {
             Node::Item(Item::Text(text)) => self.say(&text.text),
             Node::Item(_) | Node::Artifact(_) => {}
             Node::Tagged(Tag::Figure(instead), _) => self.say(instead),
-            Node::Tagged(Tag::Heading(_) | Tag::Paragraph | Tag::Row | Tag::ListItem | Tag::Section, nodes)
-            | Node::Tagged(Tag::Passage(_), nodes) => {
+            Node::Tagged(
+                Tag::Heading(_) | Tag::Paragraph | Tag::Row | Tag::ListItem | Tag::Section | Tag::Passage(_),
+                nodes,
+            ) => {
                 self.close();
                 self.all(nodes);
                 self.close();

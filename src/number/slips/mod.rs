@@ -259,7 +259,7 @@ impl Slip {
                     let alone = Style { both: false, ..style.spoken(form) };
                     rule(number, Form::Words, &alone)
                 });
-                first.into_iter().zip(second).filter_map(|pair| both(pair)).collect()
+                first.into_iter().zip(second).filter_map(both).collect()
             }
             Rule::Forms(rule) => rule(number, asked, &style.spoken(asked)),
             Rule::Judging => Vec::new(),

@@ -36,10 +36,10 @@ fn a_slip_belongs_to_the_language_of_the_words() {
                     assert!(answers[..k].iter().all(|(_, other)| other != content), "{value} in {task:?}: {content:?}");
                     if let Some(only) = slip.only() {
                         own += 1;
-                        let words = spoken(task, &style).map(|names| names.tag());
+                        let words = spoken(task, &style).map(Names::tag);
                         let misspelt = *slip == Slip::HundredWord && task.asked().is_words();
                         let asked = if task.asked() == Form::SecondWords { style.second } else { Some(style.names) };
-                        let asked = asked.filter(|_| misspelt).map(|names| names.tag());
+                        let asked = asked.filter(|_| misspelt).map(Names::tag);
                         assert!(words == Some(only) || asked == Some(only), "{slip:?} of {value} in {task:?}");
                         let shared = style.both && [task.shown(), task.asked()].contains(&Form::Words);
                         assert!(!shared, "{slip:?} of {value} on a piece in both languages");
