@@ -139,13 +139,14 @@ fn is_number(word: &str) -> bool {
 fn learners_pages_differ_by_group_in_nothing_but_numbers() {
     let text = "title = \"Tickets\"\nseed = 3\n[numbers]\nrange = [100, 999]\nsort = { count = 5 }\nexit = { count = 2 }\n\
                 [forms]\nmatch = [\"numeral\", \"words\", \"expanded\"]\ndecoys = 3\n[class]\nlearners = 12\n\
+                [sheets]\nmake = [\"board\", \"strips\", \"exit\", \"key\", \"practice\"]\n\
                 [[group]]\nname = \"Gulls\"\nlearners = 6\nrange = [100, 300]\n\
                 [[group]]\nname = \"Petrels\"\nlearners = 6\nrange = [600, 999]\n";
     let lesson = planned(text);
     assert_eq!(lesson.groups.len(), 2);
     let family = bundled(Bundled::Andika).unwrap();
     let packet = packets::one(&lesson, &family, PacketKind::Teacher);
-    for kind in [SheetKind::Board, SheetKind::Strips, SheetKind::Exit] {
+    for kind in [SheetKind::Board, SheetKind::Strips, SheetKind::Exit, SheetKind::Practice] {
         let of = |group: usize| -> Vec<_> {
             let versions = &lesson.groups[group].versions;
             let mine = packet.pages.iter().filter(|page| page.sheet == kind);
@@ -192,7 +193,8 @@ fn no_learners_page_names_a_group_and_everyone_gets_their_own() {
         seen.entry(learner).or_default().insert(page["sheet"].as_str().unwrap());
     }
     assert_eq!(seen.len(), group.len());
-    assert!(seen.values().all(|sheets| sheets.contains("board") && sheets.contains("strips")), "{seen:?}");
+    let own = ["board", "strips", "practice"];
+    assert!(seen.values().all(|sheets| own.iter().all(|sheet| sheets.contains(sheet))), "{seen:?}");
     let counts: Vec<u64> =
         contents["groups"].as_array().unwrap().iter().map(|g| g["learners"].as_u64().unwrap()).collect();
     assert_eq!(counts.iter().sum::<u64>(), group.len() as u64);
@@ -234,4 +236,56 @@ fn closer_and_further_are_worked_out_from_the_class() {
     let blocks = "[\"numeral\", \"blocks\", \"words\"]";
     let (least, most, ..) = of("[1000, 9999]", "further", blocks);
     assert!(least > 1_000 && most == 9_999, "pictures end at 9,999");
+}
+
+#[test]
+fn every_group_practices_with_its_own_numbers_and_the_key_answers_them() {
+    let text = "title = \"Tickets\"\nseed = 4\n[numbers]\nrange = [100, 499]\nsort = { count = 5 }\nexit = { count = 2 }\n\
+                [class]\nlearners = 15\nversions = 2\n[sheets]\nmake = [\"board\", \"strips\", \"exit\", \"key\", \"practice\"]\n\
+                [[group]]\nname = \"Gulls\"\nlearners = 5\nrange = [10, 99]\n\
+                [[group]]\nname = \"Petrels\"\nlearners = 5\nrange = [1000, 9999]\nthousands = \"none\"\n";
+    let lesson = planned(text);
+    let family = bundled(Bundled::Andika).unwrap();
+    let packet = packets::one(&lesson, &family, PacketKind::Teacher);
+    let practiced: Vec<&Page> = packet.pages.iter().filter(|page| page.sheet == SheetKind::Practice).collect();
+    assert_eq!(practiced.iter().filter_map(|page| page.version).count(), lesson.sets.len());
+    let key: String = packet.pages.iter().filter(|page| page.sheet == SheetKind::Key).map(words).collect();
+    assert_eq!(lesson.parts().len(), 3);
+    for part in lesson.parts() {
+        let exercises = lesson::practice::exercises(&lesson, &part);
+        assert!(exercises.len() > 5, "{exercises:?}");
+        let (least, most) = part.numbers.range.value;
+        for exercise in &exercises {
+            // The lesser of two numbers with digits exchanged may be smaller than any of the range.
+            let greatest = exercise.numbers().into_iter().max().unwrap();
+            assert!((least..=most).contains(&greatest), "{exercise:?}");
+        }
+        let letters: Vec<String> = part.versions.iter().map(ToString::to_string).collect();
+        assert!(key.contains(&format!("Practice {}: right answers", letters.join(" and "))), "{key}");
+        for version in part.versions {
+            let page = practiced.iter().find(|page| page.version == Some(*version)).expect("a master");
+            let said = words(page);
+            for exercise in &exercises {
+                if let lesson::practice::Exercise::Worth(of, place) = exercise {
+                    let numeral = part.style.numeral(*of);
+                    assert!(said.contains(&numeral), "{said}");
+                    let worth = Number::new(u32::from(of.digit(*place)) * place.worth()).unwrap();
+                    assert!(key.contains(&part.style.numeral(worth)), "{exercise:?}");
+                }
+            }
+        }
+    }
+}
+
+/// All texts of a page.
+fn words(page: &Page) -> String {
+    let mut said = Vec::new();
+    for node in page.layers.iter().flat_map(|layer| &layer.nodes) {
+        node.each(&mut |item| {
+            if let Item::Text(text) = item {
+                said.push(text.text.clone());
+            }
+        });
+    }
+    said.join(" ")
 }

@@ -72,7 +72,7 @@ fn digits(number: Number) -> Vec<u32> {
 fn every_exercise_has_the_answer_that_its_figures_give() {
     let mut kinds = BTreeSet::new();
     for lesson in lessons() {
-        for exercise in exercises(&lesson) {
+        for exercise in exercises(&lesson, &lesson.whole()) {
             kinds.insert(format!("{exercise:?}").split(['(', ' ']).next().unwrap_or_default().to_owned());
             match &exercise {
                 Exercise::Worth(of, place) => {
@@ -121,7 +121,7 @@ fn practice_numbers_are_fresh_where_there_are_enough() {
         "title = \"Harbour stalls\"\n[numbers]\nrange = [100, 999]\n[sheets]\nmake = [\"board\", \"practice\"]\n",
     );
     let met: BTreeSet<Number> = lesson.chosen.sort.iter().flatten().chain(&lesson.chosen.model).copied().collect();
-    for exercise in exercises(&lesson) {
+    for exercise in exercises(&lesson, &lesson.whole()) {
         let own = match exercise {
             Exercise::Worth(of, _) | Exercise::Places(of) | Exercise::Trade(of) | Exercise::Odd { of, .. } => vec![of],
             Exercise::Order(numbers) => numbers,
@@ -142,7 +142,7 @@ fn practice_is_a_page_and_its_key_answers_all_of_it() {
             assert!(sentences(text).all(|sentence| word_count(sentence) <= 14), "{text}");
         }
         let key = texts(&self::pages(&lesson, SheetKind::Key)).join(" ");
-        for exercise in exercises(&lesson) {
+        for exercise in exercises(&lesson, &lesson.whole()) {
             let answer = match exercise {
                 Exercise::Places(of) | Exercise::Line { at: of, .. } => lesson.style.numeral(of),
                 Exercise::Trade(of) => Exercise::traded(of).expect("traded")[1].1.to_string(),

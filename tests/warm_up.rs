@@ -30,7 +30,8 @@ fn elsewhere(lesson: &Lesson) -> BTreeSet<Number> {
     if lesson.spec.sheets.make.value.contains(&SheetKind::Practice) {
         all.extend(groups::lessons(lesson).iter().flat_map(|lesson| &lesson.trials).map(|trial| trial.of));
         all.extend(groups::has_it(lesson));
-        all.extend(exercises(lesson).iter().flat_map(Exercise::numbers));
+        let exercises = lesson.parts().into_iter().flat_map(|part| exercises(lesson, &part)).collect::<Vec<_>>();
+        all.extend(exercises.iter().flat_map(Exercise::numbers));
         all.extend(home(lesson).iter().flat_map(Home::numbers));
     }
     all

@@ -166,6 +166,7 @@ impl Whole {
             name,
             numbers: part.spec.numbers.clone(),
             forms: part.spec.forms.clone(),
+            style,
             learners: Vec::new(),
             versions: sets.iter().map(|set| set.version).collect(),
             exit: chosen.exit.clone(),

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeSet;
 
-use super::{InPlay, Lesson};
+use super::{InPlay, Lesson, LessonPart};
 use crate::measure::Count;
 use crate::number::{Content, Form, Judged, Number, Skill, Slip, SlipFamily, Task};
 use crate::rng::Stream;
@@ -61,16 +61,16 @@ pub fn has_it(lesson: &Lesson) -> Vec<Number> {
         let digits: BTreeSet<u8> = number.digits().map(|(_, digit)| digit).collect();
         digits.len() > 1 && (number.len() > 2 || !digits.contains(&0))
     };
-    let mut numbers: Vec<Number> = candidates(lesson, &mut stream).into_iter().filter(telling).collect();
+    let mut numbers: Vec<Number> = candidates(&lesson.whole(), &mut stream).into_iter().filter(telling).collect();
     let met = met(lesson);
     numbers.sort_by_key(|number| (met.contains(number), number.len() < 3));
     numbers.truncate(NUMBERS);
     numbers
 }
 
-/// Numbers of the lesson's range, shuffled for a purpose; those that learners have met in this lesson come last.
-pub(super) fn fresh(lesson: &Lesson, purpose: &str) -> Vec<Number> {
-    let mut numbers = candidates(lesson, &mut Stream::new(lesson.spec.seed.value, purpose));
+/// Numbers of a range, shuffled for a purpose; those that learners have met in this lesson come last.
+pub(super) fn fresh(lesson: &Lesson, part: &LessonPart<'_>, purpose: &str) -> Vec<Number> {
+    let mut numbers = candidates(part, &mut Stream::new(lesson.spec.seed.value, &part.purpose(purpose)));
     let met = met(lesson);
     numbers.sort_by_key(|number| met.contains(number));
     numbers
@@ -86,10 +86,10 @@ pub(super) fn met(lesson: &Lesson) -> BTreeSet<Number> {
 /// How many numbers are looked at where the range has more.
 const SAMPLE: u32 = 1_500;
 
-/// Numbers of the lesson's range, shuffled.
-fn candidates(lesson: &Lesson, stream: &mut Stream) -> Vec<Number> {
-    let pool = Pool::new(&lesson.spec.numbers);
-    let (least, most) = lesson.spec.numbers.range.value;
+/// Numbers of a range, shuffled.
+fn candidates(part: &LessonPart<'_>, stream: &mut Stream) -> Vec<Number> {
+    let pool = Pool::new(part.numbers);
+    let (least, most) = part.numbers.range.value;
     let mut numbers = drawn(least.value(), most.value(), stream);
     numbers.retain(|number| pool.holds(*number));
     numbers
@@ -111,7 +111,7 @@ fn drawn(least: u32, most: u32, stream: &mut Stream) -> Vec<Number> {
 /// Three numbers in which a slip would show.
 fn trials(lesson: &Lesson, in_play: &InPlay, met: &BTreeSet<Number>, stream: &mut Stream) -> Vec<Trial> {
     let Some(seen) = in_play.seen.first() else { return Vec::new() };
-    let mut numbers = candidates(lesson, stream);
+    let mut numbers = candidates(&lesson.whole(), stream);
     numbers.sort_by_key(|number| met.contains(number));
     // The plainest way to show a slip is its example's; a lesson whose numbers are too large for that shows its own.
     let plain = in_play.slip.example().task;

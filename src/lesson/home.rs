@@ -39,7 +39,7 @@ pub fn home(lesson: &Lesson) -> Option<Home> {
     let number = *own.iter().find(telling).or(own.first())?;
     let inner = |n: &&Number| n.len() > 1 && Place::ALL.iter().any(|place| Feature::Zero(*place).is_in(**n));
     let mut zeros = own.iter().copied().filter(|n| inner(&n));
-    let numbers = fresh(lesson, "home");
+    let numbers = fresh(lesson, &lesson.whole(), "home");
     let mut used = vec![number];
     let mut take = |suits: &dyn Fn(Number) -> bool| {
         let found = numbers.iter().copied().find(|n| !used.contains(n) && suits(*n))?;

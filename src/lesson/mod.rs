@@ -33,7 +33,7 @@ use crate::wording::{self, Usage, Wording};
 pub use crate::spec::Version;
 pub use grouped::Roster;
 pub use in_play::InPlay;
-pub use planned::{Lesson, LessonGroup};
+pub use planned::{Lesson, LessonGroup, LessonPart};
 pub use settle::style;
 use settle::{settle, sort_sets};
 pub use types::{Chosen, Reason, Role, SortSet, Strip, Wrong};

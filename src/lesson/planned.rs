@@ -41,6 +41,8 @@ pub struct LessonGroup {
     pub numbers: NumbersSpec,
     /// Its forms.
     pub forms: FormsSpec,
+    /// How they are written.
+    pub style: Style,
     /// The numbers of its learners, counted from 1, rising.
     pub learners: Vec<u32>,
     /// Its versions.
@@ -53,7 +55,49 @@ pub struct LessonGroup {
     pub solutions: BTreeMap<Role, String>,
 }
 
+/// Learners who practice with the same numbers: all of them, or those of a group.
+#[derive(Debug, Clone, Copy)]
+pub struct LessonPart<'l> {
+    /// The numbers they may meet.
+    pub numbers: &'l NumbersSpec,
+    /// How their forms are written.
+    pub style: &'l Style,
+    /// Their versions; empty where the class is one.
+    pub versions: &'l [Version],
+}
+
+impl LessonPart<'_> {
+    /// What a random stream for these learners is called.
+    pub fn purpose(&self, what: &str) -> String {
+        self.versions.first().map_or_else(|| what.to_owned(), |first| format!("{what} {first}"))
+    }
+}
+
 impl Lesson {
+    /// Who gets other follow-up numbers than others, in the order of the letters. Groups without sets are told apart by no
+    /// letter, and so the class is one.
+    pub fn parts(&self) -> Vec<LessonPart<'_>> {
+        if self.sets.is_empty() || self.groups.is_empty() {
+            return vec![self.whole()];
+        }
+        let parts = self.groups.iter();
+        parts.map(|LessonGroup { numbers, style, versions, .. }| LessonPart { numbers, style, versions }).collect()
+    }
+
+    /// Whether the pages of a sheet that learners get carry the letters of their sets.
+    pub fn is_lettered(&self, kind: SheetKind) -> bool {
+        match kind {
+            SheetKind::Board | SheetKind::Strips => true,
+            SheetKind::Practice => self.parts().iter().any(|part| !part.versions.is_empty()),
+            _ => false,
+        }
+    }
+
+    /// The class as one.
+    pub fn whole(&self) -> LessonPart<'_> {
+        LessonPart { numbers: &self.spec.numbers, style: &self.style, versions: &[] }
+    }
+
     /// What learners can touch when something goes wrong with a number: kits that are made, and the class's own blocks.
     pub fn tools(&self, number: Number) -> Tools {
         let makes = |kind| self.spec.sheets.make.value.contains(&kind);

@@ -1,13 +1,13 @@
 //! Practice: one page on the lesson's skills with fresh numbers, each exercise with its right answer and, where a slip of
 //! this lesson would show, what that slip would give.
 //!
-//! In: the lesson. Out: [`Exercise`]s in the order of the page: fewer for grade 1. Numbers that learners have met come last.
+//! In: the lesson, and whose page it is. Out: [`Exercise`]s in the order of the page: fewer for grade 1. Numbers that learners have met come last.
 
 use std::collections::BTreeSet;
 
 use super::groups::fresh;
-use super::{Lesson, timing};
-use crate::number::{Content, Digits, Form, Judged, Number, Place, Skill, Slip, Task};
+use super::{Lesson, LessonPart, timing};
+use crate::number::{Content, Digits, Form, Judged, Number, Place, Skill, Slip, Style, Task};
 use crate::rng::Stream;
 
 /// How many parts a number line has between its ends.
@@ -61,8 +61,7 @@ pub enum WrongAnswer {
 
 impl Exercise {
     /// The wrong answers that slips of the lesson give, the likeliest first: one a slip.
-    pub fn wrong(&self, lesson: &Lesson) -> Vec<(WrongAnswer, Slip)> {
-        let style = &lesson.style;
+    pub fn wrong(&self, lesson: &Lesson, style: &Style) -> Vec<(WrongAnswer, Slip)> {
         let task = |of: Number, task: Task| {
             let wrong = task.wrong(of, style).into_iter();
             wrong.map(|(slip, content)| (WrongAnswer::Written(content), slip)).collect()
@@ -105,11 +104,11 @@ fn misjudged((one, other): (Number, Number)) -> Vec<(WrongAnswer, Slip)> {
     slips.map(|slip| (WrongAnswer::TakenForGreater(greater, lesser), slip)).collect()
 }
 
-/// The exercises of a lesson's practice page, easier ones first.
-pub fn exercises(lesson: &Lesson) -> Vec<Exercise> {
+/// The exercises of a practice page, easier ones first.
+pub fn exercises(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<Exercise> {
     let young = timing::grade(&lesson.spec) <= 1;
-    let mut draw = Draw { lesson, numbers: fresh(lesson, "practice"), used: BTreeSet::new() };
-    let mut stream = Stream::new(lesson.spec.seed.value, "practice order");
+    let mut draw = Draw { lesson, style: part.style, numbers: fresh(lesson, part, "practice"), used: BTreeSet::new() };
+    let mut stream = Stream::new(lesson.spec.seed.value, &part.purpose("practice order"));
     let mut all = Vec::new();
     all.extend(draw.worth(0));
     if !young {
@@ -128,6 +127,7 @@ pub fn exercises(lesson: &Lesson) -> Vec<Exercise> {
 /// Numbers still to be used.
 struct Draw<'a> {
     lesson: &'a Lesson,
+    style: &'a Style,
     numbers: Vec<Number>,
     used: BTreeSet<Number>,
 }
@@ -208,8 +208,7 @@ impl Draw<'_> {
 
     /// One number in four forms, one of them changed by a slip.
     fn odd(&mut self, stream: &mut Stream) -> Option<Exercise> {
-        let lesson = self.lesson;
-        let style = &lesson.style;
+        let (lesson, style) = (self.lesson, self.style);
         let forms = [Form::Words, Form::Expanded, Form::Units];
         let wrong = |of: Number| {
             let all = forms.iter().flat_map(|&asked| {

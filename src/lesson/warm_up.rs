@@ -80,7 +80,9 @@ fn used(lesson: &Lesson) -> BTreeSet<Number> {
         used.extend(groups::has_it(lesson));
     }
     if makes(SheetKind::Practice) {
-        used.extend(practice::exercises(lesson).iter().flat_map(practice::Exercise::numbers));
+        let parts = lesson.parts();
+        let exercises = parts.iter().flat_map(|part| practice::exercises(lesson, part));
+        used.extend(exercises.flat_map(|exercise| exercise.numbers()));
     }
     if makes(SheetKind::Family) {
         used.extend(home::home(lesson).iter().flat_map(home::Home::numbers));

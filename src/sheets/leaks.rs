@@ -45,7 +45,9 @@ fn lesson(text: &str) -> lesson::Lesson {
     let mut spec = spec::read(&source).unwrap_or_else(|wrong| panic!("{wrong:?}"));
     spec.language.value = Language::Marked;
     // Every sheet, those on request too.
-    let more = [SheetKind::Practice, SheetKind::Family].into_iter().filter(|_| spec.sheets.make.is_assumed());
+    let more = [SheetKind::WarmUp, SheetKind::Practice, SheetKind::Family]
+        .into_iter()
+        .filter(|_| spec.sheets.make.is_assumed());
     spec.sheets.make.value.extend(more.collect::<Vec<_>>());
     lesson::plan(&source, spec, Vec::new()).unwrap_or_else(|wrong| panic!("{wrong:?}"))
 }

@@ -34,6 +34,9 @@ area! {
     /// Whose set this is, over its key.
     fn whose_key(share: &GroupShare) -> String;
 
+    /// Whose practice pages these are, over their answers.
+    fn whose_practice(share: &GroupShare) -> String;
+
     /// Whose quick checks these are, over their key.
     fn whose_checks(share: &GroupShare) -> String;
 

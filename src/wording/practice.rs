@@ -3,6 +3,7 @@
 use super::Wording;
 use super::area::area;
 use crate::number::{Number, Place, Style};
+use crate::spec::Version;
 
 /// A number with one of its greatest place traded, as an equation with a gap: what stands before the gap for the count, and
 /// what after it. An equation reads alike in every language.
@@ -41,8 +42,8 @@ area! {
     /// To ring what shows another number.
     fn ring_the_odd() -> &'static str;
 
-    /// The heading of the answers in the key.
-    fn practice_answers() -> &'static str;
+    /// The heading of the answers in the key; of the pages with these letters where not all learners have the same.
+    fn practice_answers(letters: &[Version]) -> String;
 
     /// The headings of their table: exercise, right answer, wrong answer.
     fn practice_heads() -> [&'static str; 3];

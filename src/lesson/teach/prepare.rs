@@ -110,7 +110,7 @@ pub fn materials(means: &Means<'_>) -> Vec<(u32, Thing)> {
         add(SheetKind::Display, display_pages(means), Vec::new());
     }
     for sheet in &means.job.sheets {
-        let versions = matches!(sheet.kind, SheetKind::Board | SheetKind::Strips);
+        let versions = means.lesson.is_lettered(sheet.kind);
         add(sheet.kind, sheet.copies, if versions { letters.clone() } else { Vec::new() });
     }
     if means.has(SheetKind::Tally) {

@@ -56,6 +56,10 @@ impl ClassGroups for English {
         format!("For {}: {}.{which}", who(share), learners(share))
     }
 
+    fn whose_practice(&self, share: &GroupShare) -> String {
+        format!("For {}: {}.", who(share), learners(share))
+    }
+
     fn whose_checks(&self, share: &GroupShare) -> String {
         let verb = if share.checks.len() == 1 { "is" } else { "are" };
         format!("{} {verb} for {}: {}.", self.capital(&checks(share)), who(share), learners(share))

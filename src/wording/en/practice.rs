@@ -1,6 +1,8 @@
 //! What the practice page asks in English.
 
 use super::English;
+use super::phrases::listed;
+use crate::spec::Version;
 use crate::wording::PracticeWords;
 
 impl PracticeWords for English {
@@ -28,8 +30,12 @@ impl PracticeWords for English {
         "Three show the same number. Ring the one that does not."
     }
 
-    fn practice_answers(&self) -> &'static str {
-        "Practice: right answers"
+    fn practice_answers(&self, letters: &[Version]) -> String {
+        let letters: Vec<String> = letters.iter().map(ToString::to_string).collect();
+        if letters.is_empty() {
+            return "Practice: right answers".to_owned();
+        }
+        format!("Practice {}: right answers", listed(&letters))
     }
 
     fn practice_heads(&self) -> [&'static str; 3] {

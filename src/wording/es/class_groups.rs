@@ -60,6 +60,10 @@ impl ClassGroups for Spanish {
         format!("Para {}: {}.{which}", who(share), learners(share))
     }
 
+    fn whose_practice(&self, share: &GroupShare) -> String {
+        format!("Para {}: {}.", who(share), learners(share))
+    }
+
     fn whose_checks(&self, share: &GroupShare) -> String {
         let Some((first, last)) = ends(share) else { return String::new() };
         let verb = if first == last { "es" } else { "son" };

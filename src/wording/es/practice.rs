@@ -1,6 +1,8 @@
 //! What the practice page asks in Spanish.
 
 use super::Spanish;
+use super::phrases::listed;
+use crate::spec::Version;
 use crate::wording::PracticeWords;
 
 impl PracticeWords for Spanish {
@@ -28,8 +30,12 @@ impl PracticeWords for Spanish {
         "Tres muestran el mismo número. Encierra el que no."
     }
 
-    fn practice_answers(&self) -> &'static str {
-        "Práctica: respuestas correctas"
+    fn practice_answers(&self, letters: &[Version]) -> String {
+        let letters: Vec<String> = letters.iter().map(ToString::to_string).collect();
+        if letters.is_empty() {
+            return "Práctica: respuestas correctas".to_owned();
+        }
+        format!("Práctica {}: respuestas correctas", listed(&letters))
     }
 
     fn practice_heads(&self) -> [&'static str; 3] {

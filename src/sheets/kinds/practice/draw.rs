@@ -3,7 +3,7 @@
 use crate::diag::Problem;
 use crate::lesson::practice::{Exercise, PARTS};
 use crate::measure::{Count, Length, Point, Rect, Size};
-use crate::number::{Content, Form, Number};
+use crate::number::{Content, Form, Number, Style};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
@@ -14,6 +14,7 @@ use crate::wording::practice::trade_gap;
 /// Draws exercises of one width.
 pub(super) struct Pen<'a> {
     desk: &'a Desk<'a>,
+    style: &'a Style,
     ask: Face,
     given: Face,
     width: Length,
@@ -31,6 +32,7 @@ const BESIDE: Length = Length::mm(3);
 impl<'a> Pen<'a> {
     pub(super) fn new(
         desk: &'a Desk<'a>,
+        style: &'a Style,
         layout: &Layout,
         width: Length,
         ask: Face,
@@ -38,6 +40,7 @@ impl<'a> Pen<'a> {
     ) -> Result<Self, Problem> {
         Ok(Self {
             desk,
+            style,
             ask,
             given,
             width,
@@ -51,7 +54,7 @@ impl<'a> Pen<'a> {
 
     /// An exercise from its top left corner, and how high it is.
     pub(super) fn draw(&self, exercise: &Exercise, k: usize, at: Point) -> Result<(Vec<Node>, Length), Problem> {
-        let (wording, style) = (self.desk.lesson.wording(), &self.desk.lesson.style);
+        let (wording, style) = (self.desk.lesson.wording(), self.style);
         let numeral = |number: Number| style.numeral(number);
         let label = Rect::new(at, Size::new(self.number, self.ask.pitch()));
         let label = text::run(self.desk.family, &[k.to_string()], label, &self.ask).tagged(Tag::Label);

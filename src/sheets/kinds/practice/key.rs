@@ -1,36 +1,47 @@
 //! The answers to the practice page, for the key: each with the wrong answers that slips of the lesson give.
 
 use crate::lesson::practice::{Exercise, WrongAnswer, exercises};
-use crate::number::{Content, Form, Number, Task};
+use crate::number::{Content, Form, Number, Style, Task};
 use crate::sheets::flow::table::{Table, TableCell, TableColumn};
 use crate::sheets::flow::titled::TitledTable;
 use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
 
-/// The table of answers; none where the page is not made.
-pub fn key(desk: &Desk<'_>) -> Option<TitledTable> {
+/// A table of answers for each page there is; none where the page is not made.
+pub fn key(desk: &Desk<'_>) -> Vec<TitledTable> {
     if !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Practice) {
-        return None;
+        return Vec::new();
     }
-    let rows: Vec<Vec<TableCell>> =
-        (1..).zip(exercises(desk.lesson)).map(|(k, exercise)| row(desk, k, &exercise)).collect();
     let wording = desk.lesson.wording();
-    let columns = wording.practice_heads().into_iter().zip([1, 4, 6]);
-    let columns =
-        columns.map(|(heading, parts)| TableColumn { heading: heading.to_owned(), width: ColumnWidth::Share(parts) });
-    let table = Table { columns: columns.collect(), rows };
-    (!table.rows.is_empty()).then(|| TitledTable { heading: wording.practice_answers().to_owned(), note: None, table })
+    let mut parts = Vec::new();
+    for part in desk.lesson.parts() {
+        let rows: Vec<Vec<TableCell>> =
+            (1..).zip(exercises(desk.lesson, &part)).map(|(k, exercise)| row(desk, part.style, k, &exercise)).collect();
+        if rows.is_empty() {
+            continue;
+        }
+        let columns = wording.practice_heads().into_iter().zip([1, 4, 6]);
+        let columns = columns
+            .map(|(heading, parts)| TableColumn { heading: heading.to_owned(), width: ColumnWidth::Share(parts) });
+        let shares = desk.lesson.shares();
+        let share = shares.iter().find(|share| !part.versions.is_empty() && share.versions == part.versions);
+        parts.push(TitledTable {
+            heading: wording.practice_answers(part.versions),
+            note: share.map(|share| wording.whose_practice(share)),
+            table: Table { columns: columns.collect(), rows },
+        });
+    }
+    parts
 }
 
-fn row(desk: &Desk<'_>, k: usize, exercise: &Exercise) -> Vec<TableCell> {
+fn row(desk: &Desk<'_>, style: &Style, k: usize, exercise: &Exercise) -> Vec<TableCell> {
     let wording = desk.lesson.wording();
-    let wrong = exercise.wrong(desk.lesson).into_iter().map(|(answer, slip)| {
+    let wrong = exercise.wrong(desk.lesson, style).into_iter().map(|(answer, slip)| {
         let letter = desk.lesson.letter(slip).map(|letter| format!("{letter}, ")).unwrap_or_default();
         let answer = match answer {
             WrongAnswer::Written(content) => said(&content),
             WrongAnswer::TakenForGreater(greater, lesser) => {
-                let style = &desk.lesson.style;
                 wording.taken_for_greater(&style.numeral(lesser), &style.numeral(greater))
             }
             WrongAnswer::Overlooked => wording.overlooked().to_owned(),
@@ -38,12 +49,11 @@ fn row(desk: &Desk<'_>, k: usize, exercise: &Exercise) -> Vec<TableCell> {
         format!("{answer} ({letter}{})", wording.slip_name(slip))
     });
     let wrong = wrong.collect::<Vec<_>>().join("; ");
-    vec![TableCell::Text(k.to_string()), TableCell::Bold(right(desk, exercise)), TableCell::Text(wrong)]
+    vec![TableCell::Text(k.to_string()), TableCell::Bold(right(style, exercise)), TableCell::Text(wrong)]
 }
 
 /// The right answer.
-fn right(desk: &Desk<'_>, exercise: &Exercise) -> String {
-    let style = &desk.lesson.style;
+fn right(style: &Style, exercise: &Exercise) -> String {
     let numeral = |number: &Number| style.numeral(*number);
     let text = |content: Option<Content>| content.map(|content| said(&content)).unwrap_or_default();
     match exercise {

@@ -1,7 +1,7 @@
 //! Practice: the lesson's skills on one page of exercises, with a line or a ring for each answer.
 //!
-//! In: the lesson's [`Exercise`]s. Out: pages for learners, exercises one below the other at even distances; in large text
-//! there may be two.
+//! In: the lesson's [`Exercise`]s, for the class or for each of its groups. Out: pages for learners, exercises one below the
+//! other at even distances; in large text there may be two.
 
 mod draw;
 mod key;
@@ -9,6 +9,7 @@ mod key;
 use std::ops::Range;
 
 use crate::diag::Problem;
+use crate::lesson::LessonPart;
 use crate::lesson::practice::{Exercise, exercises};
 use crate::measure::{Count, Length, Point, Rect, Size};
 use crate::sheets::page::desk::Desk;
@@ -21,37 +22,57 @@ use draw::Pen;
 
 pub use key::key;
 
-/// Lays the pages out, in type as large as one page holds, or else as large as it can be; none for a lesson that has
-/// nothing to practice with.
+/// The exercises of learners with the same numbers.
+struct Practice<'l> {
+    part: LessonPart<'l>,
+    exercises: Vec<Exercise>,
+}
+
+/// Lays the pages out, in type as large as one page holds, or else as large as it can be: the same for all learners, so
+/// that no page tells whose it is. None for a lesson that has nothing to practice with.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
-    let exercises = exercises(desk.lesson);
-    if exercises.is_empty() {
-        return Ok(Vec::new());
-    }
+    let parts = desk.lesson.parts().into_iter();
+    let parts = parts.map(|part| Practice { part, exercises: exercises(desk.lesson, &part) });
+    let parts: Vec<Practice<'_>> = parts.filter(|part| !part.exercises.is_empty()).collect();
     let layout = desk.layout(SheetKind::Practice)?;
-    let (ask, given) = (desk.face(layout, "ask")?, desk.face(layout, "given")?);
-    let largest = pages(desk, layout, &exercises, [ask, given])?;
-    if largest.len() == 1 {
-        return Ok(largest);
-    }
+    let largest = [desk.face(layout, "ask")?, desk.face(layout, "given")?];
     let smaller = |[ask, given]: &[Face; 2]| {
         let step = |face: &Face| Face { size: (face.size - Length::pt(1)).max(face.least), ..*face };
         (ask.size > ask.least || given.size > given.least).then(|| [step(ask), step(given)])
     };
-    for faces in std::iter::successors(smaller(&[ask, given]), smaller) {
-        let pages = pages(desk, layout, &exercises, faces)?;
-        if pages.len() == 1 {
-            return Ok(pages);
+    let mut first = None;
+    for faces in std::iter::successors(Some(largest), smaller) {
+        let all = parts.iter().map(|part| pages(desk, layout, part, faces)).collect::<Result<Vec<_>, Problem>>()?;
+        if all.iter().all(|pages| pages.len() == 1) {
+            return Ok(lettered(desk, &parts, all));
+        }
+        first.get_or_insert(all);
+    }
+    Ok(lettered(desk, &parts, first.unwrap_or_default()))
+}
+
+/// The pages with the letters of those who get them: a master for each version where groups have pages of their own.
+fn lettered(desk: &Desk<'_>, parts: &[Practice<'_>], pages: Vec<Vec<Page>>) -> Vec<Page> {
+    let mut all: Vec<Page> = Vec::new();
+    for (Practice { part, .. }, pages) in parts.iter().zip(pages) {
+        if part.versions.is_empty() {
+            all.extend(pages);
+            continue;
+        }
+        for version in part.versions.iter().copied().map(Some) {
+            let name = desk.lesson.wording().page_name(SheetKind::Practice, version);
+            all.extend(pages.iter().map(|page| Page { version, name: name.clone(), ..page.clone() }));
         }
     }
-    Ok(largest)
+    all.sort_by_key(|page| page.version);
+    all
 }
 
 /// The pages in type of these sizes: what is asked, and what is given.
 fn pages(
     desk: &Desk<'_>,
     layout: &Layout,
-    exercises: &[Exercise],
+    Practice { part, exercises }: &Practice<'_>,
     [ask, given]: [Face; 2],
 ) -> Result<Vec<Page>, Problem> {
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
@@ -60,7 +81,7 @@ fn pages(
     let head = Head { title, note: Some(&aim), reader: Reader::Learner, name: true, code: true };
     let headed = || head::lay(desk, desk.live(size, layout), &head);
     let body = headed()?.body;
-    let pen = Pen::new(desk, layout, body.width(), ask, given)?;
+    let pen = Pen::new(desk, part.style, layout, body.width(), ask, given)?;
     let (least, most) = (layout.length("between")?, layout.length("most_between")?);
     // How high each is, drawn at the top of the page for once.
     let highs = exercises
