@@ -117,9 +117,12 @@ impl Lesson {
         heading(&self.spec, &self.spec.numbers, &self.spec.forms, form)
     }
 
-    /// What a learner can do after the lesson, in a child's words: the skill of a published standard for these numbers.
+    /// What a learner can do after the lesson, in a child's words: the skill of a published standard for these numbers, or
+    /// where numbers of different sizes are met, what all can do.
     pub fn can(&self) -> String {
-        self.wording().aim(&Aim::Can(timing::skill(&self.spec)), &self.usage())
+        let skill = timing::skill(&self.spec);
+        let alike = self.parts().iter().all(|part| timing::skill_to(part.numbers.range.value.1) == skill);
+        self.wording().aim(&if alike { Aim::Can(skill) } else { Aim::CanOwn }, &self.usage())
     }
 
     /// Whether strips have marks on their backs by which learners check their own rows.

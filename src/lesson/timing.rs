@@ -8,7 +8,7 @@
 
 use super::job::{self, Cutter};
 use crate::measure::Count;
-use crate::number::Skill;
+use crate::number::{Number, Skill};
 use crate::spec::{Given, SheetKind, Spec, limits};
 
 pub use crate::wording::plan::{Phase, Standard};
@@ -72,7 +72,12 @@ pub fn grade(spec: &Spec) -> u32 {
 
 /// The skill of a published standard that the lesson's range belongs to.
 pub fn skill(spec: &Spec) -> Standard {
-    match spec.numbers.range.value.1.value() {
+    skill_to(spec.numbers.range.value.1)
+}
+
+/// The skill that a range up to this number belongs to.
+pub fn skill_to(greatest: Number) -> Standard {
+    match greatest.value() {
         // The last number of CCSSM grade 1 and of grade 2.
         0..=120 => Standard::TensAndOnes,
         121..=1_000 => Standard::Hundreds,

@@ -46,6 +46,8 @@ pub enum Standard {
 pub enum Aim {
     /// The standard's own skill, in a child's words: "I can ...".
     Can(Standard),
+    /// The same where learners have numbers of different sizes.
+    CanOwn,
     /// To match these forms of one number.
     Match(Vec<Form>),
     /// To build a number and write it in more than one way.

@@ -17,33 +17,27 @@ pub fn parts(desk: &Desk<'_>) -> Result<Vec<TitledTable>, Problem> {
     if questions == 0 || !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Exit) {
         return Ok(Vec::new());
     }
-    let mut parts = Vec::new();
-    for (note, checks) in by_group(desk) {
-        parts.push(TitledTable { note, ..at_a_glance(desk, checks, questions) });
-        parts.extend((0..questions).map(|k| part(desk, checks, k)).filter(|part| !part.table.rows.is_empty()));
+    let mut parts = vec![at_a_glance(desk, questions)];
+    for k in 0..questions {
+        parts.extend(alike(&desk.lesson.checks, k).map(|checks| part(desk, checks, k)));
     }
     Ok(parts)
 }
 
-/// The checks of each group with whose they are; all of them, without a word, where there are no groups.
-fn by_group<'l>(desk: &Desk<'l>) -> Vec<(Option<String>, &'l [Check])> {
-    let checks = desk.lesson.checks.as_slice();
-    let shares = desk.lesson.shares();
-    if shares.is_empty() {
-        return vec![(None, checks)];
-    }
-    let mut left = checks;
-    let mut groups = Vec::new();
-    for share in shares.iter().filter(|share| !share.checks.is_empty()) {
-        let (own, rest) = left.split_at(share.checks.len().min(left.len()));
-        left = rest;
-        groups.push((Some(desk.lesson.wording().whose_checks(share)), own));
-    }
-    groups
+/// Checks in their order, apart where their question `k` is of another kind than that of the check before; without those
+/// that do not have it.
+fn alike(checks: &[Check], k: usize) -> impl Iterator<Item = &[Check]> {
+    let skill = move |check: &Check| check.questions.get(k).map(|question| question.skill);
+    let runs = checks.chunk_by(move |one, other| skill(one) == skill(other));
+    runs.filter(move |run| run.first().is_some_and(|check| skill(check).is_some()))
 }
 
 /// The right answers alone, to mark a pile with.
-fn at_a_glance(desk: &Desk<'_>, checks: &[Check], questions: usize) -> TitledTable {
+fn at_a_glance(desk: &Desk<'_>, questions: usize) -> TitledTable {
+    let checks = &desk.lesson.checks;
+    let shares = desk.lesson.shares();
+    let with = shares.iter().filter(|share| !share.checks.is_empty());
+    let whose: Vec<String> = with.map(|share| desk.lesson.wording().whose_checks(share)).collect();
     let wording = desk.lesson.wording();
     let [check, ..] = wording.question_heads();
     let mut columns = vec![TableColumn { heading: check.to_owned(), width: ColumnWidth::Share(2) }];
@@ -52,11 +46,12 @@ fn at_a_glance(desk: &Desk<'_>, checks: &[Check], questions: usize) -> TitledTab
     );
     let row = |check: &Check| {
         let answers = check.questions.iter().take(questions).map(|question| TableCell::Bold(right(desk, question)));
-        std::iter::once(TableCell::Text(check.mark.to_string())).chain(answers).collect()
+        let blank = std::iter::repeat_n(TableCell::Empty, questions.saturating_sub(check.questions.len()));
+        std::iter::once(TableCell::Text(check.mark.to_string())).chain(answers).chain(blank).collect()
     };
     TitledTable {
         heading: wording.right_answers().to_owned(),
-        note: None,
+        note: (!whose.is_empty()).then(|| whose.join(" ")),
         table: Table { columns, rows: checks.iter().map(row).collect() },
     }
 }

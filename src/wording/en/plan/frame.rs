@@ -52,6 +52,7 @@ impl Frame for English {
             Aim::Can(Standard::Hundreds) => "I can say what each digit is worth, up to 1,000.".to_owned(),
             Aim::Can(Standard::Thousands) => "I can say what each digit of a four-digit number is worth.".to_owned(),
             Aim::Can(Standard::Periods) => "I can read large numbers and say what digits are worth.".to_owned(),
+            Aim::CanOwn => "I can say what each digit of my numbers is worth.".to_owned(),
             Aim::Match(forms) => {
                 let names: Vec<String> = forms.iter().map(|form| form_plural(*form, usage)).collect();
                 format!("Learners match {} that show the same number.", listed(&names))

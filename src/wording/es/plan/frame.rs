@@ -55,6 +55,7 @@ impl Frame for Spanish {
                 "Puedo decir cuánto vale cada cifra de un número de cuatro cifras.".to_owned()
             }
             Aim::Can(Standard::Periods) => "Puedo leer un número grande y decir cuánto vale cada cifra.".to_owned(),
+            Aim::CanOwn => "Puedo decir cuánto vale cada cifra de mis números.".to_owned(),
             Aim::Match(forms) => {
                 let names: Vec<String> = forms.iter().map(|form| form_plural(*form, usage)).collect();
                 format!("Los estudiantes emparejan {} que muestran el mismo número.", listed(&names))
