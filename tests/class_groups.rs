@@ -209,6 +209,17 @@ fn no_learners_page_names_a_group_and_everyone_gets_their_own() {
     let teacher = crate::support::pdf::read(&std::fs::read(made.join("teacher.pdf")).unwrap());
     let told = |word: &str| teacher.iter().flat_map(|page| &page.texts).any(|run| run.text.contains(word));
     assert!(told("Terns") && told("Petrels"), "the key says whose letters are whose");
+    // The tally has beside each name the letter that is on the learner's own pages.
+    let names = roster.lines().skip(1).map(|line| line.split_once(',').unwrap().0);
+    for (learner, name) in (1..).zip(names) {
+        let mine = contents["pages"].as_array().unwrap().iter().filter(|page| page["learner"] == learner);
+        let letters: BTreeSet<&str> = mine.filter_map(|page| page["version"].as_str()).collect();
+        assert_eq!(letters.len(), 1, "{name} has one letter on everything: {letters:?}");
+        assert!(told(&format!("{name} \u{b7} {}", letters.first().unwrap())), "{name} {letters:?}");
+    }
+    // One table answers a question of all checks, whichever group they are for.
+    let heads = |word: &str| teacher.iter().flat_map(|page| &page.texts).filter(|run| run.text.contains(word)).count();
+    assert_eq!((heads("Question 1: "), heads("Quick checks: right answers")), (1, 1));
     // No page is empty: each has more on it than head and foot.
     assert!(teacher.iter().all(|page| page.texts.len() > 3), "an empty page");
 }

@@ -3,9 +3,9 @@
 use crate::support;
 use crate::support::plain;
 use crate::support::run;
+use placewright::lesson::deal;
 use placewright::lesson::job::{Edge, PrintSides};
 use placewright::sheets::files::PacketKind;
-use placewright::sheets::job::deal;
 use placewright::sheets::packets::Packet;
 use placewright::spec::SheetKind;
 use plain::{holds, plain};

@@ -3,6 +3,7 @@
 //! In: a [`Spec`](crate::spec::Spec). Out: a [`Lesson`], or the reason why there is none.
 
 pub mod choose;
+pub mod deal;
 pub mod decoys;
 pub mod display;
 pub mod exit;
@@ -29,6 +30,7 @@ use crate::spec::{FormNames, FormsSpec, Language, NumbersSpec, SheetKind, SidesA
 use crate::wording::class_groups::GroupShare;
 use crate::wording::plan::Aim;
 use crate::wording::{self, Usage, Wording};
+use deal::Seat;
 
 pub use crate::spec::Version;
 pub use grouped::Roster;
@@ -159,6 +161,16 @@ impl Lesson {
     pub fn greatest(&self) -> Number {
         let own = self.groups.iter().map(|group| group.numbers.range.value.1);
         own.chain([self.spec.numbers.range.value.1]).max().unwrap_or(Number::MAX)
+    }
+
+    /// Who gets which set, and so many spare ones: learners in the order of the roster.
+    pub fn seats(&self, spares: u32) -> Vec<Seat> {
+        if self.groups.is_empty() || self.sets.is_empty() {
+            let versions = self.sets.len().narrow().max(1);
+            return deal::deal(self.spec.class.learners.value, spares, versions);
+        }
+        let own = |group: &LessonGroup| (group.learners.clone(), group.versions.clone());
+        deal::deal_groups(&self.groups.iter().map(own).collect::<Vec<_>>(), spares)
     }
 
     /// What each group works with, in the order of the letters; empty where all get the class's numbers.

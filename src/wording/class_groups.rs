@@ -40,7 +40,7 @@ area! {
     /// Whose quick checks these are, over their key.
     fn whose_checks(share: &GroupShare) -> String;
 
-    /// What the letters behind the tally's names are.
+    /// What the letter behind a name of the tally is.
     fn tally_letters() -> &'static str;
 
     /// How sets are given out: who gets which letters.

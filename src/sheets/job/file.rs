@@ -1,9 +1,9 @@
 //! One file for the copy room: what is printed on one stock and one or both sides, page by page.
 
 use crate::diag::Problem;
+use crate::lesson::deal::Seat;
 use crate::lesson::job::{Edge, PrintSides, Stock};
 use crate::sheets::files::PacketKind;
-use crate::sheets::job::deal::Seat;
 use crate::sheets::job::gang::Gang;
 use crate::sheets::job::kits::Kits;
 use crate::sheets::job::packets::Packets;

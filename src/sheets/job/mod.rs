@@ -6,7 +6,6 @@
 
 pub mod backs;
 pub mod cuts;
-pub mod deal;
 mod division;
 mod drawn;
 pub mod facts;
@@ -26,9 +25,9 @@ mod strip_sheet;
 pub use file::{Job, Part};
 
 use crate::diag::{Diagnostic, Problem};
+use crate::lesson::deal::Seat;
 use crate::lesson::job::{Edge, Fill, For, Keep, PrintSides, Stock};
 use crate::measure::{Count, Size};
-use crate::sheets::job::deal::Seat;
 use crate::sheets::job::gang::Gang;
 use crate::sheets::job::kits::Kits;
 use crate::sheets::job::packets::{Leaf, Leaves, Packets};
@@ -89,14 +88,7 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>, proved: bool) -> Result<Order<'
             spares += more.narrow();
         }
     }
-    let groups = &desk.lesson.groups;
-    let seats = if groups.is_empty() || desk.lesson.sets.is_empty() {
-        let versions = desk.lesson.sets.len().narrow().max(1);
-        deal::deal(spec.class.learners.value, spares, versions)
-    } else {
-        let groups: Vec<_> = groups.iter().map(|group| (group.learners.clone(), group.versions.clone())).collect();
-        deal::deal_groups(&groups, spares)
-    };
+    let seats = desk.lesson.seats(spares);
     let mut jobs = Vec::new();
     for stock in [Stock::Paper, Stock::Card] {
         let edge = edge(stock);

@@ -2,10 +2,10 @@
 //!
 //! In: masters and seats. Out: for any leaf of the job whose it is and which master it copies. Nothing is copied here.
 
+use crate::lesson::deal::Seat;
 use crate::lesson::job::Edge;
 use crate::lesson::{SortSet, Version};
 use crate::sheets::job::backs;
-use crate::sheets::job::deal::Seat;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{Page, Stock};
 use crate::spec::SheetKind;

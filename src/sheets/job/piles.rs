@@ -7,10 +7,10 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
 
 use crate::diag::Problem;
+use crate::lesson::deal::Seat;
 use crate::lesson::job::Edge;
 use crate::lesson::{Lesson, SortSet};
 use crate::measure::Rect;
-use crate::sheets::job::deal::Seat;
 use crate::sheets::job::drawn::{Drawn, DrawnKey, set_of};
 use crate::sheets::job::impose::{Printed, Stacks};
 use crate::sheets::job::stamp;

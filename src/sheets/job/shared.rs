@@ -2,9 +2,9 @@
 //!
 //! In: the masters, each with its pieces, and how many sets there are. Out: which master each page copies, going round.
 
+use crate::lesson::deal::Seat;
 use crate::lesson::{Lesson, LessonGroup};
 use crate::sheets::job::backs;
-use crate::sheets::job::deal::Seat;
 use crate::sheets::page::Page;
 
 /// Pages that are not one learner's.

@@ -1,8 +1,8 @@
 //! What tells one sheet of a pile from another: the line at its top, and the band on every set.
 
 use crate::diag::Problem;
+use crate::lesson::deal::Seat;
 use crate::measure::{Count, Length, Rect, Sides, Size};
-use crate::sheets::job::deal::Seat;
 use crate::sheets::job::impose::Stacks;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;

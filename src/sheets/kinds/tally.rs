@@ -57,7 +57,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 fn headed(desk: &Desk<'_>, layout: &Layout, size: Size) -> Result<Headed, Problem> {
     let wording = desk.lesson.wording();
     let mut note = wording.tally_note().to_owned();
-    if !desk.lesson.groups.is_empty() {
+    if !desk.lesson.groups.is_empty() && !desk.lesson.sets.is_empty() {
         note = format!("{note} {}", wording.tally_letters());
     }
     let title = desk.lesson.wording().sheet_title(SheetKind::Tally);
@@ -71,10 +71,11 @@ fn names(desk: &Desk<'_>) -> Vec<(u32, String)> {
     let learners = desk.lesson.spec.class.learners.value.max(roster.len().narrow());
     // A name that cannot be printed is shown by its number, as the warning promises.
     let mut named = roster.iter().map(|name| Some(name).filter(|name| !name.is_empty()).cloned());
+    // Where sets differ by group, so do the answers: the letter tells in which key they are.
+    let seats = if desk.lesson.groups.is_empty() { Vec::new() } else { desk.lesson.seats(0) };
     let lettered = |number: u32, name: String| {
-        let group = desk.lesson.groups.iter().find(|group| group.learners.contains(&number));
-        let letters = group.map(|group| group.versions.iter().map(ToString::to_string).collect::<Vec<_>>().join(" "));
-        letters.filter(|letters| !letters.is_empty()).map_or(name.clone(), |letters| format!("{name} \u{b7} {letters}"))
+        let seat = seats.iter().find(|seat| seat.number == number && !desk.lesson.sets.is_empty());
+        seat.map_or(name.clone(), |seat| format!("{name} \u{b7} {}", seat.version))
     };
     let name = |number: u32| (number, lettered(number, named.next().flatten().unwrap_or_else(|| number.to_string())));
     (1..=learners).map(name).collect()

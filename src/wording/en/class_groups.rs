@@ -66,7 +66,7 @@ impl ClassGroups for English {
     }
 
     fn tally_letters(&self) -> &'static str {
-        "The letters behind a name are those of the learner's set."
+        "The letter behind a name is that of the learner's set."
     }
 
     fn give_sets(&self, shares: &[GroupShare]) -> String {

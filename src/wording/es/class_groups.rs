@@ -71,7 +71,7 @@ impl ClassGroups for Spanish {
     }
 
     fn tally_letters(&self) -> &'static str {
-        "Las letras tras un nombre son las de su juego."
+        "La letra tras un nombre es la de su juego."
     }
 
     fn give_sets(&self, shares: &[GroupShare]) -> String {

@@ -3,8 +3,8 @@
 //! In: how many learners, spare sets and versions. Out: one [`Seat`] a set, in roster order, so that neighbours differ and
 //! no version is used more than once more often than another. Pure counting; no names, no lengths.
 
-use crate::lesson::Version;
 use crate::measure::Count;
+use crate::spec::Version;
 
 /// One set to print: whose it is and which version.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
