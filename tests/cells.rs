@@ -6,8 +6,7 @@ use std::sync::Arc;
 
 use placewright::diag::Source;
 use placewright::lesson;
-use placewright::measure::fonts::{Bundled, bundled};
-use placewright::measure::{Family, Length, Point, Rect, Size};
+use placewright::measure::{Length, Point, Rect, Size};
 use placewright::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
 use placewright::sheets::blocks::picture::Pictures;
 use placewright::sheets::files::PacketKind;
@@ -15,10 +14,7 @@ use placewright::sheets::page::{Item, Layer, Node, Page, Stock, Tag};
 use placewright::spec::{self, Ink, SheetKind};
 use placewright::wording::English;
 use support::raster::{Area, Cell, draw};
-
-fn family() -> Family {
-    bundled(Bundled::Andika).unwrap()
-}
+use support::setup::family;
 
 fn digits(n: u32) -> Counts {
     [n / 1000, n / 100 % 10, n / 10 % 10, n % 10]

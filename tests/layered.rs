@@ -1,7 +1,7 @@
 //! The sheet *layered*: cards stacked with their right edges together read as the numeral, to a tenth of a millimetre.
 
-use crate::support::lesson as lessons;
 use crate::support::packets::masters;
+use crate::support::setup;
 use std::collections::BTreeMap;
 
 use placewright::measure::{Length, Point, Rect, Sides};
@@ -14,10 +14,10 @@ fn pages(paper: Paper, text: TextSize, margin: Length, greatest: u32) -> Vec<Pag
     // Numbers that show every digit in every place.
     let ones = greatest / 9;
     let numbers: Vec<u32> = (1..=9).map(|digit| digit * ones).collect();
-    let mut lesson = lessons::lesson(SheetKind::Layered, paper, &[], &[&numbers]);
+    let mut lesson = setup::only(SheetKind::Layered, paper, &[], &[&numbers]);
     lesson.spec.print.text = Given::assumed(text);
     lesson.spec.print.margin = Given::assumed(margin);
-    let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
+    let (layouts, family) = (Layouts::read(&[]).unwrap(), setup::family());
     let desk = Desk::new(&lesson, &layouts, &family);
     masters(&desk, SheetKind::Layered).unwrap_or_else(|problem| panic!("{paper:?} {problem:?}"))
 }
@@ -50,7 +50,7 @@ fn cards(pages: &[Page]) -> BTreeMap<String, (Rect, Vec<Text>)> {
 /// What is seen of cards stacked with their right edges together, largest at the bottom: each digit with the middle of
 /// its advance and its base line, from the right edge and the top.
 fn stacked(cards: &BTreeMap<String, (Rect, Vec<Text>)>, numeral: &str) -> Vec<(char, f64, f64)> {
-    let font = lessons::family().bold;
+    let font = setup::family().bold;
     let mut seen: Vec<(char, f64, f64)> = Vec::new();
     for (k, digit) in numeral.chars().enumerate().filter(|(_, digit)| *digit != '0') {
         let (rect, texts) = &cards[&format!("{digit}{}", "0".repeat(numeral.len() - 1 - k))];
@@ -98,7 +98,7 @@ fn sets_fit_every_paper_at_both_text_sizes_for_one_to_six_places() {
         for (shown, (rect, texts)) in &cards {
             assert_eq!(rect.width(), pitch * i64::try_from(shown.len()).unwrap(), "{case}: {shown}");
             assert_eq!(rect.height(), cards["1"].0.height(), "{case}: {shown}");
-            let font = lessons::family().bold;
+            let font = setup::family().bold;
             for text in texts {
                 let ink = font.ink(&text.text, text.size, text.at).unwrap();
                 assert!(text.frame.contains(ink), "{case}: {shown} spills");
@@ -124,8 +124,8 @@ fn sets_fit_every_paper_at_both_text_sizes_for_one_to_six_places() {
 /// There is a card for each digit that a number of the lesson shows in a place, and no other.
 #[test]
 fn only_what_the_numbers_need_is_made() {
-    let lesson = lessons::lesson(SheetKind::Layered, Paper::Letter, &[406], &[&[460, 46]]);
-    let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
+    let lesson = setup::only(SheetKind::Layered, Paper::Letter, &[406], &[&[460, 46]]);
+    let (layouts, family) = (Layouts::read(&[]).unwrap(), setup::family());
     let cards = cards(&masters(&Desk::new(&lesson, &layouts, &family), SheetKind::Layered).unwrap());
     assert_eq!(cards.keys().map(String::as_str).collect::<Vec<_>>(), ["40", "400", "6", "60"]);
 }

@@ -1,7 +1,7 @@
 //! The sheet *mat*: columns wide enough for what is built on them, on one page or on pages that join.
 
-use crate::support::lesson as lessons;
 use crate::support::packets::masters;
+use crate::support::setup;
 use placewright::measure::{Length, Point, Rect, Sides};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
@@ -9,10 +9,10 @@ use placewright::sheets::page::{CutLine, Item, Layer, Node, Page, Symbol};
 use placewright::spec::{Given, Paper, SheetKind, TextSize};
 
 fn pages(paper: Paper, text: TextSize, margin: i64, numbers: &[u32]) -> Vec<Page> {
-    let mut lesson = lessons::lesson(SheetKind::Mat, paper, &[], &[numbers]);
+    let mut lesson = setup::only(SheetKind::Mat, paper, &[], &[numbers]);
     lesson.spec.print.text = Given::assumed(text);
     lesson.spec.print.margin = Given::assumed(Length::mm100(margin));
-    let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
+    let (layouts, family) = (Layouts::read(&[]).unwrap(), setup::family());
     let desk = Desk::new(&lesson, &layouts, &family);
     masters(&desk, SheetKind::Mat).unwrap_or_else(|problem| panic!("{paper:?} {text:?} {problem:?}"))
 }

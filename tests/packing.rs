@@ -1,8 +1,8 @@
 //! The sheet *blocks*: the pieces that numbers need, on provably the fewest pages, at true size.
 
 use crate::support;
-use crate::support::lesson as lessons;
 use crate::support::packets::{masters, teachers};
+use crate::support::setup;
 use placewright::lesson::Lesson;
 use placewright::measure::{Length, Point, Rect, Sides, Size};
 use placewright::rng::Stream;
@@ -13,7 +13,7 @@ use placewright::sheets::page::{CutLine, Item, Layer, Node, Page, Text};
 use placewright::spec::{Given, Ink, Paper, SheetKind, TextSize};
 
 fn pages(lesson: &Lesson) -> Vec<Page> {
-    let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
+    let (layouts, family) = (Layouts::read(&[]).unwrap(), setup::family());
     let desk = Desk::new(lesson, &layouts, &family);
     masters(&desk, SheetKind::Blocks).unwrap_or_else(|problem| panic!("{problem:?}"))
 }
@@ -190,7 +190,7 @@ fn two_hundred_random_lessons_take_the_fewest_pages() {
         let numbers: Vec<u32> = (0..count).map(|_| u32::try_from(stream.below(top + 1)).unwrap()).collect();
         let (model, sort) = numbers.split_at(count / 4);
         let paper = Paper::ALL[k % 5];
-        let mut lesson = lessons::lesson(SheetKind::Blocks, paper, model, &[sort]);
+        let mut lesson = setup::only(SheetKind::Blocks, paper, model, &[sort]);
         lesson.spec.print.margin = Given::assumed(margins[stream.index(margins.len())]);
         if k % 3 == 0 {
             lesson.spec.print.text = Given::assumed(TextSize::Large);
@@ -257,7 +257,7 @@ fn an_easy_load_lies_in_rows() {
 #[test]
 fn a_page_says_what_is_on_it_and_which_it_is() {
     let told = |numbers: &[u32]| {
-        let lesson = lessons::lesson(SheetKind::Blocks, Paper::Letter, &[], &[numbers]);
+        let lesson = setup::only(SheetKind::Blocks, Paper::Letter, &[], &[numbers]);
         let figure = |page: &Page| {
             layer(page).nodes.iter().find_map(|node| match node {
                 Node::Tagged(placewright::sheets::page::Tag::Figure(text), _) => Some(text.clone()),
@@ -282,7 +282,7 @@ fn a_page_says_what_is_on_it_and_which_it_is() {
 #[test]
 fn a4_takes_two_flats_across_with_a_margin_of_5_mm_and_not_with_6_35_mm() {
     let count = |margin: i64| {
-        let mut lesson = lessons::lesson(SheetKind::Blocks, Paper::A4, &[], &[&[400]]);
+        let mut lesson = setup::only(SheetKind::Blocks, Paper::A4, &[], &[&[400]]);
         lesson.spec.print.margin = Given::assumed(Length::mm100(margin));
         pages(&lesson).len()
     };
@@ -291,18 +291,18 @@ fn a4_takes_two_flats_across_with_a_margin_of_5_mm_and_not_with_6_35_mm() {
 
 #[test]
 fn a_page_too_narrow_for_a_flat_says_so() {
-    let mut lesson = lessons::lesson(SheetKind::Blocks, Paper::Letter, &[], &[&[234]]);
+    let mut lesson = setup::only(SheetKind::Blocks, Paper::Letter, &[], &[&[234]]);
     lesson.spec.print.margin = Given::assumed(Length::mm(60));
-    let (layouts, family) = (Layouts::read(&[]).unwrap(), lessons::family());
+    let (layouts, family) = (Layouts::read(&[]).unwrap(), setup::family());
     let problem = blocks::lay(&Desk::new(&lesson, &layouts, &family)).unwrap_err();
     assert_eq!(problem.message, "no flat fits the printable area of 95.9 mm by 159.4 mm");
 }
 
 #[test]
 fn the_unit_in_the_file_is_10_mm_and_the_check_lines_are_true() {
-    let lesson = lessons::lesson(SheetKind::Blocks, Paper::Letter, &[], &[&[101]]);
+    let lesson = setup::only(SheetKind::Blocks, Paper::Letter, &[], &[&[101]]);
     let packet = teachers("Blocks", pages(&lesson));
-    let bytes = packet.bytes(&lessons::family(), 1);
+    let bytes = packet.bytes(&setup::family(), 1);
     // In the file itself, through a reader that is not the writer. First the grid lines of the flat: the thin ones.
     let read = support::pdf::read(&bytes);
     let points = |mm: f64| mm * 72.0 / 25.4;

@@ -27,6 +27,7 @@ fn make() -> (Laid, Vec<pdf::Page>) {
     let family = bundled(Bundled::Andika).expect("a font");
     let mut spec = setup::spec(50, MODEL, SORT, EXIT);
     // True-size blocks are slow to draw and say nothing here.
+    spec.sheets.make.value.extend([SheetKind::Practice, SheetKind::Family]);
     spec.sheets.make.value.retain(|kind| !matches!(kind, SheetKind::Blocks | SheetKind::Mat | SheetKind::Layered));
     let lesson = setup::lesson(spec, MODEL, SORT, EXIT).expect("a lesson");
     let packet = packets::one(&lesson, &family, PacketKind::Substitute);

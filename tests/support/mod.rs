@@ -5,7 +5,6 @@ pub mod browser;
 pub mod class;
 pub mod desk;
 pub mod html;
-pub mod lesson;
 pub mod matterhorn;
 pub mod means;
 pub mod otf;
