@@ -7,14 +7,16 @@ use crate::support::packets;
 use crate::support::run::placewright;
 use placewright::diag::Source;
 use placewright::lesson::choose::Demand;
+use placewright::lesson::groups::SlipLesson;
 use placewright::lesson::{self, Lesson, Role};
 use placewright::measure::Rect;
 use placewright::measure::fonts::{Bundled, bundled};
-use placewright::number::Number;
+use placewright::number::{Number, Slip};
 use placewright::rng::Stream;
 use placewright::sheets::files::PacketKind;
 use placewright::sheets::page::{Item, Page};
 use placewright::spec::{self, SheetKind};
+use placewright::wording::{English, Groups as _};
 
 fn planned(text: &str) -> Lesson {
     let source = Arc::new(Source { name: "lesson.toml".to_owned(), text: text.to_owned() });
@@ -299,4 +301,49 @@ fn words(page: &Page) -> String {
         });
     }
     said.join(" ")
+}
+
+#[test]
+fn small_groups_have_numbers_for_everyone_who_can_show_the_slip() {
+    let text = "title = \"Tickets\"\nseed = 4\n[numbers]\nrange = [100, 499]\nsort = { count = 5 }\nexit = { count = 2 }\n\
+                [class]\nlearners = 15\n[[group]]\nname = \"Gulls\"\nlearners = 5\nrange = [10, 49]\n\
+                [[group]]\nname = \"Petrels\"\nlearners = 5\nrange = [1000, 4999]\n";
+    let lesson = planned(text);
+    let mut told = BTreeSet::new();
+    for part in lesson.parts() {
+        // What this part's own strips and checks show, read off again.
+        let sets = lesson.sets.iter().filter(|set| part.versions.contains(&set.version));
+        let mut slips: BTreeSet<Slip> = sets.flat_map(|set| set.decoys()).map(|decoy| decoy.slip).collect();
+        let checks = lesson.checks.iter().filter(|check| part.checks.contains(&check.mark));
+        for question in checks.flat_map(|check| &check.questions) {
+            slips.extend(question.wrong().map(|(_, _, slip)| slip));
+        }
+        let lessons = lesson::groups::lessons(&lesson, &part);
+        assert_eq!(lessons.iter().map(|lesson| lesson.slip).collect::<BTreeSet<_>>(), slips);
+        let (least, most) = part.numbers.range.value;
+        for SlipLesson { slip, trials, letter } in lessons {
+            assert_eq!(lesson.letter(slip), Some(letter));
+            // A slip that few numbers of a range show is shown by others of as many digits.
+            let length = |number: &Number| number.to_string().len();
+            let near = (length(&least)..=length(&most)).collect::<Vec<_>>();
+            assert!(trials.len() == 3 && trials.iter().all(|t| near.contains(&length(&t.of))), "{slip:?} {trials:?}");
+            for trial in &trials {
+                let wrong = trial.wrong.as_ref();
+                assert!(wrong.is_none_or(|wrong| trial.task.explain(trial.of, wrong, part.style) == Some(slip)));
+            }
+            told.insert(slip);
+        }
+    }
+    assert_eq!(told, lesson.slips.iter().map(|in_play| in_play.slip).collect());
+    let family = bundled(Bundled::Andika).unwrap();
+    let packet = packets::one(&lesson, &family, PacketKind::Teacher);
+    let said: String = packet.pages.iter().filter(|page| page.sheet == SheetKind::SmallGroups).map(words).collect();
+    for part in lesson.parts() {
+        assert!(said.contains(part.name.unwrap_or("Everyone else")), "{said}");
+        for lesson in lesson::groups::lessons(&lesson, &part) {
+            for trial in &lesson.trials {
+                assert!(said.contains(&English.shown_in(trial.of, trial.task, part.style)), "{trial:?}");
+            }
+        }
+    }
 }

@@ -43,6 +43,11 @@ fn shows(lesson: &Lesson, slip: Slip, trial: &Trial) {
     }
 }
 
+/// The lessons of a class without groups.
+fn whole(lesson: &Lesson) -> Vec<SlipLesson> {
+    lessons(lesson, &lesson.whole())
+}
+
 /// Everything a group is told, apart from the numbers.
 fn told(lesson: &Lesson, group: &SlipLesson) -> Vec<String> {
     let (words, style) = (lesson.wording(), &lesson.style);
@@ -64,7 +69,7 @@ fn groups_work_with_what_the_lesson_has() {
     for range in [(10, 99), (100, 999), (10_000, 99_999)] {
         let mut lesson = all_slips(range, &[406]);
         lesson.spec.sheets.make.value = vec![SheetKind::Board, SheetKind::Strips, SheetKind::Exit, SheetKind::Key];
-        for group in lessons(&lesson) {
+        for group in whole(&lesson) {
             let told = told(&lesson, &group).join(" ");
             let words: BTreeSet<&str> = told.split(|c: char| !c.is_alphabetic()).collect();
             // A picture of blocks that stands in the check is spoken of as it is.
@@ -74,7 +79,7 @@ fn groups_work_with_what_the_lesson_has() {
     }
     let lesson = all_slips((10, 99), &[13]);
     // Some slips need three digits to show.
-    for group in lessons(&lesson).iter().filter(|group| group.trials[0].of < number(100)) {
+    for group in whole(&lesson).iter().filter(|group| group.trials[0].of < number(100)) {
         let told = told(&lesson, group).join(" ");
         assert!(!told.contains("flat") && !told.contains("hundred"), "{:?}: {told}", group.slip);
     }
@@ -86,7 +91,7 @@ fn riddles_have_two_answers() {
         for seed in 1..=20 {
             let mut lesson = all_slips(range, &[13]);
             lesson.spec.seed = Given::assumed(seed);
-            let numbers = has_it(&lesson);
+            let numbers = has_it(&lesson, &lesson.whole());
             assert!(!numbers.is_empty());
             for (task, answer) in lesson.wording().has_it_tasks(&numbers, &lesson.style) {
                 let (greatest, least) = answer.split_once(" and ").expect("two numbers");
@@ -100,7 +105,7 @@ fn riddles_have_two_answers() {
 fn every_slip_has_three_fresh_numbers_that_show_it() {
     for range in [(100, 999), (0, 120), (10, 99), (1_000, 9_999), (2_000, 2_600)] {
         let lesson = all_slips(range, &[406, 13]);
-        let groups = lessons(&lesson);
+        let groups = whole(&lesson);
         assert_eq!(groups.len(), Slip::all().filter(|slip| slip.only() != Some("es")).count());
         for group in &groups {
             let numbers: BTreeSet<_> = group.trials.iter().map(|trial| trial.of).collect();
@@ -114,7 +119,7 @@ fn every_slip_has_three_fresh_numbers_that_show_it() {
 #[test]
 fn numbers_stay_in_the_range_where_it_has_them() {
     for range in [(100, 999), (1_000, 9_999)] {
-        for group in lessons(&all_slips(range, &[406])) {
+        for group in whole(&all_slips(range, &[406])) {
             let inside = |trial: &Trial| (range.0..=range.1).contains(&trial.of.value());
             assert!(group.trials.iter().all(inside), "{range:?}: {group:?}");
         }
@@ -126,7 +131,7 @@ fn what_is_asked_fits_the_number() {
     let mut said = 0;
     for range in [(100, 999), (10, 99), (0, 120), (1_000, 9_999), (10_000, 99_999)] {
         let lesson = all_slips(range, &[406]);
-        for group in lessons(&lesson).iter().filter(|group| !group.trials.is_empty()) {
+        for group in whole(&lesson).iter().filter(|group| !group.trials.is_empty()) {
             for text in told(&lesson, group) {
                 assert!(sentences(&text).all(|sentence| word_count(sentence) <= LONGEST), "{:?}: {text}", group.slip);
                 assert!(text.ends_with(['.', '?']) && !text.contains("  ") && !text.contains(".."), "{text}");
@@ -150,7 +155,7 @@ fn what_is_asked_fits_the_number() {
 #[test]
 fn those_who_have_it_get_riddles_with_right_answers() {
     let lesson = all_slips((100, 999), &[406]);
-    let numbers = has_it(&lesson);
+    let numbers = has_it(&lesson, &lesson.whole());
     assert_eq!(numbers.len(), 3);
     for ((_, answer), of) in lesson.wording().has_it_tasks(&numbers, &lesson.style).iter().zip(numbers) {
         let figures: Vec<u32> = answer.split(" and ").map(|text| text.parse().expect("a numeral")).collect();
@@ -171,7 +176,7 @@ fn letters_are_the_keys_letters() {
     let lesson =
         lesson(spec(50, &[406], &[&[640, 460, 383, 911]], &[505, 264]), &[406], &[&[640, 460, 383, 911]], &[505, 264]);
     let lesson = lesson.expect("a lesson");
-    let groups = lessons(&lesson);
+    let groups = whole(&lesson);
     assert_eq!(groups.len(), lesson.slips.len());
     for group in groups {
         assert_eq!(lesson.letter(group.slip), Some(group.letter));

@@ -28,8 +28,10 @@ fn elsewhere(lesson: &Lesson) -> BTreeSet<Number> {
         chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit).copied().collect();
     all.extend(lesson.checks.iter().flat_map(|check| check.questions.iter().map(|question| question.of)));
     if lesson.spec.sheets.make.value.contains(&SheetKind::Practice) {
-        all.extend(groups::lessons(lesson).iter().flat_map(|lesson| &lesson.trials).map(|trial| trial.of));
-        all.extend(groups::has_it(lesson));
+        for part in lesson.parts() {
+            all.extend(groups::lessons(lesson, &part).iter().flat_map(|lesson| &lesson.trials).map(|trial| trial.of));
+            all.extend(groups::has_it(lesson, &part));
+        }
         let exercises = lesson.parts().into_iter().flat_map(|part| exercises(lesson, &part)).collect::<Vec<_>>();
         all.extend(exercises.iter().flat_map(Exercise::numbers));
         all.extend(home(lesson).iter().flat_map(Home::numbers));

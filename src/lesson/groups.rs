@@ -1,13 +1,13 @@
 //! Small groups for tomorrow: the slips in play, gathered into groups, each slip with fresh numbers that would show it.
 //!
-//! In: the lesson's slips in play. Out: for each slip the task in which this lesson shows it and three numbers of the lesson's range, with
-//! what is right and what the slip would give. Numbers that learners have met in this lesson come last.
+//! In: the slips in play, of the class or of one of its groups. Out: for each slip the task in which this lesson shows it and
+//! three numbers of the learners' range, with what is right and what the slip would give. Numbers that learners have met in this lesson come last.
 
 use std::collections::BTreeSet;
 
-use super::{InPlay, Lesson, LessonPart};
+use super::{InPlay, Lesson, LessonPart, Wrong, in_play};
 use crate::measure::Count;
-use crate::number::{Content, Form, Judged, Number, Skill, Slip, SlipFamily, Task};
+use crate::number::{Content, Form, Judged, Number, Skill, Slip, SlipFamily, Style, Task};
 use crate::rng::Stream;
 use crate::spec::Pool;
 
@@ -38,30 +38,49 @@ pub struct Trial {
     pub wrong: Option<Content>,
 }
 
-/// The lessons of all slips in play, family by family, in the order of their letters.
-pub fn lessons(lesson: &Lesson) -> Vec<SlipLesson> {
+/// The lessons of all slips that these learners can show, family by family, in the order of their letters.
+pub fn lessons(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<SlipLesson> {
     let mut used = met(lesson);
-    let mut stream = Stream::new(lesson.spec.seed.value, "groups");
+    let mut stream = Stream::new(lesson.spec.seed.value, &part.purpose("groups"));
     let mut lessons = Vec::new();
-    for family in SlipFamily::ALL {
-        for in_play in lesson.slips.iter().filter(|in_play| in_play.slip.family() == family) {
-            let trials = trials(lesson, in_play, &used, &mut stream);
-            used.extend(trials.iter().map(|trial| trial.of));
-            lessons.push(SlipLesson { letter: in_play.letter, slip: in_play.slip, trials });
-        }
+    let shown = shown(lesson, part);
+    for in_play in by_family(lesson) {
+        let Some((_, seen)) = shown.iter().find(|(slip, _)| *slip == in_play.slip) else { continue };
+        let trials = trials(part, in_play.slip, seen, &used, &mut stream);
+        used.extend(trials.iter().map(|trial| trial.of));
+        lessons.push(SlipLesson { letter: in_play.letter, slip: in_play.slip, trials });
     }
     lessons
 }
 
+/// The slips in play, family by family, in the order of their letters.
+pub fn by_family(lesson: &Lesson) -> impl Iterator<Item = &InPlay> {
+    SlipFamily::ALL
+        .into_iter()
+        .flat_map(|family| lesson.slips.iter().filter(move |in_play| in_play.slip.family() == family))
+}
+
+/// The slips that these learners' strips and checks show, each with the first that it makes there.
+fn shown(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<(Slip, Wrong)> {
+    let all = if part.versions.is_empty() {
+        lesson.slips.clone()
+    } else {
+        let sets = lesson.sets.iter().filter(|set| part.versions.contains(&set.version)).cloned();
+        let checks = lesson.checks.iter().filter(|check| part.checks.contains(&check.mark)).cloned();
+        in_play::list(&lesson.spec, &sets.collect::<Vec<_>>(), &checks.collect::<Vec<_>>())
+    };
+    all.into_iter().filter_map(|in_play| Some((in_play.slip, in_play.seen.into_iter().next()?))).collect()
+}
+
 /// Three numbers for learners who show no slip: with different digits, and more than one, where the range has them.
-pub fn has_it(lesson: &Lesson) -> Vec<Number> {
-    let mut stream = Stream::new(lesson.spec.seed.value, "has it");
+pub fn has_it(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<Number> {
+    let mut stream = Stream::new(lesson.spec.seed.value, &part.purpose("has it"));
     // The greatest and the least number of 20 are both 20.
     let telling = |number: &Number| {
         let digits: BTreeSet<u8> = number.digits().map(|(_, digit)| digit).collect();
         digits.len() > 1 && (number.len() > 2 || !digits.contains(&0))
     };
-    let mut numbers: Vec<Number> = candidates(&lesson.whole(), &mut stream).into_iter().filter(telling).collect();
+    let mut numbers: Vec<Number> = candidates(part, &mut stream).into_iter().filter(telling).collect();
     let met = met(lesson);
     numbers.sort_by_key(|number| (met.contains(number), number.len() < 3));
     numbers.truncate(NUMBERS);
@@ -109,14 +128,13 @@ fn drawn(least: u32, most: u32, stream: &mut Stream) -> Vec<Number> {
 }
 
 /// Three numbers in which a slip would show.
-fn trials(lesson: &Lesson, in_play: &InPlay, met: &BTreeSet<Number>, stream: &mut Stream) -> Vec<Trial> {
-    let Some(seen) = in_play.seen.first() else { return Vec::new() };
-    let mut numbers = candidates(&lesson.whole(), stream);
+fn trials(part: &LessonPart<'_>, slip: Slip, seen: &Wrong, met: &BTreeSet<Number>, stream: &mut Stream) -> Vec<Trial> {
+    let mut numbers = candidates(part, stream);
     numbers.sort_by_key(|number| met.contains(number));
     // The plainest way to show a slip is its example's; a lesson whose numbers are too large for that shows its own.
-    let plain = in_play.slip.example().task;
+    let plain = slip.example().task;
     let shows = |task: Task| {
-        let mut found = numbers.iter().filter(|of| tried(lesson, in_play.slip, **of, task).is_some());
+        let mut found = numbers.iter().filter(|of| tried(part, slip, **of, task).is_some());
         found.nth(NUMBERS - 1).is_some()
     };
     let task = if shows(plain) { plain } else { seen.task };
@@ -130,7 +148,7 @@ fn trials(lesson: &Lesson, in_play: &InPlay, met: &BTreeSet<Number>, stream: &mu
         if trials.iter().any(|trial| trial.of == of) {
             continue;
         }
-        trials.extend(tried(lesson, in_play.slip, of, task));
+        trials.extend(tried(part, slip, of, task));
         if trials.len() == NUMBERS {
             break;
         }
@@ -139,8 +157,8 @@ fn trials(lesson: &Lesson, in_play: &InPlay, met: &BTreeSet<Number>, stream: &mu
 }
 
 /// A number tried in the same way as a task.
-fn tried(lesson: &Lesson, slip: Slip, of: Number, task: Task) -> Option<Trial> {
-    like(task, of).into_iter().find_map(|task| trial(lesson, slip, of, task))
+fn tried(part: &LessonPart<'_>, slip: Slip, of: Number, task: Task) -> Option<Trial> {
+    like(task, of).into_iter().find_map(|task| trial(part.style, slip, of, task))
 }
 
 /// The tasks about a number that ask what a task asks about another.
@@ -154,8 +172,7 @@ fn like(task: Task, of: Number) -> Vec<Task> {
     }
 }
 
-fn trial(lesson: &Lesson, slip: Slip, of: Number, task: Task) -> Option<Trial> {
-    let style = &lesson.style;
+fn trial(style: &Style, slip: Slip, of: Number, task: Task) -> Option<Trial> {
     let right = task.right(of, style)?;
     if let Task::Greater(other) = task {
         let wrong = match slip.judges(of, other)? {

@@ -64,6 +64,10 @@ pub struct LessonPart<'l> {
     pub style: &'l Style,
     /// Their versions; empty where the class is one.
     pub versions: &'l [Version],
+    /// The marks of their quick checks; likewise.
+    pub checks: &'l [u32],
+    /// What the teacher calls them; none for the class, and for everyone in no group.
+    pub name: Option<&'l str>,
 }
 
 impl LessonPart<'_> {
@@ -80,8 +84,11 @@ impl Lesson {
         if self.sets.is_empty() || self.groups.is_empty() {
             return vec![self.whole()];
         }
-        let parts = self.groups.iter();
-        parts.map(|LessonGroup { numbers, style, versions, .. }| LessonPart { numbers, style, versions }).collect()
+        let part = |group| {
+            let LessonGroup { name, numbers, style, versions, checks, .. }: &LessonGroup = group;
+            LessonPart { numbers, style, versions, checks, name: name.as_deref() }
+        };
+        self.groups.iter().map(part).collect()
     }
 
     /// Whether the pages of a sheet that learners get carry the letters of their sets.
@@ -95,7 +102,7 @@ impl Lesson {
 
     /// The class as one.
     pub fn whole(&self) -> LessonPart<'_> {
-        LessonPart { numbers: &self.spec.numbers, style: &self.style, versions: &[] }
+        LessonPart { numbers: &self.spec.numbers, style: &self.style, versions: &[], checks: &[], name: None }
     }
 
     /// What learners can touch when something goes wrong with a number: kits that are made, and the class's own blocks.

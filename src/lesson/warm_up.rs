@@ -76,8 +76,10 @@ fn used(lesson: &Lesson) -> BTreeSet<Number> {
     let makes = |kind| lesson.spec.sheets.make.value.contains(&kind);
     let mut used = met(lesson);
     if makes(SheetKind::SmallGroups) {
-        used.extend(groups::lessons(lesson).iter().flat_map(|lesson| &lesson.trials).map(|trial| trial.of));
-        used.extend(groups::has_it(lesson));
+        for part in lesson.parts() {
+            used.extend(groups::lessons(lesson, &part).iter().flat_map(|lesson| &lesson.trials).map(|trial| trial.of));
+            used.extend(groups::has_it(lesson, &part));
+        }
     }
     if makes(SheetKind::Practice) {
         let parts = lesson.parts();

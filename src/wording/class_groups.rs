@@ -34,6 +34,12 @@ area! {
     /// Whose set this is, over its key.
     fn whose_key(share: &GroupShare) -> String;
 
+    /// Learners of a group, or everyone else, as a cell of a table.
+    fn whose_numbers(name: Option<&str>) -> String;
+
+    /// What heads such cells.
+    fn whose_head() -> &'static str;
+
     /// Whose practice pages these are, over their answers.
     fn whose_practice(share: &GroupShare) -> String;
 

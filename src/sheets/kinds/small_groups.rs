@@ -1,12 +1,14 @@
 //! Small groups for tomorrow: how the tally is read into groups, and ten minutes of teaching for each slip in play.
 //!
-//! In: the lesson's [`SlipLesson`]s. Out: pages for the teacher: the groups at a glance, then slip after slip what to build,
-//! what to ask, the answer to expect, three fresh numbers with what the slip would make of them, and when it is gone.
+//! In: the lesson's [`SlipLesson`]s, for the class or for each of its groups. Out: pages for the teacher: the groups at a
+//! glance, then slip after slip what to build, what to ask, the answer to expect, three fresh numbers for whoever can show the
+//! slip with what it would make of them, and when it is gone.
 
 use crate::diag::Problem;
 use crate::lesson::groups::{self, SlipLesson, Trial};
+use crate::lesson::{InPlay, LessonPart};
 use crate::measure::{Length, Sides};
-use crate::number::SlipFamily;
+use crate::number::{SlipFamily, Style};
 use crate::sheets::flow::list::{ListLook, ListMark};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
@@ -19,10 +21,12 @@ use crate::spec::SheetKind;
 
 /// Lays the pages out; none where no slip is in play.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
-    let lessons = groups::lessons(desk.lesson);
-    if lessons.is_empty() {
+    if desk.lesson.slips.is_empty() {
         return Ok(Vec::new());
     }
+    let parts = desk.lesson.parts();
+    let own: Vec<(LessonPart<'_>, Vec<SlipLesson>)> =
+        parts.into_iter().map(|part| (part, groups::lessons(desk.lesson, &part))).collect();
     let layout = desk.layout(SheetKind::SmallGroups)?;
     let wording = desk.lesson.wording();
     let face = |name| desk.face(layout, name);
@@ -45,9 +49,14 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let later = Heading { title, note: None };
     let flow = Flow::new(desk, Setup { kind: SheetKind::SmallGroups, layout, first, later, widest: None })?;
     let mut sheet = GroupPages { flow, look, text, part, between, lines };
-    sheet.reading(desk, &lessons, layout.length("indent")?)?;
-    for lesson in &lessons {
-        sheet.lesson(desk, lesson)?;
+    sheet.reading(desk, layout.length("indent")?)?;
+    for in_play in groups::by_family(desk.lesson) {
+        let mut mine = Vec::new();
+        for (part, lessons) in &own {
+            let trials = lessons.iter().filter(|lesson| lesson.slip == in_play.slip && !lesson.trials.is_empty());
+            mine.extend(trials.map(|lesson| (*part, lesson.trials.clone())));
+        }
+        sheet.lesson(desk, in_play, &mine)?;
     }
     sheet.has_it(desk)?;
     sheet.flow.finish()
@@ -79,7 +88,7 @@ impl GroupPages<'_> {
     }
 
     /// How the tally is read, and the groups with their letters.
-    fn reading(&mut self, desk: &Desk<'_>, lessons: &[SlipLesson], indent: Length) -> Result<(), Problem> {
+    fn reading(&mut self, desk: &Desk<'_>, indent: Length) -> Result<(), Problem> {
         let wording = desk.lesson.wording();
         self.heading(wording.reading_title().to_owned());
         let steps = wording.reading_steps().map(str::to_owned);
@@ -87,7 +96,9 @@ impl GroupPages<'_> {
         self.flow.list(&steps, &look)?;
         self.flow.gap(self.between.half());
         let of = |family: SlipFamily| {
-            let letters: Vec<String> = lessons
+            let letters: Vec<String> = desk
+                .lesson
+                .slips
                 .iter()
                 .filter(|lesson| lesson.slip.family() == family)
                 .map(|lesson| format!("{} ({})", lesson.letter, wording.slip_name(lesson.slip)))
@@ -106,57 +117,94 @@ impl GroupPages<'_> {
             TableCell::Text(wording.no_letter().to_owned()),
             TableCell::Empty,
         ]);
-        self.flow.table(&table(wording.groups_heads(), [3, 8, 9], rows), &self.look)
+        let columns: Vec<(&str, u32)> = wording.groups_heads().into_iter().zip([3, 8, 9]).collect();
+        self.flow.table(&table(&columns, rows), &self.look)
     }
 
-    /// Ten minutes against one slip.
-    fn lesson(&mut self, desk: &Desk<'_>, lesson: &SlipLesson) -> Result<(), Problem> {
-        let Some(first) = lesson.trials.first() else { return Ok(()) };
-        let (wording, style) = (desk.lesson.wording(), &desk.lesson.style);
+    /// Ten minutes against one slip, with numbers of their own for all who can show it.
+    fn lesson(
+        &mut self,
+        desk: &Desk<'_>,
+        InPlay { letter, slip, .. }: &InPlay,
+        parts: &[(LessonPart<'_>, Vec<Trial>)],
+    ) -> Result<(), Problem> {
+        // What is built together is the class's, where it can show the slip.
+        let lead = parts.iter().find(|(part, _)| part.name.is_none()).or(parts.first());
+        let Some((part, [first, ..])) = lead.map(|(part, trials)| (part, trials.as_slice())) else { return Ok(()) };
+        let (wording, style) = (desk.lesson.wording(), part.style);
         let tools = desk.lesson.tools(first.of);
-        self.heading(wording.lesson_title(lesson.letter, lesson.slip));
-        self.line(wording.build_line(
-            &wording.group_build(first.of, first.task, tools, style),
-            wording.slip_next(lesson.slip, tools),
-        ));
+        self.heading(wording.lesson_title(*letter, *slip));
+        self.line(
+            wording
+                .build_line(&wording.group_build(first.of, first.task, tools, style), wording.slip_next(*slip, tools)),
+        );
         self.line(wording.ask_line(
-            &wording.group_question(lesson.slip, first.of, first.task, tools, style),
-            &wording.group_answer(lesson.slip, first.of, first.task, tools, style),
+            &wording.group_question(*slip, first.of, first.task, tools, style),
+            &wording.group_answer(*slip, first.of, first.task, tools, style),
         ));
-        self.line(wording.try_line(&wording.group_try(first.task, tools), &wording.group_gone(lesson.slip, tools)));
-        let row = |trial: &Trial| {
-            let wrong =
-                trial.wrong.as_ref().map_or_else(|| wording.both_equal().to_owned(), |wrong| shown(desk, wrong));
-            vec![
-                TableCell::Text(wording.shown_in(trial.of, trial.task, style)),
-                TableCell::Bold(shown(desk, &trial.right)),
-                TableCell::Text(wrong),
-            ]
+        let several = desk.lesson.parts().len() > 1;
+        let asked = |(_, trials): &(LessonPart<'_>, Vec<Trial>)| {
+            trials.first().map(|trial| wording.group_try(trial.task, desk.lesson.tools(trial.of)))
         };
-        let rows = lesson.trials.iter().map(row).collect();
-        self.flow.table(&table(wording.numbers_heads(), [1, 1, 1], rows), &self.look)
+        // Those who are asked in one way share a table.
+        for parts in parts.chunk_by(|one, other| asked(one) == asked(other)) {
+            let Some(how) = parts.first().and_then(asked) else { continue };
+            self.line(wording.try_line(&how, &wording.group_gone(*slip, tools)));
+            let mut rows = Vec::new();
+            for (part, trials) in parts {
+                let whose = several.then(|| TableCell::Text(wording.whose_numbers(part.name)));
+                let row = |trial: &Trial| whose.clone().into_iter().chain(row(desk, part.style, trial)).collect();
+                rows.extend(trials.iter().map(row));
+            }
+            self.flow.table(
+                &table(&heads(several.then(|| wording.whose_head()), wording.numbers_heads()), rows),
+                &self.look,
+            )?;
+        }
+        Ok(())
     }
 
     /// What those do who show no slip.
     fn has_it(&mut self, desk: &Desk<'_>) -> Result<(), Problem> {
-        let wording = desk.lesson.wording();
-        let tasks = wording.has_it_tasks(&groups::has_it(desk.lesson), &desk.lesson.style);
-        if tasks.is_empty() {
+        let (wording, parts) = (desk.lesson.wording(), desk.lesson.parts());
+        let several = parts.len() > 1;
+        let mut rows = Vec::new();
+        for part in parts {
+            let whose = several.then(|| TableCell::Text(wording.whose_numbers(part.name)));
+            for (task, answer) in wording.has_it_tasks(&groups::has_it(desk.lesson, &part), part.style) {
+                rows.push(whose.clone().into_iter().chain([TableCell::Text(task), TableCell::Bold(answer)]).collect());
+            }
+        }
+        if rows.is_empty() {
             return Ok(());
         }
         self.heading(wording.has_it().to_owned());
-        let rows = tasks.into_iter().map(|(task, answer)| vec![TableCell::Text(task), TableCell::Bold(answer)]);
         let [_, right, _] = wording.numbers_heads();
-        let columns = [("", 3), (right, 1)];
-        let columns = columns
-            .map(|(heading, parts)| TableColumn { heading: heading.to_owned(), width: ColumnWidth::Share(parts) });
-        self.flow.table(&Table { columns: columns.into(), rows: rows.collect() }, &self.look)
+        let whose = several.then(|| (wording.whose_head(), 1));
+        let columns: Vec<(&str, u32)> = whose.into_iter().chain([("", 3), (right, 1)]).collect();
+        self.flow.table(&table(&columns, rows), &self.look)
     }
 }
 
-fn table(heads: [&str; 3], parts: [u32; 3], rows: Vec<Vec<TableCell>>) -> Table {
-    let columns = heads.into_iter().zip(parts);
-    let columns =
-        columns.map(|(heading, parts)| TableColumn { heading: heading.to_owned(), width: ColumnWidth::Share(parts) });
+/// A number with what is right and what the slip gives.
+fn row(desk: &Desk<'_>, style: &Style, trial: &Trial) -> [TableCell; 3] {
+    let wording = desk.lesson.wording();
+    let wrong = trial.wrong.as_ref().map_or_else(|| wording.both_equal().to_owned(), |wrong| shown(desk, wrong));
+    [
+        TableCell::Text(wording.shown_in(trial.of, trial.task, style)),
+        TableCell::Bold(shown(desk, &trial.right)),
+        TableCell::Text(wrong),
+    ]
+}
+
+/// Columns of equal width, the first of which tells whose numbers these are where not all learners have the same.
+fn heads<'h>(whose: Option<&'h str>, heads: [&'h str; 3]) -> Vec<(&'h str, u32)> {
+    whose.into_iter().chain(heads).map(|head| (head, 1)).collect()
+}
+
+fn table(columns: &[(&str, u32)], rows: Vec<Vec<TableCell>>) -> Table {
+    let columns = columns
+        .iter()
+        .map(|(heading, parts)| TableColumn { heading: (*heading).to_owned(), width: ColumnWidth::Share(*parts) });
     Table { columns: columns.collect(), rows }
 }

@@ -56,6 +56,14 @@ impl ClassGroups for English {
         format!("For {}: {}.{which}", who(share), learners(share))
     }
 
+    fn whose_numbers(&self, name: Option<&str>) -> String {
+        name.unwrap_or("Everyone else").to_owned()
+    }
+
+    fn whose_head(&self) -> &'static str {
+        "For"
+    }
+
     fn whose_practice(&self, share: &GroupShare) -> String {
         format!("For {}: {}.", who(share), learners(share))
     }

@@ -60,6 +60,14 @@ impl ClassGroups for Spanish {
         format!("Para {}: {}.{which}", who(share), learners(share))
     }
 
+    fn whose_numbers(&self, name: Option<&str>) -> String {
+        name.unwrap_or("Los demás").to_owned()
+    }
+
+    fn whose_head(&self) -> &'static str {
+        "Para"
+    }
+
     fn whose_practice(&self, share: &GroupShare) -> String {
         format!("Para {}: {}.", who(share), learners(share))
     }
