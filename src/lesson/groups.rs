@@ -75,10 +75,11 @@ fn shown(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<(Slip, Wrong)> {
 /// Three numbers for learners who show no slip: with different digits, and more than one, where the range has them.
 pub fn has_it(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<Number> {
     let mut stream = Stream::new(lesson.spec.seed.value, &part.purpose("has it"));
-    // The greatest and the least number of 20 are both 20.
+    // The greatest and the least number of 20 are both 20, and so it is with 300: none begins with 0.
     let telling = |number: &Number| {
         let digits: BTreeSet<u8> = number.digits().map(|(_, digit)| digit).collect();
-        digits.len() > 1 && (number.len() > 2 || !digits.contains(&0))
+        let leading = number.digits().filter(|(_, digit)| *digit > 0).count();
+        digits.len() > 1 && (number.len() > 2 || !digits.contains(&0)) && leading > 1
     };
     let mut numbers: Vec<Number> = candidates(part, &mut stream).into_iter().filter(telling).collect();
     let met = met(lesson);

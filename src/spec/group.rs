@@ -8,6 +8,7 @@ use toml::de::DeValue;
 
 use super::checks;
 use super::forms;
+use super::keys::kind::Readable;
 use super::keys::{GROUP_ROLES, list};
 use super::language::Language;
 use super::limits;
@@ -33,6 +34,8 @@ enum Start {
 pub(super) struct Asked {
     name: Given<String>,
     learners: Option<Given<u32>>,
+    /// Whether the file says how many, whatever it says.
+    counted: bool,
     versions: Option<Given<u32>>,
     start: Option<Start>,
     range: Option<Given<(Number, Number)>>,
@@ -81,7 +84,9 @@ fn one(mut table: Table, whole: bool, log: &mut Log) -> Option<Asked> {
         log.missing(["group", list::GROUP_NAME.name], table.header(), problem);
     }
     log.within(name.as_ref().map(|name| name.value.as_str()));
-    let learners = table.read(&list::GROUP_LEARNERS, log);
+    let learners = table.take(&list::GROUP_LEARNERS);
+    let counted = learners.is_some();
+    let learners = learners.and_then(|value| list::GROUP_LEARNERS.kind.read(&value, log));
     let versions = table.read(&list::GROUP_VERSIONS, log);
     let (closer, further) = (table.read(&list::CLOSER, log), table.read(&list::FURTHER, log));
     let is_on = |given: &Option<Given<bool>>| given.filter(|given| given.value);
@@ -95,9 +100,9 @@ fn one(mut table: Table, whole: bool, log: &mut Log) -> Option<Asked> {
         (None, Some(_)) => Some(Start::Further),
         (None, None) => None,
     };
-    if let Some(model) = table.take_named("model") {
+    if let Some(model) = table.refuse("model") {
         let problem = Problem::new("`group.model` is asked for, but the whole class builds one set of model numbers");
-        log.error(model.key(), problem.hint("leave it out; `sort` and `exit` are a group's own"));
+        log.error(model.key(), problem.hint("leave it out: `sort` and `exit` are a group's own; other model numbers are for a lesson file of its own"));
     }
     let range = table.read(&list::RANGE, log);
     let never = table.read(&list::NEVER, log).map(|given| given.value);
@@ -106,7 +111,7 @@ fn one(mut table: Table, whole: bool, log: &mut Log) -> Option<Asked> {
     let forms = forms::take(&mut table, log);
     table.finish(log);
     log.within(None);
-    Some(Asked { name: name?, learners, versions, start, range, never, at_most, roles, forms })
+    Some(Asked { name: name?, learners, counted, versions, start, range, never, at_most, roles, forms })
 }
 
 /// What the class has, which groups take where they are silent.
@@ -138,7 +143,7 @@ pub(super) fn settle(asked: Vec<Asked>, class: &Class<'_>, log: &mut Log) -> Vec
 
 /// Groups that hold more learners than the class, and those that hold none.
 fn within_class(asked: &[Asked], class: &ClassSpec, log: &mut Log) {
-    for group in asked.iter().filter(|group| group.learners.is_none() && class.roster.is_none()) {
+    for group in asked.iter().filter(|group| !group.counted && class.roster.is_none()) {
         let problem = Problem::new(format!("the group `{}` has no learners", group.name.value))
             .hint("expected such as learners = 6, or a roster with a column `group` under [class]");
         log.missing(["group", list::GROUP_LEARNERS.name], group.name.span().unwrap_or(0..0), problem);

@@ -53,6 +53,11 @@ impl<'t> Table<'t> {
     /// [`Table::take`] for names that are no keys of their own: tables, places, and the two ends of a count.
     pub(super) fn take_named(&mut self, key: &'static str) -> Option<Value<'t>> {
         self.taken.push(key);
+        self.refuse(key)
+    }
+
+    /// The value of a name that is no key of this table, to be refused in words of its own.
+    pub(super) fn refuse(&mut self, key: &'static str) -> Option<Value<'t>> {
         let (key_span, value) = self.entries.remove(key)?;
         let name = if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) };
         Some(Value::new(name, key_span, value))
