@@ -49,7 +49,7 @@ impl Work {
     }
 
     /// How far apart two sets are.
-    fn apart(self, other: Self) -> u32 {
+    pub fn apart(self, other: Self) -> u32 {
         self.blocks.abs_diff(other.blocks) + self.letters.abs_diff(other.letters)
     }
 }
@@ -82,9 +82,20 @@ impl<'a> Versions<'a> {
         budget: &'a Budget,
         style: Style,
     ) -> Option<Self> {
-        let demand = demand.like(first);
-        let solutions = Solutions::new(&demand, candidates, Avoided::default(), budget).ok()?;
-        Some(Self { demand, candidates, budget, solutions, goal: Work::of_all(first, &style), style })
+        Self::any(first, &demand.like(first), candidates, budget, style)
+    }
+
+    /// The sets that meet a demand, as near to `first` in work as can be, whatever their profile.
+    pub fn any(
+        first: &[Number],
+        demand: &Demand,
+        candidates: &'a Candidates,
+        budget: &'a Budget,
+        style: Style,
+    ) -> Option<Self> {
+        let solutions = Solutions::new(demand, candidates, Avoided::default(), budget).ok()?;
+        let goal = Work::of_all(first, &style);
+        Some(Self { demand: demand.clone(), candidates, budget, solutions, goal, style })
     }
 
     /// A set that shares nothing with `used` but what all versions must have, as near to the first as was found.

@@ -13,7 +13,6 @@ use crate::measure::Count;
 use crate::number::{Feature, Number, Place, Skill, Style};
 use crate::rng::Stream;
 use crate::spec::{Pool, RoleSpec, Spec, TextSize};
-use crate::wording::Wording;
 
 /// The most skills on a paper, and on one with large text.
 const MOST: usize = 6;
@@ -88,7 +87,7 @@ impl Wishes {
 }
 
 /// Draws the blueprint of a lesson: a paper for each exit number. Skills that no number of the lesson can show are left out.
-pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording) -> Blueprint {
+pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style) -> Blueprint {
     let seen = chosen.model.iter().chain(chosen.sort.iter().flatten()).copied().collect();
     let draft = Draft { spec, chosen, style, seen, wishes: Wishes::of(spec) };
     let mut stream = Stream::new(spec.seed.value, "checks");
@@ -103,7 +102,7 @@ pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wo
         if !taught || open.len() == most || (skill.stands_in() && open.len() >= FEWEST) {
             continue;
         }
-        let items: Vec<Item> = pool.iter().flat_map(|&of| Item::all(skill, of, &allows, style, wording)).collect();
+        let items: Vec<Item> = pool.iter().flat_map(|&of| Item::all(skill, of, &allows, style)).collect();
         if !items.is_empty() {
             open.push((skill, items));
         }
@@ -158,6 +157,7 @@ impl Draft<'_> {
             }
         }
         let mut used: BTreeSet<Number> = self.chosen.exit.iter().copied().collect();
+        let mut works = Works { style: self.style, known: BTreeMap::new() };
         for at in 0..slots.len() {
             let kind = slots[at].kind;
             let mut own = std::mem::take(&mut slots[at].items);
@@ -168,8 +168,8 @@ impl Draft<'_> {
                 papers.iter().filter_map(|paper| paper[at].as_ref()).find(|item| item.kind == kind).map(|item| item.of);
             let goal = goal.or_else(|| own.iter().find(|item| item.kind == kind).map(|item| item.of));
             if let Some(goal) = goal {
-                let apart = |item: &Item| (item.kind != kind, apart(item.of, goal, self.style));
-                own.sort_by_cached_key(apart);
+                let goal = works.of(goal);
+                own.sort_by_cached_key(|item| (item.kind != kind, works.of(item.of).apart(goal)));
             }
             for paper in &mut papers {
                 if paper[at].is_some() {
@@ -208,21 +208,40 @@ impl Draft<'_> {
             let known = before.iter().flat_map(|slot| slot.kind.slips);
             known.filter(|slip| kind.slips.contains(slip)).count()
         };
-        let mut kinds: BTreeMap<Kind, (BTreeSet<Number>, u8, usize)> = BTreeMap::new();
-        for item in &items {
-            let entry = kinds.entry(item.kind).or_insert((BTreeSet::new(), 0, item.rank));
-            if !self.seen.contains(&item.of) {
-                entry.0.insert(item.of);
+        let mut kinds: BTreeMap<Kind, Serves> = BTreeMap::new();
+        // All items of a number stand side by side.
+        for items in items.chunk_by(|one, next| one.of == next.of) {
+            let Some(&Item { of, .. }) = items.first() else { continue };
+            let (is_new, met) = (!self.seen.contains(&of), self.wishes.met(skill, of));
+            for item in items {
+                let kind = kinds.entry(item.kind).or_insert(Serves { numbers: 0, last: None, met, rank: item.rank });
+                if is_new && kind.last != Some(of) {
+                    kind.numbers += 1;
+                    kind.last = Some(of);
+                }
+                kind.met = kind.met.max(met);
+                kind.rank = kind.rank.min(item.rank);
             }
-            entry.1 = entry.1.max(self.wishes.met(skill, item.of));
-            entry.2 = entry.2.min(item.rank);
         }
-        let best = kinds.into_iter().max_by_key(|(kind, (numbers, met, rank))| {
-            (numbers.len().min(count), *met, std::cmp::Reverse(rank + AGAIN * again(kind)), numbers.len())
+        let best = kinds.into_iter().max_by_key(|(kind, serves)| {
+            let rank = std::cmp::Reverse(serves.rank + AGAIN * again(kind));
+            (serves.numbers.min(count), serves.met, rank, serves.numbers)
         });
         let (kind, _) = best?;
         Some(Slot { skill, kind, items })
     }
+}
+
+/// How well a kind serves a skill.
+struct Serves {
+    /// How many numbers there are that learners have not seen.
+    numbers: usize,
+    /// The last of them.
+    last: Option<Number>,
+    /// What it shows of what the lesson asks for; see [`Wishes::met`].
+    met: u8,
+    /// The least rank of its items.
+    rank: usize,
 }
 
 /// A skill's place on every paper.
@@ -232,8 +251,14 @@ struct Slot {
     items: Vec<Item>,
 }
 
-/// How far apart two numbers are in blocks to build and letters to read.
-fn apart(one: Number, other: Number, style: &Style) -> u32 {
-    let (one, other) = (Work::of(one, style), Work::of(other, style));
-    one.blocks.abs_diff(other.blocks) + one.letters.abs_diff(other.letters)
+/// What numbers take, in blocks to build and letters to read: worked out once for all skills.
+struct Works<'a> {
+    style: &'a Style,
+    known: BTreeMap<Number, Work>,
+}
+
+impl Works<'_> {
+    fn of(&mut self, number: Number) -> Work {
+        *self.known.entry(number).or_insert_with(|| Work::of(number, self.style))
+    }
 }

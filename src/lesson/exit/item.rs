@@ -31,25 +31,22 @@ pub(super) struct Kind {
 impl Item {
     /// Every item of a skill about a number: one for each task and each two slips that it provokes. Both numbers of a
     /// comparison must be allowed.
-    pub(super) fn all(
-        skill: Skill,
-        of: Number,
-        allows: &dyn Fn(Number) -> bool,
-        style: &Style,
-        wording: &dyn Wording,
-    ) -> Vec<Self> {
+    pub(super) fn all(skill: Skill, of: Number, allows: &dyn Fn(Number) -> bool, style: &Style) -> Vec<Self> {
         let mut items = Vec::new();
+        let mut kind = Kind::of(of);
         for task in skill.tasks(of) {
             if let Task::Greater(other) = task
                 && !allows(other)
             {
                 continue;
             }
-            let slips: Vec<Slip> = wrong(of, task, style, wording).into_iter().map(|(slip, _)| slip).collect();
+            kind.reach = Kind::reach(of, task);
+            let slips = slips(of, task, style);
             for (k, &first) in slips.iter().enumerate() {
                 for (j, &second) in slips.iter().enumerate().skip(k + 1) {
                     let late = [first, second].iter().filter(|slip| slip.is_rare()).count() * 20;
-                    items.push(Self { of, task, kind: Kind::of(of, task, [first, second]), rank: k + j + late });
+                    kind.slips = [first, second];
+                    items.push(Self { of, task, kind, rank: k + j + late });
                 }
             }
         }
@@ -76,20 +73,34 @@ impl Item {
 }
 
 impl Kind {
-    fn of(number: Number, task: Task, slips: [Slip; 2]) -> Self {
-        let reach = match task {
-            Task::Forms { .. } => 0,
-            Task::Worth(place) => place.worth(),
-            Task::Greater(other) => (number.value() - other.value()).checked_ilog10().map_or(1, |digits| digits + 1),
-        };
+    /// Of any question about a number: its slips and its reach are still to be said.
+    fn of(number: Number) -> Self {
         Self {
-            slips,
+            slips: [Slip::ZeroDropped; 2],
             digits: number.len(),
             zeros: number.digits().fold(0, |zeros, (_, digit)| zeros << 1 | u8::from(digit == 0)),
             repeats: Feature::Repeat.is_in(number),
             teen: Feature::Teen.is_in(number),
-            reach,
+            reach: 0,
         }
+    }
+
+    fn reach(number: Number, task: Task) -> u32 {
+        match task {
+            Task::Forms { .. } => 0,
+            Task::Worth(place) => place.worth(),
+            Task::Greater(other) => (number.value() - other.value()).checked_ilog10().map_or(1, |digits| digits + 1),
+        }
+    }
+}
+
+/// The slips behind the wrong answers to a task, each once, the likeliest first.
+fn slips(of: Number, task: Task, style: &Style) -> Vec<Slip> {
+    match task {
+        Task::Greater(other) => {
+            task.provokes().iter().copied().filter(|slip| slip.judges(of, other).is_some()).collect()
+        }
+        Task::Forms { .. } | Task::Worth(_) => task.slips(of, style),
     }
 }
 

@@ -26,7 +26,7 @@ pub fn checks(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording
     if chosen.exit.is_empty() {
         return Vec::new();
     }
-    let blueprint = blueprint::draw(spec, chosen, style, wording);
+    let blueprint = blueprint::draw(spec, chosen, style);
     if blueprint.skills.is_empty() {
         return written(spec, chosen, style, wording);
     }

@@ -114,6 +114,16 @@ impl Form {
         matches!(self.breadth(), Breadth::Picture)
     }
 
+    /// Whether a number has this form: whether [`Form::content`] gives anything.
+    pub fn is_of(self, number: Number, style: &Style) -> bool {
+        match self {
+            Self::Numeral | Self::Words | Self::Expanded | Self::Units => true,
+            Self::SecondWords | Self::Regrouped | Self::Blocks | Self::Untraded => {
+                self.content(number, style).is_some()
+            }
+        }
+    }
+
     /// The number in this form. Returns `None` for pictures above 9,999, for trades below 10, for a picture of more
     /// blocks than the class has, and for words of a second language where there is none.
     pub fn content(self, number: Number, style: &Style) -> Option<Content> {

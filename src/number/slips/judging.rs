@@ -1,6 +1,6 @@
 //! What slips make of a numeral that is looked at, not rewritten: what a digit is worth, and which of two is greater.
 
-use super::{Content, Form, Number, Place, Slip, Style};
+use super::{Number, Place, Slip};
 
 /// A wrong judgement of two numbers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -12,25 +12,23 @@ pub enum Judged {
 }
 
 /// What a digit is taken to be worth, right or wrong.
-pub(super) fn worths(slip: Slip, number: Number, place: Place, style: &Style) -> Vec<Content> {
+pub(super) fn worths(slip: Slip, number: Number, place: Place) -> impl Iterator<Item = Number> {
     let digit = u32::from(number.digit(place));
-    if digit == 0 || !number.shows(place) {
-        return Vec::new();
-    }
     let worths = match slip {
-        Slip::FaceValue => vec![digit],
-        Slip::PlaceOff => beside(number, place).into_iter().map(|place| digit * place.worth()).collect(),
-        _ => Vec::new(),
+        _ if digit == 0 || !number.shows(place) => [None; 2],
+        Slip::FaceValue => [Some(digit), None],
+        Slip::PlaceOff => beside(number, place).map(|place| place.map(|place| digit * place.worth())),
+        _ => [None; 2],
     };
-    worths.into_iter().filter_map(|worth| Form::Numeral.content(Number::new(worth)?, style)).collect()
+    worths.into_iter().flatten().filter_map(Number::new)
 }
 
 /// The places beside one, the smaller first. The larger one counts where the numeral shows it; a numeral of two digits has
 /// only one place that can be taken for a smaller one, and its tens are taken for hundreds.
-fn beside(number: Number, place: Place) -> Vec<Place> {
+fn beside(number: Number, place: Place) -> [Option<Place>; 2] {
     let smaller = place.index().checked_sub(1).and_then(|index| Place::ALL.get(index));
     let larger = Place::ALL.get(place.index() + 1).filter(|larger| number.shows(**larger) || number.len() == 2);
-    smaller.into_iter().chain(larger).copied().collect()
+    [smaller.copied(), larger.copied()]
 }
 
 /// How a slip judges two different numbers; `None` where it judges right or does not bear on it. Numerals of different
@@ -40,11 +38,11 @@ pub(super) fn greater(slip: Slip, one: Number, other: Number) -> Option<Judged> 
         return None;
     }
     let (greater, lesser) = (one.max(other), one.min(other));
-    let from_ones = |number: Number| number.digits().rev().map(|(_, digit)| digit).collect::<Vec<_>>();
+    let from_ones = |number: Number| number.digits().rev().map(|(_, digit)| digit);
     let sum = |number: Number| number.digits().map(|(_, digit)| u32::from(digit)).sum::<u32>();
     match slip {
         // The last digits that differ decide, wherever they stand.
-        Slip::FromTheOnes => (from_ones(lesser) > from_ones(greater)).then_some(Judged::Lesser),
+        Slip::FromTheOnes => from_ones(lesser).gt(from_ones(greater)).then_some(Judged::Lesser),
         // At face value 67 and 76 are both 6 and 7.
         Slip::FaceValue if sum(lesser) == sum(greater) => Some(Judged::Equal),
         Slip::FaceValue => (sum(lesser) > sum(greater)).then_some(Judged::Lesser),

@@ -5,6 +5,7 @@
 //! which of them explains an answer that several would give, stands in one table, [`pairs`]. Decoys, quick checks, key,
 //! tally, plan and small groups draw on these two.
 
+mod answer;
 mod catalogue;
 mod judging;
 mod pairs;
@@ -12,6 +13,7 @@ mod rules;
 mod trades;
 
 use super::{Content, Form, Number, Place, Style};
+use answer::Answer;
 use catalogue::{CATALOGUE, Rule, SlipRow};
 
 pub use catalogue::Example;
@@ -130,13 +132,7 @@ impl Task {
 
     /// The right answer. Returns `None` where the number does not have the form asked for.
     pub fn right(self, number: Number, style: &Style) -> Option<Content> {
-        match self {
-            Self::Forms { asked, .. } => asked.content(number, style),
-            Self::Worth(place) => {
-                Form::Numeral.content(Number::new(u32::from(number.digit(place)) * place.worth())?, style)
-            }
-            Self::Greater(other) => Form::Numeral.content(number.max(other), style),
-        }
+        Answer::right(self, number, style)?.content(number, self.asked(), style)
     }
 
     /// The slips that what is shown can provoke, the likeliest reason first: where two give the same answer, the first
@@ -147,21 +143,35 @@ impl Task {
 
     /// Every wrong answer with the one slip that explains it, the likeliest slips first.
     pub fn wrong(self, number: Number, style: &Style) -> Vec<(Slip, Content)> {
+        let answers = self.answers(number, style).into_iter();
+        answers.filter_map(|(slip, answer)| Some((slip, answer.content(number, self.asked(), style)?))).collect()
+    }
+
+    /// The slips that explain wrong answers, the likeliest first: those of [`Task::wrong`], each once, and nothing is written
+    /// out for it.
+    pub fn slips(self, number: Number, style: &Style) -> Vec<Slip> {
+        let mut slips: Vec<Slip> = self.answers(number, style).into_iter().map(|(slip, _)| slip).collect();
+        // The answers of a slip stand side by side.
+        slips.dedup();
+        slips
+    }
+
+    fn answers(self, number: Number, style: &Style) -> Vec<(Slip, Answer)> {
         let is_shown = match self {
-            Self::Forms { shown, .. } => shown.content(number, style).is_some(),
+            Self::Forms { shown, .. } => shown.is_of(number, style),
             Self::Worth(place) => number.shows(place),
             Self::Greater(_) => true,
         };
-        let Some(right) = self.right(number, style).filter(|_| is_shown) else { return Vec::new() };
-        let worth = right.worth(self.asked(), style.names);
-        let mut answers: Vec<(Slip, Content)> = Vec::new();
+        let Some(right) = Answer::right(self, number, style).filter(|_| is_shown) else { return Vec::new() };
+        let asked = self.asked();
+        let mut answers: Vec<(Slip, Answer)> = Vec::new();
         for &slip in self.provokes() {
-            for content in slip.answers(number, self, style) {
-                let is_right = content == right || worth.is_some() && content.worth(self.asked(), style.names) == worth;
-                if !is_right && answers.iter().all(|(_, other)| *other != content) {
-                    answers.push((slip, content));
+            slip.each(number, self, style, &mut |answer| {
+                let alike = |(_, other): &(Slip, Answer)| other.looks_like(&answer, number, asked, style);
+                if !answer.is_as(&right, number, asked, style) && !answers.iter().any(alike) {
+                    answers.push((slip, answer));
                 }
-            }
+            });
         }
         answers
     }
@@ -231,38 +241,42 @@ impl Slip {
     }
 
     /// What the rule gives, right or wrong.
-    fn answers(self, number: Number, task: Task, style: &Style) -> Vec<Content> {
+    fn each(self, number: Number, task: Task, style: &Style, found: &mut dyn FnMut(Answer)) {
         let (shown, asked) = match task {
             Task::Forms { shown, asked } => (shown, asked),
-            Task::Worth(place) => return judging::worths(self, number, place, style),
+            Task::Worth(place) => {
+                return judging::worths(self, number, place).for_each(|worth| found(Answer::Form(worth)));
+            }
             // That both are equal is no numeral: see [`Slip::judges`].
             Task::Greater(other) => {
-                let lesser = (self.judges(number, other) == Some(Judged::Lesser)).then(|| number.min(other));
-                return lesser.and_then(|lesser| Form::Numeral.content(lesser, style)).into_iter().collect();
+                if self.judges(number, other) == Some(Judged::Lesser) {
+                    found(Answer::Form(number.min(other)));
+                }
+                return;
             }
         };
         // Where words stand in two languages at once, nobody is misled by those of one.
         if style.both && self.only().is_some() && (shown == Form::Words || asked == Form::Words) {
-            return Vec::new();
+            return;
         }
         match self.row().rule {
             Rule::Number(rule) => {
                 let heard = style.spoken(if shown.is_words() { shown } else { asked });
-                rule(number, shown, &heard).and_then(|other| asked.content(other, style)).into_iter().collect()
+                let other = rule(number, shown, &heard).and_then(|other| Answer::of(other, asked, style));
+                other.into_iter().for_each(found);
             }
-            Rule::Digits(rule) => {
-                let digits = rule(number, shown, style);
-                digits.map(|digits| Content::Text(marked(number, &digits, style))).into_iter().collect()
-            }
+            Rule::Digits(rule) => rule(number, shown, style).map(Answer::Digits).into_iter().for_each(found),
             Rule::Forms(rule) if asked == Form::Words && style.both => {
                 let [first, second] = [Form::Words, Form::SecondWords].map(|form| {
                     let alone = Style { both: false, ..style.spoken(form) };
                     rule(number, Form::Words, &alone)
                 });
-                first.into_iter().zip(second).filter_map(both).collect()
+                first.into_iter().zip(second).filter_map(both).map(Answer::Other).for_each(found);
             }
-            Rule::Forms(rule) => rule(number, asked, &style.spoken(asked)),
-            Rule::Judging => Vec::new(),
+            Rule::Forms(rule) => {
+                rule(number, asked, &style.spoken(asked)).into_iter().map(Answer::Other).for_each(found)
+            }
+            Rule::Judging => {}
         }
     }
 

@@ -8,8 +8,34 @@ use super::{Content, Form, Number, Style};
 use crate::number::Place;
 
 /// The digits as the numeral shows them, greatest place first.
-fn digits(number: Number) -> Vec<u8> {
-    number.digits().map(|(_, digit)| digit).collect()
+#[derive(Clone, Copy)]
+struct Row {
+    digits: [u8; Place::ALL.len()],
+    len: usize,
+}
+
+impl Row {
+    fn of(number: Number) -> Self {
+        let mut digits = [0; Place::ALL.len()];
+        for (into, (_, digit)) in digits.iter_mut().zip(number.digits()) {
+            *into = digit;
+        }
+        Self { digits, len: number.len() }
+    }
+
+    /// The row with the digits at two indices exchanged.
+    fn swapped(mut self, one: usize, other: usize) -> Self {
+        self.digits.swap(one, other);
+        self
+    }
+
+    fn number(&self) -> Option<Number> {
+        rebuilt(self.all())
+    }
+
+    fn all(&self) -> &[u8] {
+        &self.digits[..self.len]
+    }
 }
 
 /// The number of these digits, greatest place first. A leading 0 would read as a shorter number: `None`.
@@ -22,27 +48,25 @@ fn rebuilt(digits: &[u8]) -> Option<Number> {
 
 /// The number with the digits at two places exchanged, counted from the ones.
 fn swapped(number: Number, one: Place, other: Place) -> Option<Number> {
-    let mut digits = digits(number);
-    let end = digits.len().checked_sub(1)?;
+    let end = number.len().checked_sub(1)?;
     let (one, other) = (end.checked_sub(one.index())?, end.checked_sub(other.index())?);
-    digits.swap(one, other);
-    rebuilt(&digits)
+    Row::of(number).swapped(one, other).number()
 }
 
 /// 406: 46. All zeros go, since none of them counts for anything.
 pub(super) fn zero_dropped(number: Number) -> Option<Number> {
-    let mut digits = digits(number);
-    digits.retain(|&digit| digit != 0);
-    if digits.is_empty() { None } else { rebuilt(&digits) }
+    let left = number.digits().filter(|(_, digit)| *digit != 0);
+    let value = left.fold(0, |sum, (_, digit)| sum * 10 + u32::from(digit));
+    Number::new(value).filter(|number| *number > Number::MIN)
 }
 
 /// 406: 460, 640: 604. The first zero that can changes places with its right neighbour, else with its left one.
 pub(super) fn zero_moved(number: Number) -> Option<Number> {
-    let digits = digits(number);
+    let row = Row::of(number);
+    let digits = row.all();
     let moved = |zero: usize, to: usize| {
-        let mut moved = digits.clone();
-        moved.swap(zero, to);
-        (digits[zero] == 0 && digits[to] != 0).then(|| rebuilt(&moved)).flatten()
+        let moves = digits[zero] == 0 && digits[to] != 0;
+        moves.then(|| row.swapped(zero, to).number()).flatten()
     };
     let to_right = (1..digits.len()).find_map(|at| moved(at - 1, at));
     to_right.or_else(|| (1..digits.len()).find_map(|at| moved(at, at - 1)))
@@ -106,9 +130,9 @@ pub(super) fn hundreds_tens_swapped(number: Number) -> Option<Number> {
 
 /// 264: 462.
 pub(super) fn reversed(number: Number) -> Option<Number> {
-    let mut digits = digits(number);
-    digits.reverse();
-    rebuilt(&digits)
+    let mut row = Row::of(number);
+    row.digits[..row.len].reverse();
+    row.number()
 }
 
 /// The greatest part that a number's words name and what comes after it: 365 as (3, 100, 65), 12,040 as (12, 1000, 40).
@@ -181,7 +205,8 @@ pub(super) fn counted_alike(number: Number, shown: Form, style: &Style) -> Optio
 
 /// 406: 4 + 6 in expanded form, ten cubes.
 pub(super) fn face_value(number: Number, asked: Form, style: &Style) -> Vec<Content> {
-    let digits = digits(number);
+    let row = Row::of(number);
+    let digits = row.all();
     let wrong = match asked {
         Form::Expanded => {
             let terms = digits.iter().filter(|&&digit| digit != 0 || style.zero_terms).map(u8::to_string);
