@@ -1,6 +1,6 @@
 //! The chooser against brute force and the plain reading of every request.
 
-mod brute;
+pub mod brute;
 
 mod chi;
 

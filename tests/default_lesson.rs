@@ -36,6 +36,7 @@ fn unasked(spec: &Spec) -> Spec {
         *role = RoleSpec {
             count: role.count,
             always: Vec::new(),
+            always_in: Default::default(),
             zeros: Default::default(),
             repeats: None,
             teens: None,

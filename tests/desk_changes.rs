@@ -26,6 +26,7 @@ fn filling(stream: &mut Stream, shape: &Shape) -> Value {
         Shape::Bound(_) => json!({ "min": number(stream), "max": number(stream) }),
         Shape::Bounds(_) => json!({ "tens.min": number(stream), "ones.max": number(stream) }),
         Shape::Digits(_) => json!({ "tens": number(stream), "hundreds": number(stream) }),
+        Shape::Lists(_) => json!({ "A": format!("{} {}", number(stream), number(stream)), "B": number(stream) }),
         Shape::Sheets(words, _) => json!({ words[stream.index(words.len())]: number(stream) }),
         Shape::Words(words, _) => {
             let mut words: Vec<String> = (0..stream.below(5)).map(|_| word(stream, words)).collect();

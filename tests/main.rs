@@ -3,6 +3,7 @@
 
 #![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests fail by unwrapping and read best plain")]
 
+mod always_in;
 mod cells;
 mod chooser;
 mod class_groups;

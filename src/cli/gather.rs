@@ -9,6 +9,7 @@ use super::files::read;
 use super::term::Progress;
 use super::threads;
 use crate::diag::{Diagnostic, FilePlace, Problem, Severity, Source};
+use crate::lesson::choose::Memory;
 use crate::lesson::job::JobFacts;
 use crate::lesson::{self, Lesson, Roster};
 use crate::measure::{Family, fonts};
@@ -23,6 +24,8 @@ use crate::spec::{self, FontChoice, Given, SheetKind, Spec};
 pub struct Shared {
     input: Input,
     layouts: Layouts,
+    /// What is remembered of the numbers chosen before; nothing unless lessons come again and again.
+    pub memory: Arc<Memory>,
     /// How many threads may make the pages of one lesson: what many lessons at a time leave over.
     pub threads: usize,
     /// Where to say how far the work is.
@@ -51,7 +54,14 @@ impl Shared {
         let texts = input.layouts.as_deref().map(read::layouts).transpose()?.unwrap_or_default();
         let layouts = Layouts::read(&texts).map_err(Failure::Lesson)?;
         let threads = (threads::cores() / input.lessons.len().max(1)).max(1);
-        Ok(Self { input: input.clone(), layouts, threads, progress: Progress::default(), coloured: false })
+        Ok(Self {
+            input: input.clone(),
+            layouts,
+            memory: Arc::default(),
+            threads,
+            progress: Progress::default(),
+            coloured: false,
+        })
     }
 
     /// The lessons as they were given.
@@ -74,7 +84,7 @@ impl Shared {
         let (roster, warnings) = roster(path, &spec, &source, &family)?;
         let own = spec.sheets.layouts.as_ref().filter(|_| self.input.layouts.is_none());
         let layouts = own.map(|folder| layouts(path, folder, &source)).transpose()?;
-        let lesson = lesson::plan(&source, spec, roster).map_err(Failure::Lesson)?;
+        let lesson = lesson::plan_with(&source, spec, roster, &self.memory).map_err(Failure::Lesson)?;
         Ok(Planned { source, lesson, family, layouts, warnings })
     }
 

@@ -12,8 +12,9 @@ use super::points::POINTS;
 use super::reply::{self, WebReply};
 use super::session::{OnDesk, Session, State};
 use super::values::{self, FieldParts};
-use super::workshop::Refused;
+use super::workshop::{NumberPlace, Refused};
 use super::{document, fields, pick};
+use crate::spec::Version;
 
 /// What a change asks for.
 #[derive(Debug, Default, Deserialize)]
@@ -37,6 +38,8 @@ struct Asked {
     role: String,
     /// The number.
     number: u32,
+    /// The letter of its version, counted from the first of the class or group, where that has several.
+    version: String,
 }
 
 /// What there is to tell the page of what was done.
@@ -165,19 +168,28 @@ fn begin(session: &Arc<Session>, asked: &Asked) -> Told {
 
 /// Keeps, leaves out or exchanges a number.
 fn number(session: &Session, state: &State, lesson: &OnDesk, asked: &Asked) -> Told {
-    let (text, role) = (&lesson.text, asked.role.as_str());
-    let always = format!("{role}.always");
-    let known = fields::find(&always).is_some_and(|(key, _)| key == always);
+    let text = &lesson.text;
+    let version = Version::of(&asked.version);
+    let place = NumberPlace { table: asked.role.as_str(), version };
+    let is_key = |path: &str| fields::find(path).is_some_and(|(key, _)| key == path);
+    let known = is_key(&place.always())
+        && (asked.version.is_empty() || version.is_some() && is_key(&format!("{}.always_in", place.table)));
     let mut held = state.held.clone();
     let new = match asked.act.as_str() {
         "fresh" => pick::fresh(text, seed(text), &std::mem::take(&mut held)),
-        "free" => pick::free(text),
-        "keep" if known => pick::keep(text, role, asked.number),
-        "let-go" if known => pick::let_go(text, role, asked.number),
-        "leave-out" if known => pick::leave_out(text, role, asked.number),
+        "free" => {
+            held.clear();
+            pick::free(text)
+        }
+        "keep" if known => {
+            // From now on it is asked for itself.
+            held.retain(|(key, number)| *number != asked.number || *key != place.own());
+            pick::keep(text, place, asked.number)
+        }
+        "let-go" if known => pick::let_go(text, place, asked.number),
         "another" if known => {
             let Some((laid, _)) = state.laid.as_ref().filter(|_| state.found.is_empty()) else { return Told::Unknown };
-            let (new, more) = pick::another(text, laid, role, asked.number);
+            let (new, more) = pick::another(text, laid, place, asked.number);
             // Looked at first: a lesson that could be made is not exchanged for one that cannot.
             let made = session.workshop.lay(&session.file_name(lesson), &new, &|| true);
             if made.is_none_or(|made| made.is_err()) {

@@ -223,7 +223,7 @@
       save(name, false);
     } else if ("unasked" in data) byId("name-asked").hidden = true;
     else if (data.act) {
-      const number = { act: data.act, role: data.role || "", number: Number(data.number || 0) };
+      const number = { act: data.act, role: data.role || "", version: data.version || "", number: Number(data.number || 0) };
       change("/number", number).then((words) => words && say(words));
     } else if (data.clear) change("/edit", { key: data.clear, parts: {}, typing: false });
     else if (data.list) change("/list", { name: data.list, act: "without" in data ? "remove" : "add", number: Number(data.without || 0) });

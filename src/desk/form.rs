@@ -5,6 +5,7 @@ use maud::{Markup, html};
 use super::fields::{Field, Section, lists, numbered};
 use super::values::ONLY;
 use crate::number::Place;
+use crate::spec::Version;
 use crate::spec::keys::Shape;
 
 /// Keys whose words have an order: the first has a part of its own.
@@ -18,6 +19,8 @@ const OPEN: [&str; 4] = ["", "numbers", "numbers.model", "numbers.sort"];
 pub struct Room<'r> {
     /// How many places the greatest number has.
     pub places: usize,
+    /// How many versions the class has.
+    pub versions: usize,
     /// Files beside the lesson that can be a roster.
     pub rosters: &'r [String],
     /// Files beside the lesson that can be a font.
@@ -160,6 +163,9 @@ impl Pen<'_> {
                     @for place in self.places() { li { (self.text(place.key(), place.key(), "numeric", "short")) } }
                 }
             },
+            Shape::Lists(_) => html! {
+                ul.each { @for letter in self.letters() { li { (self.text(letter, letter, "text", "full")) } } }
+            },
             Shape::Sheets(words, _) => html! {
                 ul.each.narrow { @for word in words { li { (self.text(word, word, "numeric", "short")) } } }
             },
@@ -171,6 +177,13 @@ impl Pen<'_> {
     fn places(&self) -> impl Iterator<Item = Place> {
         let speaks = |place: Place| self.field.given.keys().any(|part| part.split('.').next() == Some(place.key()));
         Place::ALL.into_iter().rev().filter(move |place| place.index() < self.room.places || speaks(*place))
+    }
+
+    /// The letters of the versions, and those that the file speaks of.
+    fn letters(&self) -> impl Iterator<Item = &'static str> {
+        let speaks = |letter: &str| self.field.given.contains_key(letter);
+        let letters = Version::LETTERS.into_iter().enumerate();
+        letters.filter(move |(at, letter)| *at < self.room.versions || speaks(letter)).map(|(_, letter)| letter)
     }
 
     fn bound(&self, before: &str, place: &str) -> Markup {

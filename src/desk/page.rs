@@ -203,10 +203,12 @@ fn filled(session: &Session, state: &State, text: &str, trouble: &[Trouble]) -> 
         (session.workshop.beside(name, &["csv", "tsv", "txt"]), session.workshop.beside(name, &["ttf", "otf"]));
     let greatest = document::get(text, "numbers.range").and_then(|range| range.get(1)?.as_u64());
     let places = greatest.map_or(6, |greatest| greatest.to_string().len());
+    let versions = document::get(text, "class.versions").and_then(|versions| versions.as_u64());
+    let versions = versions.and_then(|versions| usize::try_from(versions).ok()).unwrap_or(1);
     let sound = document::is_sound(text);
     html! {
         @if sound {
-            (form::form(&fields::sections(text, assumed, trouble), Room { places, rosters: &rosters, fonts: &fonts }))
+            (form::form(&fields::sections(text, assumed, trouble), Room { places, versions, rosters: &rosters, fonts: &fonts }))
         } @else {
             p { "This file cannot be shown as a form before its mistakes are put right." }
         }

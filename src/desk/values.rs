@@ -39,6 +39,13 @@ pub fn parts(shape: &Shape, value: &Value) -> FieldParts {
             let texts: Vec<String> = numbers.iter().filter_map(plain).collect();
             add(ONLY.to_owned(), &Value::String(texts.join(", ")));
         }
+        (Shape::Lists(_), Value::Object(lists)) => {
+            for (name, numbers) in lists {
+                let numbers = numbers.as_array().into_iter().flatten();
+                let texts: Vec<String> = numbers.filter_map(plain).collect();
+                add(name.clone(), &Value::String(texts.join(", ")));
+            }
+        }
         (Shape::Bound(_), value) => bound("", value, &mut add),
         (Shape::Bounds(_), Value::Object(places)) => {
             for (place, value) in places {
@@ -86,11 +93,8 @@ pub fn value(shape: &Shape, parts: &FieldParts) -> Option<Value> {
             let words: Vec<Value> = parts.values().filter(|word| !word.is_empty()).map(|word| json!(word)).collect();
             (!words.is_empty()).then_some(Value::Array(words))
         }
-        Shape::Numbers(_) => {
-            let apart = |c: char| c == ',' || c == ';' || c.is_whitespace();
-            let numbers: Vec<Value> = part(ONLY)?.split(apart).filter(|text| !text.is_empty()).map(number).collect();
-            (!numbers.is_empty()).then_some(Value::Array(numbers))
-        }
+        Shape::Numbers(_) => part(ONLY).and_then(numbers),
+        Shape::Lists(_) => each(parts.keys().map(String::as_str), |name| part(name).and_then(numbers)),
         Shape::Bound(_) => ends(part("min"), part("max")),
         Shape::Bounds(_) => {
             let names = parts.keys().filter_map(|name| name.rsplit_once('.')).map(|(place, _)| place);
@@ -118,6 +122,12 @@ fn ends(min: Option<&str>, max: Option<&str>) -> Option<Value> {
             Some(ends.filter_map(|(name, end)| Some((name.to_owned(), number(end?)))).collect())
         }
     }
+}
+
+fn numbers(text: &str) -> Option<Value> {
+    let apart = |c: char| c == ',' || c == ';' || c.is_whitespace();
+    let numbers: Vec<Value> = text.split(apart).filter(|text| !text.is_empty()).map(number).collect();
+    (!numbers.is_empty()).then_some(Value::Array(numbers))
 }
 
 fn each<'n>(names: impl Iterator<Item = &'n str>, value: impl Fn(&str) -> Option<Value>) -> Option<Value> {

@@ -86,7 +86,6 @@ fn heading(set: &NumberSet) -> String {
 
 fn sets(sets: &[NumberSet]) -> Markup {
     let held = sets.iter().flat_map(|set| &set.numbers).any(|number| number.always);
-    let versions = sets.iter().any(|set| set.version.is_some() || set.whose.is_some());
     html! {
         section aria-labelledby="numbers-are" {
             h2 id="numbers-are" { "The numbers, and why" }
@@ -94,36 +93,30 @@ fn sets(sets: &[NumberSet]) -> Markup {
                 button type="button" data-act="fresh" { "All new numbers" }
                 @if held { " " button.quiet type="button" data-act="free" { "Keep none of them" } }
             }
-            @if versions { p.help { "A number that is kept is kept in every version." } }
             @for set in sets {
                 h3 { (heading(set)) @if !set.ways.is_empty() { " " span.ways { (set.ways) } } }
-                ul.set { @for number in &set.numbers { (self::number(set, number, versions)) } }
+                ul.set { @for number in &set.numbers { (self::number(set, number)) } }
             }
         }
     }
 }
 
-/// A number, why it is there, and what can be done with it. Where there are versions, a number that is kept is in all of them,
-/// so that all others cannot be kept while one is exchanged.
-fn number(set: &NumberSet, number: &ChosenNumber, versions: bool) -> Markup {
+/// A number, why it is there, and what can be done with it.
+fn number(set: &NumberSet, number: &ChosenNumber) -> Markup {
     let ChosenNumber { value, written, why, always } = number;
-    let role = &set.table;
+    let (role, version) = (&set.table, set.own.map(|version| version.to_string()));
+    let of = set.version.map(|version| format!(" in version {version}")).unwrap_or_default();
     html! {
         li {
             strong { (written) } " " span.why { (why) }
             span.acts {
                 button.quiet type="button" data-act=(if *always { "let-go" } else { "keep" }) data-role=(role)
-                    data-number=(value) aria-pressed=(if *always { "true" } else { "false" }) {
-                    "Keep" span.unseen { " " (written) }
+                    data-number=(value) data-version=[&version] aria-pressed=(if *always { "true" } else { "false" }) {
+                    "Keep" span.unseen { " " (written) (of) }
                 }
-                @if versions {
-                    button.quiet type="button" data-act="leave-out" data-role=(role) data-number=(value) {
-                        "Leave out" span.unseen { " " (written) }
-                    }
-                } @else {
-                    button.quiet type="button" data-act="another" data-role=(role) data-number=(value) {
-                        "Another instead" span.unseen { " of " (written) }
-                    }
+                button.quiet type="button" data-act="another" data-role=(role) data-number=(value)
+                    data-version=[&version] {
+                    "Another instead" span.unseen { " of " (written) (of) }
                 }
             }
         }

@@ -93,12 +93,47 @@ pub struct NumberSet {
     pub table: String,
     /// Whose sort set, where there are several.
     pub version: Option<Version>,
+    /// The same, counted from the first version of its class or group, where that has several.
+    pub own: Option<Version>,
     /// Whose numbers, where there are groups.
     pub whose: Option<String>,
     /// How many sets would have done, in a few words.
     pub ways: String,
     /// Each number, why it is there, and whether the file asks for it by name.
     pub numbers: Vec<ChosenNumber>,
+}
+
+impl NumberSet {
+    /// Where the lesson file asks for its numbers by name.
+    pub fn place(&self) -> NumberPlace<'_> {
+        NumberPlace { table: &self.table, version: self.own }
+    }
+}
+
+/// Where a set's numbers are asked for by name: the table of its role, and the letter of its version where there are several.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct NumberPlace<'p> {
+    /// `numbers.sort`, `group.0.exit`.
+    pub table: &'p str,
+    /// The version, counted from the first of the class or group.
+    pub version: Option<Version>,
+}
+
+impl NumberPlace<'_> {
+    /// The key of the numbers that are asked for in every version.
+    pub fn always(self) -> String {
+        format!("{}.always", self.table)
+    }
+
+    /// The key of those that are asked for in this set alone; the same where there is no other.
+    pub fn own(self) -> String {
+        self.version.map_or_else(|| self.always(), |version| format!("{}.always_in.{version}", self.table))
+    }
+
+    /// The key of the numbers to leave out: the class's, or a group's own.
+    pub fn never(self) -> String {
+        format!("{}.never", self.table.rsplit_once('.').map_or(self.table, |(whose, _)| whose))
+    }
 }
 
 /// A number of a set.

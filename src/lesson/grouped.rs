@@ -47,11 +47,16 @@ struct ClassPart {
 }
 
 /// Plans the lesson; see [`super::plan`].
-pub(super) fn plan(source: &Arc<Source>, mut spec: Spec, roster: Roster) -> Result<Lesson, Vec<Diagnostic>> {
+pub(super) fn plan(
+    source: &Arc<Source>,
+    mut spec: Spec,
+    roster: Roster,
+    memory: &choose::Memory,
+) -> Result<Lesson, Vec<Diagnostic>> {
     let mut wrong = settle(source, &mut spec, &roster.names);
     let mut parts = parts(&spec, &roster);
     Stream::new(spec.seed.value, "groups in order").shuffle(&mut parts);
-    let model = match choose::choose(&only(&spec, true), source) {
+    let model = match choose::choose_with(&only(&spec, true), source, memory) {
         Ok(chosen) => chosen,
         Err(found) => {
             wrong.extend(found);
@@ -60,7 +65,7 @@ pub(super) fn plan(source: &Arc<Source>, mut spec: Spec, roster: Roster) -> Resu
     };
     let mut whole = Whole::default();
     for part in &mut parts {
-        if let Err(found) = whole.add(source, &spec, &model, part) {
+        if let Err(found) = whole.add(source, &spec, &model, part, memory) {
             let of_group = |diagnostic: Diagnostic| match part.group.and_then(|at| spec.groups.get(at)) {
                 Some(GroupSpec { name, .. }) => of_group(diagnostic, name, source),
                 None => diagnostic,
@@ -135,6 +140,7 @@ impl Whole {
         lesson: &Spec,
         model: &Chosen,
         part: &mut ClassPart,
+        memory: &choose::Memory,
     ) -> Result<(), Vec<Diagnostic>> {
         let name = part.group.and_then(|at| lesson.groups.get(at)).map(|group| group.name.value.clone());
         let purpose = format!("group {}", name.as_deref().unwrap_or_default());
@@ -142,7 +148,7 @@ impl Whole {
         if part.group.is_some() {
             seeded.seed = Given::assumed(Stream::new(lesson.seed.value, &purpose).bits() >> 1);
         }
-        let mut chosen = apart(&seeded, &model.model, source)?;
+        let mut chosen = apart(&seeded, &model.model, source, memory)?;
         let first = self.sets.len();
         let style = style(&part.spec);
         let letter = u8::try_from(first).unwrap_or(u8::MAX);
@@ -225,16 +231,22 @@ impl Whole {
 }
 
 /// Chooses the numbers of a part, away from the model numbers where its range has room for that.
-fn apart(spec: &Spec, model: &[Number], source: &Arc<Source>) -> Result<Chosen, Vec<Diagnostic>> {
+fn apart(
+    spec: &Spec,
+    model: &[Number],
+    source: &Arc<Source>,
+    memory: &choose::Memory,
+) -> Result<Chosen, Vec<Diagnostic>> {
     let mut away = spec.clone();
-    let own = away.numbers.sort.always.iter().chain(&away.numbers.exit.always);
+    let sort = &away.numbers.sort;
+    let own = sort.always.iter().chain(sort.always_in.values().flatten()).chain(&away.numbers.exit.always);
     let forced: Vec<Number> = own.map(|given| given.value).collect();
     let barred = model.iter().filter(|number| !forced.contains(number));
     away.numbers.never.extend(barred.map(|number| Given::assumed(*number)));
-    if let Ok(chosen) = choose::choose(&away, source) {
+    if let Ok(chosen) = choose::choose_with(&away, source, memory) {
         return Ok(chosen);
     }
-    let mut chosen = choose::choose(spec, source)?;
+    let mut chosen = choose::choose_with(spec, source, memory)?;
     let all = || chosen.sort.iter().flatten().chain(&chosen.exit);
     if all().any(|number| model.contains(number)) {
         chosen.notes.push("some numbers are model numbers too: the range allows no other set".to_owned());

@@ -46,10 +46,20 @@ pub use types::{Chosen, Reason, Role, SortSet, Strip, Wrong};
 /// the file is silent, a roster gives the number of learners, the minutes grow to what the numbers need, and no more
 /// decoys are made than slips can make. Fails with every mistake found.
 pub fn plan(source: &Arc<Source>, spec: Spec, roster: impl Into<Roster>) -> Result<Lesson, Vec<Diagnostic>> {
+    plan_with(source, spec, roster, &choose::Memory::default())
+}
+
+/// [`plan`] with what is remembered of earlier lessons.
+pub fn plan_with(
+    source: &Arc<Source>,
+    spec: Spec,
+    roster: impl Into<Roster>,
+    memory: &choose::Memory,
+) -> Result<Lesson, Vec<Diagnostic>> {
     let roster: Roster = roster.into();
     let mut lesson = if spec.groups.is_empty() {
         let roster = roster.names;
-        match choose::choose(&spec, source) {
+        match choose::choose_with(&spec, source, memory) {
             Ok(chosen) => with_numbers(source, spec, chosen, roster)?,
             Err(mut wrong) => {
                 wrong.extend(settle(source, &mut spec.clone(), &roster));
@@ -57,7 +67,7 @@ pub fn plan(source: &Arc<Source>, spec: Spec, roster: impl Into<Roster>) -> Resu
             }
         }
     } else {
-        grouped::plan(source, spec, roster)?
+        grouped::plan(source, spec, roster, memory)?
     };
     let told = warm_up::told(&lesson);
     lesson.chosen.notes.extend(told);

@@ -8,11 +8,13 @@ use super::limits::grouped;
 use super::log::Log;
 use super::pool::Pool;
 use super::types::{Bound, Given, NumbersSpec, RoleSpec};
+use super::version::Version;
 use crate::diag::Problem;
 use crate::measure::Count;
 use crate::number::{Feature, Number};
 
-pub(super) fn numbers(numbers: &NumbersSpec, log: &mut Log) {
+/// Checks the numbers of a class or group that has so many versions.
+pub(super) fn numbers(numbers: &NumbersSpec, versions: u32, log: &mut Log) {
     let (least, most) = numbers.range.value;
     let pool = Pool::new(numbers);
     let Some(span) = numbers.range.span() else { return };
@@ -28,6 +30,7 @@ pub(super) fn numbers(numbers: &NumbersSpec, log: &mut Log) {
     for (name, role) in [("model", &numbers.model), ("sort", &numbers.sort), ("exit", &numbers.exit)] {
         nothing &= role.count.value == 0;
         always(name, role, numbers, &pool, log);
+        within_versions(name, role, versions, log);
         within_count(name, role, log);
         if log.is_clean() {
             within_pool(name, role, numbers, &pool, log);
@@ -43,10 +46,11 @@ pub(super) fn numbers(numbers: &NumbersSpec, log: &mut Log) {
 /// Numbers that must be chosen must be there to choose.
 fn always(name: &str, role: &RoleSpec, numbers: &NumbersSpec, pool: &Pool, log: &mut Log) {
     let (least, most) = numbers.range.value;
-    for (k, given) in role.always.iter().enumerate() {
+    let named: Vec<(String, &Given<Number>)> = named(role).collect();
+    for (k, (key, given)) in named.iter().enumerate() {
         let number = given.value;
         let Some(span) = given.span() else { continue };
-        let wanted = format!("`numbers.{name}.always` wants {number}");
+        let wanted = format!("`numbers.{name}.{key}` wants {number}");
         let one_of_them = "keep one of the two requests";
         if number < least || number > most {
             let problem = Problem::new(format!("{wanted}, which is outside the range"))
@@ -64,11 +68,42 @@ fn always(name: &str, role: &RoleSpec, numbers: &NumbersSpec, pool: &Pool, log: 
                 place.words()
             ));
             log.clash(span, problem.hint(one_of_them), vec![(limit.and_then(|l| l.span()), "the limit".to_owned())]);
-        } else if let Some(first) = role.always[..k].iter().find(|n| n.value == number) {
-            let problem =
-                Problem::new(format!("`numbers.{name}.always` lists {number} twice")).hint("keep one of them");
+        } else if let Some((other, first)) = named[..k].iter().find(|(_, n)| n.value == number) {
+            let problem = match key {
+                key if key == other => {
+                    Problem::new(format!("`numbers.{name}.{key}` lists {number} twice")).hint("keep one of them")
+                }
+                _ => Problem::new(format!("{wanted}, and so does `numbers.{name}.{other}`"))
+                    .hint(format!("keep one of them; what is listed under numbers.{name}.always is in every version")),
+            };
             log.clash(span, problem, vec![(first.span(), "first listed here".to_owned())]);
         }
+    }
+}
+
+/// The numbers that a role asks for by name, each with the key that does.
+fn named(role: &RoleSpec) -> impl Iterator<Item = (String, &Given<Number>)> {
+    let of_all = role.always.iter().map(|given| ("always".to_owned(), given));
+    let of_one = role
+        .always_in
+        .iter()
+        .flat_map(|(version, numbers)| numbers.iter().map(move |given| (format!("always_in.{version}"), given)));
+    of_all.chain(of_one)
+}
+
+/// Versions that numbers are asked for in must be there.
+fn within_versions(name: &str, role: &RoleSpec, versions: u32, log: &mut Log) {
+    for (version, numbers) in role.always_in.iter().filter(|(version, _)| u32::from(version.0) >= versions) {
+        let Some(span) = numbers.first().and_then(Given::span) else { continue };
+        let last = Version(u8::try_from(versions.saturating_sub(1)).unwrap_or(u8::MAX));
+        let has = match versions {
+            1 => "there is only version A".to_owned(),
+            2 => format!("there are only versions A and {last}"),
+            _ => format!("there are only versions A to {last}"),
+        };
+        let problem =
+            Problem::new(format!("`numbers.{name}.always_in.{version}` asks for version {version}, but {has}"));
+        log.error(span, problem.hint(format!("ask for more versions, or leave out {version}")));
     }
 }
 
@@ -91,8 +126,9 @@ fn within_count(name: &str, role: &RoleSpec, log: &mut Log) {
     if let Some(bound) = role.same_digits {
         over("same_digits", bound.value.min, bound.span());
     }
-    let always = role.always.len().narrow();
-    over("always", always, role.always.first().and_then(Given::span));
+    let mut named = role.always.iter().chain(role.always_in.values().flatten());
+    let key = if role.always.is_empty() { "always_in" } else { "always" };
+    over(key, role.named().narrow(), named.next().and_then(Given::span));
 }
 
 /// No request can be about more numbers than there are.

@@ -132,7 +132,7 @@ pub(super) fn settle(asked: Vec<Asked>, class: &Class<'_>, log: &mut Log) -> Vec
         log.within(Some(&name));
         let group = group.settle(class, log);
         if log.is_clean() {
-            checks::numbers(&group.numbers, log);
+            checks::numbers(&group.numbers, group.versions.value, log);
         }
         log.within(None);
         groups.push(group);

@@ -112,7 +112,7 @@ fn file(mut root: Table, whole: bool, log: &mut Log) -> Option<Spec> {
     let forms = forms.settle(&numbers, language.value, alone, log);
     let sheets = sheets.settle(&numbers, log);
     if log.is_clean() && whole {
-        checks::numbers(&numbers, log);
+        checks::numbers(&numbers, class.versions.value, log);
     }
     let groups = group::settle(groups, &group::Class { numbers: &numbers, forms: &forms, class: &class, alone }, log);
     let title = title?;

@@ -1,5 +1,7 @@
 //! `[numbers]`: which numbers.
 
+use std::collections::BTreeMap;
+
 use super::keys::kind::Readable;
 use super::keys::{ROLES, list};
 use super::limits;
@@ -53,9 +55,11 @@ pub(super) fn at_most(table: &mut Table, log: &mut Log) -> AtMost {
 pub(super) fn read_role(mut table: Table, log: &mut Log) -> RoleSpec {
     let count = table.read(&list::COUNT, log);
     let always = table.read(&list::ALWAYS, log).map(|given| given.value).unwrap_or_default();
+    let always_in = if table.is_of(list::ALWAYS_IN.table) { request::lists(&mut table, log) } else { BTreeMap::new() };
     let role = RoleSpec {
         count: count.unwrap_or(Given::assumed(0)),
         always,
+        always_in,
         zeros: request::places(&mut table, &list::ZEROS, log),
         repeats: table.read(&list::REPEATS, log),
         teens: table.read(&list::TEENS, log),
@@ -93,7 +97,7 @@ impl Asked {
 
 /// The fewest numbers with which a role's requests could hold.
 fn needed(role: &RoleSpec) -> u32 {
-    let always = role.always.len().narrow();
+    let always = role.named().narrow();
     let features = role.features().map(|(_, bound)| bound.value.min);
     let same_digits = role.same_digits.map_or(0, |bound| bound.value.min);
     features.chain([always, same_digits]).max().unwrap_or(0)

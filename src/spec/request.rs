@@ -2,15 +2,16 @@
 
 use std::collections::BTreeMap;
 
-use super::keys::Keyed;
 use super::keys::kind::{Kind, Places, Readable, Request};
+use super::keys::{Keyed, list};
 use super::limits::Limit;
 use super::log::Log;
 use super::table::Table;
 use super::types::{Bound, Given};
 use super::value::Value;
+use super::version::Version;
 use crate::diag::Problem;
-use crate::number::Place;
+use crate::number::{Number, Place};
 
 impl Readable for Request {
     fn read(&self, value: &Value, log: &mut Log) -> Option<Given<Bound>> {
@@ -45,6 +46,29 @@ where
     }
     table.finish(log);
     values
+}
+
+/// The numbers of each version that the table under `always_in` names.
+pub(super) fn lists(table: &mut Table, log: &mut Log) -> BTreeMap<Version, Vec<Given<Number>>> {
+    let shape = list::ALWAYS_IN.kind.shape();
+    let mut table = match table.take(&list::ALWAYS_IN) {
+        Some(value) if !value.inner().is_table() => {
+            let expected = format!("expected {}, such as {}", shape.words(), list::ALWAYS_IN.example);
+            value.mistaken(log, "a list for each version", &expected);
+            return BTreeMap::new();
+        }
+        Some(value) => Table::of(&value, log),
+        None => return BTreeMap::new(),
+    };
+    let mut lists = BTreeMap::new();
+    for letter in Version::LETTERS {
+        let numbers = table.take_named(letter).map(|value| value.numbers(log));
+        if let (Some(version), Some(numbers)) = (Version::of(letter), numbers.filter(|numbers| !numbers.is_empty())) {
+            lists.insert(version, numbers);
+        }
+    }
+    table.finish(log);
+    lists
 }
 
 /// `n` (at least n) or `{ min = a, max = b }`.

@@ -35,6 +35,11 @@ impl<'t> Table<'t> {
         Self { path, entries: entries.collect(), taken: Vec::new(), header, sound }
     }
 
+    /// Whether it has the last name of this path: `sort` of `numbers.sort` and of `group.sort`.
+    pub(super) fn is_of(&self, path: &str) -> bool {
+        self.path.rsplit('.').next() == path.rsplit('.').next()
+    }
+
     /// Where a message about something missing points.
     pub(super) fn header(&self) -> Range<usize> {
         self.header.clone()

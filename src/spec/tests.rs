@@ -56,7 +56,7 @@ fn the_smallest_lesson_has_sensible_defaults() {
         "numbers.exit.teens = 1",
     ];
     assert_eq!(requests, wanted);
-    assert_eq!(assumed(&spec).len(), 27 + wanted.len());
+    assert_eq!(assumed(&spec).len(), 28 + wanted.len());
     assert_eq!((spec.class.share(SheetKind::Blocks), spec.class.share(SheetKind::Board)), (2, 1));
 }
 

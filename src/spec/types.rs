@@ -7,6 +7,7 @@ use super::Language;
 use super::choices::{Cut, FontChoice, Ink, Joiner, Paper, SidesAsked, TextSize, Thousands};
 use super::display::DisplayPages;
 use super::sheet_kind::SheetKind;
+use super::version::Version;
 use crate::measure::Length;
 use crate::number::{Feature, Form, Number, Place, Trading};
 
@@ -123,6 +124,9 @@ pub struct RoleSpec {
     pub count: Given<u32>,
     /// Numbers that must be among them.
     pub always: Vec<Given<Number>>,
+    /// Numbers that must be among those of one version, counted from the first of the class or group that asks; of the sort
+    /// numbers only.
+    pub always_in: BTreeMap<Version, Vec<Given<Number>>>,
     /// How many numbers show a 0 in a place.
     pub zeros: BTreeMap<Place, Given<Bound>>,
     /// How many numbers have a digit that appears more than once.
@@ -139,6 +143,7 @@ impl Default for RoleSpec {
         Self {
             count: Given::assumed(0),
             always: Vec::new(),
+            always_in: BTreeMap::new(),
             zeros: BTreeMap::new(),
             repeats: None,
             teens: None,
@@ -148,6 +153,11 @@ impl Default for RoleSpec {
 }
 
 impl RoleSpec {
+    /// How many numbers of a version are asked for by name, at the most.
+    pub fn named(&self) -> usize {
+        self.always.len() + self.always_in.values().map(Vec::len).max().unwrap_or(0)
+    }
+
     /// What is asked about the features of its numbers, in the order of the contract.
     pub fn features(&self) -> impl Iterator<Item = (Feature, Given<Bound>)> {
         let zeros = self.zeros.iter().map(|(&place, &bound)| (Feature::Zero(place), bound));

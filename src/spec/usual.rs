@@ -60,7 +60,7 @@ pub(super) fn assume(numbers: &mut NumbersSpec, versions: u32) {
 
 /// Whether a role says anything of its numbers but how many.
 fn asks(role: &RoleSpec) -> bool {
-    role.features().next().is_some() || role.same_digits.is_some() || !role.always.is_empty()
+    role.features().next().is_some() || role.same_digits.is_some() || role.named() > 0
 }
 
 /// What the sort, the model and the exit numbers are asked for, the most telling first: a role of few numbers gets the

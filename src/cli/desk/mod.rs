@@ -18,6 +18,7 @@ use super::gather::Shared;
 use super::term::Io;
 use crate::desk;
 use crate::diag::Problem;
+use crate::lesson::choose::Memory;
 use folder::Folder;
 use workshop::Bench;
 
@@ -34,6 +35,7 @@ pub fn run(given: &DeskArgs, talk: Talk, io: &mut Io) -> Result<(), Failure> {
     let mut shared = Shared::read(&input)?;
     // The other half of a lesson's threads is the page's.
     shared.threads = super::threads::cores();
+    shared.memory = Arc::new(Memory::lasting());
     let out = folder.path().join(&given.out);
     let bench = Arc::new(Bench { folder, shared, out });
     let ready = desk::ready(bench, lesson, given.port).map_err(|error| taken(given.port, &error))?;

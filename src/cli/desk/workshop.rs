@@ -254,6 +254,7 @@ fn sets(planned: &Planned) -> Vec<NumberSet> {
         role,
         table: format!("{}.{}", table_of(planned, group), role.word()),
         version,
+        own: version.and_then(|version| own(version, chosen.sort.len(), group)),
         whose: group.map(|group| group.name.clone().unwrap_or_else(|| "everyone else".to_owned())),
         ways: numbers::ways(group.map_or(&chosen.solutions, |group| &group.solutions), role),
         numbers: numbers.iter().map(number).collect(),
@@ -269,6 +270,13 @@ fn sets(planned: &Planned) -> Vec<NumberSet> {
     all.extend(lesson.groups.iter().map(|group| set(Role::Exit, None, &group.exit, Some(group))));
     all.retain(|set| !set.numbers.is_empty());
     all
+}
+
+/// A version counted from the first of its group, or of the class of so many versions; none where there is no other.
+fn own(version: Version, versions: usize, group: Option<&LessonGroup>) -> Option<Version> {
+    let Some(group) = group else { return (versions > 1).then_some(version) };
+    let at = group.versions.iter().position(|own| *own == version).filter(|_| group.versions.len() > 1)?;
+    u8::try_from(at).ok().map(Version)
 }
 
 /// The table of the file that asks for a group's numbers.

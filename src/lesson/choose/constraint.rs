@@ -49,7 +49,10 @@ impl Constraint {
             Self::AtMost(place) => numbers.at_most.get(&place).and_then(Given::span),
             Self::Feature(feature) => asked.features().find(|(of, _)| *of == feature).and_then(|(_, b)| b.span()),
             Self::SameDigits => asked.same_digits.as_ref().and_then(Given::span),
-            Self::Always(number) => listed(&asked.always, number),
+            Self::Always(number) => {
+                let own = || asked.always_in.values().find_map(|numbers| listed(numbers, number));
+                listed(&asked.always, number).or_else(own)
+            }
             Self::Never(number) => listed(&numbers.never, number),
         }
     }
@@ -67,8 +70,15 @@ impl Constraint {
             Self::AtMost(place) => format!("at_most.{} = {}", place.key(), demand.at_most[place.index()]),
             Self::Feature(feature) => bounded(&feature.key(), demand.features.get(&feature).copied()),
             Self::SameDigits => bounded("same_digits", demand.same_digits),
-            Self::Always(number) if demand.always.contains(&number) => format!("{role}.always with {number}"),
-            Self::Always(number) => format!("{role}.always without {number}"),
+            Self::Always(number) => {
+                let with = if demand.always.contains(&number) { "with" } else { "without" };
+                match &demand.own {
+                    Some((version, own)) if own.contains(&number) => {
+                        format!("{role}.always_in.{version} {with} {number}")
+                    }
+                    _ => format!("{role}.always {with} {number}"),
+                }
+            }
             Self::Never(number) if demand.never.contains(&number) => format!("never with {number}"),
             Self::Never(number) => format!("never without {number}"),
         }

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::lesson::Role;
 use crate::number::{Digits, Feature, Features, Number, Place};
-use crate::spec::{Bound, NumbersSpec, RoleSpec};
+use crate::spec::{Bound, NumbersSpec, RoleSpec, Version};
 
 /// What one role asks.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -21,6 +21,8 @@ pub struct Demand {
     pub count: u32,
     /// Numbers that must be among them.
     pub always: BTreeSet<Number>,
+    /// Those of them that this version alone must have, and which version it is.
+    pub own: Option<(Version, BTreeSet<Number>)>,
     /// How many of them have a feature; in a fixed order, so that the order of keys in the file says nothing.
     pub features: BTreeMap<Feature, Bound>,
     /// How many the largest group made of the same digits has.
@@ -40,6 +42,7 @@ impl Demand {
             at_most: [9; 6],
             count,
             always: BTreeSet::new(),
+            own: None,
             features: BTreeMap::new(),
             same_digits: None,
             mixed: false,
@@ -59,6 +62,25 @@ impl Demand {
         demand.features = asked.features().map(|(feature, bound)| (feature, bound.value)).collect();
         demand.same_digits = asked.same_digits.map(|given| given.value);
         demand
+    }
+
+    /// What a version of the class or group asks; `None` where it asks what all of them do.
+    pub fn of_version(&self, numbers: &NumbersSpec, version: Version) -> Option<Self> {
+        let own: BTreeSet<Number> = numbers.sort.always_in.get(&version)?.iter().map(|number| number.value).collect();
+        let always = self.always.union(&own).copied().collect();
+        Some(Self { always, own: Some((version, own)), ..self.clone() })
+    }
+
+    /// The numbers that must be among them, without those that one version alone must have.
+    pub fn common(&self) -> impl Iterator<Item = Number> {
+        let own = |number: &Number| self.own.as_ref().is_some_and(|(_, own)| own.contains(number));
+        self.always.iter().copied().filter(move |number| !own(number))
+    }
+
+    /// What it says of the numbers there are to choose from, and nothing else.
+    #[must_use]
+    pub fn pool(&self) -> Self {
+        Self { never: self.never.clone(), at_most: self.at_most, ..Self::any_of(self.low, self.high, 0) }
     }
 
     /// Whether a number may be chosen at all.

@@ -8,7 +8,7 @@
 use std::collections::BTreeSet;
 
 use super::search;
-use super::seats::{Seat, Seated, Seating};
+use super::seats::{Seat, Seated, Seating, named_elsewhere};
 use super::versions::Versions;
 use crate::lesson::Role;
 use crate::number::Number;
@@ -16,6 +16,8 @@ use crate::rng::Stream;
 
 /// How many independent draws are made before sets are fitted around each other.
 const TRIES: u32 = 128;
+/// How many are made for versions as hard as each other where these ask for numbers by themselves.
+const ALIKE: u32 = 8;
 
 /// Draws all sets.
 pub(super) fn draw(seating: &Seating<'_>) -> Seated {
@@ -23,11 +25,18 @@ pub(super) fn draw(seating: &Seating<'_>) -> Seated {
 }
 
 fn evenly(seating: &Seating<'_>) -> Option<Seated> {
+    // Where versions ask for numbers by themselves there may be none as hard as the first; then they come as they can.
+    let alike = if seating.sorts.is_empty() { TRIES } else { ALIKE };
+    tried(seating, alike, true).or_else(|| if seating.sorts.is_empty() { None } else { tried(seating, TRIES, false) })
+}
+
+/// Draws until all fits; with `alike` only versions that are equally hard do.
+fn tried(seating: &Seating<'_>, tries: u32, alike: bool) -> Option<Seated> {
     let forced = seating.forced();
     let streams = seating.roles.keys().map(|&role| (role, Stream::new(seating.seed, role.word())));
     let mut streams: Vec<(Role, Stream)> = streams.collect();
-    'tries: for _ in 0..TRIES {
-        let (mut used, mut seats) = (BTreeSet::new(), Vec::new());
+    'tries: for _ in 0..tries {
+        let (mut used, mut seats) = (named_elsewhere(seating.sorts, seating.first), Vec::new());
         for (role, stream) in &mut streams {
             let set = seating.roles[role].1.draw(stream);
             for &number in &set {
@@ -37,7 +46,7 @@ fn evenly(seating: &Seating<'_>) -> Option<Seated> {
             }
             seats.push((*role, set));
         }
-        if add_versions(seating, &mut seats, &mut used).is_some() {
+        if add_versions(seating, &mut seats, &mut used, alike).is_some() {
             seats.sort_by_key(|(role, _)| *role);
             return Some(Seated { overlap: seating.overlap(&seats), seats, proven: true });
         }
@@ -48,17 +57,29 @@ fn evenly(seating: &Seating<'_>) -> Option<Seated> {
     None
 }
 
-/// Adds versions B, C, ... that share nothing with what is used.
-fn add_versions(seating: &Seating<'_>, seats: &mut Vec<Seat>, used: &mut BTreeSet<Number>) -> Option<()> {
-    let Some((_, first)) = seats.iter().find(|(role, _)| *role == Role::Sort && seating.versions > 1) else {
-        return Some(());
-    };
+/// Adds the other versions, which share nothing with what is used; the sort sets are then in the order of their letters.
+fn add_versions(seating: &Seating<'_>, seats: &mut Vec<Seat>, used: &mut BTreeSet<Number>, alike: bool) -> Option<()> {
+    let first = seats.iter().position(|(role, _)| *role == Role::Sort && seating.versions > 1);
+    let Some(first) = first.map(|at| seats.remove(at).1) else { return Some(()) };
     let Seating { candidates, budget, style, .. } = seating;
-    let versions = Versions::of(first, seating.demand(Role::Sort), candidates, budget, *style)?;
-    for version in 1..seating.versions {
-        let set = versions.draw(used, &mut Stream::new(seating.seed, &format!("sort {version}")))?;
+    let mut same: Option<Versions<'_>> = None;
+    let mut sets = Vec::new();
+    for version in 0..seating.versions {
+        let at = version as usize;
+        if at == seating.first {
+            sets.push(first.clone());
+            continue;
+        }
+        if same.is_none() || !seating.sorts.is_empty() {
+            let demand = seating.sort(at);
+            let like = Versions::of(&first, demand, candidates, budget, *style);
+            same =
+                if alike { like } else { like.or_else(|| Versions::any(&first, demand, candidates, budget, *style)) };
+        }
+        let set = same.as_ref()?.draw(used, &mut Stream::new(seating.seed, &format!("sort {version}")))?;
         used.extend(&set);
-        seats.push((Role::Sort, set));
+        sets.push(set);
     }
+    seats.extend(sets.into_iter().map(|set| (Role::Sort, set)));
     Some(())
 }

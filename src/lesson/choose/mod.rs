@@ -11,7 +11,7 @@
 //!    of each feature asked for, the same largest group made of the same digits), as near to it in blocks and letters as
 //!    was found. A number that two roles must have overlaps in any case; what `sort.always` names is in every version and
 //!    is no overlap among them.
-//! 4. [`why`] says what each number is there for.
+//! 4. [`why`] says what each number is there for. [`memory`] keeps what a desk will ask for again.
 //!
 //! Only where the range is too tight to keep the sets apart are they *searched* for and not drawn evenly: [`search`] fits
 //! them around each other with the least overlap, and says why that is not counted. Everything else is counted. What
@@ -26,6 +26,7 @@ mod constraint;
 mod count;
 mod demand;
 mod joint;
+mod memory;
 mod search;
 mod seats;
 mod versions;
@@ -38,58 +39,88 @@ pub use clash::{clash, example, ways_out};
 pub use constraint::{Constraint, only};
 pub use count::{NoSets, Solutions};
 pub use demand::{Demand, of as requests};
+pub use memory::Memory;
 pub use versions::{Work, spread};
 
 use super::{Chosen, Reason, Role};
 use crate::diag::{Diagnostic, Source};
 use crate::number::{Feature, Number, Place, Style};
 use crate::rng::Stream;
-use crate::spec::{NumbersSpec, Spec};
+use crate::spec::{NumbersSpec, Spec, Version};
 use budget::Budget;
 use count::{Avoided, Candidates};
-use seats::{Seated, Seating};
+use memory::Asked;
+use seats::{Counted, Seated, Seating};
 
 /// Chooses the numbers of every role and version, or says for each role that has no set which requests clash.
 /// `source` is the text that `spec` was read from.
 pub fn choose(spec: &Spec, source: &Arc<Source>) -> Result<Chosen, Vec<Diagnostic>> {
+    choose_with(spec, source, &Memory::default())
+}
+
+/// The same, with what is remembered of earlier lessons.
+pub fn choose_with(spec: &Spec, source: &Arc<Source>, memory: &Memory) -> Result<Chosen, Vec<Diagnostic>> {
+    let style = super::style(spec);
+    let (versions, seed) = (spec.class.versions.value, spec.seed.value);
     let demands = demands(&spec.numbers);
+    let asked = Asked { sorts: sorts(&spec.numbers, &demands, versions), demands, versions, seed, style };
+    if let Some(chosen) = memory.chosen(&asked) {
+        return Ok(chosen);
+    }
     // All roles choose from the same numbers.
-    let candidates = demands.first().map(|(_, demand)| Candidates::new(demand)).unwrap_or_default();
-    let (mut roles, mut wrong) = (BTreeMap::new(), Vec::new());
-    for (role, demand) in demands {
-        let solutions = |demand: &Demand| Solutions::new(demand, &candidates, Avoided::default(), &Budget::default());
+    let candidates = asked.demands.first().map(|(_, demand)| memory.candidates(demand)).unwrap_or_default();
+    let solutions = |demand: &Demand| {
+        let count = || Solutions::new(demand, &candidates, Avoided::default(), &Budget::default());
+        memory.solutions(demand, count)
+    };
+    let mut wrong = Vec::new();
+    let mut counted = |role: Role, demand: &Demand| {
         // The quick check wants numbers that something can be asked about, where there are enough of them.
         let mixed = Demand { mixed: true, ..demand.clone() };
         if role == Role::Exit
             && let Ok(solutions) = solutions(&mixed)
         {
-            roles.insert(role, (mixed, solutions));
-            continue;
+            return Some((mixed, solutions));
         }
-        match solutions(&demand) {
-            Ok(solutions) => drop(roles.insert(role, (demand, solutions))),
-            Err(NoSets::Impossible) => wrong.push(clash::report(&spec.numbers, role, &demand, source)),
+        match solutions(demand) {
+            Ok(solutions) => return Some((demand.clone(), solutions)),
+            Err(NoSets::Impossible) => wrong.push(clash::report(&spec.numbers, role, demand, source)),
             Err(NoSets::TooMany) => wrong.push(clash::too_much(&spec.numbers, role, source)),
         }
+        None
+    };
+    let sorts: Vec<Counted> = asked.sorts.iter().filter_map(|demand| counted(Role::Sort, demand)).collect();
+    // The version that asks for most has the least choice: the others follow it.
+    let first = (0..sorts.len()).rev().max_by_key(|at| sorts[*at].0.always.len()).unwrap_or(0);
+    let mut roles = BTreeMap::new();
+    for (role, demand) in &asked.demands {
+        let found = if *role == Role::Sort && !asked.sorts.is_empty() {
+            apart(&sorts, first, &candidates)
+        } else {
+            counted(*role, demand)
+        };
+        roles.extend(found.map(|found| (*role, found)));
     }
     if !wrong.is_empty() {
         return Err(wrong);
     }
-    let style = super::style(spec);
-    let (versions, seed) = (spec.class.versions.value, spec.seed.value);
     let budget = Budget::default();
-    let sets = joint::draw(&Seating { roles: &roles, candidates: &candidates, versions, seed, style, budget });
+    let seating =
+        Seating { roles: &roles, sorts: &sorts, first, candidates: &candidates, versions, seed, style, budget };
+    let sets = joint::draw(&seating);
+    let notes = overlap(&sets).into_iter().chain(unlike(&seating, &sets)).collect();
     let mut chosen = Chosen {
         model: Vec::new(),
         sort: Vec::new(),
         exit: Vec::new(),
-        why: reasons(&roles, &sets),
+        why: reasons(&seating, &sets),
         solutions: roles.iter().map(|(&role, (_, solutions))| (role, solutions.count().to_string())).collect(),
-        notes: overlap(&sets).into_iter().collect(),
+        notes,
     };
     in_order(&mut chosen, sets, seed, style);
     // A lesson without sort numbers still has its versions.
     chosen.sort.resize(versions as usize, Vec::new());
+    memory.keep(asked, &chosen);
     Ok(chosen)
 }
 
@@ -99,13 +130,31 @@ fn demands(numbers: &NumbersSpec) -> Vec<(Role, Demand)> {
     all.filter(|(_, demand)| demand.count > 0).collect()
 }
 
+/// The version drawn first, without the numbers that others ask for by name, unless it has no set without them.
+fn apart(sorts: &[Counted], first: usize, candidates: &Candidates) -> Option<Counted> {
+    let (demand, solutions) = sorts.get(first)?;
+    let barred = seats::named_elsewhere(sorts, first);
+    let avoided = Avoided { barred: Some(&barred), shared: None };
+    let without = Solutions::new(demand, candidates, avoided, &Budget::default());
+    Some((demand.clone(), without.map_or_else(|_| Arc::clone(solutions), Arc::new)))
+}
+
+/// What each version asks of its sort numbers, where one asks for numbers of its own; else nothing.
+fn sorts(numbers: &NumbersSpec, demands: &[(Role, Demand)], versions: u32) -> Vec<Demand> {
+    let sort = demands.iter().find(|(role, _)| *role == Role::Sort && !numbers.sort.always_in.is_empty());
+    let of = |demand: &Demand, version| demand.of_version(numbers, version).unwrap_or_else(|| demand.clone());
+    let all = sort.into_iter().flat_map(|(_, demand)| (0..).map(Version).map(|version| of(demand, version)));
+    all.take(versions as usize).collect()
+}
+
 /// What each number is there for, in all its sets.
-fn reasons(roles: &BTreeMap<Role, (Demand, Solutions)>, sets: &Seated) -> BTreeMap<Number, Vec<Reason>> {
+fn reasons(seating: &Seating<'_>, sets: &Seated) -> BTreeMap<Number, Vec<Reason>> {
     let mut all: BTreeMap<Number, Vec<Reason>> = BTreeMap::new();
-    for (role, set) in &sets.seats {
+    for (at, (_, set)) in sets.seats.iter().enumerate() {
+        let demand = seating.demand_at(&sets.seats, at);
         for &number in set {
             let known = all.entry(number).or_default();
-            for reason in why::why(&roles[role].0, set, number) {
+            for reason in why::why(demand, set, number) {
                 if !known.contains(&reason) {
                     known.push(reason);
                 }
@@ -113,6 +162,22 @@ fn reasons(roles: &BTreeMap<Role, (Demand, Solutions)>, sets: &Seated) -> BTreeM
         }
     }
     all
+}
+
+/// What to say of versions that are not as hard as the one drawn first, because of what they ask for by name.
+fn unlike(seating: &Seating<'_>, sets: &Seated) -> Option<String> {
+    let sorts: Vec<&Vec<Number>> =
+        sets.seats.iter().filter(|(role, _)| *role == Role::Sort).map(|(_, set)| set).collect();
+    let (first, demand) = (sorts.get(seating.first).filter(|_| !seating.sorts.is_empty())?, seating.demand(Role::Sort));
+    let profile = demand.profile(first);
+    let others = (0..).map(Version).zip(&sorts).filter(|(_, set)| demand.profile(set) != profile);
+    let others: Vec<String> = others.map(|(version, _)| version.to_string()).collect();
+    let name = Version(u8::try_from(seating.first).unwrap_or(u8::MAX));
+    (!others.is_empty()).then(|| {
+        let (others, word) =
+            (crate::diag::nearest::listed(&others, "and"), if others.len() == 1 { "version" } else { "versions" });
+        format!("{word} {others} and version {name} are not equally hard: the numbers in always_in allow no others")
+    })
 }
 
 /// What to say of numbers used in more than one set.

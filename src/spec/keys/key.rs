@@ -26,10 +26,15 @@ pub const ROLE: &str = "numbers.ROLE";
 /// What stands for `ROLE`.
 pub const ROLES: [&str; 3] = ["model", "sort", "exit"];
 
+/// The table of the role that has versions.
+pub const SORT: &str = "numbers.sort";
+
 /// The table of a group; a lesson may have several.
 pub const GROUP: &str = "group";
 /// The table of a group's role: `group.sort` and `group.exit` have the same keys.
 pub const GROUP_ROLE: &str = "group.ROLE";
+/// The table of a group's role that has versions.
+pub const GROUP_SORT: &str = "group.sort";
 /// What stands for `ROLE` there: model numbers are built with the whole class.
 pub const GROUP_ROLES: [&str; 2] = ["sort", "exit"];
 /// What a group calls forms.
@@ -169,6 +174,7 @@ impl KeyRow {
     pub(super) fn of_group(self) -> Self {
         let table = match self.table {
             ROLE => GROUP_ROLE,
+            SORT => GROUP_SORT,
             "forms.names" => GROUP_NAMES,
             _ => GROUP,
         };

@@ -13,6 +13,7 @@ use crate::spec::log::Log;
 use crate::spec::sheet_kind::SheetKind;
 use crate::spec::types::{Bound, Given};
 use crate::spec::value::Value;
+use crate::spec::version::Version;
 
 /// A kind of value.
 pub trait Kind {
@@ -61,6 +62,8 @@ pub enum Shape {
     Digits(Limit),
     /// A [`Shape::Bound`] for places.
     Bounds(Limit),
+    /// A [`Shape::Numbers`] for versions, by their letters.
+    Lists(Limit),
     /// A whole number for any of these sheets.
     Sheets(Vec<&'static str>, Limit),
 }
@@ -90,6 +93,9 @@ impl Shape {
             Self::Bound(limit) => format!("at least this many, {limit}; or {{ min = 1, max = 2 }}"),
             Self::Digits(_) => format!("{{ place = digit }}; the places are {}", places()),
             Self::Sheets(words, limit) => format!("{{ sheet = {limit} }}; the sheets are {}", quoted(words, "and")),
+            Self::Lists(limit) => {
+                format!("{{ letter = a list of numbers }}, each {limit}; the letters are those of the versions")
+            }
             Self::Bounds(_) => format!("{{ place = at least this many }}; the places are {}", places()),
         }
     }
@@ -363,6 +369,22 @@ impl Kind for NumbersKind {
 impl Readable for NumbersKind {
     fn read(&self, value: &Value, log: &mut Log) -> Option<Given<Self::Value>> {
         Some(Given::read(value.numbers(log), value.span()))
+    }
+}
+
+/// A list of numbers for each version that the file names.
+#[derive(Debug, Clone, Copy)]
+pub struct EachVersion(pub NumbersKind);
+
+impl Kind for EachVersion {
+    type Value = BTreeMap<Version, Vec<Given<Number>>>;
+
+    fn json(&self, value: &Self::Value) -> Json {
+        value.iter().map(|(version, numbers)| (version.to_string(), self.0.json(numbers))).collect()
+    }
+
+    fn shape(&self) -> Shape {
+        Shape::Lists(self.0.0)
     }
 }
 

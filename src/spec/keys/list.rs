@@ -1,9 +1,9 @@
 //! The keys themselves, in the order of the lesson file's full form.
 
-use super::key::{GROUP, Key, KeyRow, Keyed, ROLE, Usually};
+use super::key::{GROUP, Key, KeyRow, Keyed, ROLE, SORT, Usually};
 use super::kind::{
-    FontKind, LineKind, Measure, NumbersKind, OneOf, Path, Places, Quantity, Range, Request, Sheets, Switch, Whole,
-    WordsKind,
+    EachVersion, FontKind, LineKind, Measure, NumbersKind, OneOf, Path, Places, Quantity, Range, Request, Sheets,
+    Switch, Whole, WordsKind,
 };
 use crate::measure::Length;
 use crate::number::Form;
@@ -75,6 +75,14 @@ pub const COUNT: Key<Quantity> =
 /// Numbers that must be among them.
 pub const ALWAYS: Key<NumbersKind> =
     Key::new(ROLE, "always", NumbersKind(limits::NUMBER), "[640]", "numbers that must be among them");
+/// Numbers that must be among those of one version.
+pub const ALWAYS_IN: Key<EachVersion> = Key::new(
+    SORT,
+    "always_in",
+    EachVersion(NumbersKind(limits::NUMBER)),
+    "{ A = [640] }",
+    "numbers that one version alone must have; A is the first of the class or the group",
+);
 /// Zeros that hold a place.
 pub const ZEROS: Key<Places<Request>> = Key::new(
     ROLE,
@@ -315,7 +323,7 @@ fn group_rows() -> Vec<KeyRow> {
     let own = [GROUP_NAME.row(), GROUP_LEARNERS.row(), GROUP_VERSIONS.row(), CLOSER.row(), FURTHER.row()];
     let top = [RANGE.row(), NEVER.row(), AT_MOST.row(), MATCH.row(), JOINER.row(), ZERO_TERMS.row()];
     let more = [THOUSANDS.row(), DECOYS.row()];
-    let role = [COUNT.row(), ALWAYS.row(), ZEROS.row(), REPEATS.row(), TEENS.row(), SAME_DIGITS.row()];
+    let role = [COUNT.row(), ALWAYS.row(), ALWAYS_IN.row(), ZEROS.row(), REPEATS.row(), TEENS.row(), SAME_DIGITS.row()];
     let names = NAMES.iter().map(Keyed::row);
     let others = top.into_iter().chain(more).chain(role).chain(names).map(KeyRow::of_group);
     own.into_iter().chain(others).collect()
@@ -343,6 +351,7 @@ fn class_rows() -> Vec<KeyRow> {
         AT_MOST.row(),
         COUNT.row(),
         ALWAYS.row(),
+        ALWAYS_IN.row(),
         ZEROS.row(),
         REPEATS.row(),
         TEENS.row(),

@@ -92,6 +92,10 @@ fn of(shape: &Shape) -> Value {
         Shape::Font(words) => json!({ "type": "string", "examples": words }),
         Shape::Range(limit) => json!({ "type": "array", "items": whole(*limit), "minItems": 2, "maxItems": 2 }),
         Shape::Numbers(limit) => json!({ "type": "array", "items": whole(*limit) }),
+        Shape::Lists(limit) => json!({
+            "type": "object", "additionalProperties": false,
+            "patternProperties": { "^[A-Z]$": { "type": "array", "items": whole(*limit) } },
+        }),
         Shape::Bound(limit) => bound(*limit),
         Shape::Digits(limit) => places(&whole(*limit)),
         Shape::Bounds(limit) => places(&bound(*limit)),

@@ -38,6 +38,7 @@ pub(super) fn read(shape: &Shape, raw: &str) -> Option<Read> {
             each::read(value, &Place::ALL.map(Place::key), Some("tens"), *limit)
         }
         Shape::Sheets(words, limit) => each::read(value, words, None, *limit),
+        Shape::Lists(_) => None,
     };
     // What parses may stay as it is, for the sake of what else is wrong on the line.
     let parses = is_value(raw);
@@ -70,6 +71,7 @@ fn says(shape: &Shape, value: &str) -> String {
         Shape::Length => "a length stands in quotes, with its unit".to_owned(),
         Shape::Bound(_) => "a request is a count, or a least and a greatest count in curly brackets".to_owned(),
         Shape::Digits(_) | Shape::Bounds(_) => "the places and their counts stand in curly brackets".to_owned(),
+        Shape::Lists(_) => "the versions and their lists of numbers stand in curly brackets".to_owned(),
         Shape::Sheets(..) => "the sheets and their counts stand in curly brackets".to_owned(),
         _ if value.contains('\\') => {
             "in double quotes a backslash begins a special character; single quotes leave it as it is".to_owned()

@@ -44,6 +44,11 @@ impl Candidates {
         self.varieties.iter().map(|variety| variety.numbers.len()).sum()
     }
 
+    /// About how many bytes they take.
+    pub fn bytes(&self) -> usize {
+        self.len() * size_of::<Number>() + self.varieties.len() * size_of::<Variety>()
+    }
+
     /// The varieties without what is skipped; numbers of `marked` are told apart. Those that run out are left out.
     pub fn varieties<'a>(
         &'a self,

@@ -107,11 +107,20 @@ pub(super) trait Counted {
     fn count(&self) -> BigUint;
     /// One of the sets, rising, all equally likely; there must be one.
     fn draw(&self, stream: &mut Stream) -> Vec<Number>;
+    /// About how many bytes it takes.
+    fn bytes(&self) -> usize;
 }
 
 impl<const N: usize> Counted for Chain<N> {
     fn count(&self) -> BigUint {
         self.standings[0].ways.first().map_or(BigUint::ZERO, |ways| ways.to_big())
+    }
+
+    fn bytes(&self) -> usize {
+        // A standing stands in a list, in an index, and with its ways.
+        let standing = size_of::<Packed>() * 2 + size_of::<usize>() + size_of::<Wide<N>>();
+        let standings: usize = self.standings.iter().map(|standings| standings.all.len()).sum();
+        standings * standing + self.batches.iter().map(BatchWays::bytes).sum::<usize>()
     }
 
     fn draw(&self, stream: &mut Stream) -> Vec<Number> {

@@ -43,7 +43,7 @@ pub enum NoSets {
 /// The sets that meet a demand: at least one.
 pub struct Solutions {
     count: BigUint,
-    counted: Box<dyn Counted>,
+    counted: Box<dyn Counted + Send + Sync>,
 }
 
 impl Solutions {
@@ -55,7 +55,7 @@ impl Solutions {
         budget: &Budget,
     ) -> Result<Self, NoSets> {
         let batches = Batches::new(demand, candidates, avoided).ok_or(NoSets::Impossible)?;
-        let counted: Option<Box<dyn Counted>> = match wide::bits(batches.free, batches.count) {
+        let counted: Option<Box<dyn Counted + Send + Sync>> = match wide::bits(batches.free, batches.count) {
             0..=128 => boxed::<2>(batches, budget),
             129..=256 => boxed::<4>(batches, budget),
             257..=512 => boxed::<8>(batches, budget),
@@ -77,12 +77,17 @@ impl Solutions {
         &self.count
     }
 
+    /// About how many bytes all these counts and numbers take.
+    pub(super) fn bytes(&self) -> usize {
+        self.counted.bytes()
+    }
+
     /// One of the sets, rising, all equally likely.
     pub fn draw(&self, stream: &mut Stream) -> Vec<Number> {
         self.counted.draw(stream)
     }
 }
 
-fn boxed<const N: usize>(batches: Batches, budget: &Budget) -> Option<Box<dyn Counted>> {
+fn boxed<const N: usize>(batches: Batches, budget: &Budget) -> Option<Box<dyn Counted + Send + Sync>> {
     Some(Box::new(Chain::<N>::new(batches, budget)?))
 }

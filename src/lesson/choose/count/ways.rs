@@ -66,6 +66,13 @@ impl<const N: usize> BatchWays<N> {
         Some(ways)
     }
 
+    /// About how many bytes it takes.
+    pub fn bytes(&self) -> usize {
+        let ways = self.first_lots.iter().chain(&self.powers).chain([&self.all]).map(Vec::len).sum::<usize>();
+        let numbers: usize = self.batch.bundles.iter().flatten().map(|lot| lot.numbers.len()).sum();
+        ways * size_of::<(Packed, Wide<N>)>() + numbers * size_of::<Number>()
+    }
+
     /// What one bundle counts, with the rule for the same digits applied; `None` when it gives nothing or too much.
     fn judged(&self, counts: Packed) -> Option<Packed> {
         if size(counts) == 0 {

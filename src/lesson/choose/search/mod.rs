@@ -35,7 +35,8 @@ pub(super) fn fit(seating: &Seating<'_>) -> Seated {
             best = next;
         }
     }
-    if best.proven { best } else { less(seating, best, &mut stream) }
+    // The exact search knows of no version that asks for more than another.
+    if best.proven || !seating.sorts.is_empty() { best } else { less(seating, best, &mut stream) }
 }
 
 /// Sets fitted from one beginning.
@@ -56,11 +57,18 @@ fn fitted(seating: &Seating<'_>, stream: &mut Stream) -> Seated {
     Seated { seats, overlap, proven: overlap <= least }
 }
 
-/// A beginning: each role drawn for itself, every version as A.
+/// A beginning: each role drawn for itself, every version as A, or where one asks for numbers of its own, as it asks.
 fn begin(seating: &Seating<'_>, stream: &mut Stream) -> Vec<Seat> {
     let mut seats = Vec::new();
     for (&role, (_, solutions)) in seating.roles {
         let set = solutions.draw(stream);
+        if role == Role::Sort && !seating.sorts.is_empty() {
+            for (demand, own) in seating.sorts {
+                let like = Solutions::new(&demand.like(&set), seating.candidates, Avoided::default(), &seating.budget);
+                seats.push((role, like.as_ref().unwrap_or(own).draw(stream)));
+            }
+            continue;
+        }
         seats.extend((0..seating.copies(role)).map(|_| (role, set.clone())));
     }
     seats
@@ -69,7 +77,7 @@ fn begin(seating: &Seating<'_>, stream: &mut Stream) -> Vec<Seat> {
 /// Another set for one seat that shares as few numbers as possible with the rest.
 fn redraw(seating: &Seating<'_>, seats: &[Seat], at: usize, stream: &mut Stream) -> Option<Vec<Number>> {
     let (role, set) = &seats[at];
-    let demand = seating.demand(*role);
+    let demand = seating.demand_at(seats, at);
     let demand = if seating.copies(*role) == 1 { demand.clone() } else { demand.like(set) };
     let others = seats.iter().enumerate().filter(|(seat, _)| *seat != at);
     let others: BTreeSet<Number> = others.flat_map(|(_, (_, set))| set.iter().copied()).collect();
