@@ -106,8 +106,8 @@ impl Memory {
         }
         self.kept(|kept| {
             put(kept);
-            fit(&mut kept.candidates, |candidates| candidates.bytes(), self.room / 2);
-            fit(&mut kept.solutions, |solutions| solutions.bytes(), self.room / 2);
+            fit(&mut kept.candidates, Candidates::bytes, self.room / 2);
+            fit(&mut kept.solutions, Solutions::bytes, self.room / 2);
         });
     }
 }

@@ -274,7 +274,7 @@ impl Slip {
                 first.into_iter().zip(second).filter_map(both).map(Answer::Other).for_each(found);
             }
             Rule::Forms(rule) => {
-                rule(number, asked, &style.spoken(asked)).into_iter().map(Answer::Other).for_each(found)
+                rule(number, asked, &style.spoken(asked)).into_iter().map(Answer::Other).for_each(found);
             }
             Rule::Judging => {}
         }
