@@ -219,6 +219,20 @@ fn no_learners_page_names_a_group_and_everyone_gets_their_own() {
         assert_eq!(letters.len(), 1, "{name} has one letter on everything: {letters:?}");
         assert!(told(&format!("{name} \u{b7} {}", letters.first().unwrap())), "{name} {letters:?}");
     }
+    // Whoever copies the masters by hand makes a slip for everyone in each group: two are on a page of this check.
+    let ticket = crate::support::pdf::read(&std::fs::read(made.join("copy-room-ticket.pdf")).unwrap());
+    let ticket: Vec<&str> = ticket.iter().flat_map(|page| &page.texts).map(|run| run.text.as_str()).collect();
+    let ticket = ticket.join(" ");
+    for group in contents["groups"].as_array().unwrap() {
+        let (checks, learners) = (group["checks"].as_array().unwrap(), group["learners"].as_u64().unwrap());
+        let called = format!("quick check {} to {}: pages ", checks[0], checks[checks.len() - 1]);
+        let (_, rest) = ticket.split_once(&called).unwrap_or_else(|| panic!("no `{called}` in {ticket}"));
+        let (pages, copies) = rest.split_once(" \u{d7} ").unwrap();
+        let copies: String = copies.chars().take_while(char::is_ascii_digit).collect();
+        let (first, last) = pages.split_once('\u{2013}').unwrap();
+        let pages = last.parse::<u64>().unwrap() + 1 - first.parse::<u64>().unwrap();
+        assert_eq!(copies.parse::<u64>().unwrap(), learners.div_ceil(pages * 2), "{called}{pages} pages");
+    }
     // One table answers a question of all checks, whichever group they are for.
     let heads = |word: &str| teacher.iter().flat_map(|page| &page.texts).filter(|run| run.text.contains(word)).count();
     assert_eq!((heads("Question 1: "), heads("Quick checks: right answers")), (1, 1));

@@ -250,6 +250,11 @@ fn orchard() {
 }
 
 #[test]
+fn ferry() {
+    matches("ferry");
+}
+
+#[test]
 fn plant_nursery() {
     matches("plant-nursery");
 }

@@ -132,9 +132,14 @@ impl Lesson {
     /// What a learner can do after the lesson, in a child's words: the skill of a published standard for these numbers, or
     /// where numbers of different sizes are met, what all can do.
     pub fn can(&self) -> String {
+        self.wording().aim(&self.aim(), &self.usage())
+    }
+
+    /// The same, before it is said.
+    fn aim(&self) -> Aim {
         let skill = timing::skill(&self.spec);
         let alike = self.parts().iter().all(|part| timing::skill_to(part.numbers.range.value.1) == skill);
-        self.wording().aim(&if alike { Aim::Can(skill) } else { Aim::CanOwn }, &self.usage())
+        if alike { Aim::Can(skill) } else { Aim::CanOwn }
     }
 
     /// Whether strips have marks on their backs by which learners check their own rows.

@@ -2,7 +2,7 @@
 
 use super::area::area;
 use crate::number::Place;
-use crate::spec::{Paper, PrintSides, SheetKind, Stock, Version};
+use crate::spec::{Paper, PrintSides, SheetKind, Stock};
 
 /// What is cut as piles of one size.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -164,8 +164,8 @@ area! {
     /// The heading over what to copy where a file is missing.
     fn file_missing_title() -> &'static str;
 
-    /// What to copy: each sheet with its set, its pages in figures and whether it is a single one, and how many copies.
-    fn copy_masters(sets: &[(SheetKind, Option<Version>, String, bool, u32)]) -> String;
+    /// What to copy: each sheet with its set, or the numbers of its checks, its pages in figures and whether it is a single one, and how many copies.
+    fn copy_masters(sets: &[(SheetKind, Option<String>, String, bool, u32)]) -> String;
 
     /// The heading over what would save paper.
     fn save_title() -> &'static str;

@@ -8,7 +8,7 @@ use crate::wording::plan::{Aim, Asked, Deed, Laid, Said, Standard};
 
 /// What the class will be able to do.
 pub(super) fn aims(lesson: &Lesson) -> Vec<Aim> {
-    let mut aims = vec![Aim::Can(timing::skill(&lesson.spec))];
+    let mut aims = vec![lesson.aim()];
     if lesson.spec.numbers.sort.count.value > 0 {
         aims.push(Aim::Match(lesson.spec.forms.matched.value.clone()));
     } else if lesson.spec.numbers.model.count.value > 0 {

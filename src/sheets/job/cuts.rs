@@ -1,8 +1,7 @@
 //! What the ticket says, with the cuts of every pile.
 
 use crate::lesson::job::JobFacts;
-use crate::measure::{Count, Size};
-use crate::sheets::job::backs::pieces;
+use crate::measure::Size;
 use crate::sheets::job::facts::cuts_on;
 use crate::sheets::job::{Job, Order, Part};
 use crate::sheets::kinds::ticket::facts::{Cutting, Emergency, Facts, Pile, PileOf};
@@ -26,27 +25,24 @@ pub fn ticket(desk: &Desk<'_>, order: &Order<'_>, job: &JobFacts, masters: &[Ent
         cuttings: order.jobs.iter().flat_map(|job| cuttings(job, order)).collect(),
         fill: order.fill,
         slip_cuts: slips.map_or(0, cuts_on),
-        emergency: emergency(job, order, masters),
+        emergency: emergency(desk, job, masters),
     }
 }
 
 /// Which masters stand in for the copies, and how many copies of each make a set for everyone.
-fn emergency(job: &JobFacts, order: &Order<'_>, masters: &[Entry]) -> Vec<Emergency> {
+fn emergency(desk: &Desk<'_>, job: &JobFacts, masters: &[Entry]) -> Vec<Emergency> {
     let mut all: Vec<Emergency> = Vec::new();
     for (page, entry) in (1..).zip(masters).filter(|(_, entry)| job.has(entry.sheet)) {
         match all.last_mut() {
             Some(last) if (last.kind, last.version) == (entry.sheet, entry.version) => last.pages.1 = page,
             _ => {
                 let (kind, version) = (entry.sheet, entry.version);
-                all.push(Emergency { kind, version, pages: (page, page), copies: job.needed(kind, version) });
+                let checks =
+                    version.filter(|_| kind == SheetKind::Exit).and_then(|version| desk.lesson.group_of(version));
+                let marks = checks.and_then(|group| group.checks.first().copied().zip(group.checks.last().copied()));
+                all.push(Emergency { kind, version, marks, pages: (page, page), copies: job.needed(kind, version) });
             }
         }
-    }
-    // A page of quick checks has slips for several learners.
-    let checks = order.masters.iter().filter(|page| page.sheet == SheetKind::Exit);
-    let slips: usize = checks.map(|page| pieces(page).count()).sum();
-    for entry in all.iter_mut().filter(|entry| entry.kind == SheetKind::Exit) {
-        entry.copies = job.learners.div_ceil(slips.narrow().max(1));
     }
     all
 }

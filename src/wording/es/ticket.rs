@@ -3,7 +3,7 @@
 use super::Spanish;
 use super::phrases::{counted, listed, many};
 use crate::number::Names;
-use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock, Version};
+use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
 use crate::wording::{Phrases, Titles};
@@ -203,10 +203,10 @@ impl TicketWords for Spanish {
         "Si falta un archivo"
     }
 
-    fn copy_masters(&self, sets: &[(SheetKind, Option<Version>, String, bool, u32)]) -> String {
+    fn copy_masters(&self, sets: &[(SheetKind, Option<String>, String, bool, u32)]) -> String {
         let said = sets.iter().map(|(kind, version, pages, single, copies)| {
             let of = if *single { "página" } else { "páginas" };
-            let version = version.map(|version| format!(" {version}")).unwrap_or_default();
+            let version = version.as_ref().map(|version| format!(" {version}")).unwrap_or_default();
             format!("{}{version}: {of} {pages} \u{d7} {copies}", self.sheet_title(*kind).to_lowercase())
         });
         let said = said.collect::<Vec<_>>().join(" \u{b7} ");

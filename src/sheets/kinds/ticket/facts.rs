@@ -36,6 +36,8 @@ pub struct Emergency {
     pub kind: SheetKind,
     /// Whose set, where versions differ.
     pub version: Option<Version>,
+    /// The first and the last of its checks, where they are a group's.
+    pub marks: Option<(u32, u32)>,
     /// First and last page in the teacher's packet, from 1.
     pub pages: (usize, usize),
     /// How many copies of each.

@@ -179,7 +179,10 @@ fn emergency(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -
         return Ok(());
     }
     flow.heading(wording.file_missing_title());
-    let set = |set: &Emergency| (set.kind, set.version, pages(set.pages), set.pages.0 == set.pages.1, set.copies);
+    let set = |set: &Emergency| {
+        let of = set.marks.map(|marks| wording.runs(&[marks])).or(set.version.map(|version| version.to_string()));
+        (set.kind, of, pages(set.pages), set.pages.0 == set.pages.1, set.copies)
+    };
     flow.text(&wording.copy_masters(&facts.emergency.iter().map(set).collect::<Vec<_>>()))
 }
 
