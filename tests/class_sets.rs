@@ -3,12 +3,16 @@
 use crate::support;
 use crate::support::plain;
 use crate::support::run;
+use placewright::lesson::Version;
 use placewright::lesson::deal;
 use placewright::lesson::job::{Edge, PrintSides};
+use placewright::measure::{Point, Rect, Size};
 use placewright::sheets::files::PacketKind;
 use placewright::sheets::packets::Packet;
+use placewright::sheets::page::{Item, Node, Page, Tag};
 use placewright::spec::SheetKind;
 use plain::{holds, plain};
+use std::collections::{BTreeMap, BTreeSet};
 use support::class::{Shop, lesson};
 use support::packets::Laid;
 
@@ -146,6 +150,77 @@ fn slip_sheets_part_what_the_ticket_lists() {
                 assert!(ticket.contains(&what[1..]), "{what} is not in {ticket}");
             }
         }
+    }
+}
+
+/// Behind the strips of one row lies one mark, behind those of others another, and behind each decoy one of its own, whatever page
+/// a strip is on: also where pages hold text and pictures, or the strips of one page of the board.
+#[test]
+fn one_mark_a_row_behind_strips_on_any_page() {
+    let shop = Shop::open();
+    let long = TEXT.replace("[100, 999]", "[1000, 9999]").replace(", \"blocks\"", "");
+    let many = TEXT.replace("count = 5", "count = 9");
+    let mut mixed = 0;
+    for text in [TEXT, &many, &long.replace("count = 5", "count = 12")] {
+        let text = format!("{text}\n[class]\nlearners = 2\nspares = 0\nversions = 2\n[print]\nsides = \"two\"\n");
+        let lesson = lesson(&text, &[]);
+        let mut marks: BTreeMap<(Version, Option<usize>), BTreeSet<String>> = BTreeMap::new();
+        let mut pieces = 0;
+        for packet in shop.copies(&lesson) {
+            let PrintSides::Two(edge) = packet.sides else { continue };
+            let pages = Laid::new(&packet).pages;
+            for pair in pages.chunks(2).filter(|pair| pair[0].sheet == SheetKind::Strips && pair[0].learner.is_some()) {
+                let version = pair[0].version.expect("a version");
+                let set = lesson.sets.iter().find(|set| set.version == version).expect("a set");
+                let figures = figures(&pair[1]);
+                let fronts: Vec<_> = pair[0].layers.iter().flat_map(|layer| &layer.pieces).collect();
+                mixed += usize::from(fronts.iter().any(|piece| piece.rect.width() != fronts[0].rect.width()));
+                for piece in fronts {
+                    let place = edge.behind(piece.rect, pair[0].size);
+                    let (name, _) = figures.iter().find(|(_, at)| place.contains(*at)).expect("a mark");
+                    let number: usize = piece.name.trim_start_matches("strip ").parse().expect("a number");
+                    let strip = &set.strips[number - 1];
+                    let decoy = strip.row.is_none().then_some(100 + number);
+                    marks.entry((version, strip.row.or(decoy))).or_default().insert(name.clone());
+                    pieces += 1;
+                }
+            }
+        }
+        assert_eq!(pieces, lesson.sets.iter().map(|set| set.strips.len()).sum::<usize>());
+        assert!(marks.values().all(|names| names.len() == 1), "{marks:#?}");
+        for version in lesson.sets.iter().map(|set| set.version) {
+            let all: Vec<_> = marks.iter().filter(|((of, _), _)| *of == version).map(|(_, names)| names).collect();
+            assert_eq!(all.iter().collect::<BTreeSet<_>>().len(), all.len(), "{marks:#?}");
+        }
+    }
+    assert!(mixed > 0, "no page held strips of two sizes");
+}
+
+/// The figures of a page: what a listener hears of each, and where its first shape is.
+fn figures(page: &Page) -> Vec<(String, Rect)> {
+    fn gather(node: &Node, found: &mut Vec<(String, Rect)>) {
+        match node {
+            Node::Tagged(Tag::Figure(name), nodes) => {
+                let mut first = None;
+                nodes.iter().for_each(|node| node.each(&mut |item| first = first.or_else(|| shape(item))));
+                found.extend(first.map(|rect| (name.clone(), rect)));
+            }
+            Node::Tagged(_, nodes) => nodes.iter().for_each(|node| gather(node, found)),
+            _ => {}
+        }
+    }
+    let mut found = Vec::new();
+    page.layers.iter().flat_map(|layer| &layer.nodes).for_each(|node| gather(node, &mut found));
+    found
+}
+
+/// A rectangle inside a shape.
+fn shape(item: &Item) -> Option<Rect> {
+    let around = |at: Point| Rect::new(at, Size::default());
+    match item {
+        Item::Circle { centre, .. } => Some(around(*centre)),
+        Item::Polygon { points, .. } => points.iter().map(|at| around(*at)).reduce(Rect::union),
+        _ => None,
     }
 }
 

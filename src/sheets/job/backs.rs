@@ -51,13 +51,14 @@ pub fn pieces(page: &Page) -> impl Iterator<Item = &Piece> {
     page.layers.iter().flat_map(|layer| &layer.pieces)
 }
 
-/// The page behind a page of strips: each piece's mark, and the learner's mark in the corner.
+/// The page behind a page of strips: the mark of each, of all those of its set, and the learner's mark in the corner.
 pub fn page(desk: &Desk<'_>, front: &Page, marks: &[SelfCheck], edge: Edge) -> Page {
     let inverted = edge.inverts(front.size);
-    let draw = |(piece, mark): (&Piece, &SelfCheck)| {
-        mark.draw(desk.lesson.wording(), edge.behind(piece.rect, front.size), inverted)
+    let draw = |piece: &Piece| {
+        let mark = marks.get(piece.strip?)?;
+        Some(mark.draw(desk.lesson.wording(), edge.behind(piece.rect, front.size), inverted))
     };
-    let nodes = pieces(front).zip(marks).map(draw).collect();
+    let nodes = pieces(front).filter_map(draw).collect();
     // The code goes to the same corner as on the front, seen on this side: it stays clear of the pieces.
     let corner = front.layers.iter().flat_map(|layer| &layer.marks).filter(|mark| mark.says == Says::Code);
     let places: Vec<Rect> = pieces(front).map(|piece| edge.behind(piece.rect, front.size)).collect();

@@ -100,7 +100,7 @@ impl Drawn {
         let content = strips::draw(desk, design, &set.strips[strip], rect)?;
         Ok(Layer {
             nodes: vec![Node::tagged(Tag::Paragraph, content)],
-            pieces: vec![Piece { rect, name: format!("strip {}", strip + 1) }],
+            pieces: vec![Piece::strip(strip, rect)],
             marks: vec![Mark { frame: design.mark(rect), says: Says::Piece }],
             ..Layer::default()
         })

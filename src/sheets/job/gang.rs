@@ -107,7 +107,7 @@ impl Gang {
             for set in here.sets.clone() {
                 let rect = size.division.place((set - here.sets.start) * here.run);
                 own.nodes.push(stamp::kit_band(desk, (set + 1, self.kits), &self.holds, rect)?);
-                own.pieces.push(Piece { rect, name: format!("band of kit {}", set + 1) });
+                own.pieces.push(Piece::named(format!("band of kit {}", set + 1), rect));
             }
         }
         own.nodes.push(stamp::text(desk, &text, size.division.line())?);
@@ -177,7 +177,7 @@ fn sheet_of(
         } else {
             Node::Tagged(Tag::Section, nodes)
         });
-        layer.pieces.push(Piece { rect, name });
+        layer.pieces.push(Piece::named(name, rect));
     }
     Ok(Arc::new(layer))
 }

@@ -46,17 +46,10 @@ pub fn leaves(desk: &Desk<'_>, masters: &[Page], stock: Stock, edge: Option<Edge
     }
     let of = |set: &SortSet| {
         let marks = backs::marks(set, desk.lesson.spec.seed.value);
-        // Pages and the pieces on them come in the order of the set's strips.
-        let mut next = marks.as_slice();
         let mine = masters.iter().filter(|page| page.version.is_none_or(|version| version == set.version));
         let leaf = |front: &Page| {
-            let mut back = None;
-            if let Some(edge) = edge.filter(|_| front.sheet == SheetKind::Strips) {
-                let (here, rest) = next.split_at(backs::pieces(front).count().min(next.len()));
-                next = rest;
-                back = Some(backs::page(desk, front, here, edge));
-            }
-            Leaf { front: front.clone(), back }
+            let edge = edge.filter(|_| front.sheet == SheetKind::Strips);
+            Leaf { front: front.clone(), back: edge.map(|edge| backs::page(desk, front, &marks, edge)) }
         };
         mine.filter(|page| page.stock == stock).map(leaf).collect()
     };

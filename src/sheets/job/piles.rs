@@ -179,6 +179,6 @@ fn recurring(stacks: &Stacks, seats: &[Seat]) -> impl Iterator<Item = DrawnKey> 
 fn band(desk: &Desk<'_>, seat: &Seat, rect: Rect, own: &mut Layer) -> Result<(), Problem> {
     let strips = set_of(desk, seat.version).map_or(0, |set| set.strips.len());
     own.nodes.push(stamp::band(desk, seat, stamp::name(desk, seat), strips, rect)?);
-    own.pieces.push(Piece { rect, name: format!("band of learner {}", seat.number) });
+    own.pieces.push(Piece::named(format!("band of learner {}", seat.number), rect));
     Ok(())
 }

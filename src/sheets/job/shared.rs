@@ -79,7 +79,7 @@ mod tests {
 
     fn master(pieces: usize) -> Page {
         let rect = Rect::new(Point::ORIGIN, Size::default());
-        let piece = Piece { rect, name: "quick check".to_owned() };
+        let piece = Piece::named("quick check".to_owned(), rect);
         let layer = Layer { pieces: vec![piece; pieces], ..Layer::default() };
         let (size, sheet, stock, name) = (Size::default(), SheetKind::Exit, Stock::Paper, String::new());
         Page { size, sheet, version: None, learner: None, stock, name, layers: vec![layer.into()] }

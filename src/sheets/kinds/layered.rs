@@ -262,7 +262,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, note: &str, kits: &
                 let Some(digit) = digit else { continue };
                 let text = text(*digit, place);
                 layer.nodes.extend(card(desk, layout, plan, &text, rect)?);
-                layer.pieces.push(Piece { rect, name: desk.lesson.wording().card(&text) });
+                layer.pieces.push(Piece::named(desk.lesson.wording().card(&text), rect));
             }
         }
     }

@@ -92,7 +92,7 @@ fn page(
         for (cell, (k, strip)) in grid.cells().zip(strips) {
             let content = Node::tagged(Tag::ListBody, draw(desk, design, strip, cell)?);
             nodes.push(Node::tagged(Tag::ListItem, [content]));
-            layer.pieces.push(Piece { rect: cell, name: format!("strip {}", k + 1) });
+            layer.pieces.push(Piece::strip(*k, cell));
             layer.marks.push(Mark { frame: design.mark(cell), says: Says::Piece });
         }
         cut(&mut layer, &mut lines, layout, &grid, desk.printable(size), bands.len() > 1);

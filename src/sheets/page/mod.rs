@@ -92,6 +92,20 @@ pub struct Piece {
     pub rect: Rect,
     /// What it is, in a few words, such as "strip 7" or "flat".
     pub name: String,
+    /// Which strip of its set it is, from 0; none of any other piece.
+    pub strip: Option<usize>,
+}
+
+impl Piece {
+    /// A strip of a set, counted from 0.
+    pub fn strip(strip: usize, rect: Rect) -> Self {
+        Self { rect, name: format!("strip {}", strip + 1), strip: Some(strip) }
+    }
+
+    /// Any other piece.
+    pub fn named(name: String, rect: Rect) -> Self {
+        Self { rect, name, strip: None }
+    }
 }
 
 /// A straight cut across the whole page.

@@ -123,7 +123,7 @@ fn page(
         counted[kind as usize] += 1;
         let rect = block.rect.moved(origin.x, origin.y);
         items.extend(pieces.draw(desk, layout, kind, block.lying, rect)?);
-        layer.pieces.push(Piece { rect, name: block_name(desk, kind) });
+        layer.pieces.push(Piece::named(block_name(desk, kind), rect));
     }
     layer.nodes.push(Node::Tagged(Tag::Figure(desk.lesson.wording().blocks_to_cut(counted)), items));
     let mut page = desk.finish(SheetKind::Blocks, plan.size, layout.stock, headed, layer);

@@ -89,7 +89,7 @@ fn page(desk: &Desk<'_>, design: &Design, checks: &[&Check]) -> Result<Page, Pro
         layer.nodes.push(slip::heading(desk, &design.look, frame, check)?);
         let nodes = slip::draw(desk, &design.look, frame, check, design.questions)?;
         layer.nodes.push(Node::Tagged(Tag::Section, nodes));
-        layer.pieces.push(Piece { rect: cell, name: desk.lesson.wording().check_title(check.mark) });
+        layer.pieces.push(Piece::named(desk.lesson.wording().check_title(check.mark), cell));
     }
     let printable = desk.printable(design.page);
     layer.nodes.push(Node::Artifact(layer.cuts.iter().map(|cut| cut_line(*cut, printable, layout)).collect()));
