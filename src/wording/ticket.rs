@@ -269,6 +269,9 @@ area! {
     /// What to look for on it: the two lines, the frame, the greys.
     fn proof_checks() -> [&'static str; 3];
 
+    /// What to look for where pages are in colour.
+    fn proof_colours() -> &'static str;
+
     /// What to look for on its back.
     fn proof_light() -> &'static str;
 

@@ -79,6 +79,8 @@ pub struct TableLook<'p> {
     pub row_heads: bool,
     /// The pictures, where a cell shows one.
     pub pictures: Option<&'p Pictures>,
+    /// Whether it goes to a page of its own rather than be parted, where that holds it.
+    pub whole: bool,
 }
 
 /// A table whose lines are broken and whose rows are measured.
@@ -291,7 +293,9 @@ impl Flow<'_> {
     pub fn table(&mut self, table: &Table, look: &TableLook<'_>) -> Result<(), Problem> {
         let set = table.set(self.desk(), look, self.frame().width())?;
         let (highs, head) = (set.highs(), set.head.high);
-        if !self.at_top() && !breaks_well(self.left() - head, self.whole() - head, &highs) {
+        let (here, own, all) = (self.left() - head, self.whole() - head, highs.iter().copied().sum::<Length>());
+        let parted = look.whole && all > here && all <= own;
+        if !self.at_top() && (parted || !breaks_well(here, own, &highs)) {
             self.turn()?;
         }
         let mut from = 0;

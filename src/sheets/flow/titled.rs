@@ -49,6 +49,7 @@ pub fn lay(desk: &Desk<'_>, on: &TablePages<'_>, tables: &[TitledTable]) -> Resu
         rules: Rules::Strong,
         row_heads: true,
         pictures: on.pictures,
+        whole: false,
     };
     let heading = Heading { title: on.title.to_owned(), note: on.note.map(str::to_owned) };
     let (first, later) = (heading.clone(), heading);

@@ -2,7 +2,6 @@
 
 use crate::lesson::job::JobFacts;
 use crate::measure::Size;
-use crate::sheets::job::facts::cuts_on;
 use crate::sheets::job::{Job, Order, Part};
 use crate::sheets::kinds::ticket::facts::{Cutting, Emergency, Facts, Pile, PileOf};
 use crate::sheets::page::CutLine;
@@ -24,7 +23,8 @@ pub fn ticket(desk: &Desk<'_>, order: &Order<'_>, job: &JobFacts, masters: &[Ent
         job: job.clone(),
         cuttings: order.jobs.iter().flat_map(|job| cuttings(job, order)).collect(),
         fill: order.fill,
-        slip_cuts: slips.map_or(0, cuts_on),
+        slip_cuts: slips
+            .map_or(Vec::new(), |page| ordered(page.layers.iter().flat_map(|layer| layer.cuts.iter().copied()))),
         emergency: emergency(desk, job, masters),
     }
 }
@@ -93,10 +93,14 @@ fn cuttings(job: &Job<'_>, order: &Order<'_>) -> Vec<Cutting> {
 }
 
 fn cutting(file: &'static str, kind: SheetKind, what: PiecesCut, size: Size, grid: &Grid, piles: Vec<Pile>) -> Cutting {
-    let (mut level, mut upright): (Vec<CutLine>, Vec<CutLine>) =
-        grid.cuts().into_iter().partition(|cut| matches!(cut, CutLine::Level(_)));
+    Cutting { file, kind, what, size, cuts: ordered(grid.cuts().into_iter()), grid: (grid.columns, grid.rows), piles }
+}
+
+/// Cuts in the order to make them: level ones from the bottom up, then upright ones from the right.
+fn ordered(cuts: impl Iterator<Item = CutLine>) -> Vec<CutLine> {
+    let (mut level, mut upright): (Vec<CutLine>, Vec<CutLine>) = cuts.partition(|cut| matches!(cut, CutLine::Level(_)));
     // The largest first: the edge that all are measured from is there until the last.
     level.sort_unstable_by(|a, b| b.cmp(a));
     upright.sort_unstable_by(|a, b| b.cmp(a));
-    Cutting { file, kind, what, size, cuts: [level, upright].concat(), grid: (grid.columns, grid.rows), piles }
+    [level, upright].concat()
 }

@@ -40,6 +40,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         rules: Rules::Strong,
         row_heads: true,
         pictures: None,
+        whole: false,
     };
     let (between, lines) = (layout.length("between")?, layout.length("lines")?);
     let greatest = desk.lesson.spec.numbers.range.value.1;

@@ -47,6 +47,7 @@ fn pages(desk: &Desk<'_>, days: &[WarmUpDay], text: Face) -> Result<Vec<Page>, P
         rules: Rules::Fine,
         row_heads: true,
         pictures: None,
+        whole: false,
     };
     let (wording, usage) = (desk.lesson.wording(), desk.lesson.usage());
     let title = wording.sheet_title(SheetKind::WarmUp).to_owned();

@@ -86,6 +86,16 @@ impl Grid {
         Rect::new(self.origin, Size::new(width, span(self.cell.height, self.rows, self.gutter)))
     }
 
+    /// The cuts that part the cells from each other; what lies outside the outer edges stays with them.
+    pub fn parting(&self) -> Vec<CutLine> {
+        let area = self.area();
+        let inside = |cut: &CutLine| match *cut {
+            CutLine::Level(y) => area.top() < y && y < area.bottom(),
+            CutLine::Upright(x) => area.left() < x && x < area.right(),
+        };
+        self.cuts().into_iter().filter(inside).collect()
+    }
+
     /// The cuts that free every cell: two along each gutter, one along each shared edge, and the outer edges.
     pub fn cuts(&self) -> Vec<CutLine> {
         let rows = (0..self.rows).map(|row| self.at(row, 0)).flat_map(|cell| [cell.top(), cell.bottom()]);

@@ -140,6 +140,10 @@ impl CuttingWords for English {
         ]
     }
 
+    fn proof_colours(&self) -> &'static str {
+        "The colours below are colours, and each can be told from the others. If they are grey, colour is off."
+    }
+
     fn proof_light(&self) -> &'static str {
         "Hold the sheet to the light: the ring on the back lies round the cross on the front. If it does not, the sheet was \
          turned over the other edge, or the sides lie more than 2 mm apart."

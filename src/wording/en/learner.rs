@@ -61,7 +61,7 @@ impl LearnerWords for English {
     }
 
     fn strips_note(&self) -> &'static str {
-        "Sit down to cut. Cut along the dashed lines."
+        "Sit down to cut. First cut all the way across. Then cut each row apart."
     }
 
     fn check_title(&self, mark: u32) -> String {

@@ -158,11 +158,7 @@ impl TicketWords for English {
 
     fn checks_cut(&self, sheets: usize, cuts: usize, groups: bool) -> String {
         let whose = if groups { self.checks_apart() } else { "Any slip serves any learner." };
-        format!(
-            "{}, {} on each, all alike: cut them as one pile. {whose}",
-            many(sheets, "sheet"),
-            many(cuts, "straight cut")
-        )
+        format!("{}, all cut alike, as one pile: {}. {whose}", many(sheets, "sheet"), many(cuts, "straight cut"))
     }
 
     fn teacher_cuts(&self) -> (&'static str, [&'static str; 3]) {
@@ -274,7 +270,8 @@ impl TicketWords for English {
     }
 
     fn commands(&self) -> &'static str {
-        "Ready to run where these files are (add -d and a printer's name if it is not the usual one):"
+        "Ready to run where these files are (add -d and a printer's name if it is not the usual one). Each prints the whole file. \
+         For the proof alone add -o page-ranges=1, or 1-2 where both sides are printed:"
     }
 
     fn file_head(&self) -> &'static str {

@@ -149,6 +149,10 @@ impl CuttingWords for Spanish {
         ]
     }
 
+    fn proof_colours(&self) -> &'static str {
+        "Los colores de abajo son colores y se distinguen unos de otros. Si salen grises, el color está desactivado."
+    }
+
     fn proof_light(&self) -> &'static str {
         "Mire la hoja a contraluz: el círculo del reverso queda alrededor de la cruz del frente. Si no es así, la hoja se giró \
          por el otro borde, o las caras están a más de 2 mm una de otra."

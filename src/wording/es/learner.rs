@@ -64,7 +64,7 @@ impl LearnerWords for Spanish {
     }
 
     fn strips_note(&self) -> &'static str {
-        "Siéntate para recortar. Recorta por las líneas de rayas."
+        "Siéntate para recortar. Primero recorta de lado a lado. Después separa cada fila."
     }
 
     fn check_title(&self, mark: u32) -> String {

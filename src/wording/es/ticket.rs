@@ -165,11 +165,7 @@ impl TicketWords for Spanish {
 
     fn checks_cut(&self, count: usize, cuts: usize, groups: bool) -> String {
         let whose = if groups { self.checks_apart() } else { "Cualquier control sirve para cualquier estudiante." };
-        format!(
-            "{}, {} en cada una, todas iguales: córtelas como una sola pila. {whose}",
-            sheets(count),
-            self.straight_cuts(cuts)
-        )
+        format!("{}, todas cortadas igual, como una sola pila: {}. {whose}", sheets(count), self.straight_cuts(cuts))
     }
 
     fn teacher_cuts(&self) -> (&'static str, [&'static str; 3]) {
@@ -286,7 +282,8 @@ impl TicketWords for Spanish {
     }
 
     fn commands(&self) -> &'static str {
-        "Listo para ejecutar donde están los archivos (añada -d y el nombre de la impresora si no es la habitual):"
+        "Listo para ejecutar donde están los archivos (añada -d y el nombre de la impresora si no es la habitual). Cada orden \
+         imprime el archivo entero. Solo para la prueba, añada -o page-ranges=1, o 1-2 si se imprimen las dos caras:"
     }
 
     fn file_head(&self) -> &'static str {

@@ -228,6 +228,7 @@ impl CoverPages<'_> {
             rules: Rules::Open,
             row_heads: true,
             pictures: None,
+            whole: false,
         };
         let half = (self.flow.frame().width() - self.look.gutter).half();
         let table = |heads: &[&str], rows: Vec<Vec<TableCell>>| {

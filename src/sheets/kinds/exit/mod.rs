@@ -83,7 +83,7 @@ fn by_group<'l>(desk: &Desk<'l>) -> Vec<(Option<Version>, &'l [Check])> {
 fn page(desk: &Desk<'_>, design: &Design, checks: &[&Check]) -> Result<Page, Problem> {
     let layout = desk.layout(SheetKind::Exit)?;
     let headed = footed(desk, layout, design.page)?;
-    let mut layer = Layer { cuts: design.grid.cuts(), ..Layer::default() };
+    let mut layer = Layer { cuts: design.grid.parting(), ..Layer::default() };
     for (cell, check) in design.grid.cells().zip(checks) {
         let frame = cell.shrunk(Sides::splat(layout.padding));
         layer.nodes.push(slip::heading(desk, &design.look, frame, check)?);

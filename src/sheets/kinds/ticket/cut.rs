@@ -3,10 +3,11 @@
 use crate::diag::Problem;
 use crate::lesson::job::Fill;
 use crate::measure::{Count, Length};
-use crate::sheets::kinds::ticket::facts::{Cutting, Facts, Pile, PileOf, distance};
+use crate::sheets::kinds::ticket::facts::{Cutting, Facts, Pile, PileOf, distance, split};
 use crate::sheets::kinds::ticket::headed;
 use crate::sheets::kinds::ticket::look::TicketPages;
 use crate::sheets::kinds::ticket::words::pages;
+use crate::sheets::page::CutLine;
 use crate::spec::SheetKind;
 use crate::wording::Wording;
 use crate::wording::ticket::{LastPile, Least};
@@ -36,12 +37,16 @@ fn cuts(flow: &mut TicketPages<'_>, cutting: &Cutting, first: bool, wording: &dy
     let most = cutting.piles.iter().map(Pile::len).max().unwrap_or(0);
     let wide = cutting.size.width > cutting.size.height;
     let parts = (most > TRIMMER).then(|| (TRIMMER, most, most.div_ceil(TRIMMER)));
-    flow.text(&wording.cut_piles(cutting.file, cutting.piles.len(), &ranges, wide, parts))?;
+    flow.lead(&wording.cut_piles(cutting.file, cutting.piles.len(), &ranges, wide, parts));
     if first {
-        flow.text(wording.back_gauge())?;
+        flow.lead(wording.back_gauge());
     }
-    flow.gap(Length::mm(1));
-    let (level, upright) = cutting.split();
+    cut_table(flow, &cutting.cuts, wording)
+}
+
+/// Cuts in their order, with the settings of a back gauge.
+pub(super) fn cut_table(flow: &mut TicketPages<'_>, cuts: &[CutLine], wording: &dyn Wording) -> Result<(), Problem> {
+    let (level, upright) = split(cuts);
     // Long lists go on beside themselves, so that they can be taken in at a glance; those down follow those across.
     let high = LINES.max(level.len().div_ceil(3)).max(upright.len().div_ceil(2));
     let columns = |cuts: &[Length], from: usize| -> Vec<Vec<[String; 2]>> {
@@ -59,7 +64,7 @@ fn cuts(flow: &mut TicketPages<'_>, cutting: &Cutting, first: bool, wording: &dy
     let all: Vec<&Vec<[String; 2]>> = across.iter().chain(&down).collect();
     let rows = all.iter().map(|column| column.len()).max().unwrap_or(0);
     let row = |k: usize| all.iter().flat_map(|column| column.get(k).cloned().unwrap_or_default()).collect();
-    flow.table(&heads, &(0..rows).map(row).collect::<Vec<Vec<String>>>())?;
+    flow.whole_table(&heads, &(0..rows).map(row).collect::<Vec<Vec<String>>>())?;
     flow.gap(Length::mm(1));
     Ok(())
 }
@@ -72,11 +77,10 @@ fn places(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) 
     let (columns, _) = cutting.grid;
     let wide = columns.index().max(1);
     if cutting.kind != SheetKind::Strips {
-        flow.text(&wording.kits_lie(cutting.what))?;
+        flow.lead(&wording.kits_lie(cutting.what));
         return kits(flow, cutting, wording);
     }
-    flow.text(wording.strips_lie())?;
-    flow.gap(Length::mm(1));
+    flow.lead(wording.strips_lie());
     let across: Vec<String> = (1..=columns).map(|c| wording.column(c)).collect();
     let mut heads: Vec<(&str, u32)> = vec![(wording.pile_row(), 10)];
     heads.extend(across.iter().map(|name| (name.as_str(), 10)));
@@ -109,7 +113,6 @@ fn whose(of: &PileOf) -> String {
 
 /// Kits in runs of places.
 fn kits(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) -> Result<(), Problem> {
-    flow.gap(Length::mm(1));
     let row = |(k, pile): (usize, &Pile)| {
         let run = pile.places.iter().take_while(|name| Some(*name) == pile.places.first()).count();
         let kit = |of: Option<&PileOf>| match of {

@@ -23,8 +23,8 @@ pub struct Facts {
     pub cuttings: Vec<Cutting>,
     /// What becomes of places in the last pile of strips that nobody asked for.
     pub fill: Fill,
-    /// Straight cuts on each sheet of quick checks.
-    pub slip_cuts: usize,
+    /// The cuts on each sheet of quick checks, in the order to make them; none where a slip is a page.
+    pub slip_cuts: Vec<CutLine>,
     /// What to copy from the masters where a file is missing.
     pub emergency: Vec<Emergency>,
 }
@@ -94,13 +94,11 @@ impl Pile {
     }
 }
 
-impl Cutting {
-    /// The cuts across and those down.
-    pub fn split(&self) -> (Vec<Length>, Vec<Length>) {
-        let level = |cut: &CutLine| if let CutLine::Level(y) = cut { Some(*y) } else { None };
-        let upright = |cut: &CutLine| if let CutLine::Upright(x) = cut { Some(*x) } else { None };
-        (self.cuts.iter().filter_map(level).collect(), self.cuts.iter().filter_map(upright).collect())
-    }
+/// The cuts across and those down.
+pub fn split(cuts: &[CutLine]) -> (Vec<Length>, Vec<Length>) {
+    let level = |cut: &CutLine| if let CutLine::Level(y) = cut { Some(*y) } else { None };
+    let upright = |cut: &CutLine| if let CutLine::Upright(x) = cut { Some(*x) } else { None };
+    (cuts.iter().filter_map(level).collect(), cuts.iter().filter_map(upright).collect())
 }
 
 /// The print command for a file: `lp` of CUPS, with the attribute names and keywords of IPP (RFC 8011; `print-scaling` and

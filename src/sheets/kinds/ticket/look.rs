@@ -40,6 +40,7 @@ impl<'d> TicketPages<'d> {
             rules: Rules::Fine,
             row_heads: false,
             pictures: None,
+            whole: false,
         };
         Ok(Self {
             flow: Flow::new(desk, Setup { kind: SheetKind::Ticket, layout, first, later, widest: None })?,
@@ -91,15 +92,30 @@ impl<'d> TicketPages<'d> {
         self.flow.list(items, &ListLook { face: self.text, mark, indent, gap: Length::mm100(80), whole: false })
     }
 
+    /// A paragraph, kept with what follows.
+    pub(super) fn lead(&mut self, text: &str) {
+        let (text, face) = (text.to_owned(), self.text);
+        self.flow.lead(Lead { text, face, tag: Tag::Paragraph, above: Length::ZERO, below: Length::mm(1) });
+    }
+
     /// A table: headings with their shares of the width, and rows.
     pub(super) fn table(&mut self, columns: &[(&str, u32)], rows: &[Vec<String>]) -> Result<(), Problem> {
+        self.tabled(columns, rows, self.look)
+    }
+
+    /// A table whose rows are followed column by column: it is not parted.
+    pub(super) fn whole_table(&mut self, columns: &[(&str, u32)], rows: &[Vec<String>]) -> Result<(), Problem> {
+        self.tabled(columns, rows, TableLook { whole: true, ..self.look })
+    }
+
+    fn tabled(&mut self, columns: &[(&str, u32)], rows: &[Vec<String>], look: TableLook<'_>) -> Result<(), Problem> {
         let column = |(heading, share): &(&str, u32)| TableColumn {
             heading: (*heading).to_owned(),
             width: ColumnWidth::Share(*share),
         };
         let columns = columns.iter().map(column).collect();
         let rows = rows.iter().map(|row| row.iter().cloned().map(TableCell::Text).collect()).collect();
-        self.flow.table(&Table { columns, rows }, &self.look)
+        self.flow.table(&Table { columns, rows }, &look)
     }
 
     /// A command, in lines that were broken already.

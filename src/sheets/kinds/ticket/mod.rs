@@ -143,9 +143,15 @@ fn again(facts: &Facts, wording: &dyn Wording) -> Vec<String> {
 /// What is cut apart before it is handed out.
 fn apart(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Result<(), Problem> {
     let Some(checks) = facts.job.sheet(SheetKind::Exit) else { return Ok(()) };
+    if facts.slip_cuts.is_empty() {
+        return Ok(());
+    }
     flow.heading(wording.checks_title());
-    let groups = facts.job.groups.len() > 1;
-    flow.text(&wording.checks_cut(checks.sheets, facts.slip_cuts, groups))
+    flow.lead(&wording.checks_cut(checks.sheets, facts.slip_cuts.len(), facts.job.groups.len() > 1));
+    if facts.cuttings.is_empty() {
+        flow.lead(wording.back_gauge());
+    }
+    cut::cut_table(flow, &facts.slip_cuts, wording)
 }
 
 /// What is cut by whom else.

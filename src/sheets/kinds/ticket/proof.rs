@@ -7,12 +7,13 @@
 use crate::diag::Problem;
 use crate::lesson::job::{PrintSides, Stock};
 use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::number::Place;
 use crate::sheets::page::checkline;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::text::{self, Align};
 use crate::sheets::page::{Item, Layer, Node, Page, Paint, Tag};
-use crate::spec::SheetKind;
+use crate::spec::{Ink, SheetKind};
 
 /// What a file asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,6 +76,15 @@ pub fn pages(desk: &Desk<'_>, file: &Proved, behind: impl Fn(Rect, Size) -> Rect
         items.push(Item::Rect { rect, fill: Some(Paint::Grey(grey)), stroke: Some(ink::OUTLINE) });
     }
     y += Length::mm(16);
+    if desk.ink() == Ink::Colour {
+        say(wording.proof_colours(), &body, 2, &mut y, Tag::Paragraph)?;
+        for (k, place) in (0..).zip([Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones]) {
+            let corner = Point::new(live.left() + Length::mm(26) * k, y);
+            let rect = Rect::new(corner, Size::new(Length::mm(22), Length::mm(10)));
+            items.push(Item::Rect { rect, fill: Some(ink::tone(Ink::Colour, place).fill), stroke: Some(ink::OUTLINE) });
+        }
+        y += Length::mm(16);
+    }
     let front = mark(size);
     if file.sides != PrintSides::One {
         say(wording.proof_light(), &body, 2, &mut y, Tag::Paragraph)?;
