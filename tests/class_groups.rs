@@ -361,3 +361,37 @@ fn small_groups_have_numbers_for_everyone_who_can_show_the_slip() {
         }
     }
 }
+
+// Three groups with other forms and other sizes of numbers: what is said to all holds for all.
+#[test]
+fn the_plan_says_nothing_of_all_that_is_true_of_some() {
+    let text = "title = \"Beads\"\nminutes = 40\nseed = 3\n[numbers]\nrange = [10, 60]\nmodel = { count = 2 }\nsort = { count = 4 }\n\
+                [class]\nlearners = 9\n[print]\ntext = \"large\"\n[sheets]\nmake = [\"display\", \"board\", \"strips\"]\n\
+                [[group]]\nname = \"Reds\"\nlearners = 1\ncloser = true\nmatch = [\"numeral\", \"expanded\", \"regrouped\"]\n\
+                [[group]]\nname = \"Blues\"\nlearners = 4\nfurther = true\n";
+    let lesson = planned(text);
+    let family = bundled(Bundled::Andika).unwrap();
+    let packet = packets::one(&lesson, &family, PacketKind::Substitute);
+    let of = |kind| packet.pages.iter().filter(move |page| page.sheet == kind);
+    let boards: BTreeMap<_, usize> = of(SheetKind::Board).fold(BTreeMap::new(), |mut counts, page| {
+        *counts.entry(page.version).or_default() += 1;
+        counts
+    });
+    assert_eq!(
+        boards.values().copied().collect::<BTreeSet<_>>(),
+        BTreeSet::from([1, 2]),
+        "boards of one and of two pages"
+    );
+    let said: String = of(SheetKind::Cover).chain(of(SheetKind::Plan)).map(words).collect();
+    assert!(!said.contains("board of 2 pages") && !said.contains("boards (2 pages each"), "{said}");
+    // Words are no strips of one group.
+    assert!(!said.contains("Begin with the number words"), "{said}");
+    assert!(said.contains("regrouped forms"), "{said}");
+    // A number of a group alone is not spoken of to the class.
+    let class: BTreeSet<Number> = lesson.chosen.model.iter().copied().collect();
+    let own = lesson.chosen.sort.iter().flatten().filter(|number| !class.contains(number));
+    for number in own.filter(|number| number.value() > 60) {
+        let opening = said.split("Building the model").next().unwrap();
+        assert!(!opening.contains(&number.to_string()), "{number}: {opening}");
+    }
+}

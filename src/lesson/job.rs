@@ -117,6 +117,8 @@ pub struct PrintedSheet {
     pub copies: u32,
     /// Pages of one copy; of versions that differ, the most.
     pub pages: usize,
+    /// Pages of one copy; of versions that differ, the fewest.
+    pub fewest: usize,
     /// Who cuts it.
     pub cutter: Cutter,
     /// Straight cuts on one copy when it is cut by itself, with scissors; at most.

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::exit::check::Check;
 use super::in_play::InPlay;
 use super::types::{Chosen, Role, SortSet};
-use crate::number::{Number, Slip, Style};
+use crate::number::{Form, Number, Slip, Style};
 use crate::spec::{FormsSpec, NumbersSpec, SheetKind, Spec, Version};
 use crate::wording::Tools;
 
@@ -89,6 +89,17 @@ impl Lesson {
             LessonPart { numbers, style, versions, checks, name: name.as_deref() }
         };
         self.groups.iter().map(part).collect()
+    }
+
+    /// The forms that learners match: the class's, then what only groups have.
+    pub fn matched(&self) -> Vec<Form> {
+        let mut forms = self.spec.forms.matched.value.clone();
+        for form in self.groups.iter().flat_map(|group| &group.forms.matched.value) {
+            if !forms.contains(form) {
+                forms.push(*form);
+            }
+        }
+        forms
     }
 
     /// Whether the pages of a sheet that learners get carry the letters of their sets.

@@ -21,6 +21,7 @@ pub fn printed(lesson: &Lesson, pages: &[(SheetKind, usize)]) -> JobFacts {
             share: 1,
             copies,
             pages: count,
+            fewest: count,
             cutter,
             cuts: if whole { 0 } else { 20 * count },
             pieces: if whole { 0 } else { 24 * count },

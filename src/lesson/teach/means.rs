@@ -28,6 +28,11 @@ impl<'a> Means<'a> {
         self.sheet(kind).map_or(0, |sheet| sheet.pages.narrow())
     }
 
+    /// The same where all learners get as many.
+    pub fn pages_of_all(&self, kind: SheetKind) -> Option<u32> {
+        self.sheet(kind).filter(|sheet| sheet.fewest == sheet.pages).map(|sheet| sheet.pages.narrow())
+    }
+
     /// Whether a sheet is there: a learner's is printed, a grown-up's is asked for.
     pub fn has(&self, kind: SheetKind) -> bool {
         match kind {

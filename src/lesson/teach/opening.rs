@@ -10,7 +10,7 @@ use crate::wording::plan::{Aim, Asked, Deed, Laid, Said, Standard};
 pub(super) fn aims(lesson: &Lesson) -> Vec<Aim> {
     let mut aims = vec![lesson.aim()];
     if lesson.spec.numbers.sort.count.value > 0 {
-        aims.push(Aim::Match(lesson.spec.forms.matched.value.clone()));
+        aims.push(Aim::Match(lesson.matched()));
     } else if lesson.spec.numbers.model.count.value > 0 {
         aims.push(Aim::Build);
     }
@@ -56,7 +56,10 @@ fn idea(script: &Script<'_>, number: Number) -> Said {
 
 /// How words are said in this lesson.
 fn joiner(lesson: &Lesson) -> Deed {
-    let mut numbers = lesson.chosen.model.iter().chain(lesson.chosen.sort.iter().flatten()).chain(&lesson.chosen.exit);
+    let chosen = &lesson.chosen;
+    // What a group has by itself is not said to all.
+    let own = chosen.sort.iter().flatten().chain(&chosen.exit).filter(|_| lesson.groups.is_empty());
+    let mut numbers = chosen.model.iter().chain(own);
     // Words only differ where something under a hundred follows a hundred or a thousand.
     let joined = |n: &&Number| n.value() > 100 && !n.value().is_multiple_of(100);
     numbers.find(joined).map_or(Deed::ReadTogether, |n| Deed::SayJoined(*n))

@@ -102,7 +102,8 @@ pub fn materials(means: &Means<'_>) -> Vec<(u32, Thing)> {
     let mut add = |sheet: SheetKind, copies: u32, letters: Vec<Version>| {
         let printed = means.sheet(sheet);
         let cut = printed.is_some_and(|sheet| matches!(sheet.cutter, Cutter::Teacher | Cutter::CopyRoom));
-        let pages = if cut { 1 } else { means.pages(sheet).max(1) };
+        // Where learners get different numbers of pages, none is said.
+        let pages = if cut { 1 } else { means.pages_of_all(sheet).unwrap_or(1) };
         let share = printed.map_or(1, |sheet| sheet.share.min(learners).max(1));
         all.push((copies, Thing::Sheet { sheet, copies, pages, share, letters }));
     };

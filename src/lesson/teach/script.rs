@@ -167,7 +167,8 @@ impl<'a> Script<'a> {
     /// A learner's sheet on the tables.
     pub(super) fn laid(&self, sheet: SheetKind) -> Laid {
         let share = self.means.sheet(sheet).map_or(1, |sheet| sheet.share.max(1));
-        Laid::Sheet { sheet, pages: self.means.pages(sheet), share }
+        // Where learners get different numbers of pages, none is said.
+        Laid::Sheet { sheet, pages: self.means.pages_of_all(sheet).unwrap_or(1), share }
     }
 
     /// The model numbers that there is time for.

@@ -69,7 +69,7 @@ fn table(script: &Script<'_>, board: bool, strips: bool) -> Vec<Laid> {
     if board {
         table.push(script.laid(SheetKind::Board));
     }
-    let pages = script.means.pages(SheetKind::Strips);
+    let pages = script.means.pages_of_all(SheetKind::Strips);
     match script.load.strips {
         StripUse::Cut => table.extend([Laid::UncutStrips(pages), Laid::Envelopes]),
         StripUse::Ready => table.extend([Laid::CutStrips, Laid::Envelopes]),
@@ -92,7 +92,8 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
         (StripUse::Cut | StripUse::Ready, true) => {
             script.say(Said::FindStrips(given, some));
             script.say(Said::LayStrips);
-            if let Some(first) = matched.get(1).filter(|_| matched.len() > 2) {
+            let all = |form: &&Form| script.lesson.sets.iter().all(|set| set.forms.contains(form));
+            if let Some(first) = matched.get(1).filter(|_| matched.len() > 2).filter(all) {
                 script.act(Deed::OneKindFirst(*first));
             }
         }

@@ -58,6 +58,7 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Vec<PrintedSheet> {
             share: desk.lesson.spec.class.share(kind),
             copies: if handling.keep == Keep::Kit { kits(desk, kind) } else { sets },
             pages: if kind == SheetKind::Exit { 1 } else { most(&|_| 1) },
+            fewest: if kind == SheetKind::Exit { 1 } else { fewest_pages(&pages) },
             cutter,
             cuts,
             pieces: most(&|page| layers(page, |layer| layer.pieces.len())),
@@ -65,6 +66,15 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Vec<PrintedSheet> {
         });
     }
     all
+}
+
+/// Pages of the version that has the fewest.
+fn fewest_pages(pages: &[&Page]) -> usize {
+    let mut counts: BTreeMap<Option<Version>, usize> = BTreeMap::new();
+    for page in pages {
+        *counts.entry(page.version).or_default() += 1;
+    }
+    counts.into_values().min().unwrap_or(0)
 }
 
 fn layers(page: &Page, count: impl Fn(&Layer) -> usize) -> usize {

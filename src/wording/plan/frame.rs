@@ -73,9 +73,9 @@ pub enum Laid {
     /// Strips that are cut already, a pile for each learner.
     CutStrips,
     /// A page or more of strips for each learner to cut, and scissors.
-    UncutStrips(u32),
+    UncutStrips(Option<u32>),
     /// Strips that stay whole.
-    WholeStrips(u32),
+    WholeStrips(Option<u32>),
     /// Blocks from the class's tub.
     TubBlocks,
     /// Paper folded into columns, one for each place.

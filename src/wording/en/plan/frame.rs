@@ -146,10 +146,12 @@ fn of_each(laid: &Laid) -> Option<(u32, String)> {
             }
         }
         Laid::CutStrips => "a pile of cut strips".to_owned(),
-        Laid::UncutStrips(1) => "a page of strips, scissors".to_owned(),
-        Laid::UncutStrips(pages) => format!("{pages} pages of strips, scissors"),
-        Laid::WholeStrips(1) => "a page of strips, left whole".to_owned(),
-        Laid::WholeStrips(pages) => format!("{pages} pages of strips, left whole"),
+        Laid::UncutStrips(None) => "the pages of strips, scissors".to_owned(),
+        Laid::UncutStrips(Some(1)) => "a page of strips, scissors".to_owned(),
+        Laid::UncutStrips(Some(pages)) => format!("{pages} pages of strips, scissors"),
+        Laid::WholeStrips(None) => "the pages of strips, left whole".to_owned(),
+        Laid::WholeStrips(Some(1)) => "a page of strips, left whole".to_owned(),
+        Laid::WholeStrips(Some(pages)) => format!("{pages} pages of strips, left whole"),
         Laid::TubBlocks => "base-ten blocks from the class tub".to_owned(),
         Laid::FoldedPaper => "paper folded into a column for each place".to_owned(),
         Laid::Paper => "paper and a pencil".to_owned(),

@@ -150,10 +150,12 @@ fn of_each(laid: &Laid) -> Option<(u32, String)> {
             }
         }
         Laid::CutStrips => "un montón de tiras cortadas".to_owned(),
-        Laid::UncutStrips(1) => "una página de tiras, tijeras".to_owned(),
-        Laid::UncutStrips(pages) => format!("{pages} páginas de tiras, tijeras"),
-        Laid::WholeStrips(1) => "una página de tiras, sin cortar".to_owned(),
-        Laid::WholeStrips(pages) => format!("{pages} páginas de tiras, sin cortar"),
+        Laid::UncutStrips(None) => "las páginas de tiras, tijeras".to_owned(),
+        Laid::UncutStrips(Some(1)) => "una página de tiras, tijeras".to_owned(),
+        Laid::UncutStrips(Some(pages)) => format!("{pages} páginas de tiras, tijeras"),
+        Laid::WholeStrips(None) => "las páginas de tiras, sin cortar".to_owned(),
+        Laid::WholeStrips(Some(1)) => "una página de tiras, sin cortar".to_owned(),
+        Laid::WholeStrips(Some(pages)) => format!("{pages} páginas de tiras, sin cortar"),
         Laid::TubBlocks => "bloques de base diez de la caja de la clase".to_owned(),
         Laid::FoldedPaper => "papel doblado en una columna por posición".to_owned(),
         Laid::Paper => "papel y un lápiz".to_owned(),
