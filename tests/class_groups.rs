@@ -395,3 +395,19 @@ fn the_plan_says_nothing_of_all_that_is_true_of_some() {
         assert!(!opening.contains(&number.to_string()), "{number}: {opening}");
     }
 }
+
+#[test]
+fn the_key_and_the_cover_speak_of_checks_only_where_there_are_some() {
+    let family = bundled(Bundled::Andika).unwrap();
+    for (count, sheets) in
+        [(0, "\"board\", \"strips\", \"key\", \"practice\""), (2, "\"board\", \"strips\", \"exit\", \"key\"")]
+    {
+        let lesson = planned(&format!(
+            "title = \"T\"\n[numbers]\nrange = [100, 999]\nsort = {{ count = 4 }}\nexit = {{ count = {count} }}\n[sheets]\nmake = [{sheets}]\n"
+        ));
+        let packet = packets::one(&lesson, &family, PacketKind::Substitute);
+        let of = |kind| packet.pages.iter().filter(move |page| page.sheet == kind);
+        let said: String = of(SheetKind::Cover).chain(of(SheetKind::Key)).map(words).collect();
+        assert_eq!(said.contains("quick check"), count > 0, "{said}");
+    }
+}

@@ -5,7 +5,7 @@
 //! each slip's letter means and what helps. A sheet with answers of its own adds [`TitledTable`]s to [`parts`].
 
 use crate::diag::Problem;
-use crate::lesson::{InPlay, SortSet};
+use crate::lesson::{InPlay, Lesson, SortSet};
 use crate::measure::{Length, Size, Weight};
 use crate::number::{Breadth, Content, Form, Task};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
@@ -30,12 +30,19 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     if !parts.is_empty() {
         let layout = desk.layout(SheetKind::Key)?;
         // What all versions share.
-        let title = desk.lesson.wording().checks_key_title();
+        let title = shared_title(desk.lesson);
         let setup = TablePages { kind: SheetKind::Key, layout, title, note: None, pictures: None };
         let laid = titled::lay(desk, &setup, &parts)?;
         pages.extend(laid.into_iter().map(|page| Page { name: title.to_owned(), ..page }));
     }
     Ok(pages)
+}
+
+/// The title of the pages that all versions share: what is answered there.
+pub fn shared_title(lesson: &Lesson) -> &'static str {
+    let makes = |kind| lesson.spec.sheets.make.value.contains(&kind);
+    let checks = makes(SheetKind::Exit) && !lesson.checks.is_empty();
+    lesson.wording().shared_key_title(checks, makes(SheetKind::Practice))
 }
 
 /// What the letters of slips mean, here and on the tally.

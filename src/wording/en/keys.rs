@@ -6,7 +6,7 @@ use crate::wording::keys::{GroupLabels, KeyWords, TallyWords};
 
 impl KeyWords for English {
     fn letters(&self) -> (&'static str, &'static str) {
-        ("What each letter means", "Decoys, quick checks, tally and plan use the same letters.")
+        ("What each letter means", "A letter means the same slip on every page.")
     }
 
     fn letters_heads(&self) -> [&'static str; 4] {

@@ -28,8 +28,13 @@ impl Titles for English {
         }
     }
 
-    fn checks_key_title(&self) -> &'static str {
-        "Key: quick checks and slips"
+    fn shared_key_title(&self, checks: bool, practice: bool) -> &'static str {
+        match (checks, practice) {
+            (true, true) => "Key: quick checks, practice and slips",
+            (true, false) => "Key: quick checks and slips",
+            (false, true) => "Key: practice and slips",
+            (false, false) => "Key: slips",
+        }
     }
 
     fn checks_from(&self, first: u32, last: u32) -> String {

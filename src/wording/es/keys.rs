@@ -6,10 +6,7 @@ use crate::wording::keys::{GroupLabels, KeyWords, TallyWords};
 
 impl KeyWords for Spanish {
     fn letters(&self) -> (&'static str, &'static str) {
-        (
-            "Qué significa cada letra",
-            "Las tiras falsas, los controles, la lista de la clase y el plan usan las mismas letras.",
-        )
+        ("Qué significa cada letra", "Una letra significa el mismo error en todas las páginas.")
     }
 
     fn letters_heads(&self) -> [&'static str; 4] {

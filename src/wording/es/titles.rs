@@ -28,8 +28,13 @@ impl Titles for Spanish {
         }
     }
 
-    fn checks_key_title(&self) -> &'static str {
-        "Respuestas: controles y errores"
+    fn shared_key_title(&self, checks: bool, practice: bool) -> &'static str {
+        match (checks, practice) {
+            (true, true) => "Respuestas: controles, práctica y errores",
+            (true, false) => "Respuestas: controles y errores",
+            (false, true) => "Respuestas: práctica y errores",
+            (false, false) => "Respuestas: errores",
+        }
     }
 
     fn checks_from(&self, first: u32, last: u32) -> String {

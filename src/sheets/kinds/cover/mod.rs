@@ -15,6 +15,7 @@ use crate::sheets::flow::list::{ListLook, ListMark};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
 use crate::sheets::flow::widths::ColumnWidth;
+use crate::sheets::kinds::key;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::text::Face;
@@ -78,7 +79,7 @@ fn runs(desk: &Desk<'_>, entries: &[CoveredPage], own: usize) -> Vec<PageRun> {
     for (page, entry) in (own + 1..).zip(entries) {
         // "Blocks, sheet 1 of 3": the range of pages says as much.
         let wording = desk.lesson.wording();
-        let checks = entry.name == wording.checks_key_title();
+        let checks = entry.name == key::shared_title(desk.lesson);
         let checks = checks || entry.sheet == SheetKind::Exit;
         let name = if checks { entry.name.clone() } else { wording.page_name(entry.sheet, entry.version) };
         match runs.last_mut() {

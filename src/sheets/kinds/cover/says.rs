@@ -31,8 +31,9 @@ pub(super) fn first(lesson: &Lesson, runs: &[PageRun]) -> Vec<String> {
     items.extend(first.map(|number| wording.begin_with(*number, shown(*number), &usage)));
     // The answers to boards are a version's; those to quick checks are everyone's.
     let boards = pages(runs, |run| run.sheet == SheetKind::Key && run.version.is_some());
-    let checks = pages(runs, |run| run.sheet == SheetKind::Key && run.version.is_none());
     let has = |kind| runs.iter().any(|run| run.sheet == kind);
+    let checks = pages(runs, |run| run.sheet == SheetKind::Key && run.version.is_none());
+    let checks = checks.filter(|_| has(SheetKind::Exit));
     let sheets = match (has(SheetKind::Board), has(SheetKind::Strips)) {
         (true, true) => SortSheets::BoardsAndStrips,
         (true, false) => SortSheets::Boards,
