@@ -54,6 +54,7 @@ mod support;
 mod svg;
 mod text_sheets;
 mod truth;
+mod two_languages;
 mod usage;
 mod warm_up;
 mod words;

@@ -162,3 +162,91 @@ fn every_sample_can_be_said_in_spanish() {
     }
     assert!(made > 40, "{made} packets");
 }
+
+/// The syllables of a Spanish word: one for each strong vowel (a, e, o) or accented weak one, and one for weak vowels (i, u) that
+/// stand with neither. The u of que, qui, gue and gui is silent.
+fn syllables(word: &str) -> usize {
+    let word = word.to_lowercase();
+    let word = word.replace("qu", "q").replace("gue", "ge").replace("gui", "gi").replace("gué", "gé");
+    let letters: Vec<char> = word.chars().collect();
+    let strong = |c: char| "aeoáéóíú".contains(c);
+    let weak = |k: usize| "iuü".contains(letters[k]) || letters[k] == 'y' && (k + 1 == letters.len());
+    let mut count = 0;
+    let mut k = 0;
+    while k < letters.len() {
+        let start = k;
+        while k < letters.len() && (strong(letters[k]) || weak(k)) {
+            k += 1;
+        }
+        if k > start {
+            count += letters[start..k].iter().filter(|c| strong(**c)).count().max(1);
+        } else {
+            k += 1;
+        }
+    }
+    count.max(1)
+}
+
+#[test]
+fn syllables_are_counted_as_they_are_said() {
+    for (word, count) in [
+        ("cifra", 2),
+        ("decena", 3),
+        ("familia", 3),
+        ("puñado", 3),
+        ("queso", 2),
+        ("guía", 2),
+        ("dieciséis", 3),
+        ("setecientos", 4),
+        ("unidades", 4),
+        ("niño", 2),
+        ("pequeñas", 3),
+        ("ahora", 3),
+        ("hay", 1),
+        ("y", 1),
+        ("lee", 2),
+        ("ciudad", 2),
+        ("Guárdenlas", 3),
+    ] {
+        assert_eq!(syllables(word), count, "{word}");
+    }
+}
+
+/// How easily a Spanish text reads (Szigriszt Pazos 1993, doctoral thesis, "fórmula de perspicuidad"): 206.835 - 62.3 syllables a word -
+/// words a sentence. A numeral is one word, as many syllables as its name has.
+fn perspicuity(lesson: &Lesson, sentences: &[String]) -> f64 {
+    let (mut words, mut sounds) = (0, 0);
+    for word in sentences.iter().flat_map(|sentence| sentence.split_whitespace()) {
+        let figures: String = word.chars().filter(char::is_ascii_digit).collect();
+        let letters: String = word.chars().filter(|c| c.is_alphabetic()).collect();
+        if let Some(number) = figures.parse().ok().and_then(placewright::number::Number::new) {
+            words += 1;
+            sounds += lesson.style.words(number).split(' ').map(syllables).sum::<usize>();
+        } else if !letters.is_empty() {
+            words += 1;
+            sounds += syllables(&letters);
+        }
+    }
+    let (words, sounds, count) = (words as f64, sounds as f64, sentences.len() as f64);
+    206.835 - 62.3 * sounds / words - words / count
+}
+
+// On the INFLESZ scale (Barrio-Cantalejo et al. 2008, An. Sist. Sanit. Navar. 31(2), 135-152) 65 to 80 is "fairly easy", as primary
+// schoolbooks are.
+#[test]
+fn the_page_for_home_reads_easily() {
+    for range in ["10, 99", "100, 999", "1000, 9999", "10000, 99999"] {
+        let lesson = planned(&format!("title = \"1\"\nlanguage = \"es\"\n[numbers]\nrange = [{range}]\n"));
+        let (wording, usage) = (lesson.wording(), lesson.usage());
+        let home = lesson::home::home(&lesson).expect("numbers");
+        let greatest = lesson.spec.numbers.range.value.1.digits().next().expect("a digit").0;
+        let mut said = vec![wording.home_note(&lesson.can()), wording.home_caution().to_owned()];
+        said.extend(wording.home_learned(home.number, home.place, home.zero, &usage));
+        said.extend(wording.home_tries(home.number, greatest, &usage));
+        let sentences: Vec<String> =
+            said.iter().flat_map(|text| support::sentences::sentences(text).map(str::to_owned)).collect();
+        let ease = perspicuity(&lesson, &sentences);
+        println!("{range}: {ease:.1}");
+        assert!(ease >= 65.0, "{range}: {ease:.1}: {sentences:#?}");
+    }
+}

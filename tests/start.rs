@@ -22,7 +22,7 @@ fn without_a_terminal_nothing_is_asked() {
 fn flags_answer_the_questions() {
     let at = tempfile::tempdir().expect("a folder");
     let args = ["start", "my class.toml", "--title", "Tram \"stops\"", "--range", "10-99", "--learners", "7"];
-    let more = ["--language", "es", "--cut", "stack", "--paper", "a4", "--large"];
+    let more = ["--language", "es", "--second-language", "en", "--cut", "stack", "--paper", "a4", "--large"];
     let ran = process(at.path(), &[&args[..], &more[..]].concat()).with(0);
     assert!(ran.out.contains("placewright check \"my class.toml\""), "{}", ran.out);
     let text = fs::read_to_string(at.path().join("my class.toml")).expect("written");
@@ -31,7 +31,8 @@ fn flags_answer_the_questions() {
         "learners = 7",
         "cut = \"stack\"",
         "paper = \"a4\"",
-        "language = \"es\"",
+        "\nlanguage = \"es\"",
+        "\nsecond_language = \"en\"",
         "text = \"large\"",
     ] {
         assert!(text.contains(line), "{line}: {text}");
@@ -40,6 +41,8 @@ fn flags_answer_the_questions() {
     {
         process(at.path(), &["start", "other.toml", flag, value]).with(2);
     }
+    let same = process(at.path(), &["start", "other.toml", "--language", "es", "--second-language", "es"]).with(1);
+    assert!(same.err.contains("the lesson's first language already"), "{}", same.err);
     assert!(!at.path().join("other.toml").exists());
 }
 
@@ -68,6 +71,9 @@ fn three_commands_from_nothing_to_pictures() {
     start.press("Tram stops\r");
     start.wait_for("Which language on paper?");
     start.press("\r");
+    start.wait_for("A second language beside it?");
+    // The last of the list, one up from the first.
+    start.press("\u{1b}[A\r");
     start.wait_for("Which numbers?");
     // One up from 100 to 999: 10 to 99.
     start.press("\u{1b}[A\r");
@@ -130,6 +136,8 @@ fn answers_are_read_as_people_give_them() {
     start.wait_for("What is the lesson called?");
     start.press("\r");
     start.wait_for("Which language on paper?");
+    start.press("\r");
+    start.wait_for("A second language beside it?");
     start.press("\r");
     start.wait_for("Which numbers?");
     // The last of the list: numbers of one's own, with a dash as word processors type it.

@@ -13,6 +13,8 @@ pub struct Answers {
     pub title: String,
     /// The language of its pages.
     pub language: Language,
+    /// Another language beside it.
+    pub second_language: Option<Language>,
     /// Least and greatest number.
     pub range: (u32, u32),
     /// How many learners.
@@ -31,6 +33,7 @@ impl Default for Answers {
         Self {
             title: "Hundreds, tens and ones".to_owned(),
             language: list::LANGUAGE.value,
+            second_language: None,
             range: (100, 999),
             learners: list::LEARNERS.value,
             cut: list::CUT.value,

@@ -20,6 +20,7 @@ pub mod teach;
 pub mod timing;
 mod types;
 pub mod warm_up;
+pub mod words;
 
 use std::sync::Arc;
 

@@ -2,6 +2,7 @@
 
 use super::area::area;
 use crate::number::{Content, Number, Place, Style};
+use crate::spec::Language;
 
 area! {
     /// The smallest parts of sentences. Whole sentences are better: use these where the parts come from elsewhere.
@@ -36,6 +37,9 @@ area! {
 
     /// What a strip, a box or an answer shows, as a text: pieces for a picture.
     fn content(content: &Content) -> String;
+
+    /// A language, inside a sentence: "Spanish".
+    fn language(language: Language) -> &'static str;
 
     /// Columns of a mat: "the tens column", "the tens and ones columns".
     fn columns(places: &[Place]) -> String;

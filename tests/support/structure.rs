@@ -15,6 +15,8 @@ pub struct Element {
     pub kind: String,
     /// The text that stands in for a picture.
     pub alternative: Option<String>,
+    /// The language that it names.
+    pub language: Option<String>,
     /// What a header cell heads.
     pub scope: Option<String>,
     /// What a list says of its labels.
@@ -97,6 +99,7 @@ fn element(dict: &Dict<'_>, around: Option<usize>, pages: &HashMap<ObjectIdentif
     Element {
         kind: dict.get::<Name<'_>>("S").map(|name| name.as_str().to_owned()).unwrap_or_default(),
         alternative: dict.get::<hayro_syntax::object::String<'_>>("Alt").map(|text| decode(text.as_bytes())),
+        language: dict.get::<hayro_syntax::object::String<'_>>("Lang").map(|text| decode(text.as_bytes())),
         scope: attribute(dict, "Table", "Scope"),
         numbering: attribute(dict, "List", "ListNumbering"),
         object: number(dict.obj_id()),

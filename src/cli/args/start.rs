@@ -20,6 +20,9 @@ pub struct Start {
     /// The language of the pages: en (English) or es (Spanish)
     #[arg(long, value_name = "LANGUAGE", value_parser = WordParser::new(&Language::ALL, Language::word))]
     pub language: Option<Language>,
+    /// A second language, for classes that work in two
+    #[arg(long, value_name = "LANGUAGE", value_parser = WordParser::new(&Language::ALL, Language::word))]
+    pub second_language: Option<Language>,
     /// The smallest and the largest number, such as 100-999
     #[arg(long, value_name = "RANGE", value_parser = answers::range)]
     pub range: Option<(u32, u32)>,
@@ -43,9 +46,10 @@ pub struct Start {
 impl Start {
     /// Whether any question is answered.
     pub fn answers_anything(&self) -> bool {
-        let Self { title, language, range, learners, cut, paper, large, .. } = self;
+        let Self { title, language, second_language, range, learners, cut, paper, large, .. } = self;
         title.is_some()
             || language.is_some()
+            || second_language.is_some()
             || range.is_some()
             || learners.is_some()
             || cut.is_some()
@@ -59,6 +63,7 @@ impl Start {
             answers.title.clone_from(title);
         }
         answers.language = self.language.unwrap_or(answers.language);
+        answers.second_language = self.second_language.or(answers.second_language);
         answers.range = self.range.unwrap_or(answers.range);
         answers.learners = self.learners.unwrap_or(answers.learners);
         answers.cut = self.cut.unwrap_or(answers.cut);

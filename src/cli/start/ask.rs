@@ -68,6 +68,8 @@ fn questions(
     let first = Language::ALL.iter().position(|language| *language == usual.language).unwrap_or(0);
     let language =
         Select::with_theme(theme).with_prompt("Which language on paper?").items(languages).default(first).interact()?;
+    let language = Language::ALL.get(language).copied().unwrap_or(usual.language);
+    let second_language = second(theme, language)?;
     let start = RANGES.iter().position(|(_, range)| *range == usual.range).unwrap_or(0);
     let mut ranges: Vec<&str> = RANGES.iter().map(|(name, _)| *name).collect();
     ranges.push("other numbers");
@@ -84,7 +86,8 @@ fn questions(
     let large = agreed(theme, "Large print?", usual.large)?;
     let answers = Answers {
         title: named.trim().to_owned(),
-        language: Language::ALL.get(language).copied().unwrap_or(usual.language),
+        language,
+        second_language,
         range,
         learners: learners(&count).unwrap_or(usual.learners),
         cut: Cut::ALL.get(cut).copied().unwrap_or(usual.cut),
@@ -92,6 +95,15 @@ fn questions(
         large,
     };
     Ok(Some((answers, path, replace)))
+}
+
+/// A second language, if the class works in two.
+fn second(theme: &dyn Theme, first: Language) -> Result<Option<Language>> {
+    let others: Vec<Language> = Language::ALL.into_iter().filter(|other| *other != first).collect();
+    let names: Vec<&str> = std::iter::once("none").chain(others.iter().map(|other| other.name())).collect();
+    let prompt = "A second language beside it?";
+    let chosen = Select::with_theme(theme).with_prompt(prompt).items(&names).default(0).interact()?;
+    Ok(chosen.checked_sub(1).and_then(|at| others.get(at)).copied())
 }
 
 /// A line of text that Enter answers with what is usual.

@@ -1,12 +1,12 @@
 //! The text of a first lesson file.
 
 use crate::cli::answers::Answers;
-use crate::spec::TextSize;
 use crate::spec::keys::{KeyRow, Keyed, Shape, list};
+use crate::spec::{Language, TextSize};
 
 /// Writes the file. `word` is its name as one would type it. Lines that begin with `#: ` are suggestions.
 pub fn write(answers: &Answers, word: &str) -> String {
-    let Answers { title, language, range: (least, most), learners, cut, paper, large } = answers;
+    let Answers { title, language, second_language, range: (least, most), learners, cut, paper, large } = answers;
     let text = if *large { TextSize::Large } else { TextSize::Standard };
     let quoted = |text: &str| toml::Value::from(text).to_string();
     let mut file = format!(
@@ -20,6 +20,9 @@ pub fn write(answers: &Answers, word: &str) -> String {
     add(suggestion(&list::MINUTES));
     add(line("", &list::PAPER, &quoted(paper.word())));
     add(line("", &list::LANGUAGE, &quoted(language.word())));
+    let another = Language::ALL.into_iter().find(|another| another != language).unwrap_or(*language);
+    let mark = if second_language.is_some() { "" } else { "#: " };
+    add(line(mark, &list::SECOND_LANGUAGE, &quoted(second_language.unwrap_or(another).word())));
     add(suggestion(&list::SEED));
     add("\n[numbers]\n".to_owned());
     add(line("", &list::RANGE, &format!("[{least}, {most}]")));
@@ -104,10 +107,13 @@ mod tests {
     fn what_was_answered_is_read_back() {
         let title = "Otis's \"best\" \\ stall".to_owned();
         let (cut, paper) = (Cut::Stack, Paper::A4);
-        let answers = Answers { title, language: Language::Es, range: (10, 99), learners: 7, cut, paper, large: true };
+        let (language, second_language) = (Language::Es, Some(Language::En));
+        let range = (10, 99);
+        let answers = Answers { title, language, second_language, range, learners: 7, cut, paper, large: true };
         let spec = read(&write(&answers, "x.toml"));
         assert_eq!(spec.title.value, answers.title);
         assert_eq!(spec.language.value, Language::Es);
+        assert_eq!(spec.second_language.map(|second| second.value), Some(Language::En));
         assert_eq!(spec.class.learners.value, 7);
         assert_eq!((spec.print.cut.value, spec.paper.value), (cut, paper));
         assert_eq!(spec.print.text.value, TextSize::Large);
@@ -117,7 +123,8 @@ mod tests {
     #[test]
     fn every_suggestion_can_be_taken() {
         for range in [(0, 9), (0, 20), (10, 99), (100, 999), (1_000, 9_999), (10_000, 999_999), (500, 510)] {
-            let text = write(&Answers { range, ..Answers::default() }, "x.toml");
+            let language = if range.0 == 0 { Language::Es } else { Language::En };
+            let text = write(&Answers { range, language, ..Answers::default() }, "x.toml");
             assert!(text.matches("#: ").count() > 8, "{text}");
             let spec = read(&text.replace("#: ", ""));
             let source = Arc::new(Source { name: "x.toml".to_owned(), text: text.replace("#: ", "") });

@@ -2,7 +2,7 @@
 
 use super::script::Script;
 use crate::lesson::{Lesson, timing};
-use crate::number::{Number, Place};
+use crate::number::{Form, Number, Place};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Aim, Asked, Deed, Laid, Said, Standard};
 
@@ -13,6 +13,10 @@ pub(super) fn aims(lesson: &Lesson) -> Vec<Aim> {
         aims.push(Aim::Match(lesson.matched()));
     } else if lesson.spec.numbers.model.count.value > 0 {
         aims.push(Aim::Build);
+    }
+    if let Some(second) = lesson.second() {
+        let apart = lesson.sets.iter().any(|set| set.forms.contains(&Form::SecondWords));
+        aims.push(Aim::TwoLanguages(second, apart));
     }
     aims
 }

@@ -247,6 +247,11 @@ impl SetTable<'_> {
         (nodes, y)
     }
 
+    /// How much of what is free in a cell stands above its text.
+    fn above(&self, spare: Length) -> Length {
+        if self.look.rules == Rules::Strong { spare.half() } else { Length::ZERO }
+    }
+
     /// One row, with its top left corner here.
     fn row(&self, row: &SetRow, at: Point, heads: bool) -> Node {
         let mut x = at.x;
@@ -260,13 +265,13 @@ impl SetTable<'_> {
                     vec![pictures.figure(*counts, Rect::new(frame.origin(), room))]
                 }
                 (SetCell::Lines(lines, face), _) => {
-                    let spare = (frame.height() - text::height(lines.len(), face)).half();
-                    let top = if self.look.rules == Rules::Strong { spare } else { Length::ZERO };
+                    let top = self.above(frame.height() - text::height(lines.len(), face));
                     let strip = frame.shrunk(Sides { top, ..Sides::default() });
                     text::run(self.desk.family, lines, strip, face).nodes()
                 }
                 (SetCell::Paragraphs(parts), _) => {
-                    let mut strip = frame;
+                    let high = parts.iter().map(|(lines, face, _)| text::height(lines.len(), face)).sum();
+                    let mut strip = frame.shrunk(Sides { top: self.above(frame.height() - high), ..Sides::default() });
                     let mut paragraph = |(lines, face, language): &(Vec<String>, Face, Option<Language>)| {
                         let set = text::run(self.desk.family, lines, strip, face).nodes();
                         let set = Node::Tagged(Tag::Paragraph, within(*language, set));

@@ -127,7 +127,8 @@ fn edge(desk: &Desk<'_>, masters: &[Page], stock: Stock, piles: Option<&StripShe
     }
     let front = |kind| masters.iter().find(|page| page.stock == stock && page.sheet == kind).map(|page| page.size);
     let piled: Option<Size> = piles.map(|sheet| sheet.division.size());
-    piled.or_else(|| front(SheetKind::Strips)).or_else(|| front(SheetKind::Mat)).map(Edge::of)
+    let home = || front(SheetKind::Family).filter(|_| desk.lesson.second().is_some());
+    piled.or_else(|| front(SheetKind::Strips)).or_else(|| front(SheetKind::Mat)).or_else(home).map(Edge::of)
 }
 
 /// The parts of a stock that are kept for other lessons.

@@ -42,7 +42,8 @@ pub fn leaves(desk: &Desk<'_>, masters: &[Page], stock: Stock, edge: Option<Edge
     if desk.lesson.sets.is_empty() {
         // Nothing is sorted: everyone gets the same.
         let same = masters.iter().filter(|page| page.stock == stock);
-        return Leaves(vec![same.map(|front| Leaf { front: front.clone(), back: None }).collect()]);
+        let leaves = same.map(|front| Leaf { front: front.clone(), back: None }).collect();
+        return Leaves(vec![backed_by_language(leaves, edge)]);
     }
     let of = |set: &SortSet| {
         let marks = backs::marks(set, desk.lesson.spec.seed.value);
@@ -51,9 +52,28 @@ pub fn leaves(desk: &Desk<'_>, masters: &[Page], stock: Stock, edge: Option<Edge
             let edge = edge.filter(|_| front.sheet == SheetKind::Strips);
             Leaf { front: front.clone(), back: edge.map(|edge| backs::page(desk, front, &marks, edge)) }
         };
-        mine.filter(|page| page.stock == stock).map(leaf).collect()
+        let leaves = mine.filter(|page| page.stock == stock).map(leaf).collect();
+        backed_by_language(leaves, edge)
     };
     Leaves(desk.lesson.sets.iter().map(of).collect())
+}
+
+/// The same with the page home in a second language behind the one in the first, where sheets turn like a book's.
+fn backed_by_language(leaves: Vec<Leaf>, edge: Option<Edge>) -> Vec<Leaf> {
+    let mut backed: Vec<Leaf> = Vec::new();
+    for leaf in leaves {
+        match backed.last_mut() {
+            Some(Leaf { front, back: back @ None })
+                if front.sheet == SheetKind::Family
+                    && leaf.front.sheet == SheetKind::Family
+                    && edge == Some(Edge::of(front.size)) =>
+            {
+                *back = Some(leaf.front);
+            }
+            _ => backed.push(leaf),
+        }
+    }
+    backed
 }
 
 /// Every learner's packet in order.

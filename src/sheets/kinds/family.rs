@@ -1,6 +1,7 @@
 //! The page for home: what was learned, words, three things to try, three questions with their answers.
 //!
-//! In: the lesson's [`Home`]. Out: a page for families, without the name of any learner.
+//! In: the lesson's [`Home`]. Out: a page for families, without the name of any learner; in a lesson in two languages one in
+//! each, with the same numbers.
 
 use crate::diag::Problem;
 use crate::lesson::home::{self, Home};
@@ -11,16 +12,27 @@ use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layout;
 use crate::sheets::page::text::Face;
+use crate::sheets::page::tongues;
 use crate::sheets::page::{Page, Tag};
 use crate::spec::SheetKind;
 
-/// Lays the page out, in type as large as one page holds; none for a lesson without numbers.
+/// Lays the pages out, in type as large as one page a language holds; none for a lesson without numbers.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let Some(home) = home::home(desk.lesson) else { return Ok(Vec::new()) };
+    let mut pages = in_one(desk, &home)?;
+    if let (Some(other), Some(second)) = (desk.lesson.in_second(), desk.lesson.second()) {
+        let there = in_one(&Desk::new(&other, desk.layouts, desk.family), &home)?;
+        pages.extend(there.into_iter().map(|page| tongues::passage(page, second)));
+    }
+    Ok(pages)
+}
+
+/// The page in the desk's language.
+fn in_one(desk: &Desk<'_>, home: &Home) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Family)?;
     let (mut part, mut text) = (desk.face(layout, "part")?, desk.face(layout, "text")?);
     loop {
-        let pages = pages(desk, layout, &home, part, text)?;
+        let pages = pages(desk, layout, home, part, text)?;
         if pages.len() == 1 || text.size <= text.least {
             return Ok(pages);
         }
@@ -46,7 +58,7 @@ fn pages(desk: &Desk<'_>, layout: &Layout, home: &Home, part: Face, text: Face) 
     let (questions, answers) = asked(desk, home);
     let lists = [
         wording.home_learned(home.number, home.place, home.zero, &usage),
-        wording.home_words(&desk.lesson.spec.forms.matched.value, home.number, &usage),
+        wording.home_words(&told(desk), home.number, &usage),
         wording.home_tries(home.number, greatest, &usage).into(),
         questions,
     ];
@@ -63,6 +75,18 @@ fn pages(desk: &Desk<'_>, layout: &Layout, home: &Home, part: Face, text: Face) 
     let answers: Vec<&str> = answers.iter().map(String::as_str).collect();
     flow.text(&wording.home_answers(&answers), &text)?;
     flow.finish()
+}
+
+/// The forms that are told: words of the second language on its own page, as its words.
+fn told(desk: &Desk<'_>) -> Vec<Form> {
+    let mut forms: Vec<Form> = Vec::new();
+    for form in &desk.lesson.spec.forms.matched.value {
+        let form = if form.is_words() { Form::Words } else { *form };
+        if !forms.contains(&form) {
+            forms.push(form);
+        }
+    }
+    forms
 }
 
 /// The questions and their answers.

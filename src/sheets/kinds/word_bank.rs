@@ -1,34 +1,32 @@
 //! The word bank: the number words that this lesson's numbers need, beside their numerals.
 //!
-//! In: all numbers of the lesson. Out: one page, or more where words are long and large: ones, teens, tens and place words in
-//! columns that a child can scan, and how two words join. Only words that some number needs are there.
+//! In: the words that the lesson's numbers need. Out: one page, or more where words are long and large: ones, teens, tens and
+//! place words in columns that a child can scan, and how two words join; in a lesson in two languages each numeral with its
+//! words in both, side by side.
 
 use crate::diag::Problem;
+use crate::lesson::words::{self, WordEntry, WordGroup, WordNote};
 use crate::measure::{Count, Length, Point, Rect, Size, Weight};
-use crate::number::Number;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head};
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::{Layout, Turn};
 use crate::sheets::page::text::{self, Across, Align, Down, Face};
+use crate::sheets::page::tongues::within;
 use crate::sheets::page::{Item, Layer, Node, Page, Reader, Scope, Tag};
 use crate::spec::SheetKind;
-use crate::wording::learner::BankGroup;
 
 /// Lays the page out; none for a lesson without numbers.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
-    let (wording, chosen) = (desk.lesson.wording(), &desk.lesson.chosen);
-    let numbers: Vec<Number> =
-        chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit).copied().collect();
-    let groups = wording.bank(&numbers, &desk.lesson.style);
+    let wording = desk.lesson.wording();
+    let groups = words::groups(desk.lesson);
     if groups.is_empty() {
         return Ok(Vec::new());
     }
     let layout = desk.layout(SheetKind::WordBank)?;
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let title = wording.sheet_title(SheetKind::WordBank);
-    // Shown with numbers that learners meet before they sort: no answer of a board or a check is given away.
-    let notes = wording.bank_notes(&chosen.model, &desk.lesson.style);
+    let notes = words::notes(desk.lesson);
     let head = Head { title, note: None, reader: Reader::Learner, name: false, code: true };
     let mut drawn = Vec::new();
     for (k, (groups, notes)) in pages_of(desk, layout, size, head, groups, notes)?.iter().enumerate() {
@@ -52,9 +50,9 @@ fn pages_of(
     layout: &Layout,
     size: Size,
     head: Head<'_>,
-    groups: Vec<BankGroup>,
-    notes: Vec<String>,
-) -> Result<Vec<(Vec<BankGroup>, Vec<String>)>, Problem> {
+    groups: Vec<WordGroup>,
+    notes: Vec<WordNote>,
+) -> Result<Vec<(Vec<WordGroup>, Vec<WordNote>)>, Problem> {
     let body = head::lay(desk, desk.live(size, layout), &head)?.body;
     let words: usize = groups.iter().map(|group| group.words.len()).sum();
     match Bank::fit(desk, layout, body, &groups, &notes) {
@@ -70,13 +68,13 @@ fn pages_of(
 }
 
 /// The groups up to so many words, and the rest; a group that is parted keeps its title on both pages.
-fn halves(groups: Vec<BankGroup>, most: usize) -> (Vec<BankGroup>, Vec<BankGroup>) {
+fn halves(groups: Vec<WordGroup>, most: usize) -> (Vec<WordGroup>, Vec<WordGroup>) {
     let (mut first, mut second, mut left) = (Vec::new(), Vec::new(), most);
-    for BankGroup { title, mut words } in groups {
+    for WordGroup { title, second: other, mut words } in groups {
         let rest = words.split_off(left.min(words.len()));
         left -= words.len();
-        first.extend((!words.is_empty()).then_some(BankGroup { title, words }));
-        second.extend((!rest.is_empty()).then_some(BankGroup { title, words: rest }));
+        first.extend((!words.is_empty()).then_some(WordGroup { title: title.clone(), second: other.clone(), words }));
+        second.extend((!rest.is_empty()).then_some(WordGroup { title, second: other, words: rest }));
     }
     (first, second)
 }
@@ -97,8 +95,8 @@ impl Bank {
         desk: &Desk<'_>,
         layout: &Layout,
         body: Rect,
-        groups: &[BankGroup],
-        notes: &[String],
+        groups: &[WordGroup],
+        notes: &[WordNote],
     ) -> Result<Self, Problem> {
         let (word, group) = (desk.face(layout, "word")?, desk.face(layout, "group")?);
         let note = desk.face(layout, "note")?;
@@ -131,42 +129,61 @@ impl Bank {
     }
 
     /// How wide the numerals' column is.
-    fn numerals(&self, desk: &Desk<'_>, groups: &[BankGroup]) -> Length {
+    fn numerals(&self, desk: &Desk<'_>, groups: &[WordGroup]) -> Length {
         let bold = Face { weight: Weight::Bold, ..self.word };
-        let widest = groups.iter().flat_map(|group| &group.words).map(|(numeral, _)| desk.width(numeral, &bold)).max();
+        let widest = groups.iter().flat_map(|group| &group.words).map(|entry| desk.width(&entry.numeral, &bold)).max();
         widest.unwrap_or(Length::ZERO) + self.word.size.scaled(6, 10)
+    }
+
+    /// How wide the words of the lesson's language and of the second one are, with what is free between them; nothing for the
+    /// second where there is none.
+    fn spelt<'g>(&self, desk: &Desk<'_>, groups: impl Iterator<Item = &'g WordGroup> + Clone) -> [Length; 2] {
+        let words = groups.clone().flat_map(|group| &group.words);
+        let first = words.clone().map(|entry| desk.width(&entry.first, &self.word)).max().unwrap_or(Length::ZERO);
+        let second = words.filter_map(|entry| entry.second.as_ref()).map(|word| desk.width(word, &self.word)).max();
+        let heads = groups.filter_map(|group| group.second.as_ref()).map(|title| desk.width(title, &self.group)).max();
+        match second.into_iter().chain(heads).max() {
+            Some(second) => [first + self.word.size.scaled(8, 10), second],
+            None => [first, Length::ZERO],
+        }
     }
 
     fn pitch(&self) -> Length {
         self.word.size.scaled(15, 10)
     }
 
-    fn notes_height(&self, desk: &Desk<'_>, width: Length, notes: &[String]) -> Length {
-        let lines: usize = notes.iter().map(|note| text::flow(desk.family, note, width, &self.note).len()).sum();
+    fn notes_height(&self, desk: &Desk<'_>, width: Length, notes: &[WordNote]) -> Length {
+        let lines: usize = notes.iter().map(|(note, _)| text::flow(desk.family, note, width, &self.note).len()).sum();
         if lines == 0 { Length::ZERO } else { text::height(lines, &self.note) + Length::mm(6) }
     }
 
-    fn fits(&self, desk: &Desk<'_>, body: Rect, groups: &[BankGroup], notes: &[String]) -> bool {
+    fn fits(&self, desk: &Desk<'_>, body: Rect, groups: &[WordGroup], notes: &[WordNote]) -> bool {
         let count = self.columns.len().wide().max(1);
         let width = (body.width() - self.gutter * (count - 1)).scaled(1, count);
         let numerals = self.numerals(desk, groups);
         let room = body.height() - self.notes_height(desk, body.width(), notes);
         self.columns.iter().all(|column| {
-            let wide = column
-                .iter()
-                .flat_map(|k| &groups[*k].words)
-                .all(|(_, word)| desk.width(word, &self.word) + numerals <= width);
-            let titles = column.iter().all(|k| desk.width(groups[*k].title, &self.group) <= width);
+            let [first, second] = self.spelt(desk, column.iter().map(|k| &groups[*k]));
+            let wide = numerals + first + second <= width;
+            let title = |k: &usize| desk.width(&groups[*k].title, &self.group);
+            let titles =
+                column.iter().all(|k| title(k) <= if second > Length::ZERO { first + numerals } else { width });
             let high: Length = column.iter().map(|k| self.high(&groups[*k])).sum();
             wide && titles && high <= room
         })
     }
 
-    fn high(&self, group: &BankGroup) -> Length {
+    fn high(&self, group: &WordGroup) -> Length {
         self.group.pitch() + Length::mm(2) + self.pitch() * group.words.len().wide() + Length::mm(7)
     }
 
-    fn draw(&self, desk: &Desk<'_>, body: Rect, groups: &[BankGroup], notes: &[String]) -> Result<Vec<Node>, Problem> {
+    fn draw(
+        &self,
+        desk: &Desk<'_>,
+        body: Rect,
+        groups: &[WordGroup],
+        notes: &[WordNote],
+    ) -> Result<Vec<Node>, Problem> {
         let count = self.columns.len().narrow().max(1);
         let grid = crate::sheets::page::grid::Grid::filling(body, count, 1, self.gutter);
         let numerals = self.numerals(desk, groups);
@@ -174,51 +191,66 @@ impl Bank {
         let mut lowest = body.top();
         for (area, column) in grid.cells().zip(&self.columns) {
             let mut y = area.top();
+            let [first, _] = self.spelt(desk, column.iter().map(|k| &groups[*k]));
             for group in column.iter().map(|k| &groups[*k]) {
-                drawn.extend(self.group(desk, area, y, numerals, group)?);
+                drawn.extend(self.group(desk, area, y, [numerals, numerals + first], group)?);
                 y += self.high(group);
             }
             lowest = lowest.max(y);
         }
         let mut y = lowest;
-        for note in notes {
+        for (note, language) in notes {
             let lines = text::flow(desk.family, note, body.width(), &self.note);
             let frame =
                 Rect::new(Point::new(body.left(), y), Size::new(body.width(), text::height(lines.len(), &self.note)));
-            drawn.push(text::run(desk.family, &lines, frame, &self.note).tagged(Tag::Paragraph));
+            let run = text::run(desk.family, &lines, frame, &self.note).nodes();
+            drawn.push(Node::Tagged(Tag::Paragraph, within(*language, run)));
             y = frame.bottom();
         }
         Ok(drawn)
     }
 
-    /// One group: its title, a rule and its words, a table for a listener.
+    /// One group: its title, a rule and its words, a table for a listener. `starts` are where words of each language begin,
+    /// from the left edge.
     fn group(
         &self,
         desk: &Desk<'_>,
         area: Rect,
         top: Length,
-        numerals: Length,
-        group: &BankGroup,
+        starts: [Length; 2],
+        group: &WordGroup,
     ) -> Result<Vec<Node>, Problem> {
         let line = |y: Length, high: Length, left: Length| {
-            Rect::between(Point::new(left, y), Point::new(area.right(), y + high))
+            Rect::between(Point::new(area.left() + left, y), Point::new(area.right(), y + high))
         };
         let left = Align { across: Across::Left, down: Down::Top };
-        let title = desk.set(group.title, line(top, self.group.pitch(), area.left()), &self.group, left)?;
+        let second = desk.lesson.second();
+        // With one language the title is that of the whole group.
+        let start = if group.second.is_some() { starts[0] } else { Length::ZERO };
+        let mut title = desk.set(&group.title, line(top, self.group.pitch(), start), &self.group, left)?.nodes();
+        if let Some(text) = &group.second {
+            let frame = line(top, self.group.pitch(), starts[1]);
+            title.extend(within(second, desk.set(text, frame, &self.group, left)?.nodes()));
+        }
         let mut y = top + self.group.pitch() + Length::mm(1);
         let rule =
             Item::Line { from: Point::new(area.left(), y), to: Point::new(area.right(), y), stroke: ink::OUTLINE };
         y += Length::mm(1);
         let bold = Face { weight: Weight::Bold, ..self.word };
         let mut rows = Vec::new();
-        for (numeral, word) in &group.words {
+        for WordEntry { numeral, first, second: other } in &group.words {
             let middle = Align { across: Across::Left, down: Down::Middle };
-            let figure = Rect::new(Point::new(area.left(), y), Size::new(numerals, self.pitch()));
+            let figure = Rect::new(Point::new(area.left(), y), Size::new(starts[0], self.pitch()));
             let figure = desk.set(numeral, figure, &bold, middle)?.tagged(Tag::HeaderCell(Scope::Row));
-            let spelt = desk.set(word, line(y, self.pitch(), area.left() + numerals), &self.word, middle)?;
-            rows.push(Node::tagged(Tag::Row, [figure, spelt.tagged(Tag::Cell)]));
+            let spelt = desk.set(first, line(y, self.pitch(), starts[0]), &self.word, middle)?;
+            let mut cells = vec![figure, spelt.tagged(Tag::Cell)];
+            if let Some(other) = other {
+                let spelt = desk.set(other, line(y, self.pitch(), starts[1]), &self.word, middle)?;
+                cells.push(Node::Tagged(Tag::Cell, within(second, spelt.nodes())));
+            }
+            rows.push(Node::Tagged(Tag::Row, cells));
             y += self.pitch();
         }
-        Ok(vec![title.tagged(Tag::Heading(2)), Node::artifact(rule), Node::Tagged(Tag::Table, rows)])
+        Ok(vec![Node::Tagged(Tag::Heading(2), title), Node::artifact(rule), Node::Tagged(Tag::Table, rows)])
     }
 }

@@ -2,13 +2,15 @@
 //!
 //! What is in another language than the file is in an element that names it (ISO 32000-1, 14.9.2; WCAG 2.2, 3.1.2).
 
+use std::sync::Arc;
+
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
 use crate::number::Form;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::text::{Across, Align, Down, Face};
-use crate::sheets::page::{Item, Node, Tag};
+use crate::sheets::page::{Item, Layer, Node, Page, Tag};
 use crate::spec::Language;
 
 /// Between the words of one language and those of the other: room for a line that parts them, since each may take several
@@ -34,6 +36,16 @@ pub fn within(language: Option<Language>, nodes: Vec<Node>) -> Vec<Node> {
         Some(language) => vec![Node::Tagged(Tag::Span(language), nodes)],
         None => nodes,
     }
+}
+
+/// A page that is all in a language other than the file's.
+pub fn passage(page: Page, language: Language) -> Page {
+    let within = |layer: Arc<Layer>| {
+        let layer = Arc::unwrap_or_clone(layer);
+        let nodes = vec![Node::Tagged(Tag::Passage(language), layer.nodes)];
+        Arc::new(Layer { nodes, ..layer })
+    };
+    Page { layers: page.layers.into_iter().map(within).collect(), ..page }
 }
 
 impl Desk<'_> {

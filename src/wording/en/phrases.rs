@@ -2,7 +2,7 @@
 
 use super::English;
 use crate::number::{Content, Names, Number, Place, Style};
-use crate::wording::Phrases;
+use crate::wording::{Language, Phrases};
 
 /// "learner" for 1, "learners" for any other count: nouns whose plural adds an s.
 pub(super) fn plural(count: u32, noun: &str) -> String {
@@ -86,6 +86,15 @@ impl Phrases for English {
             return self.no_pieces().to_owned();
         }
         self.list(&shown.iter().map(String::as_str).collect::<Vec<_>>())
+    }
+
+    fn language(&self, language: Language) -> &'static str {
+        match language {
+            Language::En => "English",
+            Language::Es => "Spanish",
+            #[cfg(test)]
+            Language::Marked => "marked English",
+        }
     }
 
     fn columns(&self, places: &[Place]) -> String {

@@ -3,7 +3,7 @@
 use super::Spanish;
 use crate::measure::Count;
 use crate::number::{Content, Names, Number, Place, Style};
-use crate::wording::Phrases;
+use crate::wording::{Language, Phrases};
 
 /// A noun with its count: "1 página", "3 páginas".
 pub(super) fn counted(count: u32, one: &str, many: &str) -> String {
@@ -94,6 +94,15 @@ impl Phrases for Spanish {
         let shown = places.into_iter().zip(counts).filter(|(_, count)| **count > 0);
         let shown: Vec<String> = shown.filter_map(|(place, count)| self.pieces(*count, place)).collect();
         if shown.is_empty() { self.no_pieces().to_owned() } else { listed(&shown) }
+    }
+
+    fn language(&self, language: Language) -> &'static str {
+        match language {
+            Language::En => "inglés",
+            Language::Es => "español",
+            #[cfg(test)]
+            Language::Marked => "inglés marcado",
+        }
     }
 
     fn columns(&self, places: &[Place]) -> String {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::number::{Form, Number, Slip};
-use crate::spec::{SheetKind, Version};
+use crate::spec::{Language, SheetKind, Version};
 use crate::wording::area::area;
 use crate::wording::{Tools, Usage};
 
@@ -52,6 +52,9 @@ pub enum Aim {
     Match(Vec<Form>),
     /// To build a number and write it in more than one way.
     Build,
+    /// What somebody should know who speaks only the lesson's language: number words are in this one too, on strips of their
+    /// own or not.
+    TwoLanguages(Language, bool),
 }
 
 /// Something that lies on the tables while a phase lasts.

@@ -12,7 +12,9 @@ use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
 use crate::sheets::page::text::{self, Align, Face};
+use crate::sheets::page::tongues::{parted, within};
 use crate::sheets::page::{Item, Node, Paint, Scope, Tag};
+use crate::spec::Language;
 
 /// The chart that all pages share.
 pub(super) struct Chart<'a> {
@@ -75,18 +77,33 @@ impl<'a> Chart<'a> {
 
     /// The largest size at which every heading fits its column.
     fn headings(&self, face: Face) -> Result<Face, Problem> {
-        let heads = self.columns.iter().zip(self.cells());
-        let largest = |(column, cells): (&ChartColumn, Cells)| {
-            let room = cells.head.shrunk(HEAD_SIDES).size();
-            text::largest(self.desk.family, &[self.name(column)], room, &face)
-        };
-        let sizes = heads.into_iter().map(largest).collect::<Result<Vec<_>, _>>()?;
-        Ok(face.at(sizes.into_iter().min().unwrap_or(face.size)))
+        let mut size = face.size;
+        for (column, cells) in self.columns.iter().zip(self.cells()) {
+            for (name, frame, _) in self.heads(column, cells.head) {
+                size = size.min(text::largest(self.desk.family, &[name], frame.size(), &face)?);
+            }
+        }
+        Ok(face.at(size))
     }
 
-    /// What a column is called.
-    fn name(&self, column: &ChartColumn) -> &'static str {
-        self.desk.lesson.wording().place(column.place)
+    /// What a column is called, in the lesson's language and in its second one.
+    fn names(&self, column: &ChartColumn) -> Vec<&'static str> {
+        let lesson = self.desk.lesson;
+        let second = lesson.style.second.map(|second| second.place(column.place));
+        std::iter::once(lesson.wording().place(column.place)).chain(second).collect()
+    }
+
+    /// Each of these names with its room in a head and its language, where that is not the file's.
+    fn heads(&self, column: &ChartColumn, head: Rect) -> Vec<(&'static str, Rect, Option<Language>)> {
+        let frame = head.shrunk(HEAD_SIDES);
+        let languages = [None, self.desk.lesson.second()];
+        match self.names(column).as_slice() {
+            [one] => vec![(*one, frame, None)],
+            names => {
+                let parts = names.iter().zip(parted(frame, Length::ZERO)).zip(languages);
+                parts.map(|((name, frame), language)| (*name, frame, language)).collect()
+            }
+        }
     }
 
     /// Gives columns their widths and their blocks, at the largest unit at which all blocks stand under their digits.
@@ -146,7 +163,8 @@ impl<'a> Chart<'a> {
     /// The least width of a column: as its heading needs at its least size.
     fn least_width(&self) -> Result<Length, Problem> {
         let least = self.heading.at(self.heading.least);
-        let widest = self.columns.iter().map(|column| self.in_two_lines(self.name(column), &least)).max();
+        let names = self.columns.iter().flat_map(|column| self.names(column));
+        let widest = names.map(|name| self.in_two_lines(name, &least)).max();
         let column = widest.unwrap_or(Length::ZERO) + HEAD_SIDE * 2 + Length::mm(1);
         Ok(column.max(self.layout.length("column")?))
     }
@@ -179,10 +197,12 @@ impl<'a> Chart<'a> {
         cells.collect()
     }
 
-    /// How high the chart's headings are: two lines where a name has two words.
+    /// How high the chart's headings are: for each language two lines where a name has two words.
     fn head_height(&self) -> Length {
-        let lines = if self.columns.iter().any(|column| self.name(column).contains(' ')) { 2 } else { 1 };
-        self.heading.pitch() * lines + self.layout.padding
+        let mut names = self.columns.iter().flat_map(|column| self.names(column));
+        let lines = if names.any(|name| name.contains(' ')) { 2 } else { 1 };
+        let languages = if self.desk.lesson.second().is_some() { 2 } else { 1 };
+        self.heading.pitch() * lines * languages + self.layout.padding
     }
 
     /// The chart with a number's digits.
@@ -198,8 +218,12 @@ impl<'a> Chart<'a> {
             if room.height() > Length::ZERO {
                 shades.push(Item::Rect { rect: room, fill: None, stroke: Some(ink::OUTLINE) });
             }
-            let name = self.desk.set(self.name(column), head.shrunk(HEAD_SIDES), &self.heading, Align::CENTRE)?;
-            heads.push(name.tagged(Tag::HeaderCell(Scope::Column)));
+            let mut lines = Vec::new();
+            for (name, frame, language) in self.heads(column, head) {
+                let face = if language.is_some() { self.heading.regular() } else { self.heading };
+                lines.extend(within(language, self.desk.set(name, frame, &face, Align::CENTRE)?.nodes()));
+            }
+            heads.push(Node::Tagged(Tag::HeaderCell(Scope::Column), lines));
             let text = if number.shows(place) { number.digit(place).to_string() } else { String::new() };
             let frame = digit.shrunk(Sides::splat(self.layout.padding.half()));
             digits.push(self.desk.set(&text, frame, &self.digit, Align::CENTRE)?.tagged(Tag::Cell));

@@ -15,7 +15,8 @@ use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head};
 use crate::sheets::page::layout::{Layout, Turn};
 use crate::sheets::page::text::{self, Align, Face};
-use crate::sheets::page::{Layer, Page, Reader, Tag};
+use crate::sheets::page::tongues::half;
+use crate::sheets::page::{Layer, Node, Page, Reader, Tag};
 use crate::spec::{DisplayForm, DisplayPages, SheetKind};
 use chart::Chart;
 
@@ -71,7 +72,7 @@ impl<'a> Wall<'a> {
             turn,
             numeral,
             expanded: line(&|n| style.expanded(n), areas.expanded, face("expanded")?)?,
-            words: line(&|n| style.words(n), areas.words, face("words")?)?,
+            words: words(desk, areas.words, face("words")?)?,
             chart: Chart::new(desk, layout, areas.chart, digits(desk, layout)?, numbers)?,
         })
     }
@@ -101,7 +102,15 @@ impl<'a> Wall<'a> {
                     continue;
                 }
                 DisplayForm::Expanded => (style.expanded(number), areas.expanded, &self.expanded),
-                DisplayForm::Words => (style.words(number), areas.words, &self.words),
+                DisplayForm::Words => match style.second {
+                    None => (style.words(number), areas.words, &self.words),
+                    Some(second) => {
+                        let both = [style.words(number), second.cardinal(number.value(), style.and)];
+                        let both = self.desk.both(&both, areas.words, &self.words)?;
+                        layer.nodes.push(Node::Tagged(Tag::Paragraph, both));
+                        continue;
+                    }
+                },
             };
             layer.nodes.push(self.desk.set(&text, frame, face, Align::CENTRE)?.tagged(Tag::Paragraph));
         }
@@ -110,6 +119,19 @@ impl<'a> Wall<'a> {
             step(format!("{} {}: {}", wording.sheet_title(SheetKind::Display), page.turn, style.numeral(number)));
         Ok(laid)
     }
+}
+
+/// The words' type: one size for all numbers, in both languages where there are two.
+fn words(desk: &Desk<'_>, frame: Rect, face: Face) -> Result<Face, Problem> {
+    let style = &desk.lesson.style;
+    let numbers = desk.lesson.chosen.model.iter();
+    let (mut texts, mut room) = (numbers.clone().map(|n| style.words(*n)).collect::<Vec<_>>(), frame.size());
+    if let Some(second) = style.second {
+        texts.extend(numbers.map(|n| second.cardinal(n.value(), style.and)));
+        room = half(room);
+    }
+    let texts: Vec<&str> = texts.iter().map(String::as_str).collect();
+    text::largest(desk.family, &texts, room, &face).map(|size| face.at(size))
 }
 
 /// An empty page with its heading.
@@ -132,7 +154,8 @@ fn areas(desk: &Desk<'_>, layout: &Layout, body: Rect) -> Result<Areas, Problem>
     let gap = layout.grid.gutter;
     let strip = |top: Length, high: Length| Rect::new(Point::new(body.left(), top), Size::new(body.width(), high));
     let up = |bottom: Length, high: Length| strip(bottom - high, high);
-    let words = up(body.bottom(), layout.length("words")?);
+    let high = if desk.lesson.second().is_some() { "words_both" } else { "words" };
+    let words = up(body.bottom(), layout.length(high)?);
     let expanded = up(words.top() - gap.half(), layout.length("expanded")?);
     let numeral = match desk.lesson.spec.sheets.display.value {
         DisplayPages::Whole => None,

@@ -58,6 +58,13 @@ impl Frame for English {
                 format!("Learners match {} that show the same number.", listed(&names))
             }
             Aim::Build => "Learners build a number and write it in more than one way.".to_owned(),
+            Aim::TwoLanguages(second, apart) => {
+                let other = self.language(*second);
+                let apart = if *apart { ", each on strips of its own" } else { "" };
+                format!(
+                    "Number words are in two languages, English and {other}{apart}. Accept either; you need only English."
+                )
+            }
         }
     }
 

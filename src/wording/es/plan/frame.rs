@@ -2,7 +2,7 @@
 
 use super::form_plural;
 use crate::number::{Number, Slip};
-use crate::spec::{SheetKind, Version};
+use crate::spec::{Language, SheetKind, Version};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, listed};
 use crate::wording::es::titles::is_feminine;
@@ -61,6 +61,14 @@ impl Frame for Spanish {
                 format!("Los estudiantes emparejan {} que muestran el mismo número.", listed(&names))
             }
             Aim::Build => "Los estudiantes arman un número y lo escriben de más de una manera.".to_owned(),
+            Aim::TwoLanguages(second, apart) => {
+                let both = listed(&[Language::Es, *second].map(|language| self.language(language).to_owned()));
+                let apart = if *apart { ", cada uno en sus propias tiras" } else { "" };
+                format!(
+                    "Los números en palabras están en dos idiomas, {both}{apart}. Acepte cualquiera de los dos; a usted le basta \
+                     el español."
+                )
+            }
         }
     }
 

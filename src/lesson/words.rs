@@ -1,0 +1,113 @@
+//! The words of a word bank, in one language or side by side in two.
+//!
+//! In: the lesson. Out: groups of entries, and how words join. With one language, groups are the language's own kinds of words.
+//! With two, each numeral has one entry with its words in both: a numeral that one language has a word for, such as 200 in
+//! Spanish, shows what the other says.
+
+use std::collections::BTreeMap;
+
+use super::Lesson;
+use crate::number::{Number, Style};
+use crate::spec::Language;
+use crate::wording;
+
+/// Entries that stand together.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct WordGroup {
+    /// What heads its words: what they are, or their language.
+    pub title: String,
+    /// What heads the words of the second language.
+    pub second: Option<String>,
+    /// Its entries.
+    pub words: Vec<WordEntry>,
+}
+
+/// A numeral with its words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct WordEntry {
+    /// In figures.
+    pub numeral: String,
+    /// In the lesson's language.
+    pub first: String,
+    /// In the second one.
+    pub second: Option<String>,
+}
+
+/// How words join, and the language of that where it is not the lesson's.
+pub type WordNote = (String, Option<Language>);
+
+/// The words that all numbers of a lesson need.
+pub fn groups(lesson: &Lesson) -> Vec<WordGroup> {
+    let chosen = &lesson.chosen;
+    let numbers = chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit);
+    let numbers: Vec<Number> = numbers.copied().collect();
+    let own = lesson.wording().bank(&numbers, &lesson.style);
+    let (Some(second), Some(style)) = (lesson.second(), second_style(lesson)) else {
+        let entry = |(numeral, first)| WordEntry { numeral, first, second: None };
+        let group = |group: wording::learner::BankGroup| WordGroup {
+            title: group.title.to_owned(),
+            second: None,
+            words: group.words.into_iter().map(entry).collect(),
+        };
+        return own.into_iter().map(group).collect();
+    };
+    let other = wording::of(second);
+    let mut rows: BTreeMap<u32, [Vec<String>; 2]> = BTreeMap::new();
+    for (k, groups) in [own, other.bank(&numbers, &style)].into_iter().enumerate() {
+        for (numeral, word) in groups.into_iter().flat_map(|group| group.words) {
+            rows.entry(value(&numeral)).or_default()[k].push(word);
+        }
+    }
+    let said = |words: Vec<String>, value: u32, style: &Style| match words.is_empty() {
+        true => style.names.cardinal(value, style.and),
+        false => words.join(", "),
+    };
+    let title = |of: Language| wording::of(of).capital(wording::of(of).language(of));
+    let (first, second) = (title(lesson.spec.language.value), title(second));
+    let mut groups: Vec<(u32, WordGroup)> = Vec::new();
+    for (value, [own, others]) in rows {
+        let numeral = Number::new(value).map_or_else(String::new, |number| lesson.style.numeral(number));
+        let entry =
+            WordEntry { numeral, first: said(own, value, &lesson.style), second: Some(said(others, value, &style)) };
+        let kind = kind(value);
+        match groups.last_mut() {
+            Some((of, group)) if *of == kind => group.words.push(entry),
+            _ => groups
+                .push((kind, WordGroup { title: first.clone(), second: Some(second.clone()), words: vec![entry] })),
+        }
+    }
+    groups.into_iter().map(|(_, group)| group).collect()
+}
+
+/// How words join in each language, shown with numbers that learners meet before they sort: no answer of a board or a check is
+/// given away.
+pub fn notes(lesson: &Lesson) -> Vec<WordNote> {
+    let numbers = &lesson.chosen.model;
+    let mut notes: Vec<WordNote> =
+        lesson.wording().bank_notes(numbers, &lesson.style).into_iter().map(|note| (note, None)).collect();
+    if let (Some(second), Some(style)) = (lesson.second(), second_style(lesson)) {
+        let others = wording::of(second).bank_notes(numbers, &style);
+        notes.extend(others.into_iter().map(|note| (note, Some(second))));
+    }
+    notes
+}
+
+/// How numbers are said in the second language.
+fn second_style(lesson: &Lesson) -> Option<Style> {
+    Some(Style { names: lesson.style.second?, second: None, ..lesson.style })
+}
+
+/// The value of a numeral, whatever marks its thousands.
+fn value(numeral: &str) -> u32 {
+    numeral.chars().filter_map(|c| c.to_digit(10)).fold(0, |value, digit| value * 10 + digit)
+}
+
+/// Which kind of words a numeral has, in every language that is known here: ones, those up to thirty, whole tens, the rest.
+fn kind(value: u32) -> u32 {
+    match value {
+        0..10 => 0,
+        10..30 => 1,
+        30..100 => 2,
+        _ => 3,
+    }
+}
