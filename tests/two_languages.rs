@@ -9,7 +9,9 @@ use placewright::number::{Content, Form, Names};
 use placewright::sheets::files::PacketKind;
 use placewright::spec::{Language, SheetKind};
 use placewright::wording::{self, English, Spanish};
+use serde_json::{Value, json};
 
+use crate::desk::scene;
 use crate::support;
 use crate::support::packets::{self, Laid};
 use crate::support::pdf::{Mark, Page};
@@ -316,4 +318,28 @@ fn checks_ask_for_words_of_the_second_language() {
         assert_eq!(*shown, wording::of(Language::Es).cardinal(question.of.value(), false));
         assert!(question.wrong().all(|(_, _, slip)| slip.only() != Some("en-US")), "{question:?}");
     }
+}
+
+#[test]
+fn the_desk_asks_for_both_languages() {
+    let text = "title = \"123\"\n\n[numbers]\nrange = [100, 999]\n\n[class]\nlearners = 2\n";
+    let (at, desk) = scene(text);
+    let page = desk.enter();
+    let form = || page.view()["form"].as_str().expect("a form").to_owned();
+    for key in ["language", "second_language"] {
+        assert!(form().contains(&format!("data-key=\"{key}\"")), "{key}");
+    }
+    page.fill("language", json!({ "": "es" }));
+    page.fill("second_language", json!({ "": "en" }));
+    assert!(page.view()["standing"].as_str().expect("told").contains("can be made"));
+    assert_eq!(page.does("/save", json!({ "name": "tram.toml", "over": true }))["told"], Value::Null);
+    let saved = std::fs::read_to_string(at.path().join("tram.toml")).expect("saved");
+    assert!(saved.contains("language = \"es\"") && saved.contains("second_language = \"en\""), "{saved}");
+    // The same language twice is told at its field, and undone.
+    page.fill("second_language", json!({ "": "es" }));
+    assert!(form().contains("first language already"), "{}", form());
+    for _ in 0..3 {
+        page.does("/back", json!({}));
+    }
+    assert_eq!(page.text(), text);
 }

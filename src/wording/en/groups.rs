@@ -105,7 +105,8 @@ impl Groups for English {
             Slip::SoundAlike => {
                 format!("How many tens does {} have? Say the word slowly.", slip.spoken(style).words(number))
             }
-            Slip::HundredWord => format!("How do we say 100 in {numeral}, and how by itself?"),
+            // Only Spanish words provoke it.
+            Slip::HundredWord => format!("How do we say 100 in Spanish: in {numeral}, and by itself?"),
             Slip::TeenReversed => format!("Which digit of {numeral} stands for tens? Where do we write it?"),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 "How many columns have we used? So how many digits do we write?".to_owned()

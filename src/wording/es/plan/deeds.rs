@@ -56,10 +56,10 @@ impl Deeds for Spanish {
             Deed::LayCards(n) => {
                 let parts: Vec<String> =
                     n.digits().filter(|(_, d)| *d > 0).map(|(place, _)| worth(*n, place, usage)).collect();
-                format!("Pongan las tarjetas {} una sobre otra, con los bordes derechos juntos.", listed(&parts))
+                format!("Que pongan las tarjetas {} una sobre otra, con los bordes derechos juntos.", listed(&parts))
             }
             Deed::FillRow(n) => {
-                format!("Busquen la fila de {} en la hoja de registro. Llénenla en común.", numeral(*n))
+                format!("Que busquen la fila de {} en la hoja de registro. Se llena en común.", numeral(*n))
             }
             Deed::OwnFirstRow => {
                 "Cada quien llena la primera fila de su hoja de registro. Las filas son distintas para cada estudiante."
@@ -161,14 +161,14 @@ impl Deeds for Spanish {
             Deed::PutAway(kinds) => {
                 let names: Vec<&str> = kinds.iter().map(|kind| self.sheet_in_text(*kind, 2)).collect();
                 let small = if kinds.contains(&SheetKind::Blocks) {
-                    " Busquen piezas pequeñas debajo de las mesas."
+                    " Que busquen piezas pequeñas debajo de las mesas."
                 } else {
                     ""
                 };
                 format!("Vuelven a su lugar: {}.{small}", self.list(&names))
             }
             Deed::BlocksToTub => {
-                "Los bloques vuelven a la caja. Busquen piezas pequeñas debajo de las mesas.".to_owned()
+                "Los bloques vuelven a la caja. Que busquen piezas pequeñas debajo de las mesas.".to_owned()
             }
             Deed::Collect { count, papers: Papers::Checks } => {
                 format!("Recoja los controles rápidos y cuéntelos: {count}.")
