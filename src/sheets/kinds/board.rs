@@ -89,7 +89,7 @@ fn page(
 /// The row of column headings.
 fn headings(desk: &Desk<'_>, layout: &Layout, table: &BoardTable<'_>, set: &SortSet) -> Result<Node, Problem> {
     let face = desk.face(layout, "heading")?;
-    let head = |cell: Rect, form: Form| ColumnHead::of(desk, set, form).parts(layout, cell);
+    let head = |cell: Rect, form: Form| ColumnHead::of(desk, set, form).parts(layout, cell, table.design.head_lines);
     let mut cells = vec![head(table.head(None), set.given)];
     cells.extend(set.forms.iter().enumerate().map(|(k, form)| head(table.head(Some(k)), *form)));
     // One size for all headings, so that they share a base line.

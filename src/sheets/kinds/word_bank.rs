@@ -29,9 +29,16 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let notes = words::notes(desk.lesson);
     let head = Head { title, note: None, reader: Reader::Learner, name: false, code: true };
     let mut drawn = Vec::new();
-    for (k, (groups, notes)) in pages_of(desk, layout, size, head, groups, notes)?.iter().enumerate() {
+    let pages = pages_of(desk, layout, size, head, groups, notes)?;
+    let body = head::lay(desk, desk.live(size, layout), &head)?.body;
+    // All pages share one size.
+    let fits =
+        |(groups, notes): &(Vec<WordGroup>, Vec<WordNote>), most| Bank::fit(desk, layout, body, (groups, notes), most);
+    let sizes = pages.iter().map(|page| Ok(fits(page, None)?.word.size)).collect::<Result<Vec<_>, Problem>>()?;
+    let most = sizes.into_iter().min();
+    for (k, page) in pages.iter().enumerate() {
         let headed = head::lay(desk, desk.live(size, layout), &head)?;
-        let bank = Bank::fit(desk, layout, headed.body, groups, notes)?;
+        let (bank, (groups, notes)) = (fits(page, most)?, page);
         let layer = Layer { nodes: bank.draw(desk, headed.body, groups, notes)?, ..Layer::default() };
         drawn.push((k + 1, desk.finish(SheetKind::WordBank, size, layout.stock, headed, layer)));
     }
@@ -43,8 +50,8 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     Ok(drawn.into_iter().map(named).collect())
 }
 
-/// What stands on each page: everything on one where it fits, otherwise half the words on each, halved again as need be. Notes
-/// stand at the end.
+/// What stands on each page: everything on one where it fits, otherwise about half the words on each, halved again as need be.
+/// Notes stand at the end.
 fn pages_of(
     desk: &Desk<'_>,
     layout: &Layout,
@@ -55,16 +62,28 @@ fn pages_of(
 ) -> Result<Vec<(Vec<WordGroup>, Vec<WordNote>)>, Problem> {
     let body = head::lay(desk, desk.live(size, layout), &head)?.body;
     let words: usize = groups.iter().map(|group| group.words.len()).sum();
-    match Bank::fit(desk, layout, body, &groups, &notes) {
+    match Bank::fit(desk, layout, body, (&groups, &notes), None) {
         Ok(_) => Ok(vec![(groups, notes)]),
         Err(problem) if words < 2 => Err(problem),
         Err(_) => {
-            let (first, second) = halves(groups, words.div_ceil(2));
+            let at = parting(&groups, words);
+            let (first, second) = halves(groups, at);
             let mut pages = pages_of(desk, layout, size, head, first, Vec::new())?;
             pages.extend(pages_of(desk, layout, size, head, second, notes)?);
             Ok(pages)
         }
     }
+}
+
+/// After how many words of all a page ends: between two groups, or in the middle of a single one.
+fn parting(groups: &[WordGroup], words: usize) -> usize {
+    let mut before = 0;
+    let ends = groups.iter().map(|group| {
+        before += group.words.len();
+        before
+    });
+    let between = ends.filter(|end| *end < words);
+    between.min_by_key(|end| (end * 2).abs_diff(words)).unwrap_or(words.div_ceil(2))
 }
 
 /// The groups up to so many words, and the rest; a group that is parted keeps its title on both pages.
@@ -90,13 +109,13 @@ struct Bank {
 }
 
 impl Bank {
-    /// The arrangement with the largest words: groups side by side, in two columns, or one below the other.
+    /// The arrangement with the largest words, `most` large: groups side by side, in two columns, or one below the other.
     fn fit(
         desk: &Desk<'_>,
         layout: &Layout,
         body: Rect,
-        groups: &[WordGroup],
-        notes: &[WordNote],
+        (groups, notes): (&[WordGroup], &[WordNote]),
+        most: Option<Length>,
     ) -> Result<Self, Problem> {
         let (word, group) = (desk.face(layout, "word")?, desk.face(layout, "group")?);
         let note = desk.face(layout, "note")?;
@@ -111,7 +130,7 @@ impl Bank {
             if groups.len() == 4 { vec![vec![0, 2], vec![1, 3]] } else { paired.clone() },
             vec![(0..groups.len()).collect::<Vec<_>>()],
         );
-        let mut size = word.size;
+        let mut size = most.unwrap_or(word.size);
         while size >= word.least {
             for columns in [&each, &paired, &paired_other, &single] {
                 let face = word.at(size);

@@ -63,6 +63,7 @@ impl Bench<'_> {
             rows: way.rows.clone(),
             given: way.given,
             heads: way.heads,
+            head_lines: way.head_lines,
             high: way.high,
             classes: way.classes.clone(),
             pages: way.pages.clone(),

@@ -9,7 +9,7 @@ use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::layout::{Layout, Turn};
 use crate::sheets::page::text::{self, Face};
-use crate::sheets::page::tongues::{half, parted};
+use crate::sheets::page::tongues::half;
 use crate::sheets::page::{Page, Reader};
 use crate::spec::SheetKind;
 
@@ -83,31 +83,51 @@ impl<'t> ColumnHead<'t> {
     }
 
     /// Its texts, each with the frame that it has in its cell.
-    pub fn parts(self, board: &Layout, cell: Rect) -> Vec<(&'t str, Rect)> {
+    pub fn parts(self, board: &Layout, cell: Rect, lines: HeadLines) -> Vec<(&'t str, Rect)> {
         let frame = heading(board, cell);
-        match self.second {
-            None => vec![(self.first, frame)],
-            Some(second) => [self.first, second].into_iter().zip(parted(frame, Length::ZERO)).collect(),
-        }
+        let Some(second) = self.second else { return vec![(self.first, frame)] };
+        let upper = frame.height().scaled(lines.first, lines.first + lines.second);
+        let lower = Point::new(frame.left(), frame.top() + upper);
+        vec![
+            (self.first, Rect::new(frame.origin(), Size::new(frame.width(), upper))),
+            (second, Rect::new(lower, Size::new(frame.width(), frame.height() - upper))),
+        ]
     }
 }
 
-/// How high the row of column headings is over columns of these widths: a line for each language where all headings fit on
-/// one, otherwise two. `None` where a heading fits on neither.
+/// For how many lines the row of column headings has room: in the lesson's language and in its second one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct HeadLines {
+    first: i64,
+    second: i64,
+}
+
+/// The fewest lines first.
+const HEAD_LINES: [HeadLines; 4] = [
+    HeadLines { first: 1, second: 1 },
+    HeadLines { first: 1, second: 2 },
+    HeadLines { first: 2, second: 1 },
+    HeadLines { first: 2, second: 2 },
+];
+
+/// How high the row of column headings is over columns of these widths, and its lines: one for each language where all headings
+/// fit on one, otherwise two. `None` where a heading fits on neither.
 pub fn headings(
     desk: &Desk<'_>,
     board: &Layout,
     columns: &[(ColumnHead<'_>, Length)],
-) -> Result<Option<Length>, Problem> {
+) -> Result<Option<(Length, HeadLines)>, Problem> {
     let face = desk.face(board, "heading")?;
-    let fits = |high: Length| {
+    let fits = |(high, lines): &(Length, HeadLines)| {
         columns.iter().all(|(head, wide)| {
-            let parts = head.parts(board, Rect::new(Point::ORIGIN, Size::new(*wide, high)));
+            let parts = head.parts(board, Rect::new(Point::ORIGIN, Size::new(*wide, *high)), *lines);
             parts.into_iter().all(|(text, frame)| text::fitting(desk.family, &[text], frame.size(), &face).is_ok())
         })
     };
-    let languages = if columns.iter().any(|(head, _)| head.second.is_some()) { 2 } else { 1 };
-    Ok([1, 2].map(|lines| face.pitch() * lines * languages + board.padding).into_iter().find(|high| fits(*high)))
+    let two = columns.iter().any(|(head, _)| head.second.is_some());
+    let all =
+        HEAD_LINES.iter().map(|lines| (face.pitch() * (lines.first + if two { lines.second } else { 0 }), *lines));
+    Ok(all.map(|(high, lines)| (high + board.padding, lines)).find(fits))
 }
 
 /// The frame of a heading in its cell.

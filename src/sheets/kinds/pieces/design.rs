@@ -7,6 +7,7 @@ use crate::lesson::{SortSet, Strip};
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::Form;
 use crate::sheets::blocks::picture::Pictures;
+use crate::sheets::kinds::pieces::content::HeadLines;
 use crate::sheets::page::layout::Turn;
 use crate::sheets::page::text::Face;
 
@@ -21,6 +22,8 @@ pub struct Design {
     pub given: Length,
     /// How high the row of column headings is.
     pub heads: Length,
+    /// The lines of the column headings.
+    pub head_lines: HeadLines,
     /// How high every box is.
     pub high: Length,
     /// One or two sizes of strips, and which forms have them.

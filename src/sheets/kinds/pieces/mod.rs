@@ -22,7 +22,7 @@ use crate::sheets::page::mark;
 use crate::spec::SheetKind;
 use bench::Bench;
 use content::gather;
-pub use content::{ColumnHead, PageNumber, board_page, name, shown, strips_page};
+pub use content::{ColumnHead, HeadLines, PageNumber, board_page, name, shown, strips_page};
 use design::MarkedRoom;
 pub use design::{Design, StripBand, StripPage, StripSize, home};
 

@@ -10,7 +10,9 @@ use crate::diag::Problem;
 use crate::lesson::{SortSet, Strip};
 use crate::measure::{Count, Length, Rect, Size};
 use crate::number::Form;
-use crate::sheets::kinds::pieces::content::{ColumnHead, Contents, PageNumber, board_page, headings, strips_page};
+use crate::sheets::kinds::pieces::content::{
+    ColumnHead, Contents, HeadLines, PageNumber, board_page, headings, strips_page,
+};
 use crate::sheets::kinds::pieces::design::{StripBand, StripPage, StripSize, groups, home};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid;
@@ -24,6 +26,7 @@ pub(super) struct Way {
     pub(super) rows: Vec<u32>,
     pub(super) given: Length,
     pub(super) heads: Length,
+    pub(super) head_lines: HeadLines,
     pub(super) high: Length,
     pub(super) classes: Vec<StripSize>,
     /// The pages of strips, by pages of the board where each has its own.
@@ -133,7 +136,7 @@ impl Task<'_> {
         }
         columns.sort_unstable();
         columns.dedup();
-        let Some(heads) = headings(self.desk, self.board, &columns)? else { return Ok(()) };
+        let Some((heads, head_lines)) = headings(self.desk, self.board, &columns)? else { return Ok(()) };
         let (least, most) = (self.board.grid.rows.0.min(self.rows), self.board.grid.rows.1.min(self.rows));
         let mut before = Vec::new();
         for most in (least..=most).rev() {
@@ -158,7 +161,7 @@ impl Task<'_> {
                 };
                 let classes: Vec<StripSize> = split.iter().zip(&widths).map(class).collect();
                 let Some(pages) = self.pages(&classes, counts) else { continue };
-                let way = Way { board: turn, rows: rows.clone(), given, heads, high, classes, pages, own };
+                let way = Way { board: turn, rows: rows.clone(), given, heads, head_lines, high, classes, pages, own };
                 let key = (way.rank(), high <= tallest);
                 if !kept.contains(&key) {
                     kept.push(key);
