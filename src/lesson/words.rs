@@ -58,9 +58,8 @@ pub fn groups(lesson: &Lesson) -> Vec<WordGroup> {
             rows.entry(value(&numeral)).or_default()[k].push(word);
         }
     }
-    let said = |words: Vec<String>, value: u32, style: &Style| match words.is_empty() {
-        true => style.names.cardinal(value, style.and),
-        false => words.join(", "),
+    let said = |words: Vec<String>, value: u32, style: &Style| {
+        if words.is_empty() { style.names.cardinal(value, style.and) } else { words.join(", ") }
     };
     let title = |of: Language| wording::of(of).capital(wording::of(of).language(of));
     let (first, second) = (title(lesson.spec.language.value), title(second));

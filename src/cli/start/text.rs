@@ -124,7 +124,7 @@ mod tests {
     fn every_suggestion_can_be_taken() {
         for range in [(0, 9), (0, 20), (10, 99), (100, 999), (1_000, 9_999), (10_000, 999_999), (500, 510)] {
             let language = if range.0 == 0 { Language::Es } else { Language::En };
-            let text = write(&Answers { range, language, ..Answers::default() }, "x.toml");
+            let text = write(&Answers { language, range, ..Answers::default() }, "x.toml");
             assert!(text.matches("#: ").count() > 8, "{text}");
             let spec = read(&text.replace("#: ", ""));
             let source = Arc::new(Source { name: "x.toml".to_owned(), text: text.replace("#: ", "") });
