@@ -141,6 +141,15 @@ fn a_version_that_cannot_be_is_told_with_its_numbers() {
     assert!(related.iter().any(|(line, _)| *line == 7), "{related:?}");
 }
 
+#[test]
+fn what_no_version_can_meet_is_told_once() {
+    let text = "title = \"x\"\n[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = 4\nteens = 4\nzeros = { ones = 1 }\n\
+                always_in = { A = [211], B = [312] }\n[class]\nversions = 2\n";
+    let found = read(text).unwrap_err();
+    assert_eq!(found.len(), 1, "{found:#?}");
+    assert!(!found[0].problem.message.contains("always_in"), "{found:?}");
+}
+
 /// The numbers of the sets as the desk shows them: role, version, and whether each is kept.
 fn sets(view: &Value) -> BTreeMap<(String, String), BTreeSet<u32>> {
     let mut sets: BTreeMap<(String, String), BTreeSet<u32>> = BTreeMap::new();

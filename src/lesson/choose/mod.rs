@@ -89,7 +89,11 @@ pub fn choose_with(spec: &Spec, source: &Arc<Source>, memory: &Memory) -> Result
         }
         None
     };
-    let sorts: Vec<Counted> = asked.sorts.iter().filter_map(|demand| counted(Role::Sort, demand)).collect();
+    // What no version can meet is told once.
+    let common = asked.demands.iter().find(|(role, _)| *role == Role::Sort).map(|(_, demand)| demand);
+    let hopeful = common.is_none_or(|demand| asked.sorts.is_empty() || counted(Role::Sort, demand).is_some());
+    let own = asked.sorts.iter().filter(|_| hopeful);
+    let sorts: Vec<Counted> = own.filter_map(|demand| counted(Role::Sort, demand)).collect();
     // The version that asks for most has the least choice: the others follow it.
     let first = (0..sorts.len()).rev().max_by_key(|at| sorts[*at].0.always.len()).unwrap_or(0);
     let mut roles = BTreeMap::new();
