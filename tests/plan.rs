@@ -438,7 +438,7 @@ fn pages_a_learner_and_joined_mats_are_said() {
     for said in [
         "a place-value mat with its 2 pages joined",
         "Trim and join the 2 pages of each place-value mat with tape: 26 in all.",
-        "Cut out the blocks: 26 sets, 3 pages each.",
+        "Cut out the blocks: 78 sheets make 26 sets, each of 72 pieces.",
         "a sorting board of 2 pages, 2 pages of strips, scissors",
         "Mats not joined: lay the pages side by side.",
     ] {

@@ -42,6 +42,11 @@ pub fn copies(job: &JobFacts) -> String {
             }
             _ => writeln!(text, "  {who} {}: {sheets}", sheet.kind.word()),
         };
+        if sheet.cube_cuts > 0 {
+            let cuts = count(sheet.cube_cuts, "cut");
+            let _ =
+                writeln!(text, "  cut before the lesson: the rows of cubes: {cuts} in each of {} kits", sheet.copies);
+        }
     }
     text
 }

@@ -127,6 +127,12 @@ pub struct PrintedSheet {
     pub pieces: usize,
     /// Sheets of paper or card that all copies take.
     pub sheets: usize,
+    /// Straight cuts on all those sheets: pieces of several copies may share a sheet.
+    pub all_cuts: usize,
+    /// Straight cuts on each copy that the guillotine leaves to scissors: its cubes come in rows.
+    pub cube_cuts: usize,
+    /// The thousands, flats, rods and cubes of a copy; none of any sheet but blocks.
+    pub holds: Option<[u32; 4]>,
 }
 
 /// A file of the copy room.

@@ -159,7 +159,10 @@ area! {
     fn straight_cuts(count: usize) -> String;
 
     /// "24 kits, 40 pieces each".
-    fn kits_of(kits: u32, pieces: usize) -> String;
+    fn kits_of(kits: u32, pieces: usize, holds: Option<[u32; 4]>) -> String;
+
+    /// What is left in kits of blocks that a guillotine cut.
+    fn cube_rows() -> &'static str;
 
     /// The heading over what to copy where a file is missing.
     fn file_missing_title() -> &'static str;

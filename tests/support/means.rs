@@ -26,6 +26,9 @@ pub fn printed(lesson: &Lesson, pages: &[(SheetKind, usize)]) -> JobFacts {
             cuts: if whole { 0 } else { 20 * count },
             pieces: if whole { 0 } else { 24 * count },
             sheets: copies as usize * count,
+            all_cuts: if whole { 0 } else { 20 * count * copies as usize },
+            cube_cuts: 0,
+            holds: None,
         })
     };
     JobFacts {

@@ -121,6 +121,11 @@ impl Envelope {
         if kind == SheetKind::Exit { pieces } else { pieces / self.pieces_of(kind).max(1) }
     }
 
+    /// How many sheets of a kind the copy room's files hold.
+    pub fn printed(&self, kind: SheetKind) -> usize {
+        self.copied.iter().filter(|page| page.sheet == kind).count()
+    }
+
     /// The letters of the class's copies.
     pub fn letters(&self, kind: SheetKind) -> BTreeSet<Version> {
         let letters =

@@ -150,6 +150,15 @@ pub fn table(held: &Envelope, scene: &Scene, text: &str) -> Check {
     tables(held, scene, text)
 }
 
+/// "blocks", "18", "sheets", "make", "12", "sets", "6 flats, 9 rods, 9 cubes".
+fn cut_out(held: &Envelope, holes: &[&str]) -> Check {
+    let kind = sheet(holes[0]);
+    same(count(holes[1]) as usize, held.printed(kind))?;
+    same(count(holes[4]) as usize, held.copies(kind))?;
+    // A kit's blocks, or its pieces.
+    same(figures(holes[6]).iter().map(|count| *count as usize).sum::<usize>(), held.pieces_of(kind))
+}
+
 fn activity(_: &Envelope, scene: &Scene, holes: &[&str]) -> Check {
     holds(count(holes[0]) <= scene.minutes, format!("{} of {} minutes", holes[0], scene.minutes))
 }
@@ -182,9 +191,9 @@ fn turned(held: &Envelope, scene: &Scene, said: &str) -> Check {
 
 pub const RULES: &[Rule] = &[
     // Before the lesson.
-    ("Cut out the {}: {} {}, {} {} each.", |held, _, h| {
-        same(count(h[1]) as usize, held.copies(sheet(h[0])))?;
-        same(count(h[3]) as usize, held.pages_of(sheet(h[0])))
+    ("Cut out the {}: {} {} {} {} {}, each of {}.", |held, _, h| cut_out(held, h)),
+    ("Cut the rows of cubes apart: {} {}, {} {} each.", |held, _, h| {
+        same(count(h[0]) as usize, held.copies(SheetKind::Blocks))
     }),
     ("Trim and join the {} pages of each {} with tape: {} in all.", |held, _, h| {
         same(count(h[0]) as usize, held.pages_of(sheet(h[1])))?;

@@ -2,7 +2,7 @@
 
 use super::means::{BuiltWith, Means};
 use crate::lesson::display;
-use crate::lesson::job::Cutter;
+use crate::lesson::job::{Cutter, PrintedSheet};
 use crate::lesson::timing::{self, Load, StripUse};
 use crate::measure::Count;
 use crate::number::{Number, Place};
@@ -49,9 +49,13 @@ pub(super) fn chores(means: &Means<'_>) -> Vec<(Chore, u32)> {
     let learners = means.lesson.spec.class.learners.value;
     let mut all = Vec::new();
     for sheet in means.job.cut_by(Cutter::Teacher) {
-        let cuts = sheet.cuts.narrow().saturating_mul(sheet.copies);
-        let chore = Chore::Cut { sheet: sheet.kind, copies: sheet.copies, pages: means.pages(sheet.kind) };
-        all.push((chore, cuts.div_ceil(CUTS).max(1)));
+        let PrintedSheet { kind, sheets, copies, holds, pieces, all_cuts, .. } = *sheet;
+        let chore = Chore::Cut { sheet: kind, sheets, copies, holds, pieces };
+        all.push((chore, all_cuts.narrow().div_ceil(CUTS).max(1)));
+    }
+    for &PrintedSheet { copies, cube_cuts: cuts, .. } in means.job.sheets.iter().filter(|sheet| sheet.cube_cuts > 0) {
+        let minutes = cuts.narrow().saturating_mul(copies).div_ceil(CUTS);
+        all.push((Chore::CutCubes { copies, cuts }, minutes.max(1)));
     }
     if let Some(mat) = means.sheet(SheetKind::Mat).filter(|mat| mat.pages > 1) {
         let (copies, pages) = (mat.copies, means.pages(SheetKind::Mat));

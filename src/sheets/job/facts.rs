@@ -22,7 +22,7 @@ pub fn of(desk: &Desk<'_>, order: &Order<'_>) -> Result<JobFacts, Problem> {
     for seat in order.seats.iter().filter(|seat| !seat.spare && !desk.lesson.sets.is_empty()) {
         *versions.entry(seat.version).or_default() += 1;
     }
-    let sheets = sheets(desk, order);
+    let sheets = sheets(desk, order)?;
     Ok(JobFacts {
         learners: class.learners.value,
         spares,
@@ -36,7 +36,7 @@ pub fn of(desk: &Desk<'_>, order: &Order<'_>) -> Result<JobFacts, Problem> {
 }
 
 /// Every learner's sheet that is printed.
-fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Vec<PrintedSheet> {
+fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<PrintedSheet>, Problem> {
     let mut all = Vec::new();
     for kind in crate::sheets::of_learners() {
         let pages: Vec<&Page> = order.masters.iter().filter(|page| page.sheet == kind).collect();
@@ -51,21 +51,40 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Vec<PrintedSheet> {
         let cuts = most(&|page| cuts_on(page));
         let cutter = if cuts == 0 { Cutter::Nobody } else { handling.cutter(desk.lesson.spec.print.cut.value) };
         let sets = order.seats.len().narrow();
+        let copies = if handling.keep == Keep::Kit { kits(desk, kind) } else { sets };
+        let holds = if kind == SheetKind::Blocks { blocks::kit(desk)? } else { None };
+        let by_guillotine = cutter == Cutter::CopyRoom;
         all.push(PrintedSheet {
             kind,
             stock: first.stock,
             keep: handling.keep,
             share: desk.lesson.spec.class.share(kind),
-            copies: if handling.keep == Keep::Kit { kits(desk, kind) } else { sets },
+            copies,
             pages: if kind == SheetKind::Exit { 1 } else { most(&|_| 1) },
             fewest: if kind == SheetKind::Exit { 1 } else { fewest_pages(&pages) },
             cutter,
             cuts,
             pieces: most(&|page| layers(page, |layer| layer.pieces.len())),
             sheets: order.jobs.iter().map(|job| leaves_of(job, kind)).sum(),
+            all_cuts: supplied_cuts(order, kind).unwrap_or(cuts * copies.index()),
+            cube_cuts: holds.filter(|_| by_guillotine).map_or(0, |[.., cubes]| cube_cuts(cubes.index())),
+            holds,
         });
     }
-    all
+    Ok(all)
+}
+
+/// Straight cuts on all sheets of a kind whose pieces of several kits share sheets.
+fn supplied_cuts(order: &Order<'_>, kind: SheetKind) -> Option<usize> {
+    let parts = order.jobs.iter().flat_map(|job| &job.parts);
+    let mut supplies = parts.filter_map(|part| if let Part::Supply(supply, _) = part { Some(supply) } else { None });
+    let supply = supplies.find(|supply| supply.pages.iter().any(|(page, _)| page.sheet == kind))?;
+    Some(supply.pages.iter().map(|(page, times)| cuts_on(page) * times).sum())
+}
+
+/// Cuts that part so many cubes, which come in rows of ten with blank paper at the end of the last.
+const fn cube_cuts(cubes: usize) -> usize {
+    cubes / 10 * 9 + cubes % 10
 }
 
 /// Pages of the version that has the fewest.

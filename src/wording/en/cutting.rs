@@ -1,7 +1,8 @@
 //! How piles are cut, and what a proof says, in English.
 
 use super::English;
-use super::ticket::{many, piece_word, pieces};
+use super::phrases::many;
+use super::ticket::{piece_word, pieces};
 use crate::spec::{Paper, PrintSides, Stock};
 use crate::wording::Phrases;
 use crate::wording::ticket::{CuttingWords, LastPile, Least, PiecesCut, TicketWords};

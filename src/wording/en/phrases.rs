@@ -1,6 +1,7 @@
 //! The smallest parts of English sentences.
 
 use super::English;
+use crate::measure::Count;
 use crate::number::{Content, Names, Number, Place, Style};
 use crate::wording::{Language, Phrases};
 
@@ -12,6 +13,11 @@ pub(super) fn plural(count: u32, noun: &str) -> String {
 /// "1 learner", "24 learners".
 pub(super) fn counted(count: u32, noun: &str) -> String {
     format!("{count} {}", plural(count, noun))
+}
+
+/// The same of a count of things that are held in memory.
+pub(super) fn many(count: usize, noun: &str) -> String {
+    counted(count.narrow(), noun)
 }
 
 /// "a" or "an", as the number is spoken: an 8, an 11, an 80, but a 1 and a 100.

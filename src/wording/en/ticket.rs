@@ -1,18 +1,13 @@
 //! What the job ticket says in English.
 
 use super::English;
-use super::phrases::{counted, listed};
-use crate::measure::Count;
+use super::phrases::{counted, listed, many};
 use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
 use crate::wording::class_groups::ClassGroups;
+use crate::wording::learner::LearnerWords;
 use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
 use crate::wording::{Phrases, Titles};
-
-/// "1 sheet", "25 sheets".
-pub(super) fn many(count: usize, noun: &str) -> String {
-    counted(count.narrow(), noun)
-}
 
 /// What pieces are called beside others: "strips", "blocks: flats".
 pub(super) fn pieces(pieces: PiecesCut) -> String {
@@ -181,8 +176,16 @@ impl TicketWords for English {
         many(count, "straight cut")
     }
 
-    fn kits_of(&self, kits: u32, pieces: usize) -> String {
-        format!("{}, {} each", counted(kits, "kit"), many(pieces, "piece"))
+    fn kits_of(&self, kits: u32, pieces: usize, holds: Option<[u32; 4]>) -> String {
+        let kits = counted(kits, "kit");
+        match holds {
+            Some(counts) => format!("{kits}, each of {}", self.blocks_told(counts)),
+            None => format!("{kits}, each of {}", many(pieces, "piece")),
+        }
+    }
+
+    fn cube_rows(&self) -> &'static str {
+        "Rows of cubes in the kits of blocks"
     }
 
     fn file_missing_title(&self) -> &'static str {

@@ -5,6 +5,7 @@ use super::phrases::{counted, listed, many};
 use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
 use crate::wording::class_groups::ClassGroups;
+use crate::wording::learner::LearnerWords;
 use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
 use crate::wording::{Phrases, Titles};
 
@@ -191,8 +192,16 @@ impl TicketWords for Spanish {
         many(count, "corte recto", "cortes rectos")
     }
 
-    fn kits_of(&self, kits: u32, pieces: usize) -> String {
-        format!("{}, {} cada uno", counted(kits, "juego", "juegos"), many(pieces, "pieza", "piezas"))
+    fn kits_of(&self, kits: u32, pieces: usize, holds: Option<[u32; 4]>) -> String {
+        let kits = counted(kits, "juego", "juegos");
+        match holds {
+            Some(counts) => format!("{kits}, cada uno de {}", self.blocks_told(counts)),
+            None => format!("{kits}, cada uno de {}", many(pieces, "pieza", "piezas")),
+        }
+    }
+
+    fn cube_rows(&self) -> &'static str {
+        "Filas de cubos en los juegos de bloques"
     }
 
     fn file_missing_title(&self) -> &'static str {

@@ -8,14 +8,25 @@ use crate::wording::area::area;
 /// Something to be done before the class comes in.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub enum Chore {
-    /// Cut a kit's sheet: how many copies, pages and straight cuts of each.
+    /// Cut out a kit's pieces.
     Cut {
         /// Which sheet.
         sheet: SheetKind,
-        /// How many copies of it.
+        /// How many sheets there are to cut.
+        sheets: usize,
+        /// How many kits they make.
         copies: u32,
-        /// Pages of each copy.
-        pages: u32,
+        /// The thousands, flats, rods and cubes of a kit of blocks.
+        holds: Option<[u32; 4]>,
+        /// How many pieces a kit has.
+        pieces: usize,
+    },
+    /// Cut the rows of cubes apart that a guillotine leaves: in so many kits, so many cuts each.
+    CutCubes {
+        /// How many kits.
+        copies: u32,
+        /// Straight cuts in each.
+        cuts: usize,
     },
     /// Join the pages of each copy at their edges.
     Join {

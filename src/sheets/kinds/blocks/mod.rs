@@ -22,7 +22,7 @@ use crate::sheets::page::{Layer, Node, Page, Piece, Symbol, Tag};
 use crate::spec::SheetKind;
 use std::sync::Arc;
 
-pub use supply::{contents, suits, supply};
+pub use supply::{contents, kit, suits, supply};
 
 /// Lays the masters out. Fails when a flat or the check lines do not fit a page, and when `blocks` is asked for numbers
 /// that have no block picture.

@@ -80,6 +80,11 @@ pub fn suits<'d>(desk: &'d Desk<'_>) -> Result<Vec<Suit<'d>>, Problem> {
     Ok(suits)
 }
 
+/// How many thousands, flats, rods and cubes one kit holds; none where the lesson goes without blocks.
+pub fn kit(desk: &Desk<'_>) -> Result<Option<Counts>, Problem> {
+    asked(desk)
+}
+
 /// What one kit holds in words: `6 flats, 9 rods, 9 cubes`; empty where the lesson goes without blocks.
 pub fn contents(desk: &Desk<'_>) -> Result<String, Problem> {
     Ok(asked(desk)?.map(|counts| Content::Blocks(counts).text(desk.lesson.wording().names())).unwrap_or_default())

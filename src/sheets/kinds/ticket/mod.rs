@@ -157,15 +157,17 @@ fn apart(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Re
 /// What is cut by whom else.
 fn cutters(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Result<(), Problem> {
     let titled = |sheet: &PrintedSheet| wording.sheet_title(sheet.kind).to_owned();
-    let teacher: Vec<&PrintedSheet> = facts.job.cut_by(Cutter::Teacher).collect();
+    let makes = |sheet: &PrintedSheet| wording.kits_of(sheet.copies, sheet.pieces, sheet.holds);
+    let whole = |sheet: &PrintedSheet| vec![titled(sheet), wording.sheets(sheet.sheets), makes(sheet)];
+    let cubes = |sheet: &PrintedSheet| {
+        vec![wording.cube_rows().to_owned(), wording.straight_cuts(sheet.cube_cuts), makes(sheet)]
+    };
+    let mut teacher: Vec<Vec<String>> = facts.job.cut_by(Cutter::Teacher).map(whole).collect();
+    teacher.extend(facts.job.sheets.iter().filter(|sheet| sheet.cube_cuts > 0).map(cubes));
     if !teacher.is_empty() {
         let (title, heads) = wording.teacher_cuts();
         flow.heading(title);
-        let row = |sheet: &&PrintedSheet| {
-            vec![titled(sheet), wording.sheets(sheet.sheets), wording.kits_of(sheet.copies, sheet.pieces)]
-        };
-        let columns = headed(heads, [30, 20, 40]);
-        flow.table(&columns, &teacher.iter().map(row).collect::<Vec<_>>())?;
+        flow.table(&headed(heads, [34, 20, 46]), &teacher)?;
     }
     let learners: Vec<&PrintedSheet> = facts.job.cut_by(Cutter::Learner).collect();
     if !learners.is_empty() {

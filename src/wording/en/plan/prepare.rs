@@ -4,7 +4,8 @@ use super::{listed, rows};
 use crate::number::{Number, Place};
 use crate::spec::{SheetKind, Version};
 use crate::wording::en::English;
-use crate::wording::en::phrases::{counted, plural};
+use crate::wording::en::phrases::{counted, many, plural};
+use crate::wording::learner::LearnerWords;
 use crate::wording::plan::{Chore, Prepare, RowsBy, Short, Shortcut, Thing};
 use crate::wording::{Phrases, Titles, Usage};
 
@@ -19,12 +20,19 @@ impl Prepare for English {
 
     fn chore(&self, chore: &Chore, _usage: &Usage<'_>) -> String {
         match chore {
-            Chore::Cut { sheet, copies, pages } => format!(
-                "Cut out the {}: {}, {} each.",
-                self.sheet_in_text(*sheet, 2),
-                sets(*copies),
-                counted(*pages, "page")
-            ),
+            Chore::Cut { sheet, sheets, copies, holds, pieces } => {
+                let make = if *sheets == 1 { "makes" } else { "make" };
+                let each = holds.map_or_else(|| many(*pieces, "piece"), |counts| self.blocks_told(counts));
+                format!(
+                    "Cut out the {}: {} {make} {}, each of {each}.",
+                    self.sheet_in_text(*sheet, 2),
+                    many(*sheets, "sheet"),
+                    sets(*copies)
+                )
+            }
+            Chore::CutCubes { copies, cuts } => {
+                format!("Cut the rows of cubes apart: {}, {} each.", sets(*copies), many(*cuts, "cut"))
+            }
             Chore::Join { sheet, copies, pages } => format!(
                 "Trim and join the {pages} pages of each {} with tape: {copies} in all.",
                 self.sheet_in_text(*sheet, 1)

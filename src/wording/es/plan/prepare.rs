@@ -5,8 +5,9 @@ use crate::number::Number;
 use crate::spec::{SheetKind, Version};
 use crate::wording::digits::most;
 use crate::wording::es::Spanish;
-use crate::wording::es::phrases::counted;
+use crate::wording::es::phrases::{counted, many};
 use crate::wording::es::titles::is_feminine;
+use crate::wording::learner::LearnerWords;
 use crate::wording::plan::{Chore, Prepare, RowsBy, Short, Shortcut, Thing};
 use crate::wording::{Phrases, Titles, Usage};
 
@@ -21,14 +22,18 @@ impl Prepare for Spanish {
 
     fn chore(&self, chore: &Chore, _usage: &Usage<'_>) -> String {
         match chore {
-            Chore::Cut { sheet, copies, pages } => {
+            Chore::CutCubes { copies, cuts } => {
+                format!("Separe las filas de cubos: {}, {} en cada uno.", sets(*copies), many(*cuts, "corte", "cortes"))
+            }
+            Chore::Cut { sheet, sheets, copies, holds, pieces } => {
                 // Only blocks and cards are cut out, and their plurals need their own article.
                 let article = if matches!(sheet, SheetKind::Blocks | SheetKind::Board) { "los" } else { "las" };
+                let each = holds.map_or_else(|| many(*pieces, "pieza", "piezas"), |counts| self.blocks_told(counts));
                 format!(
-                    "Recorte {article} {}: {}, {} cada uno.",
+                    "Recorte {article} {}: de {} salen {}, cada uno de {each}.",
                     self.sheet_in_text(*sheet, 2),
-                    sets(*copies),
-                    counted(*pages, "página", "páginas")
+                    many(*sheets, "hoja", "hojas"),
+                    sets(*copies)
                 )
             }
             Chore::Join { sheet, copies, pages } => format!(
