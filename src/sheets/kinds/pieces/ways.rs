@@ -160,13 +160,17 @@ impl Task<'_> {
                     StripSize { forms: forms.clone(), wide, piece }
                 };
                 let classes: Vec<StripSize> = split.iter().zip(&widths).map(class).collect();
+                // Most ways cost what a higher one costs: their pages are counted and not made.
+                let Some(fewest) = self.fewest(&classes, counts) else { continue };
+                let key = ((rows.len() + fewest, !own), high <= tallest);
+                if kept.contains(&key) {
+                    continue;
+                }
                 let Some(pages) = self.pages(&classes, counts) else { continue };
                 let way = Way { board: turn, rows: rows.clone(), given, heads, head_lines, high, classes, pages, own };
-                let key = (way.rank(), high <= tallest);
-                if !kept.contains(&key) {
-                    kept.push(key);
-                    ways.push(way);
-                }
+                debug_assert_eq!(way.rank(), key.0, "pages are counted as they are made");
+                kept.push(key);
+                ways.push(way);
             }
             before = rows;
         }
@@ -201,6 +205,34 @@ impl Task<'_> {
         // Pages with strips of one size are simpler to cut: they come first where they are as few.
         let together = together.min_by_key(|pages| of(pages)).filter(|pages| of(pages) < of(&apart));
         Some(together.unwrap_or(apart))
+    }
+
+    /// How many pages that are; `None` where a strip is larger than a page.
+    fn fewest(&self, classes: &[StripSize], counts: &[Vec<u32>]) -> Option<usize> {
+        let mut apart = 0;
+        for (k, class) in classes.iter().enumerate() {
+            let held = self.bodies.iter().filter_map(|(_, body)| {
+                let (columns, rows) = self.fit(*body, class)?;
+                Some(counts.iter().map(|counts| counts[k].div_ceil(columns * rows)).sum::<u32>())
+            });
+            apart += held.min()?;
+        }
+        let together = self.bodies.iter().filter_map(|(_, body)| {
+            let rows = |(class, count): (&StripSize, &u32)| {
+                let (columns, rows) = self.fit(*body, class)?;
+                Some((count.div_ceil(columns), rows))
+            };
+            let many = |counts: &Vec<u32>| {
+                let fits = classes.iter().zip(counts).map(rows);
+                let (sum, most) = fits.reduce(|one, other| {
+                    let ((sum, most), (rows, fit)) = (one?, other?);
+                    Some((sum + rows, most.min(fit)))
+                })??;
+                Some(sum.div_ceil(most))
+            };
+            counts.iter().map(many).sum::<Option<u32>>()
+        });
+        Some(together.chain([apart]).min()?.index())
     }
 
     /// How many strips of a size stand side by side on a page, and how many rows of them.
