@@ -101,7 +101,14 @@ fn ticket(bytes: &[u8]) -> (Vec<(String, usize, Option<String>)>, Vec<Cutting>) 
         let mut cutting = Cutting { what: what.to_owned(), total, ..Cutting::default() };
         let said: String = part.iter().skip(1).map(|run| format!("{} ", run.text)).collect();
         cutting.file = said.split(':').next().expect("a file").trim().to_owned();
-        let sheets = said.split(", sheets ").nth(1).expect("sheets").split(". Keep").next().expect("sheets");
+        let sheets = said
+            .split(", sheet")
+            .nth(1)
+            .expect("sheets")
+            .trim_start_matches('s')
+            .split(". Keep")
+            .next()
+            .expect("sheets");
         cutting.piles = sheets.split('\u{b7}').map(range).collect();
         let mut heads: Vec<(bool, f64)> = Vec::new();
         let mut columns: Vec<f64> = Vec::new();

@@ -161,6 +161,12 @@ area! {
     /// "24 kits, 40 pieces each".
     fn kits_of(kits: u32, pieces: usize, holds: Option<[u32; 4]>) -> String;
 
+    /// What some learners get less of: "up to 3 pages".
+    fn up_to(most: &str) -> String;
+
+    /// What copies of the teacher's masters lack where pages have marks on their backs.
+    fn masters_bare() -> &'static str;
+
     /// What is left in kits of blocks that a guillotine cut.
     fn cube_rows() -> &'static str;
 

@@ -22,9 +22,10 @@ impl CuttingWords for English {
     ) -> String {
         let held = if wide { "wide" } else { "upright" };
         let text = format!(
-            "{file}: {}, sheets {}. Keep each pile in print order, front up, first sheet on top, held {held} so that its \
+            "{file}: {}, {} {}. Keep each pile in print order, front up, first sheet on top, held {held} so that its \
              text reads.",
             many(piles, "pile"),
+            if sheets.iter().all(|run| !run.contains('\u{2013}')) && sheets.len() == 1 { "sheet" } else { "sheets" },
             sheets.join(" \u{b7} "),
         );
         match parts {
@@ -46,13 +47,15 @@ impl CuttingWords for English {
 
     fn strips_lie(&self) -> &'static str {
         "After the cuts, the pieces at each place are one learner's whole set in order, band on top: nothing to sort. Put a \
-         rubber band or clip round each set."
+         rubber band or clip round each set, and throw blank pieces away. To make one set again, print and cut its pile again \
+         and keep that place."
     }
 
     fn kits_lie(&self, pieces: PiecesCut) -> String {
         format!(
-            "After the cuts, the piles at so many places beside each other are one kit's {}: put them on each other from \
-             left to right. All kits are alike.",
+            "After the cuts go along the rows from the left, and on to the next row: the piles at so many places are one kit's \
+             {}. Put them on each other, band on top, and throw blank pieces away. All kits are alike: a pile of each size of \
+             piece makes one.",
             piece_word(pieces)
         )
     }

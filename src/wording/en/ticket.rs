@@ -184,6 +184,14 @@ impl TicketWords for English {
         }
     }
 
+    fn up_to(&self, most: &str) -> String {
+        format!("up to {most}")
+    }
+
+    fn masters_bare(&self) -> &'static str {
+        "These copies have nothing on their backs: there are no marks to turn over to."
+    }
+
     fn cube_rows(&self) -> &'static str {
         "Rows of cubes in the kits of blocks"
     }

@@ -22,9 +22,10 @@ impl CuttingWords for Spanish {
     ) -> String {
         let held = if wide { "horizontal" } else { "vertical" };
         let text = format!(
-            "{file}: {}, hojas {}. Deje cada pila en el orden de impresión, con el frente y la primera hoja arriba, en \
+            "{file}: {}, {} {}. Deje cada pila en el orden de impresión, con el frente y la primera hoja arriba, en \
              posición {held} para que se lea el texto.",
             piles(count),
+            if sheets.iter().all(|run| !run.contains('\u{2013}')) && sheets.len() == 1 { "hoja" } else { "hojas" },
             sheets.join(" \u{b7} "),
         );
         match parts {
@@ -47,13 +48,15 @@ impl CuttingWords for Spanish {
 
     fn strips_lie(&self) -> &'static str {
         "Después de los cortes, las piezas de cada lugar son el juego completo de un estudiante, en orden y con la banda \
-         encima: no hay nada que ordenar. Sujete cada juego con una liga o un clip."
+         encima: no hay nada que ordenar. Sujete cada juego con una liga o un clip y tire las piezas en \
+         blanco. Para repetir un juego, imprima y corte otra vez su pila y guarde ese lugar."
     }
 
     fn kits_lie(&self, pieces: PiecesCut) -> String {
         format!(
-            "Después de los cortes, las pilas de varios lugares vecinos son {} de un solo juego: póngalas una sobre otra de \
-             izquierda a derecha. Todos los juegos son iguales.",
+            "Después de los cortes, siga las filas desde la izquierda y pase a la fila siguiente: las pilas de tantos lugares son \
+             {} de un solo juego. Póngalas una sobre otra, con la banda encima, y tire las piezas en blanco. Todos los juegos son \
+             iguales: una pila de cada tamaño forma uno.",
             piece_word(pieces)
         )
     }

@@ -200,6 +200,14 @@ impl TicketWords for Spanish {
         }
     }
 
+    fn up_to(&self, most: &str) -> String {
+        format!("hasta {most}")
+    }
+
+    fn masters_bare(&self) -> &'static str {
+        "Estas copias no llevan nada al reverso: no hay marcas que mirar."
+    }
+
     fn cube_rows(&self) -> &'static str {
         "Filas de cubos en los juegos de bloques"
     }

@@ -173,8 +173,10 @@ fn cutters(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> 
     if !learners.is_empty() {
         let (title, heads) = wording.learners_cut();
         flow.heading(title);
-        let row =
-            |sheet: &&PrintedSheet| vec![titled(sheet), wording.pages(sheet.pages), wording.straight_cuts(sheet.cuts)];
+        let row = |sheet: &&PrintedSheet| {
+            let told = |most: String| if sheet.fewest < sheet.pages { wording.up_to(&most) } else { most };
+            vec![titled(sheet), told(wording.pages(sheet.pages)), told(wording.straight_cuts(sheet.cuts))]
+        };
         let columns = headed(heads, [30, 30, 30]);
         flow.table(&columns, &learners.iter().map(row).collect::<Vec<_>>())?;
     }
@@ -191,7 +193,9 @@ fn emergency(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -
         let of = set.marks.map(|marks| wording.runs(&[marks])).or(set.version.map(|version| version.to_string()));
         (set.kind, of, pages(set.pages), set.pages.0 == set.pages.1, set.copies)
     };
-    flow.text(&wording.copy_masters(&facts.emergency.iter().map(set).collect::<Vec<_>>()))
+    flow.text(&wording.copy_masters(&facts.emergency.iter().map(set).collect::<Vec<_>>()))?;
+    let marked = facts.job.has(SheetKind::Strips) && facts.job.files.iter().any(|file| file.sides != PrintSides::One);
+    if marked { flow.text(wording.masters_bare()) } else { Ok(()) }
 }
 
 /// What would save paper.
