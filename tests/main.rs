@@ -48,6 +48,7 @@ mod regrouped;
 mod repairs;
 mod slips;
 mod spanish;
+mod spelling;
 mod start;
 mod substitute;
 mod support;

@@ -72,7 +72,8 @@ fn runs(pages: &[Page]) -> Vec<&Run> {
 
 /// The parts of the ticket that begin with a heading of these words, each up to the next heading that is a part of its own.
 fn sections<'r>(runs: &[&'r Run], words: &str) -> Vec<Vec<&'r Run>> {
-    let heads = ["What to print", "What is where", "Cut the ", "Not for", "Do not cut", "Fewer sheets", "Tick off"];
+    let heads =
+        ["What to print", "What is where", "Cut the ", "Not for", "Do not cut", "Fewer sheets", "Mark when done"];
     let starts: Vec<usize> =
         (0..runs.len()).filter(|k| heads.iter().any(|head| runs[*k].text.starts_with(head))).collect();
     let end = |k: usize| starts.iter().copied().find(|start| *start > k).unwrap_or(runs.len());

@@ -26,11 +26,11 @@ use std::sync::Arc;
 
 use crate::diag::{Diagnostic, Source};
 use crate::measure::Count;
-use crate::number::{Form, Number, Place, Style};
+use crate::number::{Form, Number, Place, Skill, Style};
 use crate::spec::{FormNames, FormsSpec, Language, NumbersSpec, SheetKind, SidesAsked, Spec};
 use crate::wording::class_groups::GroupShare;
 use crate::wording::plan::Aim;
-use crate::wording::{self, Usage, Wording};
+use crate::wording::{self, Spelling, Usage, Wording};
 use deal::Seat;
 
 pub use crate::spec::Version;
@@ -130,6 +130,17 @@ impl Lesson {
         heading(&self.spec, &self.spec.numbers, &self.spec.forms, form)
     }
 
+    /// What being able to read or write a form is called: the class's word for the form, where it has one.
+    pub fn form_skill(&self, form: Form) -> &str {
+        self.spec.forms.names.get(form).unwrap_or_else(|| self.wording().form_skill(form))
+    }
+
+    /// What a skill of the quick check is called, in the class's word for its form where it has one.
+    pub fn skill_name(&self, skill: Skill) -> &str {
+        let own = skill.needs().and_then(|form| self.spec.forms.names.get(form));
+        own.unwrap_or_else(|| self.wording().skill(skill))
+    }
+
     /// What a learner can do after the lesson, in a child's words: the skill of a published standard for these numbers, or
     /// where numbers of different sizes are met, what all can do.
     pub fn can(&self) -> String {
@@ -148,10 +159,16 @@ impl Lesson {
         self.spec.print.sides.value == SidesAsked::Two && self.spec.sheets.make.value.contains(&SheetKind::Strips)
     }
 
+    /// How words are spelled that two countries spell differently.
+    pub fn spelling(&self) -> Spelling {
+        Spelling::from(self.spec.paper.value)
+    }
+
     /// How this class writes numbers and what it calls their forms.
     pub fn usage(&self) -> Usage<'_> {
         let one_learner = self.spec.class.learners.value == 1;
-        Usage { style: &self.style, names: &self.spec.forms.names, one_learner }
+        let spelling = self.spelling();
+        Usage { style: &self.style, names: &self.spec.forms.names, spelling, one_learner }
     }
 }
 

@@ -10,7 +10,7 @@ use crate::diag::{Diagnostic, Problem, Severity, Source};
 use crate::measure::Count;
 use crate::number::{Form, Style};
 use crate::rng::Stream;
-use crate::spec::{Given, Joiner, Spec, Thousands, Version};
+use crate::spec::{Given, Joiner, SheetKind, Spec, Thousands, Version};
 use crate::wording;
 
 /// Settles what does not depend on the chosen numbers: learners and minutes.
@@ -76,11 +76,16 @@ pub(super) fn sort_sets(
     let fewest =
         possible.iter().min_by_key(|(_, decoys)| decoys.len()).map(|(version, decoys)| (*version, decoys.len()));
     let mut notes = Vec::new();
-    if let Some((version, fewest)) = fewest {
+    // A decoy is a strip: without strips there is none.
+    let strips = spec.sheets.make.value.contains(&SheetKind::Strips);
+    if !strips && spec.forms.decoys.is_assumed() {
+        spec.forms.decoys = Given::assumed(0);
+    }
+    if let Some((version, fewest)) = fewest.filter(|_| strips) {
         let fewest = fewest.narrow();
         settle_decoys(source, spec, version, fewest, &mut notes).map_err(|diagnostic| vec![diagnostic])?;
     }
-    let count = spec.forms.decoys.value as usize;
+    let count = if strips { spec.forms.decoys.value as usize } else { 0 };
     let sets = versions().zip(possible).map(|((version, rows), (_, possible))| {
         let decoys = decoys::choose(possible, count, &mut Stream::new(seed, &format!("decoys {version}")));
         strips::plan(version, rows, &matched, style, decoys, &mut Stream::new(seed, &format!("strips {version}")))

@@ -26,8 +26,9 @@ area! {
     /// Being able to read or write it, as a heading of the tally: "block picture".
     fn form_skill(form: Form) -> &'static str;
 
-    /// The question which of several contents in this form shows a numeral: "Which words say 406?"
-    fn which_form(form: Form, numeral: &str) -> String;
+    /// The question which of several contents in this form shows a numeral: "Which words say 406?", or with the class's own
+    /// name of the form, "Which is 406 in word form?"
+    fn which_form(form: Form, own: Option<&str>, numeral: &str) -> String;
 
     /// The question which of several numerals says what is shown in this form.
     fn which_numeral(form: Form) -> &'static str;

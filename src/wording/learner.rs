@@ -43,6 +43,9 @@ area! {
     /// What to do with the board; `decoys` where some strips belong nowhere, `marks` where their backs tell.
     fn board_note(decoys: bool, marks: bool) -> &'static str;
 
+    /// The same where there are no strips: learners write in the boxes.
+    fn board_note_written() -> &'static str;
+
     /// How to cut strips.
     fn strips_note() -> &'static str;
 

@@ -47,7 +47,7 @@ pub use phrases::Phrases;
 pub use practice::PracticeWords;
 pub use slips::{Slips, Tools};
 pub use titles::Titles;
-pub use usage::Usage;
+pub use usage::{Spelling, Usage};
 pub use warm_up::WarmUpWords;
 
 /// All that a language says.

@@ -1,6 +1,7 @@
 //! What the copy room reads: the job ticket and the proof of each file.
 
 use super::area::area;
+use super::usage::Spelling;
 use crate::number::Place;
 use crate::spec::{Paper, PrintSides, SheetKind, Stock};
 
@@ -114,7 +115,7 @@ area! {
     fn sides_printed(sides: PrintSides) -> &'static str;
 
     /// Black, or colour.
-    fn ink_name(colour: bool) -> &'static str;
+    fn ink_name(colour: bool, spelling: Spelling) -> &'static str;
 
     /// Whether a part is kept or used up.
     fn kept(kept: bool) -> &'static str;

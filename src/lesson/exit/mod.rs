@@ -12,7 +12,7 @@ use super::choose::Work;
 use super::types::Chosen;
 use crate::number::{Form, Number, Skill, Style, Task};
 use crate::rng::Stream;
-use crate::spec::Spec;
+use crate::spec::{FormNames, Spec};
 use crate::wording::Wording;
 use item::Item;
 
@@ -40,7 +40,8 @@ pub fn checks(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording
         .map(|((turn, items), mark)| {
             let asked = items.into_iter().zip(&blueprint.skills).zip(&places);
             let questions = asked.filter_map(|((item, skill), place)| {
-                question(item, *skill, (place + turn) % CHOICES, style, wording, &mut stream)
+                let said = Said { style, wording, names: &spec.forms.names };
+                question(item, *skill, (place + turn) % CHOICES, said, &mut stream)
             });
             Check { mark, questions: questions.collect() }
         })
@@ -60,15 +61,18 @@ pub fn unasked(chosen: &Chosen, checks: &[Check]) -> Option<String> {
     })
 }
 
+/// How a question is said.
+#[derive(Clone, Copy)]
+struct Said<'a> {
+    style: &'a Style,
+    wording: &'a dyn Wording,
+    /// The class's own words for forms.
+    names: &'a FormNames,
+}
+
 /// The question of an item, with its right answer in a place.
-fn question(
-    item: Item,
-    skill: Skill,
-    place: usize,
-    style: &Style,
-    wording: &dyn Wording,
-    stream: &mut Stream,
-) -> Option<Question> {
+fn question(item: Item, skill: Skill, place: usize, said: Said<'_>, stream: &mut Stream) -> Option<Question> {
+    let Said { style, wording, names } = said;
     let Item { of, task, .. } = item;
     let wrong = item.wrong(style, wording);
     let answer = task.right(of, style)?;
@@ -81,7 +85,7 @@ fn question(
         Task::Forms { shown, .. } => shown.content(of, style),
     };
     let sentence = match task {
-        Task::Forms { shown: Form::Numeral, asked } => wording.which_form(asked, &style.numeral(of)),
+        Task::Forms { shown: Form::Numeral, asked } => wording.which_form(asked, names.get(asked), &style.numeral(of)),
         Task::Forms { shown, .. } => wording.which_numeral(shown).to_owned(),
         Task::Worth(at) => wording.worth_question(of.digit(at), &style.numeral(of)),
         Task::Greater(other) => {

@@ -97,7 +97,7 @@ fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
 fn headed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<Headed, Problem> {
     let title = desk.lesson.wording().sheet_title(SheetKind::Record);
     let aim = desk.lesson.can();
-    let head = Head { title, note: Some(&aim), reader: Reader::Learner, name: true, code: true };
+    let head = Head { title, note: Some(&aim), reader: Reader::Learner, name: true, code: true, aim: None };
     head::lay(desk, desk.live(page, layout), &head)
 }
 

@@ -61,7 +61,7 @@ fn headed(desk: &Desk<'_>, layout: &Layout, size: Size) -> Result<Headed, Proble
         note = format!("{note} {}", wording.tally_letters());
     }
     let title = desk.lesson.wording().sheet_title(SheetKind::Tally);
-    let head = Head { title, note: Some(&note), reader: Reader::Staff, name: false, code: false };
+    let head = Head { title, note: Some(&note), reader: Reader::Staff, name: false, code: false, aim: None };
     head::lay(desk, desk.live(size, layout), &head)
 }
 
@@ -82,7 +82,7 @@ fn names(desk: &Desk<'_>) -> Vec<(u32, String)> {
 }
 
 /// What learners of this lesson can show that they can do: building, the strips' forms, then what only the check asks for.
-fn skills(desk: &Desk<'_>) -> Result<Vec<&'static str>, Problem> {
+fn skills<'d>(desk: &Desk<'d>) -> Result<Vec<&'d str>, Problem> {
     let lesson = desk.lesson;
     let mut skills = Vec::new();
     if !lesson.chosen.model.is_empty() {
@@ -91,7 +91,7 @@ fn skills(desk: &Desk<'_>) -> Result<Vec<&'static str>, Problem> {
     let mut forms: Vec<Form> = lesson.sets.iter().flat_map(|set| set.forms.iter().copied()).collect();
     let mut met = BTreeSet::new();
     forms.retain(|form| met.insert(*form));
-    skills.extend(forms.iter().map(|form| lesson.wording().form_skill(*form)));
+    skills.extend(forms.iter().map(|form| lesson.form_skill(*form)));
     let questions = crate::sheets::kinds::exit::questions(desk)?;
     // All checks of a group ask for the same.
     let firsts: Vec<u32> = match lesson.groups.as_slice() {
@@ -103,7 +103,7 @@ fn skills(desk: &Desk<'_>) -> Result<Vec<&'static str>, Problem> {
     for question in asked {
         // A form that strips show has its column already.
         let known = question.skill.needs().is_some_and(|form| forms.contains(&form));
-        let skill = lesson.wording().skill(question.skill);
+        let skill = lesson.skill_name(question.skill);
         if !known && !skills.contains(&skill) {
             skills.push(skill);
         }
@@ -112,8 +112,8 @@ fn skills(desk: &Desk<'_>) -> Result<Vec<&'static str>, Problem> {
 }
 
 /// The columns and their headings.
-struct Table {
-    skills: Vec<&'static str>,
+struct Table<'d> {
+    skills: Vec<&'d str>,
     slips: Vec<InPlay>,
     heading: Face,
     letter: Face,
@@ -129,8 +129,8 @@ struct Table {
     heads: Length,
 }
 
-impl Table {
-    fn new(desk: &Desk<'_>, layout: &Layout, width: Length) -> Result<Self, Problem> {
+impl<'d> Table<'d> {
+    fn new(desk: &Desk<'d>, layout: &Layout, width: Length) -> Result<Self, Problem> {
         let heading = desk.face(layout, "heading")?;
         let (skills, slips) = (skills(desk)?, desk.lesson.slips.clone());
         let padding = layout.padding;

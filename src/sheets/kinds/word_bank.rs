@@ -27,7 +27,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let title = wording.sheet_title(SheetKind::WordBank);
     let notes = words::notes(desk.lesson);
-    let head = Head { title, note: None, reader: Reader::Learner, name: false, code: true };
+    let head = Head { title, note: None, reader: Reader::Learner, name: false, code: true, aim: None };
     let mut drawn = Vec::new();
     let pages = pages_of(desk, layout, size, head, groups, notes)?;
     let body = head::lay(desk, desk.live(size, layout), &head)?.body;

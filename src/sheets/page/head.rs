@@ -27,6 +27,8 @@ pub struct Head<'t> {
     pub name: bool,
     /// Whether there is room for the version and learner mark.
     pub code: bool,
+    /// What a learner can do afterwards: at the end of the note, where there is room behind it.
+    pub aim: Option<&'t str>,
 }
 
 /// Lays heading and foot out in `live` (see [`Desk::live`]). Fails when the title or note does not fit at its least size.
@@ -99,13 +101,23 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
         let frame = Rect::new(Point::new(live.left(), bottom + Length::mm(1)), Size::new(live.width(), high));
         let run = text::run(desk.family, &lines, frame, &note);
         // A date that has no room beside the name stands at the end of a short note.
+        let mut date = None;
         if let ([line], Some(base)) = (lines.as_slice(), run.base())
             && date_left
             && desk.width(line, &note) + gap * 2 + dated.width(desk, &note) <= live.width()
         {
-            nodes.extend(dated.set(desk, &note, Point::new(live.right(), base))?);
+            date = Some(dated.set(desk, &note, Point::new(live.right(), base))?);
         }
+        let behind = lines.last().map(|line| desk.width(line, &note)).unwrap_or_default() + gap * 2;
+        let aim = head.aim.filter(|aim| date.is_none() && behind + desk.width(aim, &note) <= live.width());
+        let aim = aim.map(|aim| {
+            let origin = Point::new(live.right() - desk.width(aim, &note), frame.bottom() - note.pitch());
+            let frame = Rect::between(origin, Point::new(live.right(), frame.bottom()));
+            text::run(desk.family, &[aim.to_owned()], frame, &note).tagged(Tag::Paragraph)
+        });
+        nodes.extend(date.into_iter().flatten());
         nodes.push(run.tagged(Tag::Paragraph));
+        nodes.extend(aim);
         bottom = frame.bottom();
     }
     let (foot, folio) = foot(desk, live, page)?;

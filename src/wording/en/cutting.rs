@@ -140,7 +140,7 @@ impl CuttingWords for English {
         [
             "Lay a ruler on both lines: 10 cm above, 4 in below. If they are shorter, scaling is on.",
             "The frame at the edge is whole on all four sides.",
-            "All three greys can be told apart.",
+            "All three shades can be told apart.",
         ]
     }
 

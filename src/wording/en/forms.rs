@@ -1,6 +1,7 @@
 //! What forms are called in English.
 
 use super::English;
+use super::phrases::inside;
 use crate::number::{Form, Place};
 use crate::wording::{FormTitles, Language};
 
@@ -35,7 +36,7 @@ impl FormTitles for English {
             Form::Words => "number words",
             Form::SecondWords => "words in the other language",
             Form::Expanded => "expanded forms",
-            Form::Units => "unit forms",
+            Form::Units => "numbers told place by place",
             Form::Regrouped => "regrouped forms",
             Form::Blocks => "block pictures",
             Form::Untraded => "pictures of blocks to trade",
@@ -74,14 +75,17 @@ impl FormTitles for English {
             Form::Words => "number words",
             Form::SecondWords => "words in the other language",
             Form::Expanded => "expanded form",
-            Form::Units => "unit form",
+            Form::Units => "place by place",
             Form::Regrouped => "regrouping",
             Form::Blocks => "block picture",
             Form::Untraded => "trading blocks",
         }
     }
 
-    fn which_form(&self, form: Form, numeral: &str) -> String {
+    fn which_form(&self, form: Form, own: Option<&str>, numeral: &str) -> String {
+        if let Some(own) = own {
+            return format!("Which is {numeral} in {}?", inside(own));
+        }
         match form {
             Form::Numeral | Form::Units => format!("Which says the same as {numeral}?"),
             Form::Words | Form::SecondWords => format!("Which words say {numeral}?"),

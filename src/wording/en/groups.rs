@@ -20,8 +20,8 @@ impl Groups for English {
 
     fn reading_steps(&self) -> [&'static str; 4] {
         [
-            "Mark a quick check with the key. For each wrong choice, put a tick in the tally under the slip's letter.",
-            "Go down the tally. A learner with two ticks under one letter, or ticks under letters of one group, goes to that group. A single tick may be chance: ask once more before you decide.",
+            "Mark a quick check with the key. For each wrong choice, put a mark in the tally under the slip's letter.",
+            "Go down the tally. A learner with two marks under one letter, or marks under letters of one group, goes to that group. A single mark may be chance: ask once more before you decide.",
             "Take the two or three groups with the most learners. Whoever is left over joins the group of their first letter, or waits for the day after.",
             "Learners without a letter have it. They work alone on the tasks at the end of this sheet.",
         ]

@@ -48,7 +48,7 @@ impl KeyWords for English {
 
 impl TallyWords for English {
     fn tally_note(&self) -> &'static str {
-        "A tick means yes. Leave a box empty when you have not seen it."
+        "A mark means yes. Leave a box empty when you have not seen it."
     }
 
     fn builds(&self) -> &'static str {

@@ -49,15 +49,17 @@ impl LearnerWords for English {
 
     fn board_note(&self, decoys: bool, marks: bool) -> &'static str {
         match (decoys, marks) {
-            (true, false) => {
-                "Lay each strip in the row it belongs to. Some strips belong to no row: keep them beside the board."
-            }
+            (true, false) => "Lay each strip in its row. Some fit no row: keep them beside the board.",
             (true, true) => {
                 "Lay each strip in its row; some belong to none. Done? Turn a row over: its strips have one mark."
             }
             (false, false) => "Lay each strip in the row it belongs to.",
             (false, true) => "Lay each strip in its row. Done? Turn a row over: its strips have one mark.",
         }
+    }
+
+    fn board_note_written(&self) -> &'static str {
+        "Look at each row. Write the same number in every box."
     }
 
     fn strips_note(&self) -> &'static str {

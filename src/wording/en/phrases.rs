@@ -35,6 +35,17 @@ pub(super) fn listed(items: &[String]) -> String {
     English.list(&items.iter().map(String::as_str).collect::<Vec<_>>())
 }
 
+/// A heading as it stands inside a sentence: small at its start, unless it begins with capitals.
+pub(super) fn inside(heading: &str) -> String {
+    let mut letters = heading.chars();
+    let (Some(first), second) = (letters.next(), heading.chars().nth(1)) else { return String::new() };
+    if second.is_some_and(char::is_uppercase) {
+        heading.to_owned()
+    } else {
+        first.to_lowercase().chain(letters).collect()
+    }
+}
+
 fn joined(items: &[&str], word: &str) -> String {
     match items {
         [] => String::new(),

@@ -7,7 +7,7 @@ use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::learner::LearnerWords;
 use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
-use crate::wording::{Phrases, Titles};
+use crate::wording::{Phrases, Spelling, Titles};
 
 /// What pieces are called beside others: "strips", "blocks: flats".
 pub(super) fn pieces(pieces: PiecesCut) -> String {
@@ -99,8 +99,8 @@ impl TicketWords for English {
         }
     }
 
-    fn ink_name(&self, colour: bool) -> &'static str {
-        if colour { "colour" } else { "black" }
+    fn ink_name(&self, colour: bool, spelling: Spelling) -> &'static str {
+        if colour { spelling.of("color", "colour") } else { "black" }
     }
 
     fn kept(&self, kept: bool) -> &'static str {
@@ -228,7 +228,7 @@ impl TicketWords for English {
     }
 
     fn done_title(&self) -> &'static str {
-        "Tick off"
+        "Mark when done"
     }
 
     fn done(&self, done: Done<'_>) -> String {

@@ -85,7 +85,10 @@ impl FormTitles for Spanish {
         }
     }
 
-    fn which_form(&self, form: Form, numeral: &str) -> String {
+    fn which_form(&self, form: Form, own: Option<&str>, numeral: &str) -> String {
+        if let Some(own) = own {
+            return format!("¿Cuál es {numeral} como «{own}»?");
+        }
         match form {
             Form::Numeral | Form::Units | Form::Regrouped => format!("¿Cuál dice lo mismo que {numeral}?"),
             Form::Words | Form::SecondWords => format!("¿Qué palabras dicen {numeral}?"),

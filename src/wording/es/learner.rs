@@ -63,6 +63,10 @@ impl LearnerWords for Spanish {
         }
     }
 
+    fn board_note_written(&self) -> &'static str {
+        "Mira cada fila. Escribe el mismo número en todas las casillas."
+    }
+
     fn strips_note(&self) -> &'static str {
         "Siéntate para recortar. Primero recorta de lado a lado. Después separa cada fila."
     }

@@ -7,7 +7,7 @@ use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::learner::LearnerWords;
 use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
-use crate::wording::{Phrases, Titles};
+use crate::wording::{Phrases, Spelling, Titles};
 
 pub(super) fn sheets(count: usize) -> String {
     many(count, "hoja", "hojas")
@@ -108,7 +108,7 @@ impl TicketWords for Spanish {
         }
     }
 
-    fn ink_name(&self, colour: bool) -> &'static str {
+    fn ink_name(&self, colour: bool, _spelling: Spelling) -> &'static str {
         if colour { "color" } else { "negro" }
     }
 

@@ -93,7 +93,7 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
     };
     let asked = checks.iter().filter_map(|check| Some((check, check.questions.get(k)?)));
     let skill = checks.iter().find_map(|check| check.questions.get(k)).map(|question| question.skill);
-    let skill = skill.map(|skill| desk.lesson.wording().skill(skill));
+    let skill = skill.map(|skill| desk.lesson.skill_name(skill));
     TitledTable {
         heading: desk.lesson.wording().question(k + 1, skill),
         note: None,

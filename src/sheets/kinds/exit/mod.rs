@@ -166,8 +166,15 @@ fn fits(
     let under = Size::new(room.width - slip::number(size), room.height);
     let pictures = pictures(desk, layout, checks, under).ok()?;
     let look = slip::Look::new(desk, layout, pictures, size, room.width, checks).ok()?;
-    let high = |check| slip::height(desk, &look, room.width, check, questions);
-    checks.iter().all(|check| high(check).is_some_and(|high| high <= room.height)).then_some(look)
+    let fits = |look: &slip::Look| {
+        let high = |check| slip::height(desk, look, room.width, check, questions);
+        checks.iter().all(|check| high(check).is_some_and(|high| high <= room.height))
+    };
+    if fits(&look) {
+        return Some(look);
+    }
+    let look = look.without_aim();
+    fits(&look).then_some(look)
 }
 
 /// Block pictures at one unit; `None` where no question shows one.

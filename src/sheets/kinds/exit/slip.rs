@@ -20,6 +20,8 @@ pub(super) struct Look {
     name: Face,
     pictures: Option<Pictures>,
     line: Length,
+    /// What a learner can do, line by line, below the name: on all slips or on none.
+    aim: Vec<String>,
     /// For each question, whether its choices stand side by side: the same on all slips.
     beside: Vec<bool>,
 }
@@ -27,6 +29,8 @@ pub(super) struct Look {
 /// Between questions at least, and between the parts of one.
 const BETWEEN: Length = Length::mm100(350);
 const WITHIN: Length = Length::mm100(150);
+/// A line to write a date on.
+const DATE: Length = Length::mm(26);
 /// Between one ring and the next below it.
 const RINGS: Length = Length::mm100(180);
 
@@ -46,6 +50,7 @@ impl Look {
             name: desk.face(layout, "name")?,
             pictures,
             line: layout.length("line")?,
+            aim: text::wrap(desk.family, &desk.lesson.can(), width, &desk.face(layout, "name")?),
             beside: Vec::new(),
         };
         let most = checks.iter().map(|check| check.questions.len()).max().unwrap_or(0);
@@ -83,9 +88,19 @@ impl Look {
         number(self.question.size)
     }
 
-    /// How high heading and name line stand together, and what is free below them.
+    /// How high heading, name line and aim stand together, and what is free below them.
     fn top(&self) -> Length {
-        self.title.pitch() + Length::mm(1) + self.name.pitch() + Length::mm(2)
+        self.named() + text::height(self.aim.len(), &self.name) + Length::mm(2)
+    }
+
+    /// How high heading and name line stand together.
+    fn named(&self) -> Length {
+        self.title.pitch() + Length::mm(1) + self.name.pitch()
+    }
+
+    /// The same look without the aim, for slips that are full.
+    pub(super) fn without_aim(self) -> Self {
+        Self { aim: Vec::new(), ..self }
     }
 }
 
@@ -159,6 +174,12 @@ pub(super) fn draw(
     questions: usize,
 ) -> Result<Vec<Node>, Problem> {
     let mut nodes = name_line(desk, look, frame);
+    nodes.extend(date_line(desk, look, frame, check));
+    if !look.aim.is_empty() {
+        let origin = Point::new(frame.left(), frame.top() + look.named() + Length::mm(1));
+        let room = Rect::between(origin, Point::new(frame.right(), frame.bottom()));
+        nodes.push(text::run(desk.family, &look.aim, room, &look.name).tagged(Tag::Paragraph));
+    }
     let needed = height(desk, look, frame.width(), check, questions).unwrap_or(frame.height());
     let count = questions.min(check.questions.len()).max(1).wide();
     // What is left is shared out between the questions, evenly down the slip.
@@ -188,6 +209,27 @@ fn name_line(desk: &Desk<'_>, look: &Look, frame: Rect) -> Vec<Node> {
     let (from, to) = (Point::new(label.right() + Length::mm(1), base), Point::new(frame.right(), base));
     let line = Node::artifact(Item::Line { from, to, stroke: ink::OUTLINE });
     vec![name.tagged(Tag::Paragraph), line]
+}
+
+/// The line for a date, behind the heading; nothing where there is no room for it.
+fn date_line(desk: &Desk<'_>, look: &Look, frame: Rect, check: &Check) -> Vec<Node> {
+    let (wording, gap) = (desk.lesson.wording(), Length::mm(1));
+    let said = wording.date_label();
+    let heading = wording.check_title(check.mark);
+    let strip = Rect::new(frame.origin(), Size::new(frame.width(), look.title.pitch()));
+    let title = text::run(desk.family, &[heading.clone()], strip, &look.title);
+    let label = desk.width(said, &look.name) + gap;
+    let left = frame.right() - DATE - gap - label;
+    let Some(base) = title.base().filter(|_| desk.width(&heading, &look.title) + Length::mm(6) <= left - frame.left())
+    else {
+        return Vec::new();
+    };
+    let room = Rect::between(Point::new(left, frame.top()), Point::new(left + label, frame.top() + look.title.pitch()));
+    let align = Align { across: Across::Left, down: Down::Base(base - frame.top()) };
+    let name = text::placed(desk.family, &[said.to_owned()], room, &look.name, align);
+    let y = base + Length::pt(2);
+    let (from, to) = (Point::new(left + label + gap, y), Point::new(frame.right(), y));
+    vec![name.tagged(Tag::Paragraph), Node::artifact(Item::Line { from, to, stroke: ink::OUTLINE })]
 }
 
 /// One question from the top of `room`; returns where it ends.

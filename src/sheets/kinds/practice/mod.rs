@@ -78,7 +78,7 @@ fn pages(
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let aim = desk.lesson.can();
     let title = desk.lesson.wording().sheet_title(SheetKind::Practice);
-    let head = Head { title, note: Some(&aim), reader: Reader::Learner, name: true, code: true };
+    let head = Head { title, note: Some(&aim), reader: Reader::Learner, name: true, code: true, aim: None };
     let headed = || head::lay(desk, desk.live(size, layout), &head);
     let body = headed()?.body;
     let pen = Pen::new(desk, part.style, layout, body.width(), ask, given)?;

@@ -16,8 +16,8 @@ use crate::measure::Length;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
-use crate::wording::Wording;
 use crate::wording::ticket::{Done, FilePart};
+use crate::wording::{Spelling, Wording};
 use facts::{Emergency, Facts};
 use look::TicketPages;
 use words::pages;
@@ -65,7 +65,7 @@ fn print(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Re
             file.sheets().to_string(),
             file.pages.to_string(),
             wording.sides_printed(file.sides).to_owned(),
-            wording.ink_name(file.colour).to_owned(),
+            wording.ink_name(file.colour, Spelling::from(facts.paper)).to_owned(),
         ]
     };
     let columns = headed(wording.files_heads(), [50, 52, 14, 24, 30, 20]);

@@ -10,6 +10,11 @@ use crate::wording::en::phrases::{counted, plural};
 use crate::wording::plan::{Deed, Deeds};
 use crate::wording::{Phrases, Titles, Usage};
 
+/// Those who sit beside each other.
+fn neighbors(usage: &Usage<'_>) -> &'static str {
+    usage.spelling.of("Neighbors", "Neighbours")
+}
+
 impl Deeds for English {
     #[allow(clippy::too_many_lines, reason = "one arm a text")]
     fn deed(&self, deed: &Deed, usage: &Usage<'_>) -> String {
@@ -79,7 +84,7 @@ impl Deeds for English {
                     return give;
                 }
                 let letters: Vec<String> = letters.iter().map(ToString::to_string).collect();
-                format!("{give} Neighbors get different letters: {}.", listed(&letters))
+                format!("{give} {} get different letters: {}.", neighbors(usage), listed(&letters))
             }
             Deed::GiveGroups(shares) => format!("{} {}", self.give_sets(shares), self.groups_quiet()),
             Deed::GroupSorts(share) => self.group_sorts(share, usage.style),
@@ -142,7 +147,7 @@ impl Deeds for English {
                 counted(*minutes, "minute")
             ),
             Deed::GiveChecks { several: true } => {
-                "Give each learner one quick check. Neighbors get different numbers in the corner.".to_owned()
+                format!("Give each learner one quick check. {} get different numbers in the corner.", neighbors(usage))
             }
             Deed::GiveChecks { several: false } => "Give each learner one quick check.".to_owned(),
             Deed::ReadAloud => "Read a question aloud to anyone who asks. Do not help with the answer.".to_owned(),

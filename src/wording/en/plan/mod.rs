@@ -8,7 +8,7 @@ mod prepare;
 mod said;
 
 use super::English;
-use super::phrases::listed;
+use super::phrases::{inside, listed};
 use crate::number::{Form, Number, Place};
 use crate::wording::digits::{self, empty, once};
 use crate::wording::{FormTitles, Phrases, Usage};
@@ -52,17 +52,6 @@ pub(super) fn written_form(form: Form, usage: &Usage<'_>) -> String {
 /// Several of a form: "number words", or the class's own word.
 fn form_plural(form: Form, usage: &Usage<'_>) -> String {
     usage.names.get(form).map_or_else(|| English.form_plural(form).to_owned(), inside)
-}
-
-/// A heading as it stands inside a sentence: small at its start, unless it begins with capitals.
-fn inside(heading: &str) -> String {
-    let mut letters = heading.chars();
-    let (Some(first), second) = (letters.next(), heading.chars().nth(1)) else { return String::new() };
-    if second.is_some_and(char::is_uppercase) {
-        heading.to_owned()
-    } else {
-        first.to_lowercase().chain(letters).collect()
-    }
 }
 
 /// "4 flats in the hundreds column and 6 cubes in the ones column. Leave the tens column empty."
