@@ -15,8 +15,9 @@ use crate::support::answers::{check, figures};
 use crate::support::samples;
 use crate::support::sheet_words::speaks_of;
 use packet::Envelope;
+use placewright::measure::Length;
 use placewright::number::Form;
-use placewright::sheets::page::Page;
+use placewright::sheets::page::{Item, Page};
 use placewright::spec::{Language, SheetKind};
 use read::{Block, blocks, fit};
 use rules::{Scene, judge};
@@ -326,4 +327,27 @@ fn letters_of_slips_are_the_same_on_key_and_tally() {
             );
         }
     }
+}
+
+#[test]
+fn the_last_page_of_a_plan_is_not_nearly_empty() {
+    let mut faults = Vec::new();
+    for held in envelopes() {
+        let last = held.of_kind(SheetKind::Plan).last().expect("a plan");
+        let mut lowest = Length::ZERO;
+        for node in last.layers.iter().flat_map(|layer| &layer.nodes) {
+            node.each(&mut |item| {
+                // The foot is small.
+                if let Item::Text(text) = item
+                    && text.at.y < last.size.height - Length::mm(20)
+                {
+                    lowest = lowest.max(text.at.y);
+                }
+            });
+        }
+        if lowest < last.size.height.scaled(1, 3) && held.of_kind(SheetKind::Plan).count() > 1 {
+            faults.push(format!("{}: {lowest} of {}", held.name, last.size.height));
+        }
+    }
+    report(&faults, envelopes().len());
 }

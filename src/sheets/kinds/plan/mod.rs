@@ -19,16 +19,53 @@ use crate::sheets::page::text::Face;
 use crate::sheets::page::{Item, Node, Page, Tag};
 use crate::spec::SheetKind;
 
-/// Lays the plan out.
+/// Lays the plan out: at the sizes of the layout, or more closely or widely where that leaves no last page nearly empty.
 pub fn lay(desk: &Desk<'_>, job: &JobFacts) -> Result<Vec<Page>, Problem> {
     let teaching = teach::plan(&means(desk, job)?);
-    let mut script = PlanPages::new(desk)?;
-    script.aims(&teaching)?;
-    script.before(&teaching)?;
+    let usual = laid(desk, &teaching, Air(100))?;
+    if usual.1 {
+        return Ok(usual.0);
+    }
+    for air in [Air(85), Air(70), Air(55), Air(120), Air(140), Air(170)] {
+        let (pages, is_even) = laid(desk, &teaching, air)?;
+        // Wider is no reason for a page more.
+        if is_even && pages.len() <= usual.0.len() {
+            return Ok(pages);
+        }
+    }
+    Ok(usual.0)
+}
+
+/// The room between steps and phases, in percent of the layout's; where it is less, type is a little smaller too.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Air(i64);
+
+impl Air {
+    fn between(self, length: Length) -> Length {
+        length.scaled(self.0, 100)
+    }
+
+    /// Type between its usual and its least size.
+    fn type_of(self, face: Face) -> Face {
+        let least = face.least;
+        let size = face.size.scaled(self.0.min(100) + 300, 400).max(least);
+        Face { size, ..face }
+    }
+}
+
+/// The pages, and whether the last of several is more than nearly empty.
+fn laid(desk: &Desk<'_>, teaching: &Teaching, air: Air) -> Result<(Vec<Page>, bool), Problem> {
+    let mut script = PlanPages::new(desk, air)?;
+    script.aims(teaching)?;
+    script.before(teaching)?;
     for part in &teaching.phases {
         script.part(part)?;
     }
-    script.flow.finish()
+    let filled = script.flow.frame().height() - script.flow.left();
+    let enough = filled >= script.flow.frame().height().scaled(36, 100);
+    let pages = script.flow.finish()?;
+    let is_even = enough || pages.len() == 1;
+    Ok((pages, is_even))
 }
 
 /// What the class has in its hands.
@@ -57,8 +94,8 @@ struct PlanLook {
 const BESIDE_LABEL: Length = Length::mm(2);
 
 impl PlanLook {
-    fn read(desk: &Desk<'_>, layout: &Layout) -> Result<Self, Problem> {
-        let face = |name| desk.face(layout, name);
+    fn read(desk: &Desk<'_>, layout: &Layout, air: Air) -> Result<Self, Problem> {
+        let face = |name| desk.face(layout, name).map(|face| air.type_of(face));
         let length = |name| layout.length(name);
         let (label, wording) = (face("label")?, desk.lesson.wording());
         let labels = [
@@ -82,8 +119,8 @@ impl PlanLook {
             times: length("times")?,
             labels,
             widest: length("widest")?,
-            step: length("step")?,
-            between: length("phase")?,
+            step: air.between(length("step")?),
+            between: air.between(length("phase")?),
         })
     }
 }
@@ -95,9 +132,9 @@ struct PlanPages<'a> {
 }
 
 impl<'a> PlanPages<'a> {
-    fn new(desk: &'a Desk<'a>) -> Result<Self, Problem> {
+    fn new(desk: &'a Desk<'a>, air: Air) -> Result<Self, Problem> {
         let layout = desk.layout(SheetKind::Plan)?;
-        let look = PlanLook::read(desk, layout)?;
+        let look = PlanLook::read(desk, layout, air)?;
         let spec = &desk.lesson.spec;
         let wording = desk.lesson.wording();
         let note = wording.plan_note(spec.minutes.value);
