@@ -178,7 +178,9 @@ impl Load {
         let mut needs = vec![need(Phase::Opening, brisk(3, 1), 1, 5)];
         if self.models > 0 {
             let cards = u32::from(spec.sheets.make.value.contains(&SheetKind::Layered) && !self.brisk);
-            needs.push(need(Phase::Building, 2 * self.models + cards, 3, 4 * self.models + 4));
+            // With no time to work one together, the first number's row is filled in here.
+            let row = u32::from(!self.together && !self.brisk && spec.sheets.make.value.contains(&SheetKind::Record));
+            needs.push(need(Phase::Building, 2 * self.models + cards + row, 3, 4 * self.models + 4));
         }
         if self.together {
             needs.push(need(Phase::Guided, brisk(3, 2), 2, 10));
@@ -307,8 +309,8 @@ pub fn settle(spec: &mut Spec) {
         let uncut = load.strips == StripUse::Written && Load::full(spec).strips == StripUse::Cut;
         spec.sheets.make.value.retain(|kind| match kind {
             SheetKind::Strips => !uncut,
-            SheetKind::Layered | SheetKind::Record | SheetKind::WordBank => !load.brisk,
-            _ => true,
+            // One number in two minutes is drawn: nothing is worth cutting out for it.
+            kind => !(load.brisk && kind.is_for_work()),
         });
     }
 }
@@ -318,8 +320,8 @@ fn with_all_sheets(spec: &Spec) -> Spec {
     let mut whole = spec.clone();
     if whole.sheets.make.is_assumed() {
         let (models, rows) = (spec.numbers.model.count.value, spec.numbers.sort.count.value);
-        let work = [SheetKind::Layered, SheetKind::Record, SheetKind::WordBank].map(|kind| (kind, models + rows));
-        for (kind, numbers) in work.into_iter().chain([(SheetKind::Strips, rows)]) {
+        let work = SheetKind::ALL.into_iter().filter(|kind| kind.is_for_work()).map(|kind| (kind, models + rows));
+        for (kind, numbers) in work.chain([(SheetKind::Strips, rows)]) {
             if numbers > 0 && !whole.sheets.make.value.contains(&kind) {
                 whole.sheets.make.value.push(kind);
             }
@@ -348,7 +350,7 @@ pub fn told(spec: &Spec) -> Option<String> {
         less.push(if left_out(SheetKind::Strips) { "no strips" } else { "strips that stay uncut" }.to_owned());
     }
     if left_out(SheetKind::Layered) {
-        less.push("no layered cards, recording sheets and word banks".to_owned());
+        less.push("no mats, blocks, cards, recording sheets and word banks".to_owned());
     }
     if full.sharing && !load.sharing {
         less.push("no sharing at the end".to_owned());

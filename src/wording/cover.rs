@@ -98,8 +98,9 @@ area! {
     /// The heading over what to do without copies.
     fn missing_title() -> &'static str;
 
-    /// Copies are made as the table of pages counts them; the set that all get where there are several.
-    fn copy_pages(only_set: Option<&str>) -> String;
+    /// Copies are made as the table of pages counts them; the set that all get where there are several; `uncut` where strips
+    /// would have come in pieces, so that learners write instead.
+    fn copy_pages(only_set: Option<&str>, uncut: bool) -> String;
 
     /// Without a copier: numbers to write on the board, and the forms that learners write.
     fn no_copier(numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String;

@@ -17,8 +17,8 @@ area! {
     /// How to read the tally into groups, one sentence or two a step. `letters` tells whether any slip is in play.
     fn reading_steps() -> [&'static str; 4];
 
-    /// The headings of the table of groups: group, letters on the tally, what it is about.
-    fn groups_heads() -> [&'static str; 3];
+    /// The headings of the table of groups: group, letters on the tally, what it is about, room for names.
+    fn groups_heads() -> [&'static str; 4];
 
     /// What a group is called.
     fn family(family: SlipFamily) -> &'static str;

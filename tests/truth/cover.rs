@@ -65,6 +65,12 @@ fn late(held: &Envelope, holes: &[&str]) -> Check {
     Ok(())
 }
 
+/// The sort sheets of the packet are all of this set.
+fn only_set(held: &Envelope, letter: &str) -> Check {
+    let sorts = held.pages.iter().filter(|page| matches!(page.sheet, SheetKind::Board | SheetKind::Strips));
+    same(BTreeSet::from([letter.to_owned()]), sorts.filter_map(|page| page.version).map(|v| v.to_string()).collect())
+}
+
 pub const RULES: &[Rule] = &[
     ("For whoever teaches this lesson today: {} {}, {} {}, grade {}.", |held, _, h| {
         same(count(h[0]), held.lesson.spec.minutes.value)?;
@@ -109,14 +115,12 @@ pub const RULES: &[Rule] = &[
     }),
     ("{} {} left: {}.", |held, _, h| late(held, h)),
     (
+        "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}. Strips are then not cut: learners write in the boxes of the board.",
+        |held, _, h| only_set(held, h[0]),
+    ),
+    (
         "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}.",
-        |held, _, h| {
-            let sorts = held.pages.iter().filter(|page| matches!(page.sheet, SheetKind::Board | SheetKind::Strips));
-            same(
-                BTreeSet::from([h[0].to_owned()]),
-                sorts.filter_map(|page| page.version).map(|v| v.to_string()).collect(),
-            )
-        },
+        |held, _, h| only_set(held, h[0]),
     ),
     ("Without a copier: write {} on the board. Learners write each as {}.", |held, _, h| {
         let rows = held.lesson.chosen.sort.first().map(|rows| rows.iter().map(|n| n.value()).collect::<Vec<_>>());

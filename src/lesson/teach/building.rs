@@ -43,10 +43,10 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
             script.act(Deed::PointToWordBank);
         }
     }
-    table(script, &ways)
+    table(script, &ways, stacked.is_some())
 }
 
-fn table(script: &Script<'_>, ways: &[BuiltWith]) -> Vec<Laid> {
+fn table(script: &Script<'_>, ways: &[BuiltWith], stacked: bool) -> Vec<Laid> {
     let mut table = Vec::new();
     let mat = script.means.pages(SheetKind::Mat);
     if mat > 0 {
@@ -61,7 +61,7 @@ fn table(script: &Script<'_>, ways: &[BuiltWith]) -> Vec<Laid> {
     if ways.contains(&BuiltWith::Tub) {
         table.push(Laid::TubBlocks);
     }
-    if script.has(SheetKind::Layered) {
+    if script.has(SheetKind::Layered) && stacked {
         table.push(script.laid(SheetKind::Layered));
     }
     if ways.iter().any(|way| matches!(way, BuiltWith::Drawn | BuiltWith::Columns)) {

@@ -30,7 +30,10 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
         rows.iter().enumerate().find_map(|(k, a)| rows[k + 1..].iter().find(|b| alike(a, b)).map(|b| (*a, *b)))
     });
     script.ask_one(pair.map(|(a, b)| Asked::Greater(a, b)));
-    script.ask_one(zero.map(Asked::ZeroParts));
+    // Where learners do not write sums, a zero is asked about in the numeral.
+    let sums = script.lesson.spec.forms.matched.value.contains(&Form::Expanded);
+    let several = |n: &Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
+    script.ask_one(zero.map(|n| if sums && several(&n) { Asked::ZeroParts(n) } else { Asked::WhyZero(n) }));
     script.ask_one(twins(rows));
     if strips {
         a_decoy(script);

@@ -10,6 +10,7 @@ mod closing;
 mod further;
 mod guided;
 mod means;
+mod models;
 mod opening;
 mod prepare;
 mod script;
@@ -20,6 +21,7 @@ use super::timing;
 use crate::wording::plan::{Aim, Chore, Laid, Phase, Short, Shortcut};
 
 pub use means::Means;
+pub use models::models;
 pub(super) use opening::telling_place;
 pub use prepare::{cuts, materials, shorter};
 use script::Script;
@@ -61,7 +63,8 @@ pub struct PlanPart {
 /// Writes the plan.
 pub fn plan(means: &Means<'_>) -> Teaching {
     let lesson = means.lesson;
-    let mut script = Script::new(means);
+    let built = models(lesson);
+    let mut script = Script::new(means, &built);
     let mut start = 0;
     let mut phases = Vec::new();
     for (phase, minutes) in timing::share(&lesson.fullest) {

@@ -19,6 +19,8 @@ pub(super) struct Script<'a> {
     pub(super) load: Load,
     /// Minutes of the phase that is being written.
     pub(super) minutes: u32,
+    /// The model numbers that there is time for.
+    models: &'a [Number],
     steps: Vec<Step>,
     asked: HashSet<Asked>,
     said: HashSet<Said>,
@@ -30,13 +32,14 @@ pub(super) struct Script<'a> {
 }
 
 impl<'a> Script<'a> {
-    pub(super) fn new(means: &'a Means<'a>) -> Self {
+    pub(super) fn new(means: &'a Means<'a>, models: &'a [Number]) -> Self {
         let lesson = means.lesson;
         Self {
             lesson,
             means,
             load: timing::load(&lesson.fullest, lesson.spec.minutes.value),
             minutes: 0,
+            models,
             steps: Vec::new(),
             asked: HashSet::new(),
             said: HashSet::new(),
@@ -173,8 +176,7 @@ impl<'a> Script<'a> {
 
     /// The model numbers that there is time for.
     pub(super) fn model(&self) -> &'a [Number] {
-        let model = &self.lesson.chosen.model;
-        &model[..model.len().min(self.load.models as usize)]
+        self.models
     }
 
     /// The rows of a set that there is time for.

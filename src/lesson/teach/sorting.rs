@@ -25,7 +25,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     if board || strips {
         let letters = script.lesson.sets.iter().map(|set| set.version).collect();
         let shares = script.lesson.shares();
-        let boards = board && strips && handling == StripUse::Written;
+        let boards = board && handling == StripUse::Written;
         script.act(if shares.is_empty() { Deed::GiveSets { letters, boards } } else { Deed::GiveGroups(shares) });
     }
     if handling == StripUse::Cut {

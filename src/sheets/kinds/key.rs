@@ -4,9 +4,11 @@
 //! the decoys, each with the slip that makes it. What all versions share comes last: the quick checks answered, and what
 //! each slip's letter means and what helps. A sheet with answers of its own adds [`TitledTable`]s to [`parts`].
 
+use std::sync::Arc;
+
 use crate::diag::Problem;
-use crate::lesson::{InPlay, Lesson, SortSet};
-use crate::measure::{Length, Size, Weight};
+use crate::lesson::{InPlay, Lesson, SortSet, Version};
+use crate::measure::{Length, Point, Rect, Size, Weight};
 use crate::number::{Breadth, Content, Form, Task};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
 use crate::sheets::blocks::picture::Pictures;
@@ -15,9 +17,10 @@ use crate::sheets::flow::titled::{self, TablePages, TitledTable};
 use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::kinds::pieces;
 use crate::sheets::kinds::told::{cell, pictured};
-use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layout;
+use crate::sheets::page::text::{Across, Align, Down};
+use crate::sheets::page::{Layer, Page};
 use crate::spec::SheetKind;
 
 /// Lays the key of every version out, each beginning on a page of its own. Pictures are as large as they can be without
@@ -153,9 +156,28 @@ fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result
         let note = set.group.and_then(|at| shares.get(at)).map(|share| desk.lesson.wording().whose_key(share));
         let setup = TablePages { kind: SheetKind::Key, layout, title: &title, note: note.as_deref(), pictures };
         let laid = titled::lay(desk, &setup, &parts(desk, set, pictures)?)?;
-        pages.extend(laid.into_iter().map(|page| desk.versioned(page, set.version)));
+        for page in laid {
+            let mut page = desk.versioned(page, set.version);
+            if desk.lesson.sets.len() > 1 {
+                page.layers.push(letter(desk, layout, &page, set.version)?);
+            }
+            pages.push(page);
+        }
     }
     Ok(pages)
+}
+
+/// A set's letter at the upper right; the title says it too, so that nobody need hear it twice.
+fn letter(desk: &Desk<'_>, layout: &Layout, page: &Page, version: Version) -> Result<Arc<Layer>, Problem> {
+    let face = desk.face(layout, "letter")?;
+    let live = desk.live(page.size, layout);
+    let frame = Rect::between(
+        Point::new(live.right() - face.size * 2, live.top()),
+        Point::new(live.right(), live.top() + face.pitch()),
+    );
+    let align = Align { across: Across::Right, down: Down::Top };
+    let set = desk.set(&version.to_string(), frame, &face, align)?.artifact();
+    Ok(Arc::new(Layer { nodes: vec![set], ..Layer::default() }))
 }
 
 /// What a version's key holds, in order.

@@ -109,6 +109,7 @@ impl GroupPages<'_> {
                     TableCell::Bold(wording.family(family).to_owned()),
                     TableCell::Text(letters.join(", ")),
                     TableCell::Text(wording.family_aim(family).to_owned()),
+                    TableCell::Empty,
                 ]
             })
         };
@@ -117,8 +118,9 @@ impl GroupPages<'_> {
             TableCell::Bold(wording.has_it().to_owned()),
             TableCell::Text(wording.no_letter().to_owned()),
             TableCell::Empty,
+            TableCell::Empty,
         ]);
-        let columns: Vec<(&str, u32)> = wording.groups_heads().into_iter().zip([3, 8, 9]).collect();
+        let columns: Vec<(&str, u32)> = wording.groups_heads().into_iter().zip([4, 10, 12, 14]).collect();
         self.flow.table(&table(&columns, rows), &self.look)
     }
 

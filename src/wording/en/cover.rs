@@ -86,9 +86,10 @@ impl CoverWords for English {
         "If the copies are missing"
     }
 
-    fn copy_pages(&self, only_set: Option<&str>) -> String {
+    fn copy_pages(&self, only_set: Option<&str>, uncut: bool) -> String {
         let set = only_set.map(|set| format!(" Everyone then works with set {set}.")).unwrap_or_default();
-        format!("Make as many copies as stand beside each page above, at actual size.{set}")
+        let uncut = if uncut { " Strips are then not cut: learners write in the boxes of the board." } else { "" };
+        format!("Make as many copies as stand beside each page above, at actual size.{set}{uncut}")
     }
 
     fn no_copier(&self, numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String {

@@ -27,8 +27,8 @@ impl Groups for English {
         ]
     }
 
-    fn groups_heads(&self) -> [&'static str; 3] {
-        ["Group", "Letters on the tally", "What it finds out"]
+    fn groups_heads(&self) -> [&'static str; 4] {
+        ["Group", "Letters on the tally", "What it finds out", "Names"]
     }
 
     fn family(&self, family: SlipFamily) -> &'static str {

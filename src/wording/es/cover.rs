@@ -88,9 +88,14 @@ impl CoverWords for Spanish {
         "Si faltan las copias"
     }
 
-    fn copy_pages(&self, only_set: Option<&str>) -> String {
+    fn copy_pages(&self, only_set: Option<&str>, uncut: bool) -> String {
         let set = only_set.map(|set| format!(" Así todos trabajan con el juego {set}.")).unwrap_or_default();
-        format!("Haga de cada página tantas copias como dice arriba a su lado, a tamaño real.{set}")
+        let uncut = if uncut {
+            " Las tiras quedan sin recortar: los estudiantes escriben en las casillas del tablero."
+        } else {
+            ""
+        };
+        format!("Haga de cada página tantas copias como dice arriba a su lado, a tamaño real.{set}{uncut}")
     }
 
     fn no_copier(&self, numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String {

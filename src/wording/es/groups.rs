@@ -30,8 +30,8 @@ impl Groups for Spanish {
         ]
     }
 
-    fn groups_heads(&self) -> [&'static str; 3] {
-        ["Grupo", "Letras en la lista", "Qué descubre"]
+    fn groups_heads(&self) -> [&'static str; 4] {
+        ["Grupo", "Letras en la lista", "Qué descubre", "Nombres"]
     }
 
     fn family(&self, family: SlipFamily) -> &'static str {

@@ -177,7 +177,7 @@ fn pages(desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun], set: Set) -> Result<
     if !late.is_empty() {
         start.list(wording.late_title(), &late)?;
     }
-    start.list(wording.missing_title(), &says::missing(lesson, runs))?;
+    start.list(wording.missing_title(), &says::missing(lesson, job, runs))?;
     start.list(wording.cautions_title(), &says::cautions(&means))?;
     start.lines(wording.school_lines(), wording.back_lines())?;
     let made = |kind| runs.iter().any(|run| run.sheet == kind);

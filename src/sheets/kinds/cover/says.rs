@@ -3,7 +3,7 @@
 use crate::lesson::Lesson;
 use crate::lesson::display;
 use crate::lesson::job::{Cutter, For, JobFacts};
-use crate::lesson::teach::{Means, cuts};
+use crate::lesson::teach::{Means, cuts, models};
 use crate::number::Number;
 use crate::sheets::kinds::cover::PageRun;
 use crate::spec::SheetKind;
@@ -27,8 +27,9 @@ pub(super) fn first(lesson: &Lesson, runs: &[PageRun]) -> Vec<String> {
     // Only model numbers have display pages.
     let steps = runs.iter().any(|run| run.sheet == SheetKind::Display) && !display::steps(lesson).is_empty();
     let shown = |number: Number| steps && lesson.chosen.model.contains(&number);
-    let first = lesson.chosen.model.first().or_else(|| lesson.chosen.sort.first().and_then(|rows| rows.first()));
-    items.extend(first.map(|number| wording.begin_with(*number, shown(*number), &usage)));
+    let sorted = lesson.chosen.sort.first().and_then(|rows| rows.first());
+    let first = models(lesson).first().copied().or(sorted.copied());
+    items.extend(first.map(|number| wording.begin_with(number, shown(number), &usage)));
     // The answers to boards are a version's; those to quick checks are everyone's.
     let boards = pages(runs, |run| run.sheet == SheetKind::Key && run.version.is_some());
     let has = |kind| runs.iter().any(|run| run.sheet == kind);
@@ -56,13 +57,14 @@ pub(super) fn copies(job: &JobFacts, run: &PageRun) -> Option<u32> {
 }
 
 /// How to go on without copies: what to copy how often, and what to do without a copier.
-pub(super) fn missing(lesson: &Lesson, runs: &[PageRun]) -> Vec<String> {
+pub(super) fn missing(lesson: &Lesson, job: &JobFacts, runs: &[PageRun]) -> Vec<String> {
     let wording = lesson.wording();
     let mut items = Vec::new();
     if runs.iter().any(|run| matches!(run.reader, For::Learner(_))) {
         let several = lesson.sets.len() > 1 && lesson.groups.is_empty();
         let first = lesson.sets.first().filter(|_| several).map(|set| set.version.to_string());
-        items.push(wording.copy_pages(first.as_deref()));
+        let piled = job.sheet(SheetKind::Strips).is_some_and(|strips| strips.cutter == Cutter::CopyRoom);
+        items.push(wording.copy_pages(first.as_deref(), piled && runs.iter().any(|run| run.sheet == SheetKind::Board)));
         let shares = lesson.shares();
         if !shares.is_empty() {
             items.push(wording.first_letters(&shares));
@@ -81,7 +83,8 @@ pub(super) fn cautions(means: &Means<'_>) -> Vec<String> {
     if cuts(means) {
         all.extend([Caution::Scissors, Caution::NoScissors]);
     }
-    if job.cut_by(Cutter::Teacher).chain(job.cut_by(Cutter::CopyRoom)).next().is_some() {
+    // What the copy room cuts is cut when it comes.
+    if job.cut_by(Cutter::Teacher).next().is_some() {
         all.push(Caution::Guillotine);
     }
     if job.has(SheetKind::Blocks)
