@@ -89,8 +89,6 @@ fn what_a_plan_states_is_in_the_packet() {
     let (mut faults, mut read) = (Vec::new(), 0);
     for held in english() {
         let mut scene = Scene { chores: chores(held), ..Scene::default() };
-        let first = held.lesson.chosen.model.first().or(held.lesson.sets.first().and_then(|set| set.rows.first()));
-        let first = first.map_or(0, |number| number.value());
         for block in blocks(held.of_kind(SheetKind::Plan)) {
             if let Block::Paragraph(text) = &block
                 && let Some(minutes) = fit("{} minutes", text).or_else(|| fit("{} minute", text))
@@ -102,7 +100,7 @@ fn what_a_plan_states_is_in_the_packet() {
             if label == "Ask" {
                 let [question, expect] = block.texts()[..] else { panic!("{block:?}") };
                 let expect = expect.strip_prefix("Expect: ").expect("an answer");
-                check(&usual_words(held, question), expect, first, held.lesson.style.zero_terms);
+                check(&usual_words(held, question), expect, scene.number, held.lesson.style.zero_terms);
                 read += 1;
                 continue;
             }
