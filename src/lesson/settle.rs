@@ -78,14 +78,14 @@ pub(super) fn sort_sets(
     let mut notes = Vec::new();
     // A decoy is a strip: without strips there is none.
     let strips = spec.sheets.make.value.contains(&SheetKind::Strips);
-    if !strips && spec.forms.decoys.is_assumed() {
-        spec.forms.decoys = Given::assumed(0);
+    if !strips {
+        spec.forms.decoys.value = 0;
     }
     if let Some((version, fewest)) = fewest.filter(|_| strips) {
         let fewest = fewest.narrow();
         settle_decoys(source, spec, version, fewest, &mut notes).map_err(|diagnostic| vec![diagnostic])?;
     }
-    let count = if strips { spec.forms.decoys.value as usize } else { 0 };
+    let count = spec.forms.decoys.value as usize;
     let sets = versions().zip(possible).map(|((version, rows), (_, possible))| {
         let decoys = decoys::choose(possible, count, &mut Stream::new(seed, &format!("decoys {version}")));
         strips::plan(version, rows, &matched, style, decoys, &mut Stream::new(seed, &format!("strips {version}")))

@@ -46,7 +46,7 @@ impl ClassGroups for English {
         if marks {
             "Lay each strip in its row, if it has one. Done? Turn a row over: its strips have one mark."
         } else {
-            "Lay each strip in the row it belongs to. If a strip belongs to no row, keep it beside the board."
+            "Lay each strip in its row. Keep aside any that fits no row."
         }
     }
 

@@ -49,7 +49,7 @@ impl LearnerWords for English {
 
     fn board_note(&self, decoys: bool, marks: bool) -> &'static str {
         match (decoys, marks) {
-            (true, false) => "Lay each strip in its row. Some fit no row: keep them beside the board.",
+            (true, false) => "Lay each strip in its row. Keep aside those that fit no row.",
             (true, true) => {
                 "Lay each strip in its row; some belong to none. Done? Turn a row over: its strips have one mark."
             }

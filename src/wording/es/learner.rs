@@ -51,9 +51,7 @@ impl LearnerWords for Spanish {
 
     fn board_note(&self, decoys: bool, marks: bool) -> &'static str {
         match (decoys, marks) {
-            (true, false) => {
-                "Coloca cada tira en la fila que le toca. Algunas no van en ninguna fila: déjalas junto al tablero."
-            }
+            (true, false) => "Coloca cada tira en su fila. Aparta las que no van en ninguna.",
             (true, true) => {
                 "Coloca cada tira en su fila; algunas no van en ninguna. Al terminar, da vuelta a una fila: lleva una sola \
                  figura."
