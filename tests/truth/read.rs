@@ -48,13 +48,18 @@ fn walk(node: &Node, found: &mut Vec<Block>) {
     }
 }
 
+/// A part that is read by itself, and not words in another language inside one.
+fn is_part(node: &Node) -> bool {
+    matches!(node, Node::Tagged(tag, _) if !matches!(tag, Tag::Span(_)))
+}
+
 fn entry(nodes: &[Node]) -> Block {
     let (mut label, mut texts) = (String::new(), Vec::new());
     for node in nodes {
         match node {
             Node::Tagged(Tag::Label, _) => label = text(node),
-            Node::Tagged(Tag::ListBody, inside) if inside.iter().any(|node| matches!(node, Node::Tagged(..))) => {
-                texts.extend(inside.iter().filter(|node| matches!(node, Node::Tagged(..))).map(text));
+            Node::Tagged(Tag::ListBody, inside) if inside.iter().any(is_part) => {
+                texts.extend(inside.iter().filter(|node| is_part(node)).map(text));
             }
             Node::Tagged(..) => texts.push(text(node)),
             _ => {}

@@ -217,7 +217,7 @@ fn date_line(desk: &Desk<'_>, look: &Look, frame: Rect, check: &Check) -> Vec<No
     let said = wording.date_label();
     let heading = wording.check_title(check.mark);
     let strip = Rect::new(frame.origin(), Size::new(frame.width(), look.title.pitch()));
-    let title = text::run(desk.family, &[heading.clone()], strip, &look.title);
+    let title = text::run(desk.family, std::slice::from_ref(&heading), strip, &look.title);
     let label = desk.width(said, &look.name) + gap;
     let left = frame.right() - DATE - gap - label;
     let Some(base) = title.base().filter(|_| desk.width(&heading, &look.title) + Length::mm(6) <= left - frame.left())
