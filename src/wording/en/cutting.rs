@@ -145,7 +145,7 @@ impl CuttingWords for English {
     }
 
     fn proof_colours(&self) -> &'static str {
-        "The colours below are colours, and each can be told from the others. If they are grey, colour is off."
+        "Each patch below differs from the others. If they are only lighter or darker, black and white is on."
     }
 
     fn proof_light(&self) -> &'static str {
