@@ -62,6 +62,8 @@ fn turning_a_page_only_adds() {
         ("[100, 999]", "", 5),
         ("[0, 9]", "", 5),
         ("[1000, 9999]", "[print]\nink = \"colour\"\n", 5),
+        // As many blocks as there can be, in the largest text.
+        ("[9899, 9999]", "[print]\ntext = \"large\"\n", 5),
         ("[100, 999]", "[print]\ntext = \"large\"\n", 5),
         ("[10000, 999999]", "[print]\ntext = \"large\"\n", 4),
         ("[9000, 12000]", "", 4),

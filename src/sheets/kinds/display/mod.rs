@@ -35,11 +35,21 @@ struct Wall<'a> {
     desk: &'a Desk<'a>,
     layout: &'a Layout,
     turn: Turn,
+    bands: Bands,
     chart: Chart<'a>,
     /// The numeral by itself and the two forms below the chart, each at one size.
     numeral: Face,
     expanded: Face,
     words: Face,
+}
+
+/// How much of a page's height is not the blocks'.
+#[derive(Clone, Copy)]
+struct Bands {
+    /// For the numeral by itself; none where the chart's digits are enough.
+    numeral: Option<Length>,
+    /// For the chart's digits.
+    digits: Length,
 }
 
 /// Where things go on a page.
@@ -52,12 +62,24 @@ struct Areas {
 }
 
 impl<'a> Wall<'a> {
+    /// With bands as high as the layout likes them, or else as low as they can be: many blocks need the room.
     fn new(desk: &'a Desk<'a>, numbers: &[Number]) -> Result<Self, Problem> {
+        let layout = desk.layout(SheetKind::Display)?;
+        let length = |name| layout.length(name);
+        if desk.lesson.spec.sheets.display.value == DisplayPages::Whole {
+            return Self::with(desk, numbers, Bands { numeral: None, digits: length("digits")? });
+        }
+        let high = Bands { numeral: Some(length("numeral")?), digits: length("step_digits")? };
+        let low = Bands { numeral: Some(length("least_numeral")?), digits: length("least_step_digits")? };
+        Self::with(desk, numbers, high).or_else(|_| Self::with(desk, numbers, low))
+    }
+
+    fn with(desk: &'a Desk<'a>, numbers: &[Number], bands: Bands) -> Result<Self, Problem> {
         let layout = desk.layout(SheetKind::Display)?;
         let face = |name| desk.face(layout, name);
         let turn = layout.turns.first().copied().unwrap_or(Turn::Landscape);
         let title = desk.lesson.wording().model_title(1);
-        let areas = areas(desk, layout, blank(desk, layout, turn, &title)?.1.body)?;
+        let areas = areas(desk, layout, blank(desk, layout, turn, &title)?.1.body, bands)?;
         let style = &desk.lesson.style;
         let line = |write: &dyn Fn(Number) -> String, frame: Rect, face: Face| {
             let texts: Vec<String> = numbers.iter().map(|number| write(*number)).collect();
@@ -70,10 +92,11 @@ impl<'a> Wall<'a> {
             desk,
             layout,
             turn,
+            bands,
             numeral,
             expanded: line(&|n| style.expanded(n), areas.expanded, face("expanded")?)?,
             words: words(desk, areas.words, face("words")?)?,
-            chart: Chart::new(desk, layout, areas.chart, digits(desk, layout)?, numbers)?,
+            chart: Chart::new(desk, layout, areas.chart, bands.digits, numbers)?,
         })
     }
 
@@ -81,7 +104,7 @@ impl<'a> Wall<'a> {
         let (wording, style) = (self.desk.lesson.wording(), &self.desk.lesson.style);
         let step = |name: String| page.step.map_or(name.clone(), |(step, steps)| wording.step_of(&name, step, steps));
         let (size, headed) = blank(self.desk, self.layout, self.turn, &step(wording.model_title(page.turn)))?;
-        let areas = areas(self.desk, self.layout, headed.body)?;
+        let areas = areas(self.desk, self.layout, headed.body, self.bands)?;
         let number = page.number;
         let mut layer = Layer::default();
         for form in &page.shows {
@@ -141,26 +164,15 @@ fn blank(desk: &Desk<'_>, layout: &Layout, turn: Turn, title: &str) -> Result<(S
     Ok((page, head::lay(desk, desk.live(page, layout), &head)?))
 }
 
-/// How high the chart's digits stand: lower where the numeral stands above the chart already.
-fn digits(desk: &Desk<'_>, layout: &Layout) -> Result<Length, Problem> {
-    layout.length(match desk.lesson.spec.sheets.display.value {
-        DisplayPages::Whole => "digits",
-        DisplayPages::Steps => "step_digits",
-    })
-}
-
 /// Divides a page's body.
-fn areas(desk: &Desk<'_>, layout: &Layout, body: Rect) -> Result<Areas, Problem> {
+fn areas(desk: &Desk<'_>, layout: &Layout, body: Rect, bands: Bands) -> Result<Areas, Problem> {
     let gap = layout.grid.gutter;
     let strip = |top: Length, high: Length| Rect::new(Point::new(body.left(), top), Size::new(body.width(), high));
     let up = |bottom: Length, high: Length| strip(bottom - high, high);
     let high = if desk.lesson.second().is_some() { "words_both" } else { "words" };
     let words = up(body.bottom(), layout.length(high)?);
     let expanded = up(words.top() - gap.half(), layout.length("expanded")?);
-    let numeral = match desk.lesson.spec.sheets.display.value {
-        DisplayPages::Whole => None,
-        DisplayPages::Steps => Some(strip(body.top(), layout.length("numeral")?)),
-    };
+    let numeral = bands.numeral.map(|high| strip(body.top(), high));
     let top = numeral.map_or(body.top(), |numeral| numeral.bottom() + gap.half());
     let chart = Rect::between(Point::new(body.left(), top), Point::new(body.right(), expanded.top() - gap));
     Ok(Areas { numeral, chart, expanded, words })
