@@ -48,12 +48,19 @@ fn slip(held: &Envelope, said: &str) -> Check {
 /// A strip of a set shows a text, and a row of it a number.
 fn strip(held: &Envelope, set: Option<&str>, shown: &str, of: &str) -> Check {
     let strips = whole(held.masters(SheetKind::Strips, set));
-    // A strip in two languages has them one below the other.
-    let whole = shown.replace(" / ", " ");
-    let is = |line: &str| line == whole || shown_in(line, shown);
-    holds(strips.lines().any(is), format!("no strip shows {shown}"))?;
+    let shows = |line: &str| line == shown || shown_in(line, shown) || shown_first(held, line, shown);
+    holds(strips.lines().any(shows), format!("no strip shows {shown}"))?;
     let rows = held.rows(set);
     holds(rows.is_empty() || rows.contains(&count(of)), format!("{of} is in no row"))
+}
+
+/// In a lesson in two languages a strip shows words in the first one, then the same in the second, none of which the first has.
+fn shown_first(held: &Envelope, line: &str, shown: &str) -> bool {
+    let (Some(second), Some(rest)) = (held.lesson.style.second, line.strip_prefix(shown)) else { return false };
+    let known: BTreeSet<String> = (0..1_000)
+        .flat_map(|value| second.cardinal(value, false).split(' ').map(str::to_owned).collect::<Vec<_>>())
+        .collect();
+    rest.starts_with(' ') && rest.split_whitespace().all(|word| known.contains(word))
 }
 
 /// A picture is told in other words to a listener than to whoever stands in.

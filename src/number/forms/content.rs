@@ -56,11 +56,10 @@ impl Content {
         self.texts().first().map(String::as_str)
     }
 
-    /// A text as it is printed, both languages side by side; blocks by kind, largest first: "4 flats, 6 cubes".
+    /// A text as it is printed, of two the one in the lesson's language; blocks by kind, largest first: "4 flats, 6 cubes".
     pub fn text(&self, names: &dyn Names) -> String {
         let counts = match self {
-            Self::Text(text) => return text.clone(),
-            Self::Both([first, second]) => return format!("{first} / {second}"),
+            Self::Text(text) | Self::Both([text, _]) => return text.clone(),
             Self::Blocks([0, 0, 0, 0]) => return names.no_pieces().to_owned(),
             Self::Blocks(counts) => counts,
         };

@@ -22,7 +22,10 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let mut pages = in_one(desk, &home)?;
     if let (Some(other), Some(second)) = (desk.lesson.in_second(), desk.lesson.second()) {
         let there = in_one(&Desk::new(&other, desk.layouts, desk.family), &home)?;
-        pages.extend(there.into_iter().map(|page| tongues::passage(page, second)));
+        // Bookmarks, and tables that list the pages, are in the file's language.
+        let name = desk.lesson.wording().page_name(SheetKind::Family, None);
+        let named = |page| Page { name: name.clone(), ..tongues::passage(page, second) };
+        pages.extend(there.into_iter().map(named));
     }
     Ok(pages)
 }
