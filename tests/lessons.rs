@@ -5,8 +5,8 @@ use std::path::Path;
 use std::sync::Arc;
 
 use placewright::diag::Source;
-use placewright::lesson::{self, Lesson};
-use placewright::number::{Content, Number, Task};
+use placewright::lesson::{self, Lesson, SortSet};
+use placewright::number::{Content, Task};
 use placewright::spec;
 
 /// Every sample lesson with its file's name.
@@ -39,7 +39,7 @@ fn every_strip_has_one_home_and_no_decoy_has_any() {
                 let boxes = (0..set.rows.len()).flat_map(|row| (0..set.forms.len()).map(move |column| (row, column)));
                 let wanted: Vec<(usize, usize)> = boxes
                     .filter(|&(row, column)| {
-                        set.forms[column].content(set.rows[row], &lesson.style).as_ref() == Some(&strip.content)
+                        set.forms[column].content(set.rows[row], &set.style).as_ref() == Some(&strip.content)
                     })
                     .collect();
                 match (strip.row, &strip.wrong) {
@@ -51,8 +51,8 @@ fn every_strip_has_one_home_and_no_decoy_has_any() {
                     (None, Some((of, slip))) => {
                         assert_eq!(wanted, [], "{name}: {strip:?}");
                         let task = Task::forms(set.given, strip.form);
-                        assert_eq!(task.explain(*of, &strip.content, &lesson.style), Some(*slip));
-                        assert!(!is_printed(&lesson, &set.rows, &strip.content), "{name}: {strip:?}");
+                        assert_eq!(task.explain(*of, &strip.content, &set.style), Some(*slip));
+                        assert!(!is_printed(set, &strip.content), "{name}: {strip:?}");
                     }
                     other => panic!("{name}: {other:?}"),
                 }
@@ -66,7 +66,6 @@ fn every_strip_has_one_home_and_no_decoy_has_any() {
 }
 
 /// Whether the board prints this content in its first column.
-fn is_printed(lesson: &Lesson, rows: &[Number], content: &Content) -> bool {
-    let printed = lesson.spec.forms.matched.value[0];
-    rows.iter().any(|&row| printed.content(row, &lesson.style).as_ref() == Some(content))
+fn is_printed(set: &SortSet, content: &Content) -> bool {
+    set.rows.iter().any(|&row| set.given.content(row, &set.style).as_ref() == Some(content))
 }
