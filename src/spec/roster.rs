@@ -17,13 +17,8 @@ const COLUMN: &str = "name";
 /// The column that holds the groups, if the roster has one.
 const GROUP: &str = "group";
 
-/// Reads the names in order, spaces trimmed; rows without any text are skipped. A comma, a semicolon or a tab may stand
+/// Reads the names in order, spaces trimmed, each with the bytes of its line; rows without any text are skipped. A comma, a semicolon or a tab may stand
 /// between the cells (spreadsheets write all three). A cell is only ever text, also when it looks like a formula.
-pub fn read(source: &Arc<Source>) -> Result<Vec<String>, Vec<Diagnostic>> {
-    Ok(rows(source)?.into_iter().map(|(name, _)| name).collect())
-}
-
-/// Reads the names like [`read`], each with the bytes of its line.
 pub fn rows(source: &Arc<Source>) -> Result<Vec<(String, Range<usize>)>, Vec<Diagnostic>> {
     let mark = source.text.len() - source.text.trim_start_matches('\u{feff}').len();
     let text = &source.text[mark..];
@@ -194,7 +189,8 @@ mod tests {
     use super::*;
 
     fn read_text(text: &str) -> Result<Vec<String>, Vec<Diagnostic>> {
-        read(&Arc::new(Source { name: "roster.csv".to_owned(), text: text.to_owned() }))
+        let source = Arc::new(Source { name: "roster.csv".to_owned(), text: text.to_owned() });
+        Ok(rows(&source)?.into_iter().map(|(name, _)| name).collect())
     }
 
     #[track_caller]

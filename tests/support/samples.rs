@@ -4,12 +4,13 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, LazyLock};
 
 use placewright::diag::Source;
+use placewright::lesson::Roster;
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::sheets::packets;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
-use placewright::spec::FontChoice;
+use placewright::spec::{FontChoice, Spec};
 use placewright::{lesson, spec};
 
 use super::packets::Laid;
@@ -37,14 +38,21 @@ pub fn files() -> Vec<PathBuf> {
     files
 }
 
+/// Who is in the class and in which group, as the lesson's roster in this folder says.
+#[track_caller]
+pub fn roster(spec: &Spec, lesson: &Arc<Source>, folder: &Path) -> Roster {
+    let Some(name) = &spec.class.roster else { return Roster::default() };
+    let text = source(&folder.join(&name.value));
+    let rows = spec::roster::rows(&text).unwrap_or_else(|found| panic!("{found:#?}"));
+    let groups = spec::roster::members(&text, &spec.groups, lesson).unwrap_or_else(|found| panic!("{found:#?}"));
+    Roster { names: rows.into_iter().map(|(name, _)| name).collect(), groups }
+}
+
 /// Lays out a sample.
 pub fn lay(path: &Path) -> Sample {
     let source_text = source(path);
     let spec = spec::read(&source_text).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
-    let roster = spec.class.roster.as_ref().map_or(Vec::new(), |roster| {
-        let names = source(&path.with_file_name(&roster.value));
-        spec::roster::read(&names).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()))
-    });
+    let roster = roster(&spec, &source_text, path.parent().expect("a folder"));
     let family = match spec.print.font.value {
         FontChoice::Lato => bundled(Bundled::Lato),
         _ => bundled(Bundled::Andika),

@@ -36,7 +36,8 @@ pub fn needed(held: &Envelope, folio: usize) -> u32 {
 fn late(held: &Envelope, holes: &[&str]) -> Check {
     let (left, parts) = (count(holes[0]), holes[2]);
     holds(left < held.lesson.spec.minutes.value, "that is no late start")?;
-    let rows = held.lesson.chosen.sort.first().map_or(0, Vec::len) as u32;
+    // Of groups whose boards differ, the longest.
+    let rows = held.lesson.chosen.sort.iter().map(Vec::len).max().unwrap_or(0) as u32;
     for part in parts.split(", ") {
         let first = crate::support::answers::figures(part);
         let last = first.last().copied().unwrap_or(0);

@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use super::read::{Block, blocks, fit, whole};
 use crate::support::answers::figures;
+use crate::support::samples;
 use placewright::diag::Source;
 use placewright::lesson::{self, Lesson, Version};
 use placewright::measure::fonts::{Bundled, bundled};
@@ -49,10 +50,7 @@ impl Envelope {
         let source = |name: &str, text: String| Arc::new(Source { name: name.to_owned(), text });
         let read = source(name, text.to_owned());
         let spec = spec::read(&read).unwrap_or_else(|found| panic!("{name}: {found:#?}"));
-        let roster = spec.class.roster.as_ref().zip(folder).map(|(roster, folder)| {
-            let text = std::fs::read_to_string(folder.join(&roster.value)).expect("a roster");
-            spec::roster::read(&source(&roster.value, text)).unwrap_or_else(|found| panic!("{found:#?}"))
-        });
+        let roster = folder.map(|folder| samples::roster(&spec, &read, folder));
         let font = if spec.print.font.value == FontChoice::Lato { Bundled::Lato } else { Bundled::Andika };
         let family = bundled(font).expect("a font");
         let lesson = lesson::plan(&read, spec, roster.unwrap_or_default());
@@ -95,12 +93,24 @@ impl Envelope {
 
     /// Pages of one copy: of versions that differ, the most.
     pub fn pages_of(&self, kind: SheetKind) -> usize {
+        let counts = self.page_counts(kind);
+        if kind == SheetKind::Exit { counts.len().min(1) } else { counts.into_iter().max().unwrap_or(0) }
+    }
+
+    /// The same, of versions that differ the fewest.
+    pub fn fewest_pages(&self, kind: SheetKind) -> usize {
+        let counts = self.page_counts(kind);
+        if kind == SheetKind::Exit { counts.len().min(1) } else { counts.into_iter().min().unwrap_or(0) }
+    }
+
+    /// The master's pages of each version.
+    fn page_counts(&self, kind: SheetKind) -> Vec<usize> {
         let mut counts: BTreeMap<Option<Version>, usize> = BTreeMap::new();
         self.teacher
             .iter()
             .filter(|page| page.sheet == kind)
             .for_each(|page| *counts.entry(page.version).or_default() += 1);
-        if kind == SheetKind::Exit { counts.len().min(1) } else { counts.into_values().max().unwrap_or(0) }
+        counts.into_values().collect()
     }
 
     /// How many copies of a sheet the copy room's files hold: of what is in pieces, as far as there are pieces for.

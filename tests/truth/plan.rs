@@ -148,7 +148,10 @@ fn tables(held: &Envelope, _: &Scene, text: &str) -> Check {
             if !matches!(kind, SheetKind::Blocks | SheetKind::Layered | SheetKind::Display)
                 && !thing.contains("pile of cut")
             {
-                same(pages, held.pages_of(kind))?;
+                // Where groups differ no count is said.
+                let even = held.fewest_pages(kind) == held.pages_of(kind);
+                holds(even || pages == 1 && figures(thing).is_empty(), format!("{thing}: not for all"))?;
+                holds(!even || pages == held.pages_of(kind), format!("{thing}: {} pages", held.pages_of(kind)))?;
             }
         }
     }
