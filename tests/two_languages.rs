@@ -125,6 +125,21 @@ fn every_text_tells_its_language() {
     assert!(seen["es"] > 300 && seen["en"] > 300, "{seen:?}");
 }
 
+#[test]
+fn the_display_of_any_range_fits_in_two_languages() {
+    for (first, second) in [("en", "es"), ("es", "en")] {
+        for range in ["[10, 99]", "[1000, 9999]", "[100000, 999999]"] {
+            for (paper, size) in [("letter", "large"), ("a4", "standard")] {
+                let lesson = planned(&format!(
+                    "title = \"123\"\npaper = \"{paper}\"\nlanguage = \"{first}\"\nsecond_language = \"{second}\"\n\
+                     [numbers]\nrange = {range}\n[print]\ntext = \"{size}\"\n[sheets]\nmake = [\"display\"]\n"
+                ));
+                assert!(!pages_of(&lesson, SheetKind::Display).is_empty(), "{first} {range} {paper} {size}");
+            }
+        }
+    }
+}
+
 /// The texts of each page of a sheet.
 fn pages_of(lesson: &Lesson, kind: SheetKind) -> Vec<String> {
     let (packet, bytes) = teachers(lesson);

@@ -47,8 +47,8 @@ pub enum TableCell {
     Words(Vec<(String, Option<Language>)>, Weight),
     /// Text with a remark below it; none where that is empty.
     Noted(String, String),
-    /// A block picture, at the left of its cell.
-    Picture(Counts),
+    /// A block picture, at the left of its cell, and what it holds below it.
+    Picture(Counts, String),
     /// Nothing, to be filled in.
     Empty,
 }
@@ -104,7 +104,7 @@ struct SetRow {
 enum SetCell {
     Lines(Vec<String>, Face),
     Paragraphs(Vec<(Vec<String>, Face, Option<Language>)>),
-    Picture(Counts),
+    Picture(Counts, Vec<String>, Face),
     Empty,
 }
 
@@ -135,7 +135,10 @@ fn need(desk: &Desk<'_>, look: &TableLook<'_>, cell: &TableCell, set: &(Face, Si
     };
     let wide = match cell {
         TableCell::Empty => Length::ZERO,
-        TableCell::Picture(counts) => look.pictures.map_or(Length::ZERO, |pictures| pictures.width(*counts)),
+        TableCell::Picture(counts, told) => {
+            let picture = look.pictures.map_or(Length::ZERO, |pictures| pictures.width(*counts));
+            picture.max(word(told, &look.remark))
+        }
         TableCell::Text(text) => word(text, face),
         TableCell::Bold(text) => word(text, &face.bold()),
         TableCell::Words(texts, weight) => {
@@ -164,9 +167,11 @@ fn row(
         };
         let (cell, tall) = match cell {
             TableCell::Empty => (SetCell::Empty, face.pitch()),
-            TableCell::Picture(counts) => {
+            TableCell::Picture(counts, told) => {
                 let pictures = look.pictures.ok_or_else(|| Problem::new("internal: a picture was never measured"))?;
-                (SetCell::Picture(*counts), pictures.work().size().height)
+                let told = lines(told, &look.remark)?;
+                let tall = pictures.work().size().height + text::height(told.len(), &look.remark);
+                (SetCell::Picture(*counts, told, look.remark), tall)
             }
             TableCell::Text(text) | TableCell::Bold(text) => {
                 let face = if matches!(cell, TableCell::Bold(_)) { face.bold() } else { face };
@@ -259,10 +264,13 @@ impl SetTable<'_> {
         for (k, (cell, &width)) in row.cells.iter().zip(&self.widths).enumerate() {
             let frame = Rect::new(Point::new(x, at.y), Size::new(width, row.high)).shrunk(row.sides);
             let content = match (cell, self.look.pictures) {
-                (SetCell::Empty, _) | (SetCell::Picture(_), None) => Vec::new(),
-                (SetCell::Picture(counts), Some(pictures)) => {
-                    let room = Size::new(pictures.width(*counts), frame.height());
-                    vec![pictures.figure(*counts, Rect::new(frame.origin(), room))]
+                (SetCell::Empty, _) | (SetCell::Picture(..), None) => Vec::new(),
+                (SetCell::Picture(counts, told, face), Some(pictures)) => {
+                    let low = text::height(told.len(), face);
+                    let room = Size::new(pictures.width(*counts), frame.height() - low);
+                    let below = frame.shrunk(Sides { top: room.height, ..Sides::default() });
+                    let told = text::run(self.desk.family, told, below, face).tagged(Tag::Paragraph);
+                    vec![pictures.figure(*counts, Rect::new(frame.origin(), room)), told]
                 }
                 (SetCell::Lines(lines, face), _) => {
                     let top = self.above(frame.height() - text::height(lines.len(), face));

@@ -24,6 +24,6 @@ pub fn cell(desk: &Desk<'_>, form: Form, content: &Content, weight: Weight) -> T
         Content::Both([first, second]) => {
             TableCell::Words(vec![(first.clone(), None), (second.clone(), desk.lesson.second())], weight)
         }
-        Content::Blocks(counts) => TableCell::Picture(*counts),
+        Content::Blocks(counts) => TableCell::Picture(*counts, desk.lesson.wording().blocks_told(*counts)),
     }
 }

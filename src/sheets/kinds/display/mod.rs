@@ -50,6 +50,8 @@ struct Bands {
     numeral: Option<Length>,
     /// For the chart's digits.
     digits: Length,
+    /// Whether the strips below the chart are as low as they can be.
+    low: bool,
 }
 
 /// Where things go on a page.
@@ -67,11 +69,14 @@ impl<'a> Wall<'a> {
         let layout = desk.layout(SheetKind::Display)?;
         let length = |name| layout.length(name);
         if desk.lesson.spec.sheets.display.value == DisplayPages::Whole {
-            return Self::with(desk, numbers, Bands { numeral: None, digits: length("digits")? });
+            let (high, low) = (length("digits")?, length("least_step_digits")?);
+            let with = |digits, low| Self::with(desk, numbers, Bands { numeral: None, digits, low });
+            return with(high, false).or_else(|_| with(low, false)).or_else(|_| with(low, true));
         }
-        let high = Bands { numeral: Some(length("numeral")?), digits: length("step_digits")? };
-        let low = Bands { numeral: Some(length("least_numeral")?), digits: length("least_step_digits")? };
-        Self::with(desk, numbers, high).or_else(|_| Self::with(desk, numbers, low))
+        let high = Bands { numeral: Some(length("numeral")?), digits: length("step_digits")?, low: false };
+        let low = Bands { numeral: Some(length("least_numeral")?), digits: length("least_step_digits")?, low: false };
+        let with = |bands| Self::with(desk, numbers, bands);
+        with(high).or_else(|_| with(low)).or_else(|_| with(Bands { low: true, ..low }))
     }
 
     fn with(desk: &'a Desk<'a>, numbers: &[Number], bands: Bands) -> Result<Self, Problem> {
@@ -169,9 +174,14 @@ fn areas(desk: &Desk<'_>, layout: &Layout, body: Rect, bands: Bands) -> Result<A
     let gap = layout.grid.gutter;
     let strip = |top: Length, high: Length| Rect::new(Point::new(body.left(), top), Size::new(body.width(), high));
     let up = |bottom: Length, high: Length| strip(bottom - high, high);
-    let high = if desk.lesson.second().is_some() { "words_both" } else { "words" };
-    let words = up(body.bottom(), layout.length(high)?);
-    let expanded = up(words.top() - gap.half(), layout.length("expanded")?);
+    let (words, expanded) = match (desk.lesson.second().is_some(), bands.low) {
+        (true, false) => ("words_both", "expanded"),
+        (true, true) => ("least_words_both", "least_expanded"),
+        (false, false) => ("words", "expanded"),
+        (false, true) => ("least_words", "least_expanded"),
+    };
+    let words = up(body.bottom(), layout.length(words)?);
+    let expanded = up(words.top() - gap.half(), layout.length(expanded)?);
     let numeral = bands.numeral.map(|high| strip(body.top(), high));
     let top = numeral.map_or(body.top(), |numeral| numeral.bottom() + gap.half());
     let chart = Rect::between(Point::new(body.left(), top), Point::new(body.right(), expanded.top() - gap));
