@@ -142,7 +142,8 @@ impl TicketWords for English {
         let listed: Vec<String> = learners.iter().map(|(number, pages)| format!("{number}: {pages}")).collect();
         let more = if more { ", and so on" } else { "" };
         format!(
-            "{file}: to print one learner's packet again, take these pages. Learner {}{more}.",
+            "{file}: to print one learner's packet again, take these pages, counted from the first of the file. A viewer may \
+             label learner 1's own 1-1, 1-2 and so on. Learner {}{more}.",
             listed.join(" \u{b7} ")
         )
     }

@@ -155,7 +155,8 @@ impl TicketWords for Spanish {
         let listed: Vec<String> = learners.iter().map(|(number, pages)| format!("{number}: {pages}")).collect();
         let more = if more { ", y así los demás" } else { "" };
         format!(
-            "{file}: para imprimir otra vez el paquete de un estudiante, use estas páginas. Estudiante {}{more}.",
+            "{file}: para imprimir otra vez el paquete de un estudiante, use estas páginas, contadas desde la primera del archivo. Un visor \
+             puede llamar 1-1, 1-2, etc. a las del estudiante 1. Estudiante {}{more}.",
             listed.join(" \u{b7} ")
         )
     }
