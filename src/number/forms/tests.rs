@@ -48,7 +48,7 @@ fn thousands_marks() {
     assert_eq!(with(None).expanded(number(2_040)), "2000 + 40");
 }
 
-// Invariants of the expanded form: references for issue 2, "terms sum to n; as many as non-zero digits; they fall".
+// Invariants of the expanded form: terms sum to n; as many as non-zero digits; they fall.
 #[test]
 fn expanded_terms_sum_to_the_number() {
     for value in (0..=9_999).chain((10_000..=999_999).step_by(991)) {
