@@ -12,6 +12,7 @@
 mod bench;
 mod content;
 mod design;
+mod paging;
 mod ways;
 
 use crate::diag::Problem;
@@ -71,7 +72,7 @@ fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
     let mut failed = None;
     let mut best: Option<((usize, bool), i64, Design)> = None;
     for way in ways::all(desk, board, strips, play, &shown)? {
-        let rank = way.rank();
+        let rank = way.rank;
         if best.as_ref().is_some_and(|(first, ..)| rank > *first) {
             break;
         }

@@ -13,7 +13,8 @@ use crate::number::Form;
 use crate::sheets::kinds::pieces::content::{
     ColumnHead, Contents, HeadLines, PageNumber, board_page, headings, strips_page,
 };
-use crate::sheets::kinds::pieces::design::{StripBand, StripPage, StripSize, groups, home};
+use crate::sheets::kinds::pieces::design::{StripPage, StripSize, groups, home};
+use crate::sheets::kinds::pieces::paging::Paging;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid;
 use crate::sheets::page::layout::{Layout, Turn};
@@ -31,15 +32,8 @@ pub(super) struct Way {
     pub(super) classes: Vec<StripSize>,
     /// The pages of strips, by pages of the board where each has its own.
     pub(super) pages: Vec<Vec<StripPage>>,
-    /// Whether each page of the board has strips of its own, on pages of their own.
-    pub(super) own: bool,
-}
-
-impl Way {
     /// What is better in every case: fewer pages, then boards with strips of their own.
-    pub(super) fn rank(&self) -> (usize, bool) {
-        (self.rows.len() + self.pages.iter().map(Vec::len).sum::<usize>(), !self.own)
-    }
+    pub(super) rank: (usize, bool),
 }
 
 /// How much wider than a text strip a picture strip may be, in percent.
@@ -89,7 +83,7 @@ pub(super) fn all(
     if ways.is_empty() {
         return Err(Problem::new("no strip fits on this paper").hint("use larger paper or fewer forms under `match`"));
     }
-    ways.sort_by_key(Way::rank);
+    ways.sort_by_key(|way| way.rank);
     Ok(ways)
 }
 
@@ -160,17 +154,19 @@ impl Task<'_> {
                     StripSize { forms: forms.clone(), wide, piece }
                 };
                 let classes: Vec<StripSize> = split.iter().zip(&widths).map(class).collect();
+                let (bodies, limits) = (&self.bodies, self.strips.grid);
+                let paging = Paging { bodies, limits, classes: &classes, counts };
                 // Most ways cost what a higher one costs: their pages are counted and not made.
-                let Some(fewest) = self.fewest(&classes, counts) else { continue };
-                let key = ((rows.len() + fewest, !own), high <= tallest);
+                let Some((fewest, held)) = paging.best() else { continue };
+                let rank = (rows.len() + fewest.index(), !own);
+                let key = (rank, high <= tallest);
                 if kept.contains(&key) {
                     continue;
                 }
-                let Some(pages) = self.pages(&classes, counts) else { continue };
-                let way = Way { board: turn, rows: rows.clone(), given, heads, head_lines, high, classes, pages, own };
-                debug_assert_eq!(way.rank(), key.0, "pages are counted as they are made");
+                let Some(pages) = paging.pages(&held) else { continue };
+                let rows = rows.clone();
+                ways.push(Way { rank, board: turn, rows, given, heads, head_lines, high, classes, pages });
                 kept.push(key);
-                ways.push(way);
             }
             before = rows;
         }
@@ -195,104 +191,6 @@ impl Task<'_> {
     /// How many strips of each class every group of rows has.
     fn counts(&self, split: &Split, groups: &[Range<usize>]) -> Vec<Vec<u32>> {
         groups.iter().map(|rows| split.iter().map(|(forms, _)| self.pieces(forms, rows)).collect()).collect()
-    }
-
-    /// How the strips go on pages, with their counts by groups of rows and by classes; `None` where one is larger than a page.
-    fn pages(&self, classes: &[StripSize], counts: &[Vec<u32>]) -> Option<Vec<Vec<StripPage>>> {
-        let of = |pages: &[Vec<StripPage>]| pages.iter().map(Vec::len).sum::<usize>();
-        let apart = self.apart(classes, counts)?;
-        let together = self.bodies.iter().filter_map(|(turn, body)| self.together(*turn, *body, classes, counts));
-        // Pages with strips of one size are simpler to cut: they come first where they are as few.
-        let together = together.min_by_key(|pages| of(pages)).filter(|pages| of(pages) < of(&apart));
-        Some(together.unwrap_or(apart))
-    }
-
-    /// How many pages that are; `None` where a strip is larger than a page.
-    fn fewest(&self, classes: &[StripSize], counts: &[Vec<u32>]) -> Option<usize> {
-        let mut apart = 0;
-        for (k, class) in classes.iter().enumerate() {
-            let held = self.bodies.iter().filter_map(|(_, body)| {
-                let (columns, rows) = self.fit(*body, class)?;
-                Some(counts.iter().map(|counts| counts[k].div_ceil(columns * rows)).sum::<u32>())
-            });
-            apart += held.min()?;
-        }
-        let together = self.bodies.iter().filter_map(|(_, body)| {
-            let rows = |(class, count): (&StripSize, &u32)| {
-                let (columns, rows) = self.fit(*body, class)?;
-                Some((count.div_ceil(columns), rows))
-            };
-            let many = |counts: &Vec<u32>| {
-                let fits = classes.iter().zip(counts).map(rows);
-                let (sum, most) = fits.reduce(|one, other| {
-                    let ((sum, most), (rows, fit)) = (one?, other?);
-                    Some((sum + rows, most.min(fit)))
-                })??;
-                Some(sum.div_ceil(most))
-            };
-            counts.iter().map(many).sum::<Option<u32>>()
-        });
-        Some(together.chain([apart]).min()?.index())
-    }
-
-    /// How many strips of a size stand side by side on a page, and how many rows of them.
-    fn fit(&self, body: Rect, class: &StripSize) -> Option<(u32, u32)> {
-        let limits = self.strips.grid;
-        let columns = body.width().holds(class.piece.width).narrow().min(limits.columns.1);
-        let rows = body.height().holds(class.piece.height).narrow().min(limits.rows.1);
-        (columns > 0 && rows > 0).then_some((columns, rows))
-    }
-
-    /// Each size on pages of its own, held the way that takes the fewest.
-    fn apart(&self, classes: &[StripSize], counts: &[Vec<u32>]) -> Option<Vec<Vec<StripPage>>> {
-        let mut pages = vec![Vec::new(); counts.len()];
-        for (k, class) in classes.iter().enumerate() {
-            let held = self.bodies.iter().filter_map(|&(turn, body)| {
-                let (columns, rows) = self.fit(body, class)?;
-                let page = |count| StripPage { turn, bands: vec![StripBand { class: k, columns, count }] };
-                let share =
-                    |counts: &Vec<u32>| grid::share(counts[k], columns * rows, columns).into_iter().map(page).collect();
-                Some(counts.iter().map(share).collect::<Vec<Vec<StripPage>>>())
-            });
-            let held = held.min_by_key(|pages| pages.iter().map(Vec::len).sum::<usize>())?;
-            pages.iter_mut().zip(held).for_each(|(pages, held)| pages.extend(held));
-        }
-        Some(pages)
-    }
-
-    /// All sizes on the same pages, one below the other. The rows of each are spread evenly, the odd ones of one size on the first
-    /// pages and of the next on the pages after those, so that no page has two rows more than another.
-    fn together(
-        &self,
-        turn: Turn,
-        body: Rect,
-        classes: &[StripSize],
-        counts: &[Vec<u32>],
-    ) -> Option<Vec<Vec<StripPage>>> {
-        let fits: Vec<(u32, u32)> = classes.iter().map(|class| self.fit(body, class)).collect::<Option<_>>()?;
-        let most = fits.iter().map(|(_, rows)| *rows).min()?;
-        let group = |counts: &Vec<u32>| {
-            let rows: Vec<u32> =
-                counts.iter().zip(&fits).map(|(count, (columns, _))| count.div_ceil(*columns)).collect();
-            let many = rows.iter().sum::<u32>().div_ceil(most);
-            let mut pages = vec![StripPage { turn, bands: Vec::new() }; many.index()];
-            let mut odd = 0;
-            for (class, ((&count, &(columns, _)), &rows)) in counts.iter().zip(&fits).zip(&rows).enumerate() {
-                let (each, over) = (rows / many.max(1), rows % many.max(1));
-                let mut left = count;
-                for k in 0..many {
-                    let more = u32::from((k + many - odd) % many < over);
-                    let count = left.min((each + more) * columns);
-                    left -= count;
-                    if count > 0 {
-                        pages[k.index()].bands.push(StripBand { class, columns, count });
-                    }
-                }
-                odd = (odd + over) % many.max(1);
-            }
-            pages
-        };
-        Some(counts.iter().map(group).collect())
     }
 
     /// The most strips of these forms and rows in any version.
