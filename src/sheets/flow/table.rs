@@ -83,6 +83,15 @@ pub struct TableLook<'p> {
     pub whole: bool,
 }
 
+impl TableLook<'_> {
+    /// Headings and cells in these faces, with `padding` at their sides and half of it above and below.
+    pub fn padded(head: Face, cell: Face, padding: Length, rules: Rules) -> Self {
+        let sides = Sides { left: padding, right: padding, top: padding.half(), bottom: padding.half() };
+        let (head, remark, cell) = ((head, sides), cell, (cell, sides));
+        Self { head, cell, remark, rules, row_heads: true, pictures: None, whole: false }
+    }
+}
+
 /// A table whose lines are broken and whose rows are measured.
 #[derive(Debug)]
 pub struct SetTable<'t> {

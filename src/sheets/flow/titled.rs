@@ -1,7 +1,7 @@
 //! Tables with headings, one after another over as many pages as they need: keys.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Sides};
+use crate::measure::Length;
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableLook};
@@ -40,16 +40,9 @@ pub struct TablePages<'s> {
 pub fn lay(desk: &Desk<'_>, on: &TablePages<'_>, tables: &[TitledTable]) -> Result<Vec<Page>, Problem> {
     let face = |name| desk.face(on.layout, name);
     let (text, part, between) = (face("text")?, face("part")?, on.layout.length("between")?);
-    let padding = on.layout.padding;
-    let sides = Sides { left: padding, right: padding, top: padding.half(), bottom: padding.half() };
     let look = TableLook {
-        head: (face("column")?, sides),
-        cell: (text, sides),
-        remark: text,
-        rules: Rules::Strong,
-        row_heads: true,
         pictures: on.pictures,
-        whole: false,
+        ..TableLook::padded(face("column")?, text, on.layout.padding, Rules::Strong)
     };
     let heading = Heading { title: on.title.to_owned(), note: on.note.map(str::to_owned) };
     let (first, later) = (heading.clone(), heading);

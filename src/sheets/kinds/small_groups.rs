@@ -7,7 +7,7 @@
 use crate::diag::Problem;
 use crate::lesson::groups::{self, SlipLesson, Trial};
 use crate::lesson::{InPlay, LessonPart};
-use crate::measure::{Length, Sides};
+use crate::measure::Length;
 use crate::number::{SlipFamily, Style};
 use crate::sheets::flow::list::{ListLook, ListMark};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
@@ -31,17 +31,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let wording = desk.lesson.wording();
     let face = |name| desk.face(layout, name);
     let (text, part, column) = (face("text")?, face("part")?, face("column")?);
-    let padding = layout.padding;
-    let sides = Sides { left: padding, right: padding, top: padding.half(), bottom: padding.half() };
-    let look = TableLook {
-        head: (column, sides),
-        cell: (text, sides),
-        remark: text,
-        rules: Rules::Strong,
-        row_heads: true,
-        pictures: None,
-        whole: false,
-    };
+    let look = TableLook::padded(column, text, layout.padding, Rules::Strong);
     let (between, lines) = (layout.length("between")?, layout.length("lines")?);
     let greatest = desk.lesson.spec.numbers.range.value.1;
     let built = desk.lesson.tools(greatest).blocks;

@@ -5,7 +5,7 @@
 
 use crate::diag::Problem;
 use crate::lesson::warm_up::{WarmUpDay, plan};
-use crate::measure::{Count, Length, Sides};
+use crate::measure::{Count, Length};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
 use crate::sheets::flow::widths::ColumnWidth;
@@ -38,17 +38,7 @@ fn pages(desk: &Desk<'_>, days: &[WarmUpDay], text: Face) -> Result<Vec<Page>, P
     let layout = desk.layout(SheetKind::WarmUp)?;
     let (part, column) = (desk.face(layout, "part")?, desk.face(layout, "column")?);
     let (between, below) = (layout.length("between")?, layout.length("below")?);
-    let padding = layout.padding;
-    let sides = Sides { left: padding, right: padding, top: padding.half(), bottom: padding.half() };
-    let look = TableLook {
-        head: (column, sides),
-        cell: (text, sides),
-        remark: text,
-        rules: Rules::Fine,
-        row_heads: true,
-        pictures: None,
-        whole: false,
-    };
+    let look = TableLook::padded(column, text, layout.padding, Rules::Fine);
     let (wording, usage) = (desk.lesson.wording(), desk.lesson.usage());
     let title = wording.sheet_title(SheetKind::WarmUp).to_owned();
     let first = Heading { title: title.clone(), note: Some(wording.warm_up_note(days.len().narrow())) };

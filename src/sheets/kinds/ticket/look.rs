@@ -1,7 +1,7 @@
 //! How the ticket looks: its faces and gaps, for the flow that fills its pages.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Sides};
+use crate::measure::Length;
 use crate::sheets::flow::list::{ListLook, ListMark};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
@@ -31,16 +31,9 @@ impl<'d> TicketPages<'d> {
         let title = desk.lesson.wording().sheet_title(SheetKind::Ticket).to_owned();
         let heading = Heading { title, note: None };
         let (first, later) = (heading.clone(), heading);
-        let padding = layout.padding;
-        let sides = Sides { left: padding, right: padding, top: padding.half(), bottom: padding.half() };
         let look = TableLook {
-            head: (face("column")?, sides),
-            cell: (face("cell")?, sides),
-            remark: face("cell")?,
-            rules: Rules::Fine,
             row_heads: false,
-            pictures: None,
-            whole: false,
+            ..TableLook::padded(face("column")?, face("cell")?, layout.padding, Rules::Fine)
         };
         Ok(Self {
             flow: Flow::new(desk, Setup { kind: SheetKind::Ticket, layout, first, later, widest: None })?,
