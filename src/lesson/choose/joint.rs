@@ -7,6 +7,7 @@
 
 use std::collections::BTreeSet;
 
+use super::demand::Demand;
 use super::search;
 use super::seats::{Seat, Seated, Seating, named_elsewhere};
 use super::versions::Versions;
@@ -72,9 +73,9 @@ fn add_versions(seating: &Seating<'_>, seats: &mut Vec<Seat>, used: &mut BTreeSe
         }
         if same.is_none() || !seating.sorts.is_empty() {
             let demand = seating.sort(at);
-            let like = Versions::of(&first, demand, candidates, budget, *style);
-            same =
-                if alike { like } else { like.or_else(|| Versions::any(&first, demand, candidates, budget, *style)) };
+            let meeting = |demand: &Demand| Versions::of(&first, demand, candidates, budget, *style);
+            let like = meeting(&demand.like(&first));
+            same = if alike { like } else { like.or_else(|| meeting(demand)) };
         }
         let set = same.as_ref()?.draw(used, &mut Stream::new(seating.seed, &format!("sort {version}")))?;
         used.extend(&set);

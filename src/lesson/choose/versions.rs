@@ -74,19 +74,9 @@ pub(super) struct Versions<'a> {
 }
 
 impl<'a> Versions<'a> {
-    /// The sets with the profile of `first`; `None` when counting them takes more than is left of the steps.
+    /// The sets that meet a demand, as near to `first` in work as can be; `None` when counting them takes more than is left of
+    /// the steps.
     pub fn of(
-        first: &[Number],
-        demand: &Demand,
-        candidates: &'a Candidates,
-        budget: &'a Budget,
-        style: Style,
-    ) -> Option<Self> {
-        Self::any(first, &demand.like(first), candidates, budget, style)
-    }
-
-    /// The sets that meet a demand, as near to `first` in work as can be, whatever their profile.
-    pub fn any(
         first: &[Number],
         demand: &Demand,
         candidates: &'a Candidates,
