@@ -221,9 +221,9 @@ area! {
     /// The heading over the cuts of a pile.
     fn cut_title(pieces: PiecesCut, cuts: usize) -> String;
 
-    /// How piles are held: file, piles, their sheets in figures, whether the sheet is wider than high, and where a trimmer
-    /// takes fewer sheets than a pile has: how many, the pile's, and in how many parts.
-    fn cut_piles(file: &str, piles: usize, sheets: &[String], wide: bool, parts: Option<(usize, usize, usize)>) -> String;
+    /// How piles are held: file, piles, their sheets in figures and whether that is a single one, whether the sheet is wider
+    /// than high, and where a trimmer takes fewer sheets than a pile has: how many, the pile's, and in how many parts.
+    fn cut_piles(file: &str, piles: usize, sheets: (&[String], bool), wide: bool, parts: Option<(usize, usize, usize)>) -> String;
 
     /// How to set the back gauge.
     fn back_gauge() -> &'static str;

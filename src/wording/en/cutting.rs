@@ -16,7 +16,7 @@ impl CuttingWords for English {
         &self,
         file: &str,
         piles: usize,
-        sheets: &[String],
+        (sheets, single): (&[String], bool),
         wide: bool,
         parts: Option<(usize, usize, usize)>,
     ) -> String {
@@ -25,7 +25,7 @@ impl CuttingWords for English {
             "{file}: {}, {} {}. Keep each pile in print order, front up, first sheet on top, held {held} so that its \
              text reads.",
             many(piles, "pile"),
-            if sheets.iter().all(|run| !run.contains('\u{2013}')) && sheets.len() == 1 { "sheet" } else { "sheets" },
+            if single { "sheet" } else { "sheets" },
             sheets.join(" \u{b7} "),
         );
         match parts {

@@ -16,7 +16,7 @@ impl CuttingWords for Spanish {
         &self,
         file: &str,
         count: usize,
-        sheets: &[String],
+        (sheets, single): (&[String], bool),
         wide: bool,
         parts: Option<(usize, usize, usize)>,
     ) -> String {
@@ -25,7 +25,7 @@ impl CuttingWords for Spanish {
             "{file}: {}, {} {}. Deje cada pila en el orden de impresión, con el frente y la primera hoja arriba, en \
              posición {held} para que se lea el texto.",
             piles(count),
-            if sheets.iter().all(|run| !run.contains('\u{2013}')) && sheets.len() == 1 { "hoja" } else { "hojas" },
+            if single { "hoja" } else { "hojas" },
             sheets.join(" \u{b7} "),
         );
         match parts {

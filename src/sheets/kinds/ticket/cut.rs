@@ -37,7 +37,8 @@ fn cuts(flow: &mut TicketPages<'_>, cutting: &Cutting, first: bool, wording: &dy
     let most = cutting.piles.iter().map(Pile::len).max().unwrap_or(0);
     let wide = cutting.size.width > cutting.size.height;
     let parts = (most > TRIMMER).then(|| (TRIMMER, most, most.div_ceil(TRIMMER)));
-    flow.lead(&wording.cut_piles(cutting.file, cutting.piles.len(), &ranges, wide, parts));
+    let single = cutting.piles.iter().map(Pile::len).sum::<usize>() == 1;
+    flow.lead(&wording.cut_piles(cutting.file, cutting.piles.len(), (&ranges, single), wide, parts));
     if first {
         flow.lead(wording.back_gauge());
     }
