@@ -153,6 +153,39 @@ fn no_sentence_of_cover_and_plan_is_long() {
     }
 }
 
+/// The key of a board is found at once: it is one page. Beside each picture stands what it holds.
+#[test]
+fn the_key_of_a_board_is_one_page_and_counts_its_pictures() {
+    let mut pictures = 0;
+    for sample in crate::support::samples::all() {
+        let teacher = sample.packets.iter().find(|packet| packet.kind == PacketKind::Teacher).expect("a packet");
+        let keys = || teacher.pages.iter().filter(|page| page.sheet == SheetKind::Key && page.version.is_some());
+        let letters: BTreeSet<_> = keys().map(|page| page.version).collect();
+        assert_eq!(keys().count(), letters.len(), "{}", sample.name);
+        for cell in keys().flat_map(|page| &page.layers).flat_map(|layer| &layer.nodes).flat_map(cells) {
+            let [Node::Tagged(Tag::Figure(held), _), rest @ ..] = cell else { continue };
+            let mut told = Vec::new();
+            rest.iter().for_each(|node| {
+                node.each(&mut |item| {
+                    told.extend(if let Item::Text(text) = item { Some(text.text.clone()) } else { None })
+                })
+            });
+            assert_eq!(told.join(", "), *held, "{}", sample.name);
+            pictures += 1;
+        }
+    }
+    assert!(pictures > 100, "only {pictures} pictures seen");
+}
+
+/// What is in each cell of the tables below a node.
+fn cells(node: &Node) -> Vec<&[Node]> {
+    match node {
+        Node::Tagged(Tag::Cell | Tag::HeaderCell(_), nodes) => vec![nodes],
+        Node::Tagged(_, nodes) => nodes.iter().flat_map(cells).collect(),
+        _ => Vec::new(),
+    }
+}
+
 /// Of a class in several groups the lines to write on may go over the page, nothing else.
 #[test]
 fn every_cover_is_one_page() {

@@ -47,8 +47,8 @@ pub enum TableCell {
     Words(Vec<(String, Option<Language>)>, Weight),
     /// Text with a remark below it; none where that is empty.
     Noted(String, String),
-    /// A block picture, at the left of its cell, and what it holds below it.
-    Picture(Counts, String),
+    /// A block picture, at the left of its cell, and what it holds beside it, line by line.
+    Picture(Counts, Vec<String>),
     /// Nothing, to be filled in.
     Empty,
 }
@@ -145,8 +145,7 @@ fn need(desk: &Desk<'_>, look: &TableLook<'_>, cell: &TableCell, set: &(Face, Si
     let wide = match cell {
         TableCell::Empty => Length::ZERO,
         TableCell::Picture(counts, told) => {
-            let picture = look.pictures.map_or(Length::ZERO, |pictures| pictures.width(*counts));
-            picture.max(word(told, &look.remark))
+            look.pictures.map_or(Length::ZERO, |pictures| pictured(desk, pictures, *counts, told, &look.remark))
         }
         TableCell::Text(text) => word(text, face),
         TableCell::Bold(text) => word(text, &face.bold()),
@@ -178,9 +177,8 @@ fn row(
             TableCell::Empty => (SetCell::Empty, face.pitch()),
             TableCell::Picture(counts, told) => {
                 let pictures = look.pictures.ok_or_else(|| Problem::new("internal: a picture was never measured"))?;
-                let told = lines(told, &look.remark)?;
-                let tall = pictures.work().size().height + text::height(told.len(), &look.remark);
-                (SetCell::Picture(*counts, told, look.remark), tall)
+                let tall = pictures.work().size().height.max(text::height(told.len(), &look.remark));
+                (SetCell::Picture(*counts, told.clone(), look.remark), tall)
             }
             TableCell::Text(text) | TableCell::Bold(text) => {
                 let face = if matches!(cell, TableCell::Bold(_)) { face.bold() } else { face };
@@ -275,10 +273,10 @@ impl SetTable<'_> {
             let content = match (cell, self.look.pictures) {
                 (SetCell::Empty, _) | (SetCell::Picture(..), None) => Vec::new(),
                 (SetCell::Picture(counts, told, face), Some(pictures)) => {
-                    let low = text::height(told.len(), face);
-                    let room = Size::new(pictures.width(*counts), frame.height() - low);
-                    let below = frame.shrunk(Sides { top: room.height, ..Sides::default() });
-                    let told = text::run(self.desk.family, told, below, face).tagged(Tag::Paragraph);
+                    let room = Size::new(pictures.width(*counts), frame.height());
+                    let top = (frame.height() - text::height(told.len(), face)).half();
+                    let beside = frame.shrunk(Sides { left: room.width + BESIDE, top, ..Sides::default() });
+                    let told = text::run(self.desk.family, told, beside, face).tagged(Tag::Paragraph);
                     vec![pictures.figure(*counts, Rect::new(frame.origin(), room)), told]
                 }
                 (SetCell::Lines(lines, face), _) => {
@@ -357,6 +355,15 @@ fn breaks_well(here: Length, whole: Length, highs: &[Length]) -> bool {
     let lone = fit == 1 || rows - fit == 1;
     fit == rows || fit > 0 && !(lone && highs.iter().copied().sum::<Length>() <= whole)
 }
+
+/// How wide a picture is with what it holds beside it.
+pub fn pictured(desk: &Desk<'_>, pictures: &Pictures, counts: Counts, told: &[String], face: &Face) -> Length {
+    let told = told.iter().map(|line| desk.width(line, face)).max().unwrap_or(Length::ZERO);
+    pictures.width(counts) + BESIDE + told
+}
+
+/// Between a picture and what it holds.
+const BESIDE: Length = Length::mm(2);
 
 /// The width of a column that holds these texts on one line each.
 pub fn natural<'t>(desk: &Desk<'_>, texts: impl Iterator<Item = &'t str>, face: &Face, padding: Length) -> Length {

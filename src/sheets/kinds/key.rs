@@ -19,7 +19,7 @@ use crate::sheets::kinds::pieces;
 use crate::sheets::kinds::told::{cell, pictured};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layout;
-use crate::sheets::page::text::{Across, Align, Down};
+use crate::sheets::page::text::{Across, Align, Down, Face};
 use crate::sheets::page::{Layer, Page};
 use crate::spec::SheetKind;
 
@@ -207,7 +207,11 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
             _ => None,
         });
         let width = match form.breadth() {
-            Breadth::Picture => ColumnWidth::Fixed(picture_width(pictures) + layout.padding * 2),
+            Breadth::Picture => {
+                let cells = rows.iter().filter_map(|row| row.get(k));
+                let widest = widest_picture(desk, cells, pictures, &face).unwrap_or(Length::ZERO);
+                ColumnWidth::Fixed(widest + layout.padding * 2)
+            }
             Breadth::Natural => ColumnWidth::Fixed(table::natural(desk, texts.chain([heading]), &face, layout.padding)),
             Breadth::Share(parts) => ColumnWidth::Share(parts),
         };
@@ -230,11 +234,6 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
     if wrong.is_empty() {
         return Ok(None);
     }
-    let widest = wrong.iter().filter_map(|(strip, _)| match (&strip.content, pictures) {
-        (Content::Blocks(counts), Some(pictures)) => Some(pictures.width(*counts)),
-        _ => None,
-    });
-    let widest = widest.max();
     let mut rows = Vec::new();
     for (strip, (of, slip)) in wrong {
         let shown = cell(desk, strip.form, &strip.content, Weight::Bold);
@@ -251,6 +250,7 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
         let text = |text: &str| TableCell::Text(text.to_owned());
         rows.push(vec![shown, text(&shows), text(&of), text(&name), text(desk.lesson.wording().slip_thinking(slip))]);
     }
+    let widest = widest_picture(desk, rows.iter().filter_map(|row| row.first()), pictures, &face);
     let wording = desk.lesson.wording();
     let [piece, reads, made, mistake, thinks] = wording.decoys_heads();
     let numerals: Vec<String> = set.rows.iter().map(|number| set.style.numeral(*number)).collect();
@@ -297,8 +297,20 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
     }))
 }
 
-fn picture_width(pictures: Option<&Pictures>) -> Length {
-    pictures.map_or(Length::ZERO, |pictures| pictures.work().size().width)
+/// The widest of the pictures in some cells, with what stands beside it; none where there are no pictures.
+fn widest_picture<'c>(
+    desk: &Desk<'_>,
+    cells: impl Iterator<Item = &'c TableCell>,
+    pictures: Option<&Pictures>,
+    face: &Face,
+) -> Option<Length> {
+    let wide = |cell| match (cell, pictures) {
+        (&TableCell::Picture(counts, ref told), Some(pictures)) => {
+            Some(table::pictured(desk, pictures, counts, told, face))
+        }
+        _ => None,
+    };
+    cells.filter_map(wide).max()
 }
 
 /// All pictures of all versions' keys.

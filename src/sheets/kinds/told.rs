@@ -24,6 +24,15 @@ pub fn cell(desk: &Desk<'_>, form: Form, content: &Content, weight: Weight) -> T
         Content::Both([first, second]) => {
             TableCell::Words(vec![(first.clone(), None), (second.clone(), desk.lesson.second())], weight)
         }
-        Content::Blocks(counts) => TableCell::Picture(*counts, desk.lesson.wording().blocks_told(*counts)),
+        Content::Blocks(counts) => {
+            let told = desk.lesson.wording().blocks_told(*counts);
+            let kinds: Vec<&str> = told.split_inclusive(", ").collect();
+            // A line a kind; with thousands two, so that the row is no higher than its picture.
+            let lines = kinds.chunks(if kinds.len() > 3 { 2 } else { 1 });
+            TableCell::Picture(
+                *counts,
+                lines.map(|line| line.concat().trim_end_matches([',', ' ']).to_owned()).collect(),
+            )
+        }
     }
 }
