@@ -55,6 +55,13 @@ pub struct LessonGroup {
     pub solutions: BTreeMap<Role, String>,
 }
 
+impl LessonGroup {
+    /// The marks of its first and its last quick check; none where it has none.
+    pub fn marks(&self) -> Option<(u32, u32)> {
+        self.checks.first().copied().zip(self.checks.last().copied())
+    }
+}
+
 /// Learners who practice with the same numbers: all of them, or those of a group.
 #[derive(Debug, Clone, Copy)]
 pub struct LessonPart<'l> {

@@ -45,8 +45,6 @@ pub enum TableCell {
     Bold(String),
     /// Words, a paragraph for each language, in bold or not; which language is said where it is not the file's.
     Words(Vec<(String, Option<Language>)>, Weight),
-    /// Text with a remark below it; none where that is empty.
-    Noted(String, String),
     /// A block picture, at the left of its cell, and what it holds beside it, line by line.
     Picture(Counts, Vec<String>),
     /// Nothing, to be filled in.
@@ -71,7 +69,7 @@ pub struct TableLook<'p> {
     pub head: (Face, Sides<Length>),
     /// The type of the cells, and the room around each.
     pub cell: (Face, Sides<Length>),
-    /// The type of remarks.
+    /// The type of what stands beside pictures.
     pub remark: Face,
     /// Its lines.
     pub rules: Rules,
@@ -153,7 +151,6 @@ fn need(desk: &Desk<'_>, look: &TableLook<'_>, cell: &TableCell, set: &(Face, Si
             let face = Face { weight: *weight, ..*face };
             texts.iter().map(|(text, _)| word(text, &face)).max().unwrap_or(Length::ZERO)
         }
-        TableCell::Noted(text, remark) => word(text, face).max(word(remark, &look.remark)),
     };
     wide + sides.left + sides.right
 }
@@ -186,29 +183,18 @@ fn row(
                 let tall = text::height(lines.len(), &face);
                 (SetCell::Lines(lines, face), tall)
             }
-            TableCell::Noted(text, remark) => {
-                let mut parts = vec![(lines(text, &face)?, face, None)];
-                if !remark.is_empty() {
-                    parts.push((lines(remark, &look.remark)?, look.remark, None));
-                }
-                paragraphs(parts)
-            }
             TableCell::Words(texts, weight) => {
                 let face = Face { weight: *weight, ..face };
                 let set = |(text, language): &(String, Option<Language>)| Ok((lines(text, &face)?, face, *language));
-                paragraphs(texts.iter().map(set).collect::<Result<_, Problem>>()?)
+                let parts: Vec<_> = texts.iter().map(set).collect::<Result<_, Problem>>()?;
+                let tall = parts.iter().map(|(lines, face, _)| text::height(lines.len(), face)).sum();
+                (SetCell::Paragraphs(parts), tall)
             }
         };
         high = high.max(tall);
         row.push(cell);
     }
     Ok(SetRow { cells: row, high: high + sides.top + sides.bottom, sides })
-}
-
-/// Paragraphs, and how high they stand.
-fn paragraphs(parts: Vec<(Vec<String>, Face, Option<Language>)>) -> (SetCell, Length) {
-    let tall = parts.iter().map(|(lines, face, _)| text::height(lines.len(), face)).sum();
-    (SetCell::Paragraphs(parts), tall)
 }
 
 impl SetTable<'_> {

@@ -1,5 +1,6 @@
 //! What the ticket says, with the cuts of every pile.
 
+use crate::lesson::LessonGroup;
 use crate::lesson::job::JobFacts;
 use crate::measure::Size;
 use crate::sheets::job::{Job, Order, Part};
@@ -37,9 +38,8 @@ fn emergency(desk: &Desk<'_>, job: &JobFacts, masters: &[Entry]) -> Vec<Emergenc
             Some(last) if (last.kind, last.version) == (entry.sheet, entry.version) => last.pages.1 = page,
             _ => {
                 let (kind, version) = (entry.sheet, entry.version);
-                let checks =
-                    version.filter(|_| kind == SheetKind::Exit).and_then(|version| desk.lesson.group_of(version));
-                let marks = checks.and_then(|group| group.checks.first().copied().zip(group.checks.last().copied()));
+                let checked = version.filter(|_| kind == SheetKind::Exit);
+                let marks = checked.and_then(|version| desk.lesson.group_of(version)).and_then(LessonGroup::marks);
                 all.push(Emergency { kind, version, marks, pages: (page, page), copies: job.needed(kind, version) });
             }
         }

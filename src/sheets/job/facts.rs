@@ -41,13 +41,18 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<PrintedSheet>, Probl
     for kind in crate::sheets::of_learners() {
         let pages: Vec<&Page> = order.masters.iter().filter(|page| page.sheet == kind).collect();
         let (Some(first), For::Learner(handling)) = (pages.first(), row(kind).reader) else { continue };
-        let most = |count: &dyn Fn(&Page) -> usize| {
+        // A version each.
+        let sums = |count: &dyn Fn(&Page) -> usize| {
             let mut sums: BTreeMap<Option<Version>, usize> = BTreeMap::new();
             for page in &pages {
                 *sums.entry(page.version).or_default() += count(page);
             }
-            sums.into_values().max().unwrap_or(0)
+            sums.into_values()
         };
+        let most = |count: &dyn Fn(&Page) -> usize| sums(count).max().unwrap_or(0);
+        // A slip is a part of a page.
+        let slips = kind == SheetKind::Exit;
+        let (pages_each, fewest) = if slips { (1, 1) } else { (most(&|_| 1), sums(&|_| 1).min().unwrap_or(0)) };
         let cuts = most(&|page| cuts_on(page));
         let cutter = if cuts == 0 { Cutter::Nobody } else { handling.cutter(desk.lesson.spec.print.cut.value) };
         let sets = order.seats.len().narrow();
@@ -60,8 +65,8 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<PrintedSheet>, Probl
             keep: handling.keep,
             share: desk.lesson.spec.class.share(kind),
             copies,
-            pages: if kind == SheetKind::Exit { 1 } else { most(&|_| 1) },
-            fewest: if kind == SheetKind::Exit { 1 } else { fewest_pages(&pages) },
+            pages: pages_each,
+            fewest,
             cutter,
             cuts,
             pieces: most(&|page| layers(page, |layer| layer.pieces.len())),
@@ -85,15 +90,6 @@ fn supplied_cuts(order: &Order<'_>, kind: SheetKind) -> Option<usize> {
 /// Cuts that part so many cubes, which come in rows of ten with blank paper at the end of the last.
 const fn cube_cuts(cubes: usize) -> usize {
     cubes / 10 * 9 + cubes % 10
-}
-
-/// Pages of the version that has the fewest.
-fn fewest_pages(pages: &[&Page]) -> usize {
-    let mut counts: BTreeMap<Option<Version>, usize> = BTreeMap::new();
-    for page in pages {
-        *counts.entry(page.version).or_default() += 1;
-    }
-    counts.into_values().min().unwrap_or(0)
 }
 
 fn layers(page: &Page, count: impl Fn(&Layer) -> usize) -> usize {

@@ -22,8 +22,7 @@ pub fn by_group(lesson: &Lesson, masters: &[Page], seats: &[Seat]) -> Vec<SlipPa
         let own = |page: &&Page| page.version.is_some_and(|version| group.versions.contains(&version));
         let masters: Vec<Page> = masters.iter().filter(own).cloned().collect();
         let sets = seats.iter().filter(|seat| group.versions.contains(&seat.version)).count();
-        let marks = group.checks.first().copied().zip(group.checks.last().copied());
-        SlipPages { marks, ..SlipPages::plan(masters, sets) }
+        SlipPages { marks: group.marks(), ..SlipPages::plan(masters, sets) }
     };
     match lesson.groups.as_slice() {
         groups if groups.len() > 1 && !lesson.sets.is_empty() => groups.iter().map(of).collect(),

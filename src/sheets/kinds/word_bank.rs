@@ -28,18 +28,16 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let title = wording.sheet_title(SheetKind::WordBank);
     let notes = words::notes(desk.lesson);
     let head = Head { title, note: None, reader: Reader::Learner, name: false, code: true, aim: None };
-    let mut drawn = Vec::new();
-    let pages = pages_of(desk, layout, size, head, groups, notes)?;
     let body = head::lay(desk, desk.live(size, layout), &head)?.body;
+    let pages = pages_of(desk, layout, body, groups, notes)?;
     // All pages share one size.
-    let fits =
-        |(groups, notes): &(Vec<WordGroup>, Vec<WordNote>), most| Bank::fit(desk, layout, body, (groups, notes), most);
-    let sizes = pages.iter().map(|page| Ok(fits(page, None)?.word.size)).collect::<Result<Vec<_>, Problem>>()?;
-    let most = sizes.into_iter().min();
-    for (k, page) in pages.iter().enumerate() {
+    let most = pages.iter().map(|(bank, ..)| bank.word.size).min();
+    let mut drawn = Vec::new();
+    for (k, (bank, groups, notes)) in pages.into_iter().enumerate() {
+        let larger = Some(bank.word.size) != most;
+        let bank = if larger { Bank::fit(desk, layout, body, (&groups, &notes), most)? } else { bank };
         let headed = head::lay(desk, desk.live(size, layout), &head)?;
-        let (bank, (groups, notes)) = (fits(page, most)?, page);
-        let layer = Layer { nodes: bank.draw(desk, headed.body, groups, notes)?, ..Layer::default() };
+        let layer = Layer { nodes: bank.draw(desk, headed.body, &groups, &notes)?, ..Layer::default() };
         drawn.push((k + 1, desk.finish(SheetKind::WordBank, size, layout.stock, headed, layer)));
     }
     let count = drawn.len();
@@ -55,21 +53,19 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 fn pages_of(
     desk: &Desk<'_>,
     layout: &Layout,
-    size: Size,
-    head: Head<'_>,
+    body: Rect,
     groups: Vec<WordGroup>,
     notes: Vec<WordNote>,
-) -> Result<Vec<(Vec<WordGroup>, Vec<WordNote>)>, Problem> {
-    let body = head::lay(desk, desk.live(size, layout), &head)?.body;
+) -> Result<Vec<(Bank, Vec<WordGroup>, Vec<WordNote>)>, Problem> {
     let words: usize = groups.iter().map(|group| group.words.len()).sum();
     match Bank::fit(desk, layout, body, (&groups, &notes), None) {
-        Ok(_) => Ok(vec![(groups, notes)]),
+        Ok(bank) => Ok(vec![(bank, groups, notes)]),
         Err(problem) if words < 2 => Err(problem),
         Err(_) => {
             let at = parting(&groups, words);
             let (first, second) = halves(groups, at);
-            let mut pages = pages_of(desk, layout, size, head, first, Vec::new())?;
-            pages.extend(pages_of(desk, layout, size, head, second, notes)?);
+            let mut pages = pages_of(desk, layout, body, first, Vec::new())?;
+            pages.extend(pages_of(desk, layout, body, second, notes)?);
             Ok(pages)
         }
     }

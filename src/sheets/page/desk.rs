@@ -27,19 +27,32 @@ pub struct Desk<'a> {
     pub layouts: &'a Layouts,
     /// The typeface.
     pub family: &'a Family,
-    /// What board, strips and piles share.
-    once: Once,
+    /// What sheets share, by what it is.
+    shared: [Once; 2],
+}
+
+/// What several sheets need and one of them works out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shared {
+    /// How large strips and boxes are: board, strips and piles.
+    Strips,
+    /// How slips of quick checks are arranged: the checks, and whoever says how many questions they ask.
+    Slips,
 }
 
 impl<'a> Desk<'a> {
     /// A desk for a lesson.
     pub fn new(lesson: &'a Lesson, layouts: &'a Layouts, family: &'a Family) -> Self {
-        Self { lesson, layouts, family, once: Once::default() }
+        Self { lesson, layouts, family, shared: Default::default() }
     }
 
     /// What sheets of this desk share, worked out by the first that asks.
-    pub fn once<T: Send + Sync + 'static>(&self, work: fn(&Self) -> Result<T, Problem>) -> Result<&T, Problem> {
-        self.once.get(|| work(self))
+    pub fn once<T: Send + Sync + 'static>(
+        &self,
+        what: Shared,
+        work: fn(&Self) -> Result<T, Problem>,
+    ) -> Result<&T, Problem> {
+        self.shared[what as usize].get(|| work(self))
     }
 
     /// The sheet's layout.

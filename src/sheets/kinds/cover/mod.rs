@@ -9,13 +9,13 @@ mod says;
 use crate::diag::Problem;
 use crate::lesson::Version;
 use crate::lesson::job::{For, JobFacts};
-use crate::lesson::teach::{materials, shorter};
+use crate::lesson::teach::{Means, materials, shorter};
 use crate::measure::{Count, Length, Point, Sides};
 use crate::sheets::flow::list::{ListLook, ListMark};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
 use crate::sheets::flow::widths::ColumnWidth;
-use crate::sheets::kinds::key;
+use crate::sheets::kinds::{key, plan};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::text::Face;
@@ -49,16 +49,18 @@ struct PageRun {
 
 /// Lays the cover out for a packet whose other pages, in order, are these.
 pub fn lay(desk: &Desk<'_>, job: &JobFacts, entries: &[CoveredPage]) -> Result<Vec<Page>, Problem> {
+    let means = plan::means(desk, job)?;
+    let alone = runs(desk, entries, 1);
     // All of it is read at a glance: it is set smaller before it takes a second page.
     for set in [Set::Usual, Set::Closer, Set::Close] {
-        let pages = pages(desk, job, &runs(desk, entries, 1), set)?;
+        let pages = pages(desk, &means, &alone, set)?;
         if pages.len() == 1 {
             return Ok(pages);
         }
     }
     // Its own length moves all numbers, which take no more lines when they grow by one.
     for own in 2..5 {
-        let pages = pages(desk, job, &runs(desk, entries, own), Set::Close)?;
+        let pages = pages(desk, &means, &runs(desk, entries, own), Set::Close)?;
         if pages.len() == own {
             return Ok(pages);
         }
@@ -149,7 +151,7 @@ impl Set {
     }
 }
 
-fn pages(desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun], set: Set) -> Result<Vec<Page>, Problem> {
+fn pages(desk: &Desk<'_>, means: &Means<'_>, runs: &[PageRun], set: Set) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Cover)?;
     let face = |name| desk.face(layout, name).map(|face| face.at(set.of(face.size, face.least)));
     let look = CoverLook {
@@ -171,14 +173,13 @@ fn pages(desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun], set: Set) -> Result<
     let flow = Flow::new(desk, Setup { kind: SheetKind::Cover, layout, first, later, widest: None })?;
     let mut start = CoverPages { flow, look };
     start.list(wording.first_title(), &says::first(lesson, runs))?;
-    start.contents_and_materials(desk, job, runs)?;
-    let means = crate::sheets::kinds::plan::means(desk, job)?;
-    let late: Vec<String> = shorter(&means).iter().map(|short| wording.short(short)).collect();
+    start.contents_and_materials(desk, means, runs)?;
+    let late: Vec<String> = shorter(means).iter().map(|short| wording.short(short)).collect();
     if !late.is_empty() {
         start.list(wording.late_title(), &late)?;
     }
-    start.list(wording.missing_title(), &says::missing(lesson, job, runs))?;
-    start.list(wording.cautions_title(), &says::cautions(&means))?;
+    start.list(wording.missing_title(), &says::missing(lesson, means.job, runs))?;
+    start.list(wording.cautions_title(), &says::cautions(means))?;
     start.lines(wording.school_lines(), wording.back_lines())?;
     let made = |kind| runs.iter().any(|run| run.sheet == kind);
     let papers = if made(SheetKind::Exit) { Papers::Checks } else { Papers::Answers };
@@ -204,11 +205,12 @@ impl CoverPages<'_> {
     }
 
     /// What is in the packet beside what to lay out.
-    fn contents_and_materials(&mut self, desk: &Desk<'_>, job: &JobFacts, runs: &[PageRun]) -> Result<(), Problem> {
+    fn contents_and_materials(&mut self, desk: &Desk<'_>, means: &Means<'_>, runs: &[PageRun]) -> Result<(), Problem> {
         let wording = desk.lesson.wording();
         let row = |figure: String, what| vec![TableCell::Bold(figure), TableCell::Text(what)];
         let listed = |run: &PageRun| {
-            let copies = says::copies(job, run).map_or(TableCell::Empty, |count| TableCell::Text(count.to_string()));
+            let copies =
+                says::copies(means.job, run).map_or(TableCell::Empty, |count| TableCell::Text(count.to_string()));
             row(run.pages.figures(), run.name.clone()).into_iter().chain([copies]).collect()
         };
         let pages = runs.iter().map(listed).collect();
@@ -216,7 +218,7 @@ impl CoverPages<'_> {
             let (what, note) = wording.thing(&thing);
             row(count.to_string(), if note.is_empty() { what } else { format!("{what} ({note})") })
         };
-        let things = materials(&crate::sheets::kinds::plan::means(desk, job)?)
+        let things = materials(means)
             .into_iter()
             // What this packet has itself is listed beside it.
             .filter(|(_, thing)| !matches!(thing, Thing::Sheet { sheet: SheetKind::Display | SheetKind::Tally, .. }))

@@ -12,7 +12,7 @@ use crate::lesson::exit::Check;
 use crate::measure::{Count, Length, Point, Rect, Sides, Size};
 use crate::number::Content;
 use crate::sheets::blocks::picture::Pictures;
-use crate::sheets::page::desk::Desk;
+use crate::sheets::page::desk::{Desk, Shared};
 use crate::sheets::page::grid::Grid;
 use crate::sheets::page::head;
 use crate::sheets::page::layout::Layout;
@@ -38,7 +38,7 @@ pub fn questions(desk: &Desk<'_>) -> Result<usize, Problem> {
     if most == 0 || !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Exit) {
         return Ok(most);
     }
-    design(desk, checks).map(|design| design.questions)
+    design(desk).map(|design| design.questions)
 }
 
 /// Lays the pages of slips out; none without exit numbers.
@@ -47,14 +47,14 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     if checks.iter().all(|check| check.questions.is_empty()) {
         return Ok(Vec::new());
     }
-    let design = design(desk, checks)?;
+    let design = design(desk)?;
     let slips = design.grid.len().index();
     let mut pages = Vec::new();
     for (version, checks) in by_group(desk) {
         // Whole pages: checks start again until the last page is full, so that no paper comes back blank.
         let all: Vec<&Check> = checks.iter().cycle().take(checks.len().div_ceil(slips) * slips).collect();
         for these in all.chunks(slips) {
-            let page = page(desk, &design, these)?;
+            let page = page(desk, design, these)?;
             // Of a group's own checks it is worth saying which.
             let marks = version.and(checks.first().zip(checks.last()));
             let name = marks.map(|(first, last)| desk.lesson.wording().checks_from(first.mark, last.mark));
@@ -110,8 +110,14 @@ fn footed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<head::Headed, 
     head::foot_only(desk, desk.live(page, layout))
 }
 
+/// How the lesson's slips are arranged, worked out once a desk.
+fn design<'d>(desk: &'d Desk<'_>) -> Result<&'d Design, Problem> {
+    desk.once(Shared::Slips, search)
+}
+
 /// Chooses grid, number of questions and type size: all questions at the largest type, then the most slips a page.
-fn design(desk: &Desk<'_>, checks: &[Check]) -> Result<Design, Problem> {
+fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
+    let checks = desk.lesson.checks.as_slice();
     let layout = desk.layout(SheetKind::Exit)?;
     let most = checks.iter().map(|check| check.questions.len()).max().unwrap_or(1);
     let face = desk.face(layout, "question")?;

@@ -59,9 +59,8 @@ fn lettered(desk: &Desk<'_>, parts: &[Practice<'_>], pages: Vec<Vec<Page>>) -> V
             all.extend(pages);
             continue;
         }
-        for version in part.versions.iter().copied().map(Some) {
-            let name = desk.lesson.wording().page_name(SheetKind::Practice, version);
-            all.extend(pages.iter().map(|page| Page { version, name: name.clone(), ..page.clone() }));
+        for version in part.versions {
+            all.extend(pages.iter().map(|page| desk.versioned(page.clone(), *version)));
         }
     }
     all.sort_by_key(|page| page.version);

@@ -2,10 +2,11 @@
 
 use crate::lesson::job::{JobFacts, SaveBy};
 use crate::wording::Wording;
+use crate::wording::cover::PageRange;
 
 /// "12" or "12–18".
 pub fn pages((first, last): (usize, usize)) -> String {
-    if first == last { first.to_string() } else { format!("{first}\u{2013}{last}") }
+    PageRange { first, last }.figures()
 }
 
 /// What would save most, in a sentence or two; `None` where nothing would.
