@@ -244,8 +244,8 @@ fn what_is_typed_quickly_is_all_there() {
     let shown = browser
         .js("['bar', 'form', 'standing', 'numbers', 'pages'].map((id) => document.getElementById(id).textContent)");
     browser.js("document.activeElement.blur()");
-    browser.js("location.reload()");
-    browser.until(&format!("document.readyState === 'complete' && {MADE}"));
+    browser.reload();
+    browser.until(MADE);
     let again = browser
         .js("['bar', 'form', 'standing', 'numbers', 'pages'].map((id) => document.getElementById(id).textContent)");
     assert_eq!(shown, again);

@@ -128,6 +128,12 @@ impl Browser {
         self.until("document.readyState === 'complete' && location.href !== 'about:blank'");
     }
 
+    /// Loads the page again, and waits until it is the new one: the old one is complete until the new one begins.
+    pub fn reload(&mut self) {
+        self.js("(window.old = true, location.reload())");
+        self.until("!window.old && document.readyState === 'complete'");
+    }
+
     /// How large the page is.
     pub fn size(&mut self, width: u32, height: u32) {
         let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false });
