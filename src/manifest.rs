@@ -8,7 +8,7 @@ use std::io::{self, Write};
 use serde_json::{Map, Value, json};
 
 use crate::lesson::exit::Check;
-use crate::lesson::{Lesson, LessonGroup, Role, Version, warm_up};
+use crate::lesson::{Lesson, LessonGroup, Role, Version};
 use crate::number::{Content, Number};
 use crate::sheets::packets::Packet;
 
@@ -65,7 +65,7 @@ pub fn numbers(lesson: &Lesson) -> Value {
     let sort = (0..).map(Version).zip(&chosen.sort).filter(|(_, numbers)| !numbers.is_empty());
     let sort: Map<String, Value> = sort.map(|(version, numbers)| (version.to_string(), list(numbers))).collect();
     let mut numbers = json!({ Role::Model.word(): list(&chosen.model), Role::Exit.word(): list(&chosen.exit), Role::Sort.word(): sort });
-    if let Some(week) = warm_up::asked_for(lesson) {
+    if let Some(week) = &lesson.warm_up {
         numbers["warm_up"] = week.days.iter().map(|day| day.number.value()).collect();
     }
     numbers

@@ -47,6 +47,20 @@ fn file(stream: &mut Stream) -> String {
     text
 }
 
+/// A note says that a sheet is left out only where it is: also where a group alone has more rows than there is time for.
+#[test]
+fn no_sheet_is_said_to_be_left_out_that_is_made() {
+    let lesson = planned(
+        "title = \"Kite tails\"\nminutes = 30\n[numbers]\nrange = [100, 999]\nsort.count = 3\nexit.count = 1\n\
+         model.count = 2\n[class]\nlearners = 20\n[[group]]\nname = \"Gulls\"\nlearners = 8\nsort.count = 12\n",
+    );
+    let made = lesson.spec.sheets.make.value.contains(&SheetKind::Strips);
+    let notes = lesson.chosen.notes.join("\n");
+    assert!(notes.contains("of 12 rows"), "{notes}");
+    assert_eq!(made, !notes.contains("no strips"), "{notes}");
+    assert_eq!(lesson.spec.sheets, lesson.fullest.sheets);
+}
+
 #[test]
 fn every_group_keeps_its_requests_in_random_lessons() {
     let mut stream = Stream::new(21, "lessons with groups");

@@ -11,7 +11,7 @@ use super::gather::Shared;
 use super::reasons;
 use super::report::Report;
 use crate::gallery::Set;
-use crate::lesson::{Lesson, LessonGroup, Role, Version, warm_up};
+use crate::lesson::{Lesson, LessonGroup, Role, Version};
 use crate::manifest;
 use crate::number::Number;
 
@@ -76,7 +76,7 @@ pub(super) fn list(lesson: &Lesson) -> Vec<Set> {
     for group in &lesson.groups {
         set(format!("exit, the quick check{}", whose(group)), &group.exit, Role::Exit, &group.solutions);
     }
-    if let Some(week) = warm_up::asked_for(lesson) {
+    if let Some(week) = &lesson.warm_up {
         let numbers = week.days.iter().map(|day| (day.number.to_string(), String::new())).collect();
         let name = "warm-up, one a day for the week after".to_owned();
         all.push(Set { name, ways: one_of(&week.solutions), numbers });

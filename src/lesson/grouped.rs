@@ -220,13 +220,15 @@ impl Whole {
                 fullest.forms.matched = part.spec.forms.matched.clone();
             }
         }
-        timing::settle(&mut fullest);
+        // Its sheets are the class's: what is printed was settled before the sets were made.
+        timing::settle_minutes(&mut fullest);
         spec.minutes = fullest.minutes;
         chosen.notes.append(&mut notes);
         chosen.notes.extend(timing::told(&fullest));
         let slips = in_play::list(&spec, &sets, &checks);
         let style = style(&spec);
-        Lesson { spec, fullest, style, chosen, sets, checks, slips, roster: roster.names, groups }
+        let (roster, warm_up) = (roster.names, None);
+        Lesson { spec, fullest, style, chosen, sets, checks, slips, roster, groups, warm_up }.warmed_up()
     }
 }
 
@@ -239,7 +241,7 @@ fn apart(
 ) -> Result<Chosen, Vec<Diagnostic>> {
     let mut away = spec.clone();
     let sort = &away.numbers.sort;
-    let own = sort.always.iter().chain(sort.always_in.values().flatten()).chain(&away.numbers.exit.always);
+    let own = sort.by_name().map(|(_, given)| given).chain(&away.numbers.exit.always);
     let forced: Vec<Number> = own.map(|given| given.value).collect();
     let barred = model.iter().filter(|number| !forced.contains(number));
     away.numbers.never.extend(barred.map(|number| Given::assumed(*number)));

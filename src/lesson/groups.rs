@@ -62,14 +62,16 @@ pub fn by_family(lesson: &Lesson) -> impl Iterator<Item = &InPlay> {
 
 /// The slips that these learners' strips and checks show, each with the first that it makes there.
 fn shown(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<(Slip, Wrong)> {
+    let own;
     let all = if part.versions.is_empty() {
-        lesson.slips.clone()
+        &lesson.slips
     } else {
-        let sets = lesson.sets.iter().filter(|set| part.versions.contains(&set.version)).cloned();
-        let checks = lesson.checks.iter().filter(|check| part.checks.contains(&check.mark)).cloned();
-        in_play::list(&lesson.spec, &sets.collect::<Vec<_>>(), &checks.collect::<Vec<_>>())
+        let sets = lesson.sets.iter().filter(|set| part.versions.contains(&set.version));
+        let checks = lesson.checks.iter().filter(|check| part.checks.contains(&check.mark));
+        own = in_play::list(&lesson.spec, sets, checks);
+        &own
     };
-    all.into_iter().filter_map(|in_play| Some((in_play.slip, in_play.seen.into_iter().next()?))).collect()
+    all.iter().filter_map(|in_play| Some((in_play.slip, in_play.seen.first()?.clone()))).collect()
 }
 
 /// Three numbers for learners who show no slip: with different digits, and more than one, where the range has them.

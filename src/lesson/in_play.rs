@@ -19,10 +19,14 @@ pub struct InPlay {
 }
 
 /// The slips in play, those that can be seen most often first.
-pub(super) fn list(spec: &Spec, sets: &[SortSet], checks: &[Check]) -> Vec<InPlay> {
+pub(super) fn list<'l>(
+    spec: &Spec,
+    sets: impl IntoIterator<Item = &'l SortSet>,
+    checks: impl IntoIterator<Item = &'l Check>,
+) -> Vec<InPlay> {
     let makes = |kind| spec.sheets.make.value.contains(&kind);
-    let decoys = sets.iter().filter(|_| makes(SheetKind::Strips)).flat_map(SortSet::decoys);
-    let questions = checks.iter().filter(|_| makes(SheetKind::Exit)).flat_map(|check| &check.questions);
+    let decoys = sets.into_iter().filter(|_| makes(SheetKind::Strips)).flat_map(SortSet::decoys);
+    let questions = checks.into_iter().filter(|_| makes(SheetKind::Exit)).flat_map(|check| &check.questions);
     let choices = questions.flat_map(|question| {
         question.wrong().map(|(_, choice, slip)| Wrong {
             of: question.of,

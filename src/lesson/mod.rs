@@ -20,6 +20,7 @@ pub mod teach;
 pub mod timing;
 mod types;
 pub mod warm_up;
+pub mod week;
 pub mod words;
 
 use std::sync::Arc;
@@ -90,7 +91,9 @@ pub fn with_numbers(
             let checks = exit::checks(&spec, &chosen, &style, wording::of(spec.language.value));
             chosen.notes.extend(exit::unasked(&chosen, &checks));
             let slips = in_play::list(&spec, &sets, &checks);
-            Ok(Lesson { fullest: spec.clone(), spec, style, chosen, sets, checks, slips, roster, groups: Vec::new() })
+            let (fullest, groups, warm_up) = (spec.clone(), Vec::new(), None);
+            let lesson = Lesson { spec, fullest, style, chosen, sets, checks, slips, roster, groups, warm_up };
+            Ok(lesson.warmed_up())
         }
         Ok(_) => Err(wrong),
         Err(more) => {
@@ -101,6 +104,11 @@ pub fn with_numbers(
 }
 
 impl Lesson {
+    /// The lesson with its warm-up, where it makes one: its numbers are chosen away from all others.
+    fn warmed_up(self) -> Self {
+        Self { warm_up: warm_up::asked_for(&self), ..self }
+    }
+
     /// The words of its pages.
     pub fn wording(&self) -> &'static dyn Wording {
         wording::of(self.spec.language.value)

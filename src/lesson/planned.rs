@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use super::exit::check::Check;
 use super::in_play::InPlay;
 use super::types::{Chosen, Role, SortSet};
+use super::week::WarmUp;
 use crate::number::{Form, Number, Slip, Style};
 use crate::spec::{FormsSpec, NumbersSpec, SheetKind, Spec, Version};
 use crate::wording::Tools;
@@ -30,6 +31,8 @@ pub struct Lesson {
     pub roster: Vec<String>,
     /// Who gets which versions and checks, in the order of the letters; empty where all get the class's.
     pub groups: Vec<LessonGroup>,
+    /// The week after, where it is asked for.
+    pub warm_up: Option<WarmUp>,
 }
 
 /// Learners who get numbers of their own, or everyone else.

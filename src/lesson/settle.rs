@@ -15,7 +15,8 @@ use crate::wording;
 
 /// Settles what does not depend on the chosen numbers: learners and minutes.
 pub(super) fn settle(source: &Arc<Source>, spec: &mut Spec, roster: &[String]) -> Vec<Diagnostic> {
-    timing::settle(spec);
+    timing::settle_minutes(spec);
+    timing::settle_sheets(spec);
     settle_learners(source, spec, roster).err().into_iter().collect()
 }
 

@@ -9,7 +9,7 @@
 use super::job::{self, Cutter};
 use crate::measure::Count;
 use crate::number::{Number, Skill};
-use crate::spec::{Given, SheetKind, Spec, limits};
+use crate::spec::{Given, SheetKind, Spec, limits, usual_sheets};
 
 pub use crate::wording::plan::{Phase, Standard};
 
@@ -296,14 +296,17 @@ pub fn share(spec: &Spec) -> Vec<(Phase, u32)> {
     needs.iter().map(|need| need.phase).zip(shares).collect()
 }
 
-/// Where the file is silent about its minutes they grow to what the lesson needs, in steps of five. Where it is silent about
-/// its sheets, those that there is no time for are not made.
-pub fn settle(spec: &mut Spec) {
+/// Where the file is silent about its minutes they grow to what the lesson needs, in steps of five.
+pub fn settle_minutes(spec: &mut Spec) {
     let least = least(spec);
     if spec.minutes.is_assumed() && spec.minutes.value < least {
         let most = limits::MINUTES.most.narrow();
         spec.minutes = Given::assumed(least.next_multiple_of(5).min(most));
     }
+}
+
+/// Where the file is silent about its sheets, those that there is no time for are not made.
+pub fn settle_sheets(spec: &mut Spec) {
     if spec.sheets.make.is_assumed() {
         let load = load(spec, spec.minutes.value);
         let uncut = load.strips == StripUse::Written && Load::full(spec).strips == StripUse::Cut;
@@ -319,13 +322,7 @@ pub fn settle(spec: &mut Spec) {
 fn with_all_sheets(spec: &Spec) -> Spec {
     let mut whole = spec.clone();
     if whole.sheets.make.is_assumed() {
-        let (models, rows) = (spec.numbers.model.count.value, spec.numbers.sort.count.value);
-        let work = SheetKind::ALL.into_iter().filter(|kind| kind.is_for_work()).map(|kind| (kind, models + rows));
-        for (kind, numbers) in work.chain([(SheetKind::Strips, rows)]) {
-            if numbers > 0 && !whole.sheets.make.value.contains(&kind) {
-                whole.sheets.make.value.push(kind);
-            }
-        }
+        whole.sheets.make.value = usual_sheets(&spec.numbers);
     }
     whole
 }

@@ -12,6 +12,7 @@ use super::groups::{self, met};
 use super::home;
 use super::practice;
 use super::teach::telling_place;
+use super::week::{WarmUp, WarmUpDay};
 use super::{Lesson, Role};
 use crate::measure::Count;
 use crate::number::{Feature, Number, Place};
@@ -22,44 +23,24 @@ use crate::wording::plan::Asked;
 /// How many days: a week of school.
 pub const DAYS: u32 = 5;
 
-/// The warm-up of a week.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct WarmUp {
-    /// A number a day; fewer than [`DAYS`] only where the range has fewer numbers.
-    pub days: Vec<WarmUpDay>,
-    /// How many sets of numbers would have done, as a decimal string.
-    pub solutions: String,
-    /// Those of its numbers that another sheet uses too; none where the range has enough.
-    pub reused: Vec<Number>,
-}
-
-/// A day's number.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct WarmUpDay {
-    /// The number.
-    pub number: Number,
-    /// What to ask about it, in order.
-    pub asked: Vec<Asked>,
-}
-
 /// Plans the warm-up.
 pub fn plan(lesson: &Lesson) -> WarmUp {
-    let (mut numbers, solutions) = draw(lesson);
-    taught(&mut numbers, &lesson.style);
     let used = used(lesson);
+    let (mut numbers, solutions) = draw(lesson, &used);
+    taught(&mut numbers, &lesson.style);
     let reused = numbers.iter().copied().filter(|number| used.contains(number)).collect();
     let day = |(turn, number)| WarmUpDay { number, asked: asked(lesson, number, turn) };
     WarmUp { days: (0..).zip(numbers).map(day).collect(), solutions, reused }
 }
 
 /// The warm-up, where the lesson makes it.
-pub fn asked_for(lesson: &Lesson) -> Option<WarmUp> {
+pub(super) fn asked_for(lesson: &Lesson) -> Option<WarmUp> {
     lesson.spec.sheets.make.value.contains(&SheetKind::WarmUp).then(|| plan(lesson))
 }
 
 /// What is to be said of the numbers where the range is too small; nothing where the lesson has no warm-up.
 pub(super) fn told(lesson: &Lesson) -> Option<String> {
-    let WarmUp { days, reused, .. } = asked_for(lesson)?;
+    let WarmUp { days, reused, .. } = lesson.warm_up.as_ref()?;
     let few = days.len().narrow() < DAYS;
     match (few, reused.len()) {
         (true, _) => Some(format!("the warm-up has only {} days: the range has no more numbers", days.len())),
@@ -93,10 +74,10 @@ fn used(lesson: &Lesson) -> BTreeSet<Number> {
 }
 
 /// Draws the numbers, and says how many sets there were to draw from.
-fn draw(lesson: &Lesson) -> (Vec<Number>, String) {
+fn draw(lesson: &Lesson, used: &BTreeSet<Number>) -> (Vec<Number>, String) {
     let pool = Pool::new(&lesson.spec.numbers);
     // What is left alone: first all that is used, then what the lesson itself uses, then nothing.
-    let tiers = [used(lesson), met(lesson), BTreeSet::new()];
+    let tiers = [used.clone(), met(lesson), BTreeSet::new()];
     let mut fresh: Vec<Number> = Vec::new();
     for barred in tiers {
         // One more would do without the tier before.

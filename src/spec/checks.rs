@@ -83,12 +83,9 @@ fn always(name: &str, role: &RoleSpec, numbers: &NumbersSpec, pool: &Pool, log: 
 
 /// The numbers that a role asks for by name, each with the key that does.
 fn named(role: &RoleSpec) -> impl Iterator<Item = (String, &Given<Number>)> {
-    let of_all = role.always.iter().map(|given| ("always".to_owned(), given));
-    let of_one = role
-        .always_in
-        .iter()
-        .flat_map(|(version, numbers)| numbers.iter().map(move |given| (format!("always_in.{version}"), given)));
-    of_all.chain(of_one)
+    role.by_name().map(|(version, given)| {
+        (version.map_or_else(|| "always".to_owned(), |version| format!("always_in.{version}")), given)
+    })
 }
 
 /// Versions that numbers are asked for in must be there.
@@ -126,9 +123,8 @@ fn within_count(name: &str, role: &RoleSpec, log: &mut Log) {
     if let Some(bound) = role.same_digits {
         over("same_digits", bound.value.min, bound.span());
     }
-    let mut named = role.always.iter().chain(role.always_in.values().flatten());
     let key = if role.always.is_empty() { "always_in" } else { "always" };
-    over(key, role.named().narrow(), named.next().and_then(Given::span));
+    over(key, role.named().narrow(), role.by_name().next().and_then(|(_, given)| given.span()));
 }
 
 /// No request can be about more numbers than there are.

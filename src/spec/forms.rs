@@ -73,7 +73,7 @@ fn shown_by_all(form: Form, given: &Given<Vec<Form>>, numbers: &NumbersSpec, alo
         && let Some(alone) = alone
     {
         let problem = Problem::new(format!("`forms.match` lists `{word}`, but the lesson has one language only"));
-        let other = Language::ALL.into_iter().find(|other| *other != alone).map_or("", Language::word);
+        let other = alone.others().next().map_or("", Language::word);
         let hint = format!("add second_language = \"{other}\" at the top of the file, or leave `{word}` out");
         (problem.hint(hint), (None, String::new()))
     } else if form.is_picture() && most > Number::MAX_BLOCKS {

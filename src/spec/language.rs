@@ -16,6 +16,11 @@ impl Language {
     /// All that a lesson file can ask for.
     pub const ALL: [Self; 2] = [Self::En, Self::Es];
 
+    /// The other languages that a lesson file can ask for.
+    pub fn others(self) -> impl Iterator<Item = Self> {
+        Self::ALL.into_iter().filter(move |other| *other != self)
+    }
+
     /// The word in a lesson file: the language's tag (BCP 47).
     pub const fn word(self) -> &'static str {
         match self {

@@ -50,6 +50,7 @@ pub use language::Language;
 pub use pool::Pool;
 pub use printed::{Edge, Keep, PacketKind, PrintSides, Stock};
 pub use sheet_kind::SheetKind;
+pub use sheets::usual as usual_sheets;
 pub use types::{
     AtMost, Bound, ClassSpec, FormNames, FormsSpec, Given, GroupSpec, NumbersSpec, PrintSpec, RoleSpec, SheetsSpec,
     Spec,
@@ -142,7 +143,7 @@ fn second_language(root: &mut Table, first: &Given<Language>, log: &mut Log) -> 
     }
     let word = first.value.word();
     let message = format!("`second_language` is `{word}`, which is the lesson's first language already");
-    let others: Vec<&str> = Language::ALL.map(Language::word).into_iter().filter(|other| *other != word).collect();
+    let others: Vec<&str> = first.value.others().map(Language::word).collect();
     let hint = format!("expected {}, or leave `second_language` out", listed(&others, "or"));
     log.clash(
         second.span().unwrap_or(0..0),

@@ -53,14 +53,18 @@ impl Asked {
             }
             return SheetsSpec { make, display, layouts };
         }
-        let has_numbers = |kind: &SheetKind| needs(*kind, numbers).is_none_or(|(_, count)| count.value > 0);
-        // What numbers are built and written with is of no use to a lesson that only checks.
-        let only_checks = numbers.model.count.value + numbers.sort.count.value == 0;
-        let is_used = |kind: &SheetKind| !(only_checks && kind.is_for_work());
-        let usual = SheetKind::ALL.into_iter().filter(|kind| kind.is_usual());
-        let make = usual.filter(has_numbers).filter(is_used);
-        SheetsSpec { make: Given::assumed(make.collect()), display, layouts }
+        SheetsSpec { make: Given::assumed(usual(numbers)), display, layouts }
     }
+}
+
+/// The sheets that are made where a file does not say, as far as numbers go: there may be no time for some of them.
+pub fn usual(numbers: &NumbersSpec) -> Vec<SheetKind> {
+    let has_numbers = |kind: &SheetKind| needs(*kind, numbers).is_none_or(|(_, count)| count.value > 0);
+    // What numbers are built and written with is of no use to a lesson that only checks.
+    let only_checks = numbers.model.count.value + numbers.sort.count.value == 0;
+    let is_used = |kind: &SheetKind| !(only_checks && kind.is_for_work());
+    let usual = SheetKind::ALL.into_iter().filter(|kind| kind.is_usual());
+    usual.filter(has_numbers).filter(is_used).collect()
 }
 
 /// The role whose numbers a sheet shows, and how many there are; none for sheets that show all roles or no numbers.

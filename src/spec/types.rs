@@ -158,6 +158,13 @@ impl RoleSpec {
         self.always.len() + self.always_in.values().map(Vec::len).max().unwrap_or(0)
     }
 
+    /// The numbers that are asked for by name, those of all versions first, then those of one, with which.
+    pub fn by_name(&self) -> impl Iterator<Item = (Option<Version>, &Given<Number>)> {
+        let all = self.always.iter().map(|given| (None, given));
+        let own = self.always_in.iter();
+        all.chain(own.flat_map(|(version, numbers)| numbers.iter().map(move |given| (Some(*version), given))))
+    }
+
     /// What is asked about the features of its numbers, in the order of the contract.
     pub fn features(&self) -> impl Iterator<Item = (Feature, Given<Bound>)> {
         let zeros = self.zeros.iter().map(|(&place, &bound)| (Feature::Zero(place), bound));

@@ -99,7 +99,7 @@ fn questions(
 
 /// A second language, if the class works in two.
 fn second(theme: &dyn Theme, first: Language) -> Result<Option<Language>> {
-    let others: Vec<Language> = Language::ALL.into_iter().filter(|other| *other != first).collect();
+    let others: Vec<Language> = first.others().collect();
     let names: Vec<&str> = std::iter::once("none").chain(others.iter().map(|other| other.name())).collect();
     let prompt = "A second language beside it?";
     let chosen = Select::with_theme(theme).with_prompt(prompt).items(&names).default(0).interact()?;

@@ -1,8 +1,8 @@
 //! The text of a first lesson file.
 
 use crate::cli::answers::Answers;
+use crate::spec::TextSize;
 use crate::spec::keys::{KeyRow, Keyed, Shape, list};
-use crate::spec::{Language, TextSize};
 
 /// Writes the file. `word` is its name as one would type it. Lines that begin with `#: ` are suggestions.
 pub fn write(answers: &Answers, word: &str) -> String {
@@ -20,7 +20,7 @@ pub fn write(answers: &Answers, word: &str) -> String {
     add(suggestion(&list::MINUTES));
     add(line("", &list::PAPER, &quoted(paper.word())));
     add(line("", &list::LANGUAGE, &quoted(language.word())));
-    let another = Language::ALL.into_iter().find(|another| another != language).unwrap_or(*language);
+    let another = language.others().next().unwrap_or(*language);
     let mark = if second_language.is_some() { "" } else { "#: " };
     add(line(mark, &list::SECOND_LANGUAGE, &quoted(second_language.unwrap_or(another).word())));
     add(suggestion(&list::SEED));

@@ -42,18 +42,14 @@ impl Constraint {
     /// Where the file makes it; none where it is assumed.
     pub fn span(self, numbers: &NumbersSpec, role: Role) -> Option<Range<usize>> {
         let asked = of(numbers, role);
-        let listed = |list: &[Given<Number>], number| list.iter().find(|n| n.value == number).and_then(Given::span);
         match self {
             Self::Range => numbers.range.span(),
             Self::Count => asked.count.span(),
             Self::AtMost(place) => numbers.at_most.get(&place).and_then(Given::span),
             Self::Feature(feature) => asked.features().find(|(of, _)| *of == feature).and_then(|(_, b)| b.span()),
             Self::SameDigits => asked.same_digits.as_ref().and_then(Given::span),
-            Self::Always(number) => {
-                let own = || asked.always_in.values().find_map(|numbers| listed(numbers, number));
-                listed(&asked.always, number).or_else(own)
-            }
-            Self::Never(number) => listed(&numbers.never, number),
+            Self::Always(number) => asked.by_name().find(|(_, n)| n.value == number).and_then(|(_, n)| n.span()),
+            Self::Never(number) => numbers.never.iter().find(|n| n.value == number).and_then(Given::span),
         }
     }
 

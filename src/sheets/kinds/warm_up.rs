@@ -4,7 +4,7 @@
 //! pages in the largest type where the least would still need several.
 
 use crate::diag::Problem;
-use crate::lesson::warm_up::{WarmUpDay, plan};
+use crate::lesson::week::{WarmUp, WarmUpDay};
 use crate::measure::{Count, Length};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
@@ -16,12 +16,12 @@ use crate::spec::SheetKind;
 
 /// Lays the pages out.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
-    let days = plan(desk.lesson).days;
+    let Some(WarmUp { days, .. }) = &desk.lesson.warm_up else { return Ok(Vec::new()) };
     let largest = desk.face(desk.layout(SheetKind::WarmUp)?, "text")?;
     let smaller = |face: &Face| (face.size > face.least).then(|| face.at((face.size - STEP).max(face.least)));
     let mut first = None;
     for text in std::iter::successors(Some(largest), smaller) {
-        let pages = pages(desk, &days, text)?;
+        let pages = pages(desk, days, text)?;
         if pages.len() == 1 {
             return Ok(pages);
         }

@@ -33,7 +33,7 @@ pub struct Desk<'a> {
 
 /// What several sheets need and one of them works out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Shared {
+pub enum OnceFor {
     /// How large strips and boxes are: board, strips and piles.
     Strips,
     /// How slips of quick checks are arranged: the checks, and whoever says how many questions they ask.
@@ -49,7 +49,7 @@ impl<'a> Desk<'a> {
     /// What sheets of this desk share, worked out by the first that asks.
     pub fn once<T: Send + Sync + 'static>(
         &self,
-        what: Shared,
+        what: OnceFor,
         work: fn(&Self) -> Result<T, Problem>,
     ) -> Result<&T, Problem> {
         self.shared[what as usize].get(|| work(self))

@@ -12,7 +12,7 @@ use crate::lesson::exit::Check;
 use crate::measure::{Count, Length, Point, Rect, Sides, Size};
 use crate::number::Content;
 use crate::sheets::blocks::picture::Pictures;
-use crate::sheets::page::desk::{Desk, Shared};
+use crate::sheets::page::desk::{Desk, OnceFor};
 use crate::sheets::page::grid::Grid;
 use crate::sheets::page::head;
 use crate::sheets::page::layout::Layout;
@@ -112,7 +112,7 @@ fn footed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<head::Headed, 
 
 /// How the lesson's slips are arranged, worked out once a desk.
 fn design<'d>(desk: &'d Desk<'_>) -> Result<&'d Design, Problem> {
-    desk.once(Shared::Slips, search)
+    desk.once(OnceFor::Slips, search)
 }
 
 /// Chooses grid, number of questions and type size: all questions at the largest type, then the most slips a page.

@@ -18,7 +18,7 @@ mod ways;
 use crate::diag::Problem;
 use crate::lesson::SortSet;
 use crate::measure::Length;
-use crate::sheets::page::desk::{Desk, Shared};
+use crate::sheets::page::desk::{Desk, OnceFor};
 use crate::sheets::page::mark;
 use crate::spec::SheetKind;
 use bench::Bench;
@@ -33,7 +33,7 @@ pub const LEAST_PLAY: Length = Length::mm(1);
 /// The best design for this lesson, worked out once a desk. Fails when its content fits no arrangement at its least size, and
 /// says what would.
 pub fn design<'d>(desk: &'d Desk<'_>) -> Result<&'d Design, Problem> {
-    desk.once(Shared::Strips, search)
+    desk.once(OnceFor::Strips, search)
 }
 
 /// How many pages the board of a set takes: a group with fewer rows may need fewer.
