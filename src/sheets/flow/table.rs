@@ -262,8 +262,9 @@ impl SetTable<'_> {
                     let room = Size::new(pictures.width(*counts), frame.height());
                     let top = (frame.height() - text::height(told.len(), face)).half();
                     let beside = frame.shrunk(Sides { left: room.width + BESIDE, top, ..Sides::default() });
-                    let told = text::run(self.desk.family, told, beside, face).tagged(Tag::Paragraph);
-                    vec![pictures.figure(*counts, Rect::new(frame.origin(), room)), told]
+                    let said = text::run(self.desk.family, told, beside, face).tagged(Tag::Paragraph);
+                    let figure = pictures.figure(*counts, Rect::new(frame.origin(), room));
+                    if told.is_empty() { vec![figure] } else { vec![figure, said] }
                 }
                 (SetCell::Lines(lines, face), _) => {
                     let top = self.above(frame.height() - text::height(lines.len(), face));
@@ -344,8 +345,8 @@ fn breaks_well(here: Length, whole: Length, highs: &[Length]) -> bool {
 
 /// How wide a picture is with what it holds beside it.
 pub fn pictured(desk: &Desk<'_>, pictures: &Pictures, counts: Counts, told: &[String], face: &Face) -> Length {
-    let told = told.iter().map(|line| desk.width(line, face)).max().unwrap_or(Length::ZERO);
-    pictures.width(counts) + BESIDE + told
+    let told = told.iter().map(|line| desk.width(line, face) + BESIDE).max().unwrap_or(Length::ZERO);
+    pictures.width(counts) + told
 }
 
 /// Between a picture and what it holds.

@@ -109,7 +109,16 @@ pub fn example(desk: &Desk<'_>, in_play: &InPlay) -> String {
     }
 }
 
-/// The keys of all versions, with pictures at the largest unit that takes the fewest pages.
+/// What pictures look like on a key.
+#[derive(Clone, Copy)]
+struct Drawn<'p> {
+    pictures: &'p Pictures,
+    /// Whether what they hold stands beside them.
+    counted: bool,
+}
+
+/// The keys of all versions, with pictures at the largest unit that takes the fewest pages, and what they hold beside them
+/// where the other columns leave room for that.
 fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let (least, most) = (layout.length("least_unit")?, layout.length("unit")?);
@@ -117,34 +126,36 @@ fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     if drawn.is_empty() {
         return keys(desk, layout, None);
     }
-    let mut best: Option<Vec<Page>> = None;
+    let room = Size::new(layout.length("picture_width")?, layout.length("picture_height")?);
     let smaller = |unit: &Length| (*unit > least).then(|| (*unit - UNIT_STEP).max(least));
-    for unit in std::iter::successors(Some(most), smaller) {
-        let room = Size::new(layout.length("picture_width")?, layout.length("picture_height")?);
-        let Some(work) = Blockwork::at(unit, &drawn, room.width).filter(|work| work.size().fits(room)) else {
-            continue;
-        };
-        let pages = keys(desk, layout, Some(&Pictures::new(work, desk.ink(), desk.lesson.wording())))?;
-        let fewer = best.as_ref().is_none_or(|best| pages.len() < best.len());
-        let least_possible = pages.len() == desk.lesson.sets.len();
-        if fewer {
-            best = Some(pages);
+    let mut failed = Problem::new(format!("the block pictures of the key do not fit at a unit of {least}"))
+        .hint("give `picture_width` and `picture_height` of the layout more room");
+    for counted in [true, false] {
+        let mut best: Option<Vec<Page>> = None;
+        for unit in std::iter::successors(Some(most), smaller) {
+            let Some(work) = Blockwork::at(unit, &drawn, room.width).filter(|work| work.size().fits(room)) else {
+                continue;
+            };
+            let pictures = Pictures::new(work, desk.ink(), desk.lesson.wording());
+            match keys(desk, layout, Some(Drawn { pictures: &pictures, counted })) {
+                Ok(pages) if pages.len() == desk.lesson.sets.len() => return Ok(pages),
+                Ok(pages) if best.as_ref().is_none_or(|best| pages.len() < best.len()) => best = Some(pages),
+                Ok(_) => {}
+                Err(problem) => failed = problem,
+            }
         }
-        if least_possible {
-            break;
+        if let Some(best) = best {
+            return Ok(best);
         }
     }
-    best.ok_or_else(|| {
-        Problem::new(format!("the block pictures of the key do not fit at a unit of {least}"))
-            .hint("give `picture_width` and `picture_height` of the layout more room")
-    })
+    Err(failed)
 }
 
 /// Units are tried in steps of this.
 const UNIT_STEP: Length = Length::mm100(10);
 
 /// The keys of all versions with pictures of one size.
-fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result<Vec<Page>, Problem> {
+fn keys(desk: &Desk<'_>, layout: &Layout, drawn: Option<Drawn<'_>>) -> Result<Vec<Page>, Problem> {
     let mut pages = Vec::new();
     let shares = desk.lesson.shares();
     for set in &desk.lesson.sets {
@@ -154,8 +165,9 @@ fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result
             desk.lesson.wording().page_name(SheetKind::Key, Some(set.version))
         };
         let note = set.group.and_then(|at| shares.get(at)).map(|share| desk.lesson.wording().whose_key(share));
+        let pictures = drawn.map(|drawn| drawn.pictures);
         let setup = TablePages { kind: SheetKind::Key, layout, title: &title, note: note.as_deref(), pictures };
-        let laid = titled::lay(desk, &setup, &parts(desk, set, pictures)?)?;
+        let laid = titled::lay(desk, &setup, &parts(desk, set, drawn)?)?;
         for page in laid {
             let mut page = desk.versioned(page, set.version);
             if desk.lesson.sets.len() > 1 {
@@ -181,14 +193,14 @@ fn letter(desk: &Desk<'_>, layout: &Layout, page: &Page, version: Version) -> Re
 }
 
 /// What a version's key holds, in order.
-fn parts(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Vec<TitledTable>, Problem> {
-    let mut parts = vec![board(desk, set, pictures)?];
-    parts.extend(decoys(desk, set, pictures)?);
+fn parts(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<Vec<TitledTable>, Problem> {
+    let mut parts = vec![board(desk, set, drawn)?];
+    parts.extend(decoys(desk, set, drawn)?);
     Ok(parts)
 }
 
 /// The board with every box filled.
-fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<TitledTable, Problem> {
+fn board(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<TitledTable, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let face = desk.face(layout, "text")?;
     let forms: Vec<Form> = [set.given].into_iter().chain(set.forms.iter().copied()).collect();
@@ -196,7 +208,7 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
     for &number in &set.rows {
         let cells = forms.iter().enumerate().map(|(k, &form)| {
             let weight = if k == 0 { Weight::Bold } else { Weight::Regular };
-            Ok(cell(desk, form, &pieces::shown(set, number, form)?, weight))
+            Ok(shown(desk, form, &pieces::shown(set, number, form)?, weight, drawn))
         });
         rows.push(cells.collect::<Result<Vec<_>, Problem>>()?);
     }
@@ -209,7 +221,7 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
         let width = match form.breadth() {
             Breadth::Picture => {
                 let cells = rows.iter().filter_map(|row| row.get(k));
-                let widest = widest_picture(desk, cells, pictures, &face).unwrap_or(Length::ZERO);
+                let widest = widest_picture(desk, cells, drawn, &face).unwrap_or(Length::ZERO);
                 ColumnWidth::Fixed(widest + layout.padding * 2)
             }
             Breadth::Natural => ColumnWidth::Fixed(table::natural(desk, texts.chain([heading]), &face, layout.padding)),
@@ -226,7 +238,7 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
 }
 
 /// The decoys, if there are any.
-fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Option<TitledTable>, Problem> {
+fn decoys(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<Option<TitledTable>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let face = desk.face(layout, "text")?;
     let mut wrong: Vec<_> = set.strips.iter().filter_map(|strip| Some((strip, strip.wrong?))).collect();
@@ -236,7 +248,7 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
     }
     let mut rows = Vec::new();
     for (strip, (of, slip)) in wrong {
-        let shown = cell(desk, strip.form, &strip.content, Weight::Bold);
+        let shown = shown(desk, strip.form, &strip.content, Weight::Bold, drawn);
         let of = set.style.numeral(of);
         // What a wrong picture shows is read off here, not counted.
         let shows = match &strip.content {
@@ -250,7 +262,7 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
         let text = |text: &str| TableCell::Text(text.to_owned());
         rows.push(vec![shown, text(&shows), text(&of), text(&name), text(desk.lesson.wording().slip_thinking(slip))]);
     }
-    let widest = widest_picture(desk, rows.iter().filter_map(|row| row.first()), pictures, &face);
+    let widest = widest_picture(desk, rows.iter().filter_map(|row| row.first()), drawn, &face);
     let wording = desk.lesson.wording();
     let [piece, reads, made, mistake, thinks] = wording.decoys_heads();
     let numerals: Vec<String> = set.rows.iter().map(|number| set.style.numeral(*number)).collect();
@@ -297,16 +309,26 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
     }))
 }
 
+/// What a strip shows, as a cell.
+fn shown(desk: &Desk<'_>, form: Form, content: &Content, weight: Weight, drawn: Option<Drawn<'_>>) -> TableCell {
+    match cell(desk, form, content, weight) {
+        TableCell::Picture(counts, _) if drawn.is_some_and(|drawn| !drawn.counted) => {
+            TableCell::Picture(counts, Vec::new())
+        }
+        cell => cell,
+    }
+}
+
 /// The widest of the pictures in some cells, with what stands beside it; none where there are no pictures.
 fn widest_picture<'c>(
     desk: &Desk<'_>,
     cells: impl Iterator<Item = &'c TableCell>,
-    pictures: Option<&Pictures>,
+    drawn: Option<Drawn<'_>>,
     face: &Face,
 ) -> Option<Length> {
-    let wide = |cell| match (cell, pictures) {
-        (&TableCell::Picture(counts, ref told), Some(pictures)) => {
-            Some(table::pictured(desk, pictures, counts, told, face))
+    let wide = |cell| match (cell, drawn) {
+        (&TableCell::Picture(counts, ref told), Some(drawn)) => {
+            Some(table::pictured(desk, drawn.pictures, counts, told, face))
         }
         _ => None,
     };
