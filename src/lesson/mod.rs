@@ -27,7 +27,7 @@ use std::sync::Arc;
 
 use crate::diag::{Diagnostic, Source};
 use crate::measure::Count;
-use crate::number::{Form, Number, Place, Skill, Style};
+use crate::number::{Form, Number, Place, Skill};
 use crate::spec::{FormNames, FormsSpec, Language, NumbersSpec, SheetKind, SidesAsked, Spec};
 use crate::wording::class_groups::GroupShare;
 use crate::wording::plan::Aim;
@@ -129,7 +129,7 @@ impl Lesson {
             spec.language = second;
             spec.second_language = None;
         }
-        other.style = Style { names: wording::of(second.value).names(), second: None, ..self.style };
+        other.style = self.style.in_second()?;
         Some(other)
     }
 

@@ -42,7 +42,7 @@ pub fn groups(lesson: &Lesson) -> Vec<WordGroup> {
     let numbers = chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit);
     let numbers: Vec<Number> = numbers.copied().collect();
     let own = lesson.wording().bank(&numbers, &lesson.style);
-    let (Some(second), Some(style)) = (lesson.second(), second_style(lesson)) else {
+    let (Some(second), Some(style)) = (lesson.second(), lesson.style.in_second()) else {
         let entry = |(numeral, first)| WordEntry { numeral, first, second: None };
         let group = |group: wording::learner::BankGroup| WordGroup {
             title: group.title.to_owned(),
@@ -84,16 +84,11 @@ pub fn notes(lesson: &Lesson) -> Vec<WordNote> {
     let numbers = &lesson.chosen.model;
     let mut notes: Vec<WordNote> =
         lesson.wording().bank_notes(numbers, &lesson.style).into_iter().map(|note| (note, None)).collect();
-    if let (Some(second), Some(style)) = (lesson.second(), second_style(lesson)) {
+    if let (Some(second), Some(style)) = (lesson.second(), lesson.style.in_second()) {
         let others = wording::of(second).bank_notes(numbers, &style);
         notes.extend(others.into_iter().map(|note| (note, Some(second))));
     }
     notes
-}
-
-/// How numbers are said in the second language.
-fn second_style(lesson: &Lesson) -> Option<Style> {
-    Some(Style { names: lesson.style.second?, second: None, ..lesson.style })
 }
 
 /// The value of a numeral, whatever marks its thousands.

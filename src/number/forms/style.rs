@@ -53,12 +53,14 @@ impl Style {
         units::write(number, self.names)
     }
 
+    /// The same style in the second language alone; `None` where there is none.
+    pub fn in_second(&self) -> Option<Self> {
+        Some(Self { names: self.second?, second: None, both: false, ..*self })
+    }
+
     /// The same style in the language that a form's words are in: the second language's for its words, else the lesson's.
     pub(in crate::number) fn spoken(&self, form: Form) -> Self {
-        match self.second {
-            Some(second) if form == Form::SecondWords => Self { names: second, ..*self },
-            _ => *self,
-        }
+        self.in_second().filter(|_| form == Form::SecondWords).unwrap_or(*self)
     }
 
     /// Bare digits with the thousands mark between each three, counted from the right.

@@ -1,7 +1,7 @@
 //! Tests of the forms: conventions, marks, worths, and what a listener hears.
 
 use super::*;
-use crate::wording::English;
+use crate::wording::{English, Spanish};
 
 const PLAIN: Style = Style::plain(&English);
 const ZEROS: Style = Style { zero_terms: true, ..PLAIN };
@@ -93,4 +93,18 @@ fn words_of_forms_are_unique() {
     for (k, form) in Form::ALL.iter().enumerate() {
         assert!(Form::ALL[..k].iter().all(|f| f.word() != form.word()));
     }
+}
+
+// A style in the second language says what a lesson in that language says, and knows no other.
+#[test]
+fn the_second_language_by_itself() {
+    let two = Style { second: Some(&Spanish), both: true, and: true, zero_terms: true, ..PLAIN };
+    let alone = two.in_second().expect("a second language");
+    let spanish = Style { and: true, zero_terms: true, ..Style::plain(&Spanish) };
+    for form in Form::ALL {
+        assert_eq!(form.content(number(1_406), &alone), form.content(number(1_406), &spanish), "{form:?}");
+    }
+    let words = Form::Words.content(number(1_406), &two);
+    assert_eq!(words, Some(Content::Both([two.words(number(1_406)), alone.words(number(1_406))])));
+    assert!(alone.in_second().is_none() && PLAIN.in_second().is_none());
 }

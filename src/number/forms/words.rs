@@ -6,8 +6,8 @@ pub(super) const FACTS: Facts = Facts {
     word: "words",
     content: |number, style| {
         let words = style.words(number);
-        Some(match style.second.filter(|_| style.both) {
-            Some(second) => Content::Both([words, second.cardinal(number.value(), style.and)]),
+        Some(match style.in_second().filter(|_| style.both) {
+            Some(second) => Content::Both([words, second.words(number)]),
             None => Content::Text(words),
         })
     },

@@ -215,8 +215,8 @@ impl Slip {
 
     /// How numbers are said where it is taught about: in the language whose words provoke it.
     pub fn spoken(self, style: &Style) -> Style {
-        let second = style.second.filter(|second| self.only() == Some(second.tag()));
-        second.map_or(*style, |second| Style { names: second, ..*style })
+        let second = style.in_second().filter(|second| self.only() == Some(second.names.tag()));
+        second.unwrap_or(*style)
     }
 
     /// Whether it is rare among learners who speak English, so that other slips are worth asking for first.
@@ -267,10 +267,8 @@ impl Slip {
             }
             Rule::Digits(rule) => rule(number, shown, style).map(Answer::Digits).into_iter().for_each(found),
             Rule::Forms(rule) if asked == Form::Words && style.both => {
-                let [first, second] = [Form::Words, Form::SecondWords].map(|form| {
-                    let alone = Style { both: false, ..style.spoken(form) };
-                    rule(number, Form::Words, &alone)
-                });
+                let [first, second] =
+                    [Form::Words, Form::SecondWords].map(|form| rule(number, asked, &style.spoken(form)));
                 first.into_iter().zip(second).filter_map(both).map(Answer::Other).for_each(found);
             }
             Rule::Forms(rule) => {

@@ -130,10 +130,10 @@ impl<'a> Wall<'a> {
                     continue;
                 }
                 DisplayForm::Expanded => (style.expanded(number), areas.expanded, &self.expanded),
-                DisplayForm::Words => match style.second {
+                DisplayForm::Words => match style.in_second() {
                     None => (style.words(number), areas.words, &self.words),
                     Some(second) => {
-                        let both = [style.words(number), second.cardinal(number.value(), style.and)];
+                        let both = [style.words(number), second.words(number)];
                         let both = self.desk.both(&both, areas.words, &self.words)?;
                         layer.nodes.push(Node::Tagged(Tag::Paragraph, both));
                         continue;
@@ -154,8 +154,8 @@ fn words(desk: &Desk<'_>, frame: Rect, face: Face) -> Result<Face, Problem> {
     let style = &desk.lesson.style;
     let numbers = desk.lesson.chosen.model.iter();
     let (mut texts, mut room) = (numbers.clone().map(|n| style.words(*n)).collect::<Vec<_>>(), frame.size());
-    if let Some(second) = style.second {
-        texts.extend(numbers.map(|n| second.cardinal(n.value(), style.and)));
+    if let Some(second) = style.in_second() {
+        texts.extend(numbers.map(|n| second.words(*n)));
         room = half(room);
     }
     let texts: Vec<&str> = texts.iter().map(String::as_str).collect();
