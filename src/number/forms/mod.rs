@@ -15,6 +15,7 @@ mod trading;
 mod units;
 mod untraded;
 mod words;
+mod written;
 
 use super::{Names, Number};
 

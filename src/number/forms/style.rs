@@ -1,7 +1,7 @@
 //! How forms are written, for the whole lesson.
 
-use super::{Form, Trading, expanded, numeral, units};
-use crate::number::{Names, Number};
+use super::{Form, Trading};
+use crate::number::Names;
 
 /// The narrow no-break space.
 const THIN_SPACE: char = '\u{202f}';
@@ -31,26 +31,6 @@ impl Style {
     pub const fn plain(names: &'static dyn Names) -> Self {
         let (and, zero_terms, both) = (false, false, false);
         Self { and, zero_terms, thousands: Some(','), trading: Trading::ANY, names, second: None, both }
-    }
-
-    /// 406; from 1,000 up with the thousands mark.
-    pub fn numeral(&self, number: Number) -> String {
-        numeral::write(number, self)
-    }
-
-    /// Four hundred six, in small letters: as the language spells it.
-    pub fn words(&self, number: Number) -> String {
-        self.names.cardinal(number.value(), self.and)
-    }
-
-    /// 400 + 6; a single digit, 0 among them, is its own expanded form.
-    pub fn expanded(&self, number: Number) -> String {
-        expanded::write(number, self)
-    }
-
-    /// 4 hundreds 0 tens 6 ones: every place that the numeral shows.
-    pub fn units(&self, number: Number) -> String {
-        units::write(number, self.names)
     }
 
     /// The same style in the second language alone; `None` where there is none.

@@ -1,6 +1,6 @@
 //! An answer before it is written out: thousands are looked at for a lesson, and a few of them are printed.
 
-use super::{Content, Form, Number, Style, Task, marked};
+use super::{Content, Form, Number, Style, Task};
 
 /// What a slip makes of a number in a task, right or wrong.
 pub(super) enum Answer {
@@ -63,4 +63,10 @@ impl Answer {
             Self::Other(content) => Some(content.clone()),
         }
     }
+}
+
+/// Digits put together wrongly, with thousands marks only where the learner has met them: in numerals from 1,000 up. A
+/// mark in 4,006 would show that 406 was not meant.
+fn marked(of: Number, digits: &str, style: &Style) -> String {
+    if of.value() < 1_000 { digits.to_owned() } else { style.grouped(digits) }
 }

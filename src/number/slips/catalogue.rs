@@ -65,7 +65,7 @@ const SIXTY_SEVEN: Number = match Number::new(67) {
 };
 
 /// All slips. Inversions are marked rare by Steiner et al. 2021.
-pub(super) const CATALOGUE: [SlipRow; 23] = [
+const CATALOGUE: [SlipRow; 23] = [
     SlipRow {
         slip: Slip::ZeroDropped,
         family: SlipFamily::Zeros,
@@ -297,3 +297,45 @@ pub(super) const CATALOGUE: [SlipRow; 23] = [
         rule: Rule::Number(|number, _, _| rules::reversed(number)),
     },
 ];
+
+impl Slip {
+    /// All slips, in the order of the catalogue.
+    pub fn all() -> impl ExactSizeIterator<Item = Self> {
+        CATALOGUE.iter().map(|row| row.slip)
+    }
+
+    /// The word for programs (`contents.json`): in plain English, at most four words, in lower case.
+    pub fn word(self) -> &'static str {
+        self.row().word
+    }
+
+    /// The slips with which it is taught about.
+    pub fn family(self) -> SlipFamily {
+        self.row().family
+    }
+
+    /// One of its answers, as an example.
+    pub fn example(self) -> Example {
+        self.row().example
+    }
+
+    /// Where the research describes it, or "common practice, no source".
+    pub fn source(self) -> &'static str {
+        self.row().source
+    }
+
+    /// The only language (BCP 47) that has the words for it; `None` where every language has.
+    pub fn only(self) -> Option<&'static str> {
+        self.row().only
+    }
+
+    /// Whether it is rare among learners who speak English, so that other slips are worth asking for first.
+    pub fn is_rare(self) -> bool {
+        self.row().rare
+    }
+
+    pub(super) fn row(self) -> &'static SlipRow {
+        // The enum and the table keep one order; a test holds them together.
+        &CATALOGUE[self as usize]
+    }
+}

@@ -23,8 +23,15 @@ use Slip::{
     SideBySide, SoundAlike, TeenReversed, TeenTy, TenLeftOut, TensOnesSwapped, ZeroDropped, ZeroMoved,
 };
 
-/// The slips of a task in the order of explanation.
-pub(super) const fn provoked(task: Task) -> &'static [Slip] {
+impl Task {
+    /// The slips that what is shown can provoke, the likeliest reason first: where two give the same answer, the first
+    /// explains it.
+    pub const fn provokes(self) -> &'static [Slip] {
+        provoked(self)
+    }
+}
+
+const fn provoked(task: Task) -> &'static [Slip] {
     match task {
         Task::Worth(_) => &[FaceValue, PlaceOff],
         Task::Greater(_) => &[FromTheOnes, FaceValue],

@@ -269,7 +269,6 @@ fn every_slip_is_provoked_and_shown_by_its_example() {
         let made: Vec<String> =
             slip.wrong(number(of), task, &style).iter().map(|content| content.text(style.names)).collect();
         assert!(made.iter().any(|text| text == answer), "{slip:?}: {made:?}");
-        assert_eq!(task.explain(number(of), &Content::Text(answer.to_owned()), &style), Some(slip));
     }
     // No task names a slip that it never provokes.
     let mut made: BTreeMap<Task, BTreeSet<Slip>> = BTreeMap::new();
