@@ -1,5 +1,6 @@
 //! Whole numbers as a class meets them: digits, places, forms and the slips learners make.
 
+pub mod english;
 mod features;
 mod forms;
 mod names;

@@ -1,30 +1,6 @@
 //! Numbers as people write them: with commas or spaces between groups of three, in words, with a word behind.
 
-/// The words for 0 to 19.
-const SMALL: [&str; 20] = [
-    "zero",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-    "thirteen",
-    "fourteen",
-    "fifteen",
-    "sixteen",
-    "seventeen",
-    "eighteen",
-    "nineteen",
-];
-/// The words for whole tens from 20.
-const TENS: [&str; 8] = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
+use crate::number::english::{SMALL, TENS};
 
 /// One whole number: `1,000`, `24.0`, `024`, `24 learners`, `twenty-four`.
 pub(super) fn one(text: &str) -> Option<u64> {

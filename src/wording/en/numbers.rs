@@ -4,35 +4,9 @@
 //! `%spellout-cardinal-verbose` with it. The latter sets a comma before the hundreds from 100,100 up; so does this.
 
 use super::English;
+use crate::number::english::{SMALL, TENS};
 use crate::number::{Names, Place};
 use crate::wording::Breaks;
-
-/// The words for 0 to 19.
-const SMALL: [&str; 20] = [
-    "zero",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-    "thirteen",
-    "fourteen",
-    "fifteen",
-    "sixteen",
-    "seventeen",
-    "eighteen",
-    "nineteen",
-];
-
-/// The words for whole tens; the first is `ten`, which the numerals 10 to 19 do not use as a stem.
-const TENS: [&str; 9] = ["ten", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
 
 impl Names for English {
     fn tag(&self) -> &'static str {
@@ -111,7 +85,7 @@ fn append(words: &mut String, value: u32, and: bool) {
     match value {
         0..20 => words.push_str(SMALL[value as usize]),
         20..100 => {
-            words.push_str(TENS[value as usize / 10 - 1]);
+            words.push_str(TENS[value as usize / 10 - 2]);
             if !value.is_multiple_of(10) {
                 words.push('-');
                 words.push_str(SMALL[value as usize % 10]);
