@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
+use crate::support::explained::explained;
 use crate::support::packets;
 use crate::support::run::placewright;
 use placewright::diag::Source;
@@ -357,7 +358,7 @@ fn small_groups_have_numbers_for_everyone_who_can_show_the_slip() {
             assert!(trials.len() == 3 && trials.iter().all(|t| near.contains(&length(&t.of))), "{slip:?} {trials:?}");
             for trial in &trials {
                 let wrong = trial.wrong.as_ref();
-                assert!(wrong.is_none_or(|wrong| trial.task.explain(trial.of, wrong, part.style) == Some(slip)));
+                assert!(wrong.is_none_or(|wrong| explained(trial.task, trial.of, wrong, part.style) == Some(slip)));
             }
             told.insert(slip);
         }

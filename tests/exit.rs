@@ -1,5 +1,6 @@
 //! Exit checks: every right answer worked out again from the numeral alone, every wrong one wrong for a reason.
 
+use crate::support::explained::explained;
 use crate::support::sentences::{sentences, word_count};
 use crate::support::setup;
 use std::collections::BTreeSet;
@@ -85,7 +86,7 @@ fn holds(question: &Question) {
             assert!(other < of && other.len() == of.len(), "{other} and {of}");
             assert!(slip.judges(of, other).is_some(), "{slip:?} of {of} and {other}");
         } else {
-            assert_eq!(question.task.explain(of, &choice.content, &style()), Some(slip), "{of}: {choice:?}");
+            assert_eq!(explained(question.task, of, &choice.content, &style()), Some(slip), "{of}: {choice:?}");
         }
     }
 }

@@ -7,6 +7,7 @@ use placewright::lesson::{InPlay, Lesson, Wrong};
 use placewright::number::{Content, Form, Slip, Task};
 use placewright::spec::{Given, SheetKind, Spec};
 
+use crate::support::explained::explained;
 use crate::support::sentences::{sentences, word_count};
 use crate::support::setup::{lesson, number, spec};
 
@@ -38,7 +39,7 @@ fn shows(lesson: &Lesson, slip: Slip, trial: &Trial) {
             assert!(slip.judges(*of, *other).is_some(), "{slip:?}: {trial:?}");
             assert_eq!(right.worth(Form::Numeral, lesson.style.names), Some(u64::from((*of).max(*other).value())));
         }
-        (_, Some(wrong)) => assert_eq!(task.explain(*of, wrong, &lesson.style), Some(slip), "{trial:?}"),
+        (_, Some(wrong)) => assert_eq!(explained(*task, *of, wrong, &lesson.style), Some(slip), "{trial:?}"),
         (_, None) => panic!("{slip:?}: {trial:?}"),
     }
 }

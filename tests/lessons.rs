@@ -4,6 +4,7 @@ use std::fs;
 use std::path::Path;
 use std::sync::Arc;
 
+use crate::support::explained::explained;
 use placewright::diag::Source;
 use placewright::lesson::{self, Lesson, SortSet};
 use placewright::number::{Content, Task};
@@ -51,7 +52,7 @@ fn every_strip_has_one_home_and_no_decoy_has_any() {
                     (None, Some((of, slip))) => {
                         assert_eq!(wanted, [], "{name}: {strip:?}");
                         let task = Task::forms(set.given, strip.form);
-                        assert_eq!(task.explain(*of, &strip.content, &set.style), Some(*slip));
+                        assert_eq!(explained(task, *of, &strip.content, &set.style), Some(*slip));
                         assert!(!is_printed(set, &strip.content), "{name}: {strip:?}");
                     }
                     other => panic!("{name}: {other:?}"),

@@ -3,6 +3,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::support::explained::explained;
 use crate::support::packets::masters;
 use crate::support::sentences::{sentences, word_count};
 use crate::support::setup::planned;
@@ -106,7 +107,7 @@ fn every_exercise_has_the_answer_that_its_figures_give() {
                     for (k, content) in shown.iter().enumerate() {
                         assert_eq!(right.contains(content), k != *odd, "{exercise:?}");
                     }
-                    assert_eq!(task.explain(*of, &shown[*odd], &lesson.style), Some(*slip));
+                    assert_eq!(explained(*task, *of, &shown[*odd], &lesson.style), Some(*slip));
                     assert!(lesson.letter(*slip).is_some(), "{exercise:?}");
                 }
             }

@@ -4,6 +4,7 @@ pub mod answers;
 pub mod browser;
 pub mod class;
 pub mod desk;
+pub mod explained;
 pub mod html;
 pub mod matterhorn;
 pub mod means;
