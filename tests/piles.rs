@@ -4,6 +4,8 @@
 //! independent reader sees them, and `contents.json` for the numbers. Cutting and turning over are done on the paper's own
 //! measures.
 
+mod ticket;
+
 use crate::support;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -12,7 +14,8 @@ use placewright::lesson::{Lesson, SortSet};
 use placewright::number::Content;
 use placewright::sheets::files::PacketKind;
 use support::class::{Shop, lesson};
-use support::pdf::{Page, Run};
+use support::pdf::Page;
+use ticket::{Cutting, Printed, ticket};
 
 const MM: f64 = 72.0 / 25.4;
 
@@ -44,111 +47,6 @@ impl File {
             Rect::new(front.x0, page.height - front.y1, front.x1, page.height - front.y0)
         }
     }
-}
-
-/// What the ticket says about piles that are cut alike.
-#[derive(Debug, Default)]
-struct Cutting {
-    what: String,
-    file: String,
-    total: usize,
-    level: Vec<f64>,
-    upright: Vec<f64>,
-    piles: Vec<(usize, usize)>,
-    /// Of kits: the first and last of each pile, and how many places each takes.
-    kits: Vec<(usize, usize, usize)>,
-}
-
-/// "12–18" or "12".
-fn range(text: &str) -> (usize, usize) {
-    let (first, last) = text.split_once('\u{2013}').unwrap_or((text, text));
-    let number = |text: &str| text.trim().trim_end_matches('.').parse().unwrap_or_else(|_| panic!("{text}"));
-    (number(first), number(last))
-}
-
-fn runs(pages: &[Page]) -> Vec<&Run> {
-    pages.iter().flat_map(|page| &page.texts).collect()
-}
-
-/// The parts of the ticket that begin with a heading of these words, each up to the next heading that is a part of its own.
-fn sections<'r>(runs: &[&'r Run], words: &str) -> Vec<Vec<&'r Run>> {
-    let heads =
-        ["What to print", "What is where", "Cut the ", "Not for", "Do not cut", "Fewer sheets", "Mark when done"];
-    let starts: Vec<usize> =
-        (0..runs.len()).filter(|k| heads.iter().any(|head| runs[*k].text.starts_with(head))).collect();
-    let end = |k: usize| starts.iter().copied().find(|start| *start > k).unwrap_or(runs.len());
-    starts.iter().filter(|k| runs[**k].text.starts_with(words)).map(|k| runs[*k..end(*k)].to_vec()).collect()
-}
-
-/// Reads the ticket: the files it names and what it says of cutting.
-fn ticket(bytes: &[u8]) -> (Vec<(String, usize, Option<String>)>, Vec<Cutting>) {
-    let pages = support::pdf::read(bytes);
-    let all = runs(&pages);
-    let mut files = Vec::new();
-    let print = &sections(&all, "What to print")[0];
-    for (k, run) in print.iter().enumerate().filter(|(_, run)| run.text.ends_with(".pdf")) {
-        let rest: Vec<&str> =
-            print[k + 1..].iter().map(|run| run.text.as_str()).take_while(|t| !t.ends_with(".pdf")).collect();
-        let sheets = rest.iter().find_map(|text| text.parse::<usize>().ok()).expect("sheets");
-        let words = rest.join(" ");
-        let turn = ["long", "short"].into_iter().find(|edge| words.contains(&format!("{edge} edge")));
-        assert_eq!(turn.is_some(), words.contains("two sides"), "{words}");
-        files.push((run.text.clone(), sheets, turn.map(str::to_owned)));
-    }
-    let mut cuttings = Vec::new();
-    for part in sections(&all, "Cut the ") {
-        let Some((what, total)) = part[0].text.trim_start_matches("Cut the ").rsplit_once(": ") else { continue };
-        let total = total.trim_end_matches(" cuts").trim_end_matches(" cut").parse().expect("a count");
-        let mut cutting = Cutting { what: what.to_owned(), total, ..Cutting::default() };
-        let said: String = part.iter().skip(1).map(|run| format!("{} ", run.text)).collect();
-        cutting.file = said.split(':').next().expect("a file").trim().to_owned();
-        let sheets = said
-            .split(", sheet")
-            .nth(1)
-            .expect("sheets")
-            .trim_start_matches('s')
-            .split(". Keep")
-            .next()
-            .expect("sheets");
-        cutting.piles = sheets.split('\u{b7}').map(range).collect();
-        let mut heads: Vec<(bool, f64)> = Vec::new();
-        let mut columns: Vec<f64> = Vec::new();
-        let mut cuts: Vec<(usize, bool, f64)> = Vec::new();
-        for (k, run) in part.iter().enumerate() {
-            match run.text.as_str() {
-                "From the top" | "From the left" => heads.push((run.text.ends_with("top"), run.x)),
-                text if text.contains(" mm (") => {
-                    let mm: f64 = text.split(" mm").next().and_then(|n| n.parse().ok()).expect("a distance");
-                    let (level, _) = heads.iter().find(|(_, x)| (x - run.x).abs() < 0.5).expect("a column");
-                    let number: usize = part[k - 1].text.parse().expect("the number of a cut");
-                    cuts.push((number, *level, mm * MM));
-                }
-                "Each kit takes" => columns = part[k - 3..=k].iter().map(|run| run.x).collect(),
-                _ => {}
-            }
-        }
-        cuts.sort_by_key(|(number, ..)| *number);
-        assert!(cuts.iter().map(|(number, ..)| *number).eq(1..=cuts.len()), "{cuts:?}");
-        let of = |wanted: bool| cuts.iter().filter(|(_, level, _)| *level == wanted).map(|(.., at)| *at).collect();
-        (cutting.level, cutting.upright) = (of(true), of(false));
-        // A table that goes on over a page repeats its head.
-        let row = |k: &usize| {
-            let cells = part.get(*k..*k + 4).unwrap_or_default();
-            !columns.is_empty()
-                && cells.len() == columns.len()
-                && cells.iter().zip(&columns).all(|(run, x)| (run.x - x).abs() < 0.5)
-        };
-        for row in (0..part.len()).filter(row).map(|k| [0, 1, 2, 3].map(|c| part[k + c].text.as_str())) {
-            if row[0].parse::<usize>().is_err() {
-                continue;
-            }
-            let (first, last) = row[2].split_once(" to ").unwrap_or((row[2], row[2]));
-            let places = row[3].split(' ').next().and_then(|n| n.parse().ok()).expect("places");
-            cutting.kits.push((first.parse().expect("a kit"), last.parse().expect("a kit"), places));
-        }
-        cuttings.push(cutting);
-    }
-    (files, cuttings)
 }
 
 /// Makes the cuts in the ticket's order, each measured from an edge that is still there, and gives what falls, row by row
@@ -281,7 +179,7 @@ fn print(text: &str, names: &[&str]) -> Room {
     let (named, cuttings) = ticket(&bytes);
     let files: Vec<File> = named
         .into_iter()
-        .map(|(name, sheets, turn)| {
+        .map(|Printed { name, sheets, turn }| {
             let pages = support::pdf::read(&shop.write(of(&name)));
             assert_eq!(pages.len(), sheets * if turn.is_some() { 2 } else { 1 }, "{name}");
             File { name, sheets, turn, pages }

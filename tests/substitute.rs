@@ -11,7 +11,7 @@ use std::sync::OnceLock;
 use placewright::lesson::teach::LONGEST;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::sheets::files::PacketKind;
-use placewright::sheets::page::{Item, Node, Page, Tag};
+use placewright::sheets::page::{Item, Node, Tag};
 use placewright::spec::SheetKind;
 
 const MODEL: &[u32] = &[406, 383];
@@ -184,25 +184,4 @@ fn cells(node: &Node) -> Vec<&[Node]> {
         Node::Tagged(_, nodes) => nodes.iter().flat_map(cells).collect(),
         _ => Vec::new(),
     }
-}
-
-/// Of a class in several groups the lines to write on may go over the page, nothing else.
-#[test]
-fn every_cover_is_one_page() {
-    let mut seen = 0;
-    for sample in crate::support::samples::all() {
-        for packet in sample.packets.iter().filter(|packet| packet.kind == PacketKind::Substitute) {
-            let covers: Vec<&Page> = packet.pages.iter().filter(|page| page.sheet == SheetKind::Cover).collect();
-            let lettered = packet.pages.iter().filter(|page| page.sheet == SheetKind::Board);
-            let groups = lettered.map(|page| page.version).collect::<BTreeSet<_>>().len();
-            assert!(covers.len() == 1 || covers.len() == 2 && groups > 3, "{}", sample.name);
-            if let [_, over] = covers.as_slice() {
-                let nodes: Vec<&Node> = over.layers.iter().flat_map(|layer| &layer.nodes).collect();
-                let lists = nodes.iter().any(|node| matches!(node, Node::Tagged(Tag::List | Tag::Table, _)));
-                assert!(!lists, "{}: more than lines to write on goes over the page", sample.name);
-            }
-            seen += 1;
-        }
-    }
-    assert!(seen > 8, "only {seen} substitute's packets seen");
 }

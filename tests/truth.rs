@@ -9,6 +9,7 @@ mod plan;
 mod read;
 mod rules;
 
+use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
 use crate::support::answers::{check, figures};
@@ -23,7 +24,7 @@ use read::{Block, blocks, fit};
 use rules::{Scene, judge};
 
 /// Lessons of our own, as unlike as they come.
-const LESSONS: [(&str, &str); 13] = [
+const LESSONS: [(&str, &str); 15] = [
     ("step by step", "[numbers]\nrange = [100, 999]\n[sheets]\ndisplay = \"steps\""),
     ("board and strips only", "grade = \"2\"\n[numbers]\nrange = [100, 999]\n[sheets]\nmake = [\"board\", \"strips\"]"),
     ("ten minutes", "minutes = 10\n[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = 6"),
@@ -58,6 +59,8 @@ const LESSONS: [(&str, &str); 13] = [
         "large numbers",
         "grade = \"4\"\nminutes = 60\n[numbers]\nrange = [10000, 999999]\n[forms]\nmatch = [\"numeral\", \"expanded\", \"units\"]\nzero_terms = true\njoiner = \"and\"\n[class]\nlearners = 31",
     ),
+    ("four groups", concat!("minutes = 55\npaper = \"letter\"\n", include_str!("truth/groups.toml"))),
+    ("four groups on tall paper", concat!("minutes = 60\npaper = \"a4\"\n", include_str!("truth/groups.toml"))),
 ];
 
 /// Every sample and every lesson of our own, made once.
@@ -198,30 +201,70 @@ fn what_a_cover_states_is_in_the_packet() {
     report(&faults, read);
 }
 
-/// The rows of a cover's two tables without their heads.
-fn tables(held: &Envelope) -> [Vec<Vec<String>>; 2] {
+/// It is read at a glance, and is the page to leave on the desk.
+#[test]
+fn every_cover_is_one_page() {
+    let long: Vec<_> = envelopes().iter().filter(|held| held.of_kind(SheetKind::Cover).count() != 1).collect();
+    assert!(long.is_empty(), "{:?}", long.iter().map(|held| &held.name).collect::<Vec<_>>());
+}
+
+/// The rows of a cover's tables without their heads: the packet's pages, what is laid out, the pages of each letter.
+fn tables(held: &Envelope) -> [Vec<Vec<String>>; 3] {
     let mut tables: Vec<Vec<Vec<String>>> = Vec::new();
     for block in blocks(held.of_kind(SheetKind::Cover)) {
         let Block::Row(cells) = block else { continue };
-        if cells[0].starts_with(|c: char| c.is_ascii_digit()) {
+        let letter = cells[0].len() == 1 && cells[0].starts_with(char::is_uppercase);
+        if letter || cells[0].starts_with(|c: char| c.is_ascii_digit()) {
             tables.last_mut().expect("a head").push(cells);
         } else {
             tables.push(Vec::new());
         }
     }
-    tables.try_into().expect("two tables")
+    if held.lesson.groups.is_empty() {
+        tables.push(Vec::new());
+    }
+    tables.try_into().expect("two tables, and with groups a third")
+}
+
+/// "30–31 (1 copy)": the pages, and of how many copies, where that is said.
+fn copied(cell: &str) -> (&str, Option<u32>) {
+    cell.split_once(" (").map_or((cell, None), |(range, copies)| (range, figures(copies).first().copied()))
 }
 
 #[test]
 fn a_cover_lists_every_page_and_no_other_with_the_copies_that_the_class_needs() {
     for held in envelopes() {
         let mut next = 1;
-        let [listed, _] = tables(held);
+        let [listed, _, lettered] = tables(held);
+        let mut of_letters = BTreeSet::new();
+        for cells in lettered {
+            let [letter, whose, copies, of_sheets @ ..] = cells.as_slice() else { panic!("{cells:?}") };
+            let group = held.lesson.groups.iter().find(|g| g.versions.iter().any(|v| v.to_string() == *letter));
+            let rest = ["Everyone else", "Los dem\u{e1}s"].contains(&whose.as_str());
+            assert_eq!(group.expect("a group").name.as_ref(), Some(whose).filter(|_| !rest), "{}", held.name);
+            for cell in of_sheets.iter().filter(|cell| !cell.is_empty()) {
+                let (range, own) = copied(cell);
+                let said = own.map_or(copies.clone(), |own| own.to_string());
+                for folio in rules::pages(range) {
+                    let page = &held.pages[folio - 1];
+                    assert_eq!(page.version.map(|v| v.to_string()).as_ref(), Some(letter), "{}: {cell}", held.name);
+                    assert_eq!(cover::needed(held, folio).to_string(), said, "{}: {cell}", held.name);
+                    assert!(of_letters.insert(folio), "{}: page {folio} twice", held.name);
+                }
+            }
+        }
         for cells in listed {
             let [range, what, copies] = cells.as_slice() else { panic!("{cells:?}") };
+            let below = what.ends_with(": see below") || what.ends_with(": ver abajo");
             for folio in rules::pages(range) {
                 assert_eq!(folio, next, "{}: {range} {what}", held.name);
+                next += 1;
                 let page = &held.pages[folio - 1];
+                assert_eq!(Envelope::folio(page), Some(folio.to_string()), "{}: {}", held.name, page.name);
+                if below {
+                    assert!(of_letters.remove(&folio) && copies.is_empty(), "{}: page {folio} {what}", held.name);
+                    continue;
+                }
                 // The same page in the lesson's second language follows it.
                 let second = held.lesson.second().is_some();
                 assert!(
@@ -230,14 +273,13 @@ fn a_cover_lists_every_page_and_no_other_with_the_copies_that_the_class_needs() 
                     held.name,
                     page.name
                 );
-                assert_eq!(Envelope::folio(page), Some(folio.to_string()), "{}: {}", held.name, page.name);
                 let learners = placewright::sheets::of_learners().any(|kind| kind == page.sheet);
                 let needed = if learners { cover::needed(held, folio).to_string() } else { String::new() };
                 assert_eq!(*copies, needed, "{}: {range} {what}", held.name);
-                next += 1;
             }
         }
         assert_eq!(next, held.pages.len() + 1, "{}", held.name);
+        assert!(of_letters.is_empty(), "{}: {of_letters:?} are listed twice", held.name);
     }
 }
 
@@ -246,7 +288,7 @@ fn what_a_cover_has_laid_out_is_in_the_copy_rooms_files() {
     let mut faults = Vec::new();
     for held in english() {
         let mut listed = Vec::new();
-        let [_, laid] = tables(held);
+        let [_, laid, _] = tables(held);
         for cells in laid {
             let [count, what] = cells.as_slice() else { panic!("{cells:?}") };
             let count: u32 = count.parse().expect("a count");
@@ -276,7 +318,7 @@ fn what_a_cover_has_laid_out_is_in_the_copy_rooms_files() {
             }
             if let Some(letters) = what.split_once("letters ").map(|(_, rest)| rest.trim_end_matches(')')) {
                 let printed: Vec<String> = held.letters(kind).iter().map(ToString::to_string).collect();
-                if rules::listed(letters) != printed {
+                if rules::letters(letters) != printed {
                     wrong(format!("{printed:?} are printed"));
                 }
             }

@@ -55,9 +55,6 @@ area! {
     /// What each group does while sorting.
     fn group_sorts(share: &GroupShare, style: &Style) -> String;
 
-    /// Where only the first set of each group is at hand: who works with which letter.
-    fn first_letters(shares: &[GroupShare]) -> String;
-
     /// How quick checks are given out: who gets which numbers.
     fn give_checks(shares: &[GroupShare]) -> String;
 

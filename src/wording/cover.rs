@@ -89,6 +89,15 @@ area! {
     /// The heading over the packet's pages, and the headings of their table: page, what, copies where there are none.
     fn contents_heads() -> (&'static str, [&'static str; 3]);
 
+    /// The pages that each group has of its own, in the table of the packet's pages: the table of letters is below it.
+    fn pages_with_letters() -> &'static str;
+
+    /// The heading over the table of letters, and the headings of its first columns: letter, whose, copies of each page.
+    fn set_heads() -> (&'static str, [&'static str; 3]);
+
+    /// In the table of letters: pages of which there are other copies than of the rest.
+    fn pages_copied(pages: PageRange, copies: u32) -> String;
+
     /// The heading over what to lay out, and the headings of its table.
     fn things_heads() -> (&'static str, [&'static str; 2]);
 

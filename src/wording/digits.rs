@@ -1,7 +1,8 @@
-//! Digits and places of numbers, as sentences of every language need them.
+//! Digits and places of numbers, and letters of sets, as sentences of every language need them.
 
 use super::Phrases;
 use crate::number::{Counted, Form, Number, Place, Style, Task, traded};
+use crate::spec::Version;
 
 /// What a digit in a place is worth, as a numeral: 400.
 pub fn worth(number: Number, place: Place, style: &Style) -> String {
@@ -17,6 +18,13 @@ pub fn empty(number: Number) -> Vec<Place> {
 /// Whether the numeral has this digit once only.
 pub fn once(number: Number, digit: u8) -> bool {
     number.digits().filter(|(_, d)| *d == digit).count() == 1
+}
+
+/// The first and the last of so many letters in a row that naming each would only be long.
+pub fn runs_on(versions: &[Version]) -> Option<(Version, Version)> {
+    let follow = versions.windows(2).all(|pair| pair[1].0 == pair[0].0 + 1);
+    let (first, last) = (versions.first()?, versions.last()?);
+    (follow && versions.len() > 3).then_some((*first, *last))
 }
 
 /// The greatest place in which two numbers differ.

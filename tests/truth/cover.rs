@@ -128,12 +128,4 @@ pub const RULES: &[Rule] = &[
         let said = numbers(h[0]);
         holds(rows.is_some_and(|rows| rows.starts_with(&said)), "those are not the first rows")
     }),
-    ("Then there is one letter for each: {}.", |held, _, h| {
-        for (letter, name) in super::plan::shares(h[0]) {
-            let group = held.lesson.groups.iter().find(|g| g.name.as_deref().unwrap_or("everyone else") == name);
-            let first = group.and_then(|group| group.versions.first()).map(ToString::to_string);
-            same(Some(letter.to_owned()), first)?;
-        }
-        Ok(())
-    }),
 ];

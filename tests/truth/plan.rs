@@ -31,7 +31,7 @@ fn worth(told: &str) -> u32 {
 
 /// The letters of a list are those of the class's boards and strips.
 fn letters(held: &Envelope, said: &str) -> Check {
-    let said: BTreeSet<String> = listed(said).into_iter().map(str::to_owned).collect();
+    let said: BTreeSet<String> = super::rules::letters(said).into_iter().collect();
     let kind = if held.has(SheetKind::Board) { SheetKind::Board } else { SheetKind::Strips };
     same(said, held.letters(kind).iter().map(ToString::to_string).collect())
 }
@@ -114,10 +114,7 @@ fn group_letters(held: &Envelope, said: &str) -> Check {
     for (what, name) in shares(said) {
         let group = held.lesson.groups.iter().find(|g| g.name.as_deref().unwrap_or("everyone else") == name);
         let group = group.ok_or_else(|| format!("no group {name}"))?;
-        same(
-            listed(what).iter().map(ToString::to_string).collect(),
-            group.versions.iter().map(ToString::to_string).collect::<Vec<_>>(),
-        )?;
+        same(super::rules::letters(what), group.versions.iter().map(ToString::to_string).collect::<Vec<_>>())?;
     }
     same(shares(said).len(), held.lesson.groups.len())
 }

@@ -49,6 +49,17 @@ pub fn listed(text: &str) -> Vec<&str> {
     text.split(", ").flat_map(|part| part.split(" and ")).map(str::trim).collect()
 }
 
+/// The letters of a list: "A, B and C", "A to F".
+pub fn letters(text: &str) -> Vec<String> {
+    match text.split_once(" to ").or_else(|| text.split_once(" a ")) {
+        Some((first, last)) => {
+            let code = |letter: &str| letter.bytes().next().unwrap_or_else(|| panic!("no letter: {text}"));
+            (code(first)..=code(last)).map(|code| char::from(code).to_string()).collect()
+        }
+        None => listed(text).into_iter().map(str::to_owned).collect(),
+    }
+}
+
 /// The numbers of a list, thousands with a comma: "1,010, 400 and 6".
 pub fn numbers(text: &str) -> Vec<u32> {
     listed(text).into_iter().map(count).collect()

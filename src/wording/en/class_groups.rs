@@ -1,7 +1,7 @@
 //! What grown-ups read of groups in English.
 
 use super::English;
-use super::phrases::counted;
+use super::phrases::{counted, lettered};
 use crate::number::Style;
 use crate::wording::Phrases;
 use crate::wording::class_groups::{ClassGroups, GroupShare};
@@ -12,10 +12,9 @@ fn who(share: &GroupShare) -> String {
     share.name.as_ref().map_or_else(|| "everyone else".to_owned(), |name| format!("the group {name}"))
 }
 
-/// "A and B".
+/// Its letters in a list.
 fn letters(share: &GroupShare) -> String {
-    let letters: Vec<String> = share.versions.iter().map(ToString::to_string).collect();
-    English.list(&letters.iter().map(String::as_str).collect::<Vec<_>>())
+    lettered(&share.versions)
 }
 
 /// "quick check 3", "quick checks 1 to 4".
@@ -92,14 +91,6 @@ impl ClassGroups for English {
             style.numeral(least),
             style.numeral(most)
         )
-    }
-
-    fn first_letters(&self, shares: &[GroupShare]) -> String {
-        let each = rest_last(shares).into_iter().filter_map(|share| {
-            let first = share.versions.first()?;
-            Some(format!("{first} for {}", who(share)))
-        });
-        format!("Then there is one letter for each: {}.", each.collect::<Vec<_>>().join(", "))
     }
 
     fn give_checks(&self, shares: &[GroupShare]) -> String {

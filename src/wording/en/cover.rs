@@ -74,6 +74,19 @@ impl CoverWords for English {
         ("In this packet", ["Page", "What", "Copies"])
     }
 
+    fn pages_with_letters(&self) -> &'static str {
+        "Pages of each set: see below"
+    }
+
+    fn set_heads(&self) -> (&'static str, [&'static str; 3]) {
+        ("One set for each group", ["Set", "For", "Copies"])
+    }
+
+    fn pages_copied(&self, pages: PageRange, copies: u32) -> String {
+        let copies = if copies == 1 { "1 copy".to_owned() } else { format!("{copies} copies") };
+        format!("{} ({copies})", pages.figures())
+    }
+
     fn things_heads(&self) -> (&'static str, [&'static str; 2]) {
         ("To lay out", ["Count", "What"])
     }

@@ -3,6 +3,8 @@
 use super::English;
 use crate::measure::Count;
 use crate::number::{Content, Names, Number, Place, Style};
+use crate::spec::Version;
+use crate::wording::digits::runs_on;
 use crate::wording::{Language, Phrases};
 
 /// "learner" for 1, "learners" for any other count: nouns whose plural adds an s.
@@ -33,6 +35,14 @@ fn article(number: u32) -> &'static str {
 /// "a, b and c" of owned texts.
 pub(super) fn listed(items: &[String]) -> String {
     English.list(&items.iter().map(String::as_str).collect::<Vec<_>>())
+}
+
+/// "A", "A, B and C", "A to F".
+pub(super) fn lettered(versions: &[Version]) -> String {
+    match runs_on(versions) {
+        Some((first, last)) => format!("{first} to {last}"),
+        None => listed(&versions.iter().map(ToString::to_string).collect::<Vec<_>>()),
+    }
 }
 
 /// A heading as it stands inside a sentence: small at its start, unless it begins with capitals.

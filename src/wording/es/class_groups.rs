@@ -1,7 +1,7 @@
 //! What grown-ups read of groups in Spanish.
 
 use super::Spanish;
-use super::phrases::counted;
+use super::phrases::{counted, lettered};
 use crate::number::Style;
 use crate::wording::Phrases;
 use crate::wording::class_groups::{ClassGroups, GroupShare};
@@ -12,10 +12,9 @@ fn who(share: &GroupShare) -> String {
     share.name.as_ref().map_or_else(|| "los demás".to_owned(), |name| format!("el grupo {name}"))
 }
 
-/// "A y B".
+/// Its letters in a list.
 fn letters(share: &GroupShare) -> String {
-    let letters: Vec<String> = share.versions.iter().map(ToString::to_string).collect();
-    Spanish.list(&letters.iter().map(String::as_str).collect::<Vec<_>>())
+    lettered(&share.versions)
 }
 
 /// "el control rápido 3", "los controles rápidos 1 a 4".
@@ -97,14 +96,6 @@ impl ClassGroups for Spanish {
             style.numeral(least),
             style.numeral(most)
         )
-    }
-
-    fn first_letters(&self, shares: &[GroupShare]) -> String {
-        let each = rest_last(shares).into_iter().filter_map(|share| {
-            let first = share.versions.first()?;
-            Some(format!("{first} para {}", who(share)))
-        });
-        format!("Entonces hay una letra para cada uno: {}.", each.collect::<Vec<_>>().join(", "))
     }
 
     fn give_checks(&self, shares: &[GroupShare]) -> String {

@@ -76,6 +76,18 @@ impl CoverWords for Spanish {
         ("En este paquete", ["Página", "Qué es", "Copias"])
     }
 
+    fn pages_with_letters(&self) -> &'static str {
+        "Páginas de cada juego: ver abajo"
+    }
+
+    fn set_heads(&self) -> (&'static str, [&'static str; 3]) {
+        ("Un juego para cada grupo", ["Juego", "Para", "Copias"])
+    }
+
+    fn pages_copied(&self, pages: PageRange, copies: u32) -> String {
+        format!("{} ({})", pages.figures(), counted(copies, "copia", "copias"))
+    }
+
     fn things_heads(&self) -> (&'static str, [&'static str; 2]) {
         ("Para preparar", ["Cuántos", "Qué"])
     }

@@ -3,6 +3,8 @@
 use super::Spanish;
 use crate::measure::Count;
 use crate::number::{Content, Names, Number, Place, Style};
+use crate::spec::Version;
+use crate::wording::digits::runs_on;
 use crate::wording::{Language, Phrases};
 
 /// A noun with its count: "1 página", "3 páginas".
@@ -18,6 +20,14 @@ pub(super) fn many(count: usize, one: &str, several: &str) -> String {
 /// "a, b y c" of owned texts.
 pub(super) fn listed(items: &[String]) -> String {
     Spanish.list(&items.iter().map(String::as_str).collect::<Vec<_>>())
+}
+
+/// "A", "A, B y C", "A a F".
+pub(super) fn lettered(versions: &[Version]) -> String {
+    match runs_on(versions) {
+        Some((first, last)) => format!("{first} a {last}"),
+        None => listed(&versions.iter().map(ToString::to_string).collect::<Vec<_>>()),
+    }
 }
 
 /// "y", and "e" before the sound of i; but "y" before "hie".

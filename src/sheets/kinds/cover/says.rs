@@ -1,11 +1,11 @@
 //! What the cover says of this packet: its pages, its copies, its cautions.
 
+use super::runs::PageRun;
 use crate::lesson::Lesson;
 use crate::lesson::display;
 use crate::lesson::job::{Cutter, For, JobFacts};
 use crate::lesson::teach::{Means, cuts, models};
 use crate::number::Number;
-use crate::sheets::kinds::cover::PageRun;
 use crate::spec::SheetKind;
 use crate::wording::cover::{Caution, PageRange, SortSheets};
 
@@ -65,10 +65,6 @@ pub(super) fn missing(lesson: &Lesson, job: &JobFacts, runs: &[PageRun]) -> Vec<
         let first = lesson.sets.first().filter(|_| several).map(|set| set.version.to_string());
         let piled = job.sheet(SheetKind::Strips).is_some_and(|strips| strips.cutter == Cutter::CopyRoom);
         items.push(wording.copy_pages(first.as_deref(), piled && runs.iter().any(|run| run.sheet == SheetKind::Board)));
-        let shares = lesson.shares();
-        if !shares.is_empty() {
-            items.push(wording.first_letters(&shares));
-        }
     }
     let rows = lesson.chosen.sort.first().map_or(&[][..], |rows| rows);
     let numbers: Vec<Number> = rows.iter().copied().take(BY_HAND).collect();

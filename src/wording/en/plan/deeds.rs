@@ -6,7 +6,7 @@ use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::cover::Papers;
 use crate::wording::en::English;
-use crate::wording::en::phrases::{counted, plural};
+use crate::wording::en::phrases::{counted, lettered, plural};
 use crate::wording::plan::{Deed, Deeds};
 use crate::wording::{Phrases, Titles, Usage};
 
@@ -83,8 +83,7 @@ impl Deeds for English {
                 if letters.len() < 2 {
                     return give;
                 }
-                let letters: Vec<String> = letters.iter().map(ToString::to_string).collect();
-                format!("{give} {} get different letters: {}.", neighbors(usage), listed(&letters))
+                format!("{give} {} get different letters: {}.", neighbors(usage), lettered(letters))
             }
             Deed::GiveGroups(shares) => format!("{} {}", self.give_sets(shares), self.groups_quiet()),
             Deed::GroupSorts(share) => self.group_sorts(share, usage.style),

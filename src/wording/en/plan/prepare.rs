@@ -2,9 +2,9 @@
 
 use super::{listed, rows};
 use crate::number::{Number, Place};
-use crate::spec::{SheetKind, Version};
+use crate::spec::SheetKind;
 use crate::wording::en::English;
-use crate::wording::en::phrases::{counted, many, plural};
+use crate::wording::en::phrases::{counted, lettered, many, plural};
 use crate::wording::learner::LearnerWords;
 use crate::wording::plan::{Chore, Prepare, RowsBy, Short, Shortcut, Thing};
 use crate::wording::{Phrases, Titles, Usage};
@@ -84,10 +84,7 @@ impl Prepare for English {
                     notes.push(format!("{} each", counted(*pages, "page")));
                 }
                 if letters.len() > 1 {
-                    notes.push(format!(
-                        "letters {}",
-                        listed(&letters.iter().map(Version::to_string).collect::<Vec<_>>())
-                    ));
+                    notes.push(format!("letters {}", lettered(letters)));
                 }
                 (what, notes.join(", "))
             }

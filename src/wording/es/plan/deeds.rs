@@ -6,7 +6,7 @@ use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::cover::Papers;
 use crate::wording::es::Spanish;
-use crate::wording::es::phrases::counted;
+use crate::wording::es::phrases::{counted, lettered};
 use crate::wording::plan::{Deed, Deeds};
 use crate::wording::{Phrases, Titles, Usage};
 
@@ -81,8 +81,7 @@ impl Deeds for Spanish {
                 if letters.len() < 2 {
                     return give;
                 }
-                let letters: Vec<String> = letters.iter().map(ToString::to_string).collect();
-                format!("{give} Los vecinos reciben letras distintas: {}.", listed(&letters))
+                format!("{give} Los vecinos reciben letras distintas: {}.", lettered(letters))
             }
             Deed::CutStrips(pieces) => format!(
                 "Los estudiantes recortan por las líneas: {} cada uno. Las piezas de cada uno se quedan juntas.",

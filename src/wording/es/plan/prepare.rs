@@ -2,10 +2,10 @@
 
 use super::{listed, rows};
 use crate::number::Number;
-use crate::spec::{SheetKind, Version};
+use crate::spec::SheetKind;
 use crate::wording::digits::most;
 use crate::wording::es::Spanish;
-use crate::wording::es::phrases::{counted, many};
+use crate::wording::es::phrases::{counted, lettered, many};
 use crate::wording::es::titles::is_feminine;
 use crate::wording::learner::LearnerWords;
 use crate::wording::plan::{Chore, Prepare, RowsBy, Short, Shortcut, Thing};
@@ -99,10 +99,7 @@ impl Prepare for Spanish {
                     notes.push(format!("{} {each}", counted(*pages, "página", "páginas")));
                 }
                 if letters.len() > 1 {
-                    notes.push(format!(
-                        "letras {}",
-                        listed(&letters.iter().map(Version::to_string).collect::<Vec<_>>())
-                    ));
+                    notes.push(format!("letras {}", lettered(letters)));
                 }
                 (what, notes.join(", "))
             }

@@ -1,0 +1,77 @@
+//! What else is in the packet, as it is listed: pages of one name in one line, those with a letter by their letters.
+
+use crate::lesson::Version;
+use crate::lesson::job::For;
+use crate::sheets::kinds::key;
+use crate::sheets::page::desk::Desk;
+use crate::spec::SheetKind;
+use crate::wording::cover::PageRange;
+
+/// A page of the packet: its kind and its name.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CoveredPage {
+    /// What kind of page it is.
+    pub sheet: SheetKind,
+    /// Whose it is.
+    pub reader: For,
+    /// Whose set it shows, where it shows one.
+    pub version: Option<Version>,
+    /// What its bookmark calls it.
+    pub name: String,
+}
+
+/// Pages of one name that follow each other.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct PageRun {
+    pub sheet: SheetKind,
+    pub reader: For,
+    pub version: Option<Version>,
+    pub name: String,
+    pub pages: PageRange,
+}
+
+impl PageRun {
+    /// Whether it is one learner's pages, of several who have others.
+    pub fn is_lettered(&self) -> bool {
+        self.version.is_some() && matches!(self.reader, For::Learner(_))
+    }
+}
+
+/// The packet's pages as they are listed; the cover itself takes the first `own`.
+pub(super) fn runs(desk: &Desk<'_>, entries: &[CoveredPage], own: usize) -> Vec<PageRun> {
+    let title = desk.lesson.wording().sheet_title(SheetKind::Cover).to_owned();
+    let mut runs = vec![PageRun {
+        sheet: SheetKind::Cover,
+        reader: For::Substitute,
+        version: None,
+        name: title,
+        pages: PageRange { first: 1, last: own },
+    }];
+    for (page, entry) in (own + 1..).zip(entries) {
+        // "Blocks, sheet 1 of 3": the range of pages says as much.
+        let wording = desk.lesson.wording();
+        let checks = entry.name == key::shared_title(desk.lesson);
+        let checks = checks || entry.sheet == SheetKind::Exit;
+        let name = if checks { entry.name.clone() } else { wording.page_name(entry.sheet, entry.version) };
+        match runs.last_mut() {
+            Some(run) if run.sheet == entry.sheet && run.name == name => run.pages.last = page,
+            // Display pages, and keys of several sets, are one thing to whoever looks for them.
+            Some(run)
+                if run.sheet == entry.sheet
+                    && run.version.is_some() == entry.version.is_some()
+                    && !matches!(entry.reader, For::Learner(_)) =>
+            {
+                desk.lesson.wording().sheet_title(entry.sheet).clone_into(&mut run.name);
+                run.pages.last = page;
+            }
+            _ => runs.push(PageRun {
+                sheet: entry.sheet,
+                reader: entry.reader,
+                version: entry.version,
+                name,
+                pages: PageRange { first: page, last: page },
+            }),
+        }
+    }
+    runs
+}
