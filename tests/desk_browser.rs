@@ -177,6 +177,66 @@ fn keys_alone_are_enough() {
     assert!(at.path().join("by-keys.toml").exists());
 }
 
+#[test]
+fn what_is_folded_stays_folded_unless_something_goes_wrong_in_it() {
+    let Some((_at, desk, mut browser)) = scene(&["tram.toml"]) else { return };
+    let open = |part: &str| format!("document.querySelector('#part-{part}').open");
+    browser.size(360, 740);
+    browser.go(&format!("http://{}/", desk.host));
+    browser.until(MADE);
+    browser.until(IDLE);
+    assert_eq!(browser.js(&open("numbers-sort")), false, "a small screen begins folded");
+    browser.size(1280, 900);
+    browser.reload();
+    browser.until(MADE);
+    browser.js(&format!("{} = false; {} = true", open("numbers-sort"), open("print")));
+    fill(&mut browser, "#in-minutes", "58");
+    browser.until("document.querySelector('#text').value.includes('minutes = 58')");
+    browser.until(IDLE);
+    assert_eq!((browser.js(&open("numbers-sort")), browser.js(&open("print"))), (false.into(), true.into()));
+    // A clash that comes of another part opens it, and what the message names is led to.
+    browser.js(
+        "{ const at = document.querySelector('#text'); at.value = at.value.replace('count = 5', 'count = 5\\nteens = 9');
+           document.querySelector('[data-text]').click(); }",
+    );
+    browser.until("document.querySelector('#standing .trouble a')");
+    assert_eq!(browser.js(&open("numbers-sort")), true);
+    browser.js(&format!("{} = false", open("numbers-sort")));
+    click(&mut browser, "#standing .trouble a");
+    assert_eq!(browser.js(&open("numbers-sort")), true);
+    assert_eq!(browser.js("document.activeElement.closest('.field').id"), "field-numbers-sort-teens");
+}
+
+#[test]
+fn a_large_class_shows_how_far_its_files_are_and_can_be_stopped() {
+    let Some((at, _desk, mut browser)) = scene(&["tram.toml"]) else { return };
+    let lesson = LESSON.replace("learners = 2", "learners = 20000").replace("\"record\", ", "");
+    let axe = axe();
+    browser.until(MADE);
+    browser.js(&format!(
+        "{{ document.querySelector('#text').value = {lesson:?}; document.querySelector('[data-text]').click(); }}"
+    ));
+    browser.until("document.querySelector('#standing').textContent.includes('20000') || document.querySelector('#pages').textContent.includes('the others look alike')");
+    let progress = "document.querySelector('#packets progress')?.position > 0";
+    for (dark, width) in [(false, 1280), (true, 360)] {
+        browser.dark(dark);
+        browser.size(width, 800);
+        click(&mut browser, "[data-go='/make']");
+        browser.until(progress);
+        assert_eq!(browser.js("document.documentElement.scrollWidth <= innerWidth"), true);
+        if let Some(axe) = &axe {
+            no_violation(&mut browser, axe, &format!("progress, {width} wide, dark: {dark}"));
+        }
+        // The page is at work and still to be worked with.
+        fill(&mut browser, "#in-title", &format!("Island {width}"));
+        browser.until(&format!("document.querySelector('#text').value.includes('Island {width}')"));
+        click(&mut browser, "[data-go='/stop']");
+        browser.until("document.querySelector('#packets .trouble')?.textContent.includes('topped')");
+        assert_eq!(browser.js("document.querySelector('#packets progress')"), Value::Null);
+    }
+    assert!(!at.path().join("out/tram").exists());
+}
+
 /// The file of axe-core, where it was fetched.
 fn axe() -> Option<String> {
     let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("target/axe/package/axe.min.js");

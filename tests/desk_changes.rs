@@ -37,7 +37,7 @@ fn filling(stream: &mut Stream, shape: &Shape) -> Value {
         Shape::Switch => json!({ "": word(stream, &["true", "false"]) }),
         Shape::Numbers(_) => json!({ "": format!("{} {}", number(stream), number(stream)) }),
         Shape::Length => json!({ "": word(stream, &["6 mm", "0.5 in", "12"]) }),
-        Shape::Line(_) | Shape::Path(_) | Shape::Whole(_) => json!({ "": number(stream) }),
+        Shape::Line(_) | Shape::Path(..) | Shape::Whole(_) => json!({ "": number(stream) }),
     }
 }
 

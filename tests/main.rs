@@ -14,6 +14,8 @@ mod default_lesson;
 mod desk;
 mod desk_browser;
 mod desk_changes;
+mod desk_ends;
+mod desk_files;
 mod desk_guard;
 mod display;
 mod exit;

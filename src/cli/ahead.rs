@@ -36,10 +36,10 @@ impl<'p> Ahead<'p> {
         }
     }
 
-    /// Writes the file, which is made now if it is not yet.
-    pub fn write(&self, out: &mut dyn Write) -> Result<(), WriteFailure> {
+    /// Writes the file, which is made now if it is not yet. Says of every page of a long one when its turn comes.
+    pub fn write(&self, out: &mut dyn Write, turn: impl Fn(usize)) -> Result<(), WriteFailure> {
         if self.packet.len() > SHORT {
-            return pdf::write(out, self.packet, self.family, self.threads).map(|_| ());
+            return pdf::write_watched(out, self.packet, self.family, self.threads, turn).map(|_| ());
         }
         match self.bytes() {
             Ok(bytes) => Ok(out.write_all(bytes)?),

@@ -78,16 +78,21 @@ pub(super) fn write(
     let ahead: Vec<Ahead<'_>> =
         packets.iter().map(|packet| Ahead::new(packet, &planned.family, shared.threads)).collect();
     let mut files: Vec<(&str, FileContent<'_>)> = Vec::new();
+    let mut before = 0;
     for file in &ahead {
         let content = move |out: &mut dyn Write| {
             let packet = file.packet;
             let doing = format!("{}: setting {}", packet.file(), pages(packet.len()));
             shared.progress.say(&doing);
-            let Some(under_way) = watch else { return file.write(out) };
-            under_way.say(doing);
-            file.write(&mut Counted { out, under_way })
+            let Some(under_way) = watch else { return file.write(out, |_| ()) };
+            under_way.begin(packet.kind.about().title, before);
+            file.write(&mut Counted { out, under_way }, |page| under_way.reach(before + page))
         };
         files.push((file.packet.file(), Box::new(content)));
+        before += file.packet.len();
+    }
+    if let Some(under_way) = watch {
+        under_way.expect(before);
     }
     let contents = |out: &mut dyn Write| Ok(manifest::write(out, &planned.lesson, packets)?);
     files.push((manifest::FILE, Box::new(contents)));

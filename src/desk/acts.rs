@@ -15,6 +15,7 @@ use super::values::{self, FieldParts};
 use super::workshop::{NumberPlace, Refused};
 use super::{document, fields, pick};
 use crate::spec::Version;
+use crate::spec::keys::Shape;
 
 /// What a change asks for.
 #[derive(Debug, Default, Deserialize)]
@@ -155,7 +156,7 @@ fn change(session: &Arc<Session>, state: &State, lesson: OnDesk, path: &str, ask
 fn begin(session: &Arc<Session>, asked: &Asked) -> Told {
     let text = if asked.act == "like" {
         match session.workshop.open(&asked.name) {
-            Ok(text) => pick::fresh(&text, seed(&text), &[]),
+            Ok(text) => from_here(&pick::fresh(&text, seed(&text), &[]), &asked.name),
             Err(why) => return refused(&why),
         }
     } else {
@@ -164,6 +165,19 @@ fn begin(session: &Arc<Session>, asked: &Asked) -> Told {
     };
     session.put(OnDesk { name: None, text }, None);
     Told::Done
+}
+
+/// A lesson text of a folder below, with the files and folders that it names as they are called from this one.
+fn from_here(text: &str, name: &str) -> String {
+    let Some((folder, _)) = name.rsplit_once('/') else { return text.to_owned() };
+    let fields = fields::sections(text, &[], &[]).into_iter().flat_map(|section| section.fields);
+    fields.fold(text.to_owned(), |text, field| match (&field.shape, field.given.get(values::ONLY)) {
+        (Shape::Font(words), Some(given)) if words.iter().any(|word| word.eq_ignore_ascii_case(given)) => text,
+        (Shape::Font(_) | Shape::Path(..), Some(given)) => {
+            document::set(&text, &field.path, Some(&json!(format!("{folder}/{given}"))))
+        }
+        _ => text,
+    })
 }
 
 /// Keeps, leaves out or exchanges a number.

@@ -45,7 +45,7 @@
     if (!byId("form")) return;
     if (asking) asking.abort();
     const mine = asking = new AbortController();
-    const slow = setTimeout(() => byId("pages").setAttribute("aria-busy", "true"), 300);
+    const slow = setTimeout(() => busy(true), 300);
     try {
       const answer = await fetch(`/view?revision=${revision}`, { signal: mine.signal });
       const view = await answer.json();
@@ -60,8 +60,14 @@
       if (error.name !== "AbortError") gone();
     } finally {
       clearTimeout(slow);
-      byId("pages").removeAttribute("aria-busy");
+      if (mine === asking || !asking) busy(false);
     }
+  }
+
+  // Says that what is shown is of the lesson before.
+  function busy(is) {
+    if (is) byId("pages").setAttribute("aria-busy", "true"); else byId("pages").removeAttribute("aria-busy");
+    byId("working").hidden = !is;
   }
 
   function show(view) {
@@ -106,12 +112,13 @@
       if (there.data !== wanted.data) there.data = wanted.data;
       return;
     }
+    // What the reader opened or folded stays so, unless something in it has gone wrong just now.
+    if ("wrong" in wanted.dataset && !("wrong" in there.dataset) && there.nodeName === "DETAILS") there.open = true;
     for (const { name } of [...there.attributes]) {
-      // What the reader opened stays open.
       if (!wanted.hasAttribute(name) && name !== "open") there.removeAttribute(name);
     }
     for (const { name, value } of wanted.attributes) {
-      if (there.getAttribute(name) !== value) there.setAttribute(name, value);
+      if (there.getAttribute(name) !== value && name !== "open") there.setAttribute(name, value);
     }
     // What is being typed stays as it is typed, with its spaces and commas, until something else changes the lesson.
     const held = there === document.activeElement && there.closest("[data-key], #part-text") === own;
@@ -245,6 +252,18 @@
     else if (key === "z" && !typing) press(event.shiftKey ? "[data-go='/forth']" : "[data-go='/back']");
   });
 
+  // What a message names is opened and typed into.
+  document.addEventListener("click", (event) => {
+    const link = event.target.closest("a[href^='#field-']");
+    const field = link && byId(link.getAttribute("href").slice(1));
+    if (!field) return;
+    event.preventDefault();
+    field.closest("details").open = true;
+    field.scrollIntoView({ block: "center" });
+    const input = field.querySelector("[aria-invalid], input, select");
+    if (input) input.focus({ preventScroll: true });
+  });
+
   // ---- a page, larger
 
   let shown = 0;
@@ -291,7 +310,7 @@
   document.addEventListener("click", (event) => { if (event.target.closest("a[href='/begin'], a[href='/']")) leaving = true; });
   // On a small screen the form begins folded, so that what comes of it is not far.
   if (window.matchMedia("(max-width: 56rem)").matches) {
-    for (const part of document.querySelectorAll("details.part")) part.open = part.id === "part-top";
+    for (const part of document.querySelectorAll("details.part")) part.open = part.id === "part-top" || "wrong" in part.dataset;
   }
   look();
 })();

@@ -6,7 +6,7 @@ use super::fields::{Field, Section, lists, numbered};
 use super::values::ONLY;
 use crate::number::Place;
 use crate::spec::Version;
-use crate::spec::keys::Shape;
+use crate::spec::keys::{PathTo, Shape};
 
 /// Keys whose words have an order: the first has a part of its own.
 const ORDERED: [&str; 1] = ["forms.match"];
@@ -25,15 +25,18 @@ pub struct Room<'r> {
     pub rosters: &'r [String],
     /// Files beside the lesson that can be a font.
     pub fonts: &'r [String],
+    /// Folders beside the lesson that can hold layouts.
+    pub folders: &'r [String],
 }
 
 /// The whole form.
 pub fn form(sections: &[Section], room: Room<'_>) -> Markup {
     html! {
         @for section in sections {
-            @let open = OPEN.contains(&section.path.as_str()) || section.fields.iter().any(|f| !f.trouble.is_empty());
+            @let open = OPEN.contains(&section.path.as_str());
             @let given = section.fields.iter().filter(|field| !field.given.is_empty()).count();
-            details.part id={ "part-" (id(&section.path)) } open[open] {
+            @let wrong = section.fields.iter().any(|field| !field.trouble.is_empty());
+            details.part id={ "part-" (id(&section.path)) } open[open || wrong] data-wrong[wrong] {
                 summary {
                     span { (section.heading) }
                     @if given > 0 && !open { " " span.given { (given) " set" } }
@@ -124,7 +127,7 @@ impl Pen<'_> {
             self.field.shape,
             Shape::Whole(_)
                 | Shape::Line(_)
-                | Shape::Path(_)
+                | Shape::Path(..)
                 | Shape::Word(_)
                 | Shape::Switch
                 | Shape::Length
@@ -144,7 +147,8 @@ impl Pen<'_> {
             Shape::Whole(limit) => self.text(ONLY, "", "numeric", digits(limit)),
             Shape::Length => self.text(ONLY, "", "text", "wide"),
             Shape::Line(_) | Shape::Numbers(_) => self.text(ONLY, "", "text", "full"),
-            Shape::Path(_) => self.choice(&[("", "none")], self.room.rosters),
+            Shape::Path(_, PathTo::Table) => self.choice(&[("", "none")], self.room.rosters),
+            Shape::Path(_, PathTo::Folder) => self.choice(&[("", "none")], self.room.folders),
             Shape::Word(words) => self.choice(&words.iter().map(|word| (*word, *word)).collect::<Vec<_>>(), &[]),
             Shape::Switch => self.choice(&[("false", "no"), ("true", "yes")], &[]),
             Shape::Font(words) => {

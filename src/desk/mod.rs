@@ -12,6 +12,7 @@ mod fields;
 mod form;
 mod guard;
 mod idle;
+mod packets;
 mod page;
 mod pick;
 mod points;

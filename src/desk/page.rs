@@ -4,13 +4,12 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use serde_json::{Value, json};
 
 use super::fields::{self, Trouble};
-use super::form::{self, Room, sentence};
+use super::form::{self, Room};
+use super::packets::packets;
 use super::points::POINTS;
 use super::session::{Session, State};
-use super::view::{self, Outcome, count};
-use super::workshop::Made;
+use super::view::{self, Outcome};
 use super::{document, lesson_files};
-use crate::sheets::files::PACKETS;
 
 /// The parts of the page that change, by the ids of their elements.
 pub struct PageParts {
@@ -86,20 +85,26 @@ fn whole(session: &Session, state: &State, on_desk: bool) -> String {
                 a.skip href=(if state.lesson.is_some() { "#pages" } else { "#begin" }) { "Skip to what is shown" }
                 noscript { p.alert { "This page needs JavaScript, which is switched off in this browser." } }
                 p.alert.gone id="gone" hidden {
-                    "The desk has ended. Start Placewright again to go on. What was saved is in your files."
+                    "The desk has ended. Start Placewright again to go on. What was saved is in your files; what was not still
+                    stands under \u{201c}The lesson file itself\u{201d}: copy it from there."
                 }
                 header id="bar" { (shown.bar) }
                 @if state.lesson.is_some() {
+                    // Within reach on a small screen, where all of it stands in one column.
+                    nav.jump aria-label="Parts of this page" {
+                        a href="#asked" { "Form" } a href="#numbers" { "Numbers" } a href="#pages" { "Pages" }
+                    }
                     main.work {
-                        section.asked aria-labelledby="asked-is" {
-                            h2.unseen id="asked-is" { "What the lesson asks for" }
-                            div id="form" { (shown.form) }
-                        }
                         section.comes aria-label="Whether it can be made, and the files" {
+                            p.working id="working" role="status" hidden { "Working out this lesson \u{2026}" }
                             div id="standing" { (shown.standing) }
                             div id="packets" { (shown.packets) }
                         }
-                        div.column id="numbers" { (shown.numbers) }
+                        section.asked id="asked" aria-labelledby="asked-is" tabindex="-1" {
+                            h2.unseen id="asked-is" { "What the lesson asks for" }
+                            div id="form" { (shown.form) }
+                        }
+                        div.column id="numbers" tabindex="-1" { (shown.numbers) }
                         div.column id="pages" tabindex="-1" { (shown.pages) }
                     }
                 } @else {
@@ -199,8 +204,11 @@ fn filled(session: &Session, state: &State, text: &str, trouble: &[Trouble]) -> 
     let Some(lesson) = &state.lesson else { return html! {} };
     let assumed = state.laid.as_ref().map(|(laid, _)| laid.assumed.as_slice()).unwrap_or_default();
     let name = lesson.name.as_deref();
-    let (rosters, fonts) =
-        (session.workshop.beside(name, &["csv", "tsv", "txt"]), session.workshop.beside(name, &["ttf", "otf"]));
+    let beside = |endings: &[&str]| session.workshop.beside(name, endings);
+    let (rosters, fonts) = (beside(&["csv", "tsv", "txt"]), beside(&["ttf", "otf"]));
+    let mut folders: Vec<String> =
+        beside(&["toml"]).iter().filter_map(|file| Some(file.rsplit_once('/')?.0.to_owned())).collect();
+    folders.dedup();
     let greatest = document::get(text, "numbers.range").and_then(|range| range.get(1)?.as_u64());
     let places = greatest.map_or(6, |greatest| greatest.to_string().len());
     let versions = document::get(text, "class.versions").and_then(|versions| versions.as_u64());
@@ -208,11 +216,11 @@ fn filled(session: &Session, state: &State, text: &str, trouble: &[Trouble]) -> 
     let sound = document::is_sound(text);
     html! {
         @if sound {
-            (form::form(&fields::sections(text, assumed, trouble), Room { places, versions, rosters: &rosters, fonts: &fonts }))
+            (form::form(&fields::sections(text, assumed, trouble), Room { places, versions, rosters: &rosters, fonts: &fonts, folders: &folders }))
         } @else {
             p { "This file cannot be shown as a form before its mistakes are put right." }
         }
-        details.part id="part-text" open[!sound] {
+        details.part id="part-text" open[!sound] data-wrong[!sound] {
             summary { span { "The lesson file itself" } }
             p.help id="help-text" { "Everything on this page stands in this text. Change it here if you like." }
             textarea id="text" rows="18" spellcheck="false" aria-label="The text of the lesson file"
@@ -222,88 +230,5 @@ fn filled(session: &Session, state: &State, text: &str, trouble: &[Trouble]) -> 
                 @if !trouble.is_empty() { " " button type="button" data-go="/mend" { "Put right what is sure" } }
             }
         }
-    }
-}
-
-/// The packets: making them, and what was made.
-fn packets(state: &State) -> Markup {
-    let Some(lesson) = state.lesson.as_ref().filter(|_| state.making.is_some() || state.made.is_some()) else {
-        return html! {};
-    };
-    html! {
-        section.packets aria-labelledby="packets-are" {
-            h2 id="packets-are" { "The files to print" }
-            @if let Some(under_way) = &state.making {
-                @let (doing, bytes) = under_way.said();
-                div.progress role="status" {
-                    p { @if doing.is_empty() { "Choosing numbers and laying out pages \u{2026}" } @else { (doing) } }
-                    p.help { (size(bytes)) " written" }
-                }
-                button type="button" data-go="/stop" { "Stop" }
-            }
-            @match &state.made {
-                Some((Ok(made), text)) => (self::made(made, *text == lesson.text)),
-                Some((Err(found), _)) => {
-                    div.trouble role="alert" {
-                        @for diagnostic in found.iter() {
-                            p {
-                                (sentence(&diagnostic.problem.message))
-                                @if let Some(hint) = &diagnostic.problem.hint { " " (sentence(hint)) }
-                            }
-                        }
-                    }
-                }
-                None => {}
-            }
-        }
-    }
-}
-
-fn made(made: &Made, fresh: bool) -> Markup {
-    html! {
-        @if !fresh { p.note { "The lesson was changed after these files were made." } }
-        @if let Some(note) = &made.note { p.note { (sentence(note)) } }
-        p { "Made " (count(made.files.len(), "file")) ", in " code { (made.folder) } ". Open a file and print it from there:
-            choose " strong { "actual size" } " or " strong { "100 %" } ", never \u{201c}fit\u{201d}, and hold a ruler to a check line
-            of the first page." }
-        ul.made {
-            @for (file, bytes) in &made.files {
-                @let about = PACKETS.iter().find(|about| about.file == file);
-                li {
-                    @if let Some(about) = about {
-                        strong { (about.title) } " " span.given { "for the " (about.reader) ", " (size(*bytes)) }
-                        span.acts {
-                            a.button href={ "/file/" (file) } target="_blank" rel="noopener" {
-                                "Open" span.unseen { " " (about.title) }
-                            }
-                            a.button href={ "/save/" (file) } download=(file) {
-                                "Download" span.unseen { " " (about.title) }
-                            }
-                        }
-                        p.help { (about.printing) }
-                    }
-                }
-            }
-        }
-        p.acts { a.button href="/all.zip" download { "Download all of them as one ZIP file" } }
-    }
-}
-
-/// So many bytes, as people read it.
-fn size(bytes: u64) -> String {
-    match bytes {
-        0..1_000_000 => format!("{} KB", bytes.div_ceil(1_000)),
-        _ => format!("{}.{} MB", bytes / 1_000_000, bytes % 1_000_000 / 100_000),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn sizes_read_as_people_write_them() {
-        assert_eq!((size(0), size(1), size(12_345)), ("0 KB".to_owned(), "1 KB".to_owned(), "13 KB".to_owned()));
-        assert_eq!(size(12_345_678), "12.3 MB");
     }
 }

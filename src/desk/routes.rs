@@ -16,8 +16,10 @@ use super::session::{Session, State};
 use super::workshop::{Made, Refused};
 use crate::svg;
 
-/// How long a page is held back for a lesson that is being worked out.
+/// How long what is shown is held back for a lesson that is being worked out.
 const PATIENCE: Duration = Duration::from_secs(20);
+/// How long the page itself is: nothing else is seen by then.
+const FIRST: Duration = Duration::from_millis(800);
 
 const STYLE: &str = include_str!("desk.css");
 const SCRIPT: &str = include_str!("desk.js");
@@ -26,7 +28,7 @@ const ICON: &str = include_str!("desk.svg");
 /// Answers a reading request.
 pub async fn get(session: &Arc<Session>, path: &str, query: Option<&str>) -> WebReply {
     match path {
-        "/" => html(page::page(session, &settled(session, None).await)),
+        "/" => html(page::page(session, &settled(session, None, FIRST).await)),
         "/begin" => html(page::beginning(session, &session.now())),
         "/desk.css" => reply::text("text/css; charset=utf-8", STYLE),
         "/desk.js" => reply::text("text/javascript; charset=utf-8", SCRIPT),
@@ -52,7 +54,7 @@ fn html(text: String) -> WebReply {
 
 /// What is shown, once the lesson of a change (or the one on the desk) is worked out or another one came; or what is shown
 /// by then, when that takes long.
-async fn settled(session: &Arc<Session>, revision: Option<u64>) -> State {
+async fn settled(session: &Arc<Session>, revision: Option<u64>, patience: Duration) -> State {
     let mut told = session.watch();
     let wait = async {
         loop {
@@ -66,7 +68,7 @@ async fn settled(session: &Arc<Session>, revision: Option<u64>) -> State {
             }
         }
     };
-    match timeout(PATIENCE, wait).await {
+    match timeout(patience, wait).await {
         Ok(state) => state,
         Err(_) => session.now(),
     }
@@ -75,7 +77,7 @@ async fn settled(session: &Arc<Session>, revision: Option<u64>) -> State {
 /// The parts of the page, for a change that the page knows of.
 async fn view(session: &Arc<Session>, query: Option<&str>) -> WebReply {
     let revision = query.and_then(|query| query.strip_prefix("revision=")?.parse().ok());
-    let state = settled(session, revision).await;
+    let state = settled(session, revision, PATIENCE).await;
     let mine = Arc::clone(session);
     let shown = spawn_blocking(move || PageParts::of(&mine, &state).json(&state)).await;
     shown.map_or_else(

@@ -109,7 +109,7 @@ pub fn value(shape: &Shape, parts: &FieldParts) -> Option<Value> {
         }),
         // Spaces at the ends of a line of text are told by its reader, not taken away.
         Shape::Line(_) => parts.get(ONLY).filter(|text| !text.is_empty()).map(|text| json!(text)),
-        Shape::Path(_) | Shape::Word(_) | Shape::Length | Shape::Font(_) => part(ONLY).map(|text| json!(text)),
+        Shape::Path(..) | Shape::Word(_) | Shape::Length | Shape::Font(_) => part(ONLY).map(|text| json!(text)),
     }
 }
 

@@ -90,7 +90,7 @@ fn sets(sets: &[NumberSet]) -> Markup {
         section aria-labelledby="numbers-are" {
             h2 id="numbers-are" { "The numbers, and why" }
             p.acts {
-                button type="button" data-act="fresh" { "All new numbers" }
+                button.quiet type="button" data-act="fresh" { "All new numbers" }
                 @if held { " " button.quiet type="button" data-act="free" { "Keep none of them" } }
             }
             @for set in sets {

@@ -6,7 +6,7 @@
 
 use std::io::Read;
 use std::sync::Mutex;
-use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU64, AtomicUsize, Ordering};
 
 use serde_json::Value;
 
@@ -187,21 +187,51 @@ pub struct Made {
 /// How far the making of packets is.
 #[derive(Debug, Default)]
 pub struct UnderWay {
-    doing: Mutex<String>,
+    file: Mutex<Option<&'static str>>,
+    page: AtomicUsize,
+    pages: AtomicUsize,
     bytes: AtomicU64,
     stopped: AtomicBool,
 }
 
+/// How far the making of packets was at a time.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Reached {
+    /// The title of the file that is being written; none before the first.
+    pub file: Option<&'static str>,
+    /// Which of all pages it is at.
+    pub page: usize,
+    /// How many pages all files have.
+    pub pages: usize,
+    /// How many bytes have been written.
+    pub bytes: u64,
+}
+
 impl UnderWay {
-    /// Says what is being done.
-    pub fn say(&self, doing: String) {
-        *self.doing.lock().unwrap_or_else(std::sync::PoisonError::into_inner) = doing;
+    /// All files have so many pages.
+    pub fn expect(&self, pages: usize) {
+        self.pages.store(pages, Ordering::Relaxed);
     }
 
-    /// What is being done, and how many bytes have been written.
-    pub fn said(&self) -> (String, u64) {
-        let doing = self.doing.lock().unwrap_or_else(std::sync::PoisonError::into_inner).clone();
-        (doing, self.bytes.load(Ordering::Relaxed))
+    /// A file is begun, by its title, when so many pages of the files before it are done.
+    pub fn begin(&self, file: &'static str, before: usize) {
+        *self.file.lock().unwrap_or_else(std::sync::PoisonError::into_inner) = Some(file);
+        self.reach(before);
+    }
+
+    /// So many pages of all files are begun or done.
+    pub fn reach(&self, page: usize) {
+        self.page.store(page, Ordering::Relaxed);
+    }
+
+    /// How far it is.
+    pub fn reached(&self) -> Reached {
+        Reached {
+            file: *self.file.lock().unwrap_or_else(std::sync::PoisonError::into_inner),
+            page: self.page.load(Ordering::Relaxed),
+            pages: self.pages.load(Ordering::Relaxed),
+            bytes: self.bytes.load(Ordering::Relaxed),
+        }
     }
 
     /// Counts bytes that were written. An error where the work is to stop.

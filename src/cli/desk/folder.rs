@@ -102,9 +102,12 @@ impl Folder {
         while let Some((folder, depth)) = open.pop_front() {
             for entry in fs::read_dir(&folder).into_iter().flatten().flatten() {
                 seen += 1;
+                if found.len() >= MOST || seen > LOOKED_AT {
+                    break;
+                }
                 let (path, name) = (entry.path(), entry.file_name());
                 let Ok(metadata) = entry.metadata() else { continue };
-                if name.to_string_lossy().starts_with('.') || found.len() >= MOST || seen > LOOKED_AT {
+                if name.to_string_lossy().starts_with('.') {
                     continue;
                 }
                 if metadata.is_dir() && depth < DEEP {

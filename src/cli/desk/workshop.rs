@@ -101,10 +101,13 @@ impl Bench {
     }
 
     fn write(&self, name: &str, text: &str, under_way: &UnderWay) -> Result<Made, Vec<Diagnostic>> {
+        let go_on = || if under_way.is_stopped() { Err(told(Failure::Stopped)) } else { Ok(()) };
         let (path, planned) = self.planned(name, text)?;
+        go_on()?;
         let folder = files::folder(&self.out, &path).map_err(told)?;
         files::tidy(&self.out);
         let (packets, _) = self.shared.lay(&planned, &[]).map_err(told)?;
+        go_on()?;
         let stance = Stance { force: false, keep: false };
         let replaced = earlier::replaced(&folder, &planned.lesson.spec.title.value);
         typeset::write(&self.shared, &planned, &packets, &folder, Vec::new(), stance, Some(under_way)).map_err(told)?;

@@ -46,10 +46,24 @@ pub fn bytes(packet: &Packet<'_>, family: &Family, threads: usize) -> Result<Vec
 
 /// Writes a packet, whose pages may be made as they are written, with up to so many threads.
 pub fn write<W: Write>(out: W, packet: &Packet<'_>, family: &Family, threads: usize) -> Result<W, WriteFailure> {
+    write_watched(out, packet, family, threads, |_| ())
+}
+
+/// The same; says of every page, counted from 1, when its turn comes.
+pub fn write_watched<W: Write>(
+    out: W,
+    packet: &Packet<'_>,
+    family: &Family,
+    threads: usize,
+    turn: impl Fn(usize),
+) -> Result<W, WriteFailure> {
     let head = FileHead { title: packet.title.clone(), language: packet.language, sides: packet.sides };
     // A page that cannot be made ends the run; the reason is told in place of a file that ends early.
     let mut wrong = None;
-    let pages = (0..packet.len()).map_while(|index| packet.page(index).map_err(|problem| wrong = Some(problem)).ok());
+    let pages = (0..packet.len()).map_while(|index| {
+        turn(index + 1);
+        packet.page(index).map_err(|problem| wrong = Some(problem)).ok()
+    });
     let written = write_pages(out, &head, family, threads, pages);
     wrong.map_or(written, |problem| Err(problem.into()))
 }

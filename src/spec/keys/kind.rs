@@ -41,7 +41,7 @@ pub enum Shape {
     /// One line of text, of so many characters.
     Line(Limit),
     /// A path, of so many characters.
-    Path(Limit),
+    Path(Limit, PathTo),
     /// One of these words.
     Word(Vec<&'static str>),
     /// A list of these words, each once, so many of them.
@@ -79,7 +79,7 @@ impl Shape {
         match self {
             Self::Whole(limit) => limit.to_string(),
             Self::Line(limit) => format!("text in quotes, at most {} characters", grouped(limit.most)),
-            Self::Path(_) => "a path in quotes, looked for beside the lesson file".to_owned(),
+            Self::Path(..) => "a path in quotes, looked for beside the lesson file".to_owned(),
             Self::Word(words) => quoted(words, "or"),
             Self::Words(words, limit) if limit.most < words.len() as u64 => {
                 format!("a list of {} to {} of {}", limit.least, limit.most, quoted(words, "and"))
@@ -167,9 +167,18 @@ impl Readable for LineKind {
     }
 }
 
+/// What a path leads to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PathTo {
+    /// A table of text.
+    Table,
+    /// A folder.
+    Folder,
+}
+
 /// A path, as the lesson gives it.
 #[derive(Debug, Clone, Copy)]
-pub struct Path(pub Limit);
+pub struct Path(pub Limit, pub PathTo);
 
 impl Kind for Path {
     type Value = String;
@@ -179,7 +188,7 @@ impl Kind for Path {
     }
 
     fn shape(&self) -> Shape {
-        Shape::Path(self.0)
+        Shape::Path(self.0, self.1)
     }
 }
 

@@ -2,8 +2,8 @@
 
 use super::key::{GROUP, Key, KeyRow, Keyed, ROLE, SORT, Usually};
 use super::kind::{
-    EachVersion, FontKind, LineKind, Measure, NumbersKind, OneOf, Path, Places, Quantity, Range, Request, Sheets,
-    Switch, Whole, WordsKind,
+    EachVersion, FontKind, LineKind, Measure, NumbersKind, OneOf, Path, PathTo, Places, Quantity, Range, Request,
+    Sheets, Switch, Whole, WordsKind,
 };
 use crate::measure::Length;
 use crate::number::Form;
@@ -189,7 +189,7 @@ pub const VERSIONS: Usually<Quantity> = Key::new(
 pub const ROSTER: Key<Path> = Key::new(
     "class",
     "roster",
-    Path(limits::PATH),
+    Path(limits::PATH, PathTo::Table),
     "\"roster.csv\"",
     "the class list: a table saved as CSV, with a column called name",
 );
@@ -285,7 +285,7 @@ pub const DISPLAY: Usually<OneOf<DisplayPages>> = Key::new(
 pub const LAYOUTS: Key<Path> = Key::new(
     "sheets",
     "layouts",
-    Path(limits::PATH),
+    Path(limits::PATH, PathTo::Folder),
     "\"my-layouts\"",
     "a folder of layout files that take the place of the built-in ones",
 );

@@ -10,7 +10,7 @@ pub mod list;
 pub mod schema;
 
 pub use key::{Default, GROUP, GROUP_ROLES, Key, KeyRow, Keyed, ROLE, ROLES, Usually, as_toml};
-pub use kind::{Kind, Shape};
+pub use kind::{Kind, PathTo, Shape};
 
 /// The key of a table, by the table's name in a file (`numbers.sort`) and its own.
 pub fn find(table: &str, name: &str) -> Option<KeyRow> {

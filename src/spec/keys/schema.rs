@@ -79,7 +79,7 @@ fn property(row: &KeyRow) -> Value {
 fn of(shape: &Shape) -> Value {
     match shape {
         Shape::Whole(limit) => whole(*limit),
-        Shape::Line(limit) | Shape::Path(limit) => {
+        Shape::Line(limit) | Shape::Path(limit, _) => {
             json!({ "type": "string", "minLength": limit.least, "maxLength": limit.most })
         }
         Shape::Word(words) => json!({ "type": "string", "enum": words }),

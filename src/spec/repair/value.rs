@@ -25,7 +25,7 @@ pub(super) fn read(shape: &Shape, raw: &str) -> Option<Read> {
     let bare = bare(value);
     let text = match shape {
         Shape::Whole(limit) => whole(bare, *limit).map(|text| (text, true)),
-        Shape::Line(_) | Shape::Path(_) => line(value).map(|text| (text, true)),
+        Shape::Line(_) | Shape::Path(..) => line(value).map(|text| (text, true)),
         Shape::Word(words) => word(bare, words).map(|(word, sure)| (quoted(word), sure)),
         Shape::Words(words, _) => list(value, words),
         Shape::Switch => switch(bare).map(|text| (text.to_owned(), true)),
