@@ -178,6 +178,33 @@ fn keys_alone_are_enough() {
 }
 
 #[test]
+fn what_is_asked_stays_until_it_is_answered() {
+    let Some((at, _desk, mut browser)) = scene(&["tram.toml"]) else { return };
+    let file = at.path().join("other.toml");
+    fs::write(&file, "title = \"Other\"\n").unwrap();
+    browser.until(MADE);
+    click(&mut browser, "[data-saveas]");
+    browser.js("document.querySelector('#name-given').value = 'other'");
+    // Meanwhile the page is drawn anew.
+    fs::write(at.path().join("tram.toml"), "title = \"Theirs\"\n").unwrap();
+    browser.until("document.querySelector(\"[data-go='/theirs']\")");
+    assert_eq!(
+        browser.js(
+            "document.querySelector('#name-given').checkVisibility() && document.querySelector('#name-given').value"
+        ),
+        "other"
+    );
+    click(&mut browser, "[data-named]");
+    browser.until("document.querySelector('#name-again button')");
+    fs::remove_file(at.path().join("tram.toml")).unwrap();
+    browser.until("document.querySelector('.state').textContent.includes('no longer there')");
+    assert_eq!(fs::read_to_string(&file).unwrap(), "title = \"Other\"\n");
+    click(&mut browser, "#name-again button");
+    browser.until("document.querySelector('.state').textContent === 'saved' && !document.querySelector('#name-again')");
+    assert_eq!(fs::read_to_string(&file).unwrap(), LESSON);
+}
+
+#[test]
 fn what_is_folded_stays_folded_unless_something_goes_wrong_in_it() {
     let Some((_at, desk, mut browser)) = scene(&["tram.toml"]) else { return };
     let open = |part: &str| format!("document.querySelector('#part-{part}').open");

@@ -190,3 +190,22 @@ fn files_and_folders_are_offered_where_they_are_asked_for() {
     assert_eq!(offered("in-class-roster"), ["", "class.csv"]);
     assert_eq!(offered("in-sheets-layouts"), ["", "ours"]);
 }
+
+#[test]
+fn a_file_that_is_taken_away_is_not_saved_any_more() {
+    let (at, desk) = scene(LESSON);
+    let page = desk.enter();
+    let file = at.path().join("tram.toml");
+    page.view();
+    fs::remove_file(&file).unwrap();
+    assert_eq!(page.get("/here").json()["saved"], false);
+    let view = page.view();
+    assert!(view["saved"] == false && view["bar"].as_str().unwrap().contains("no longer there"), "{}", view["bar"]);
+    assert_eq!(page.does("/save", json!({ "name": "tram.toml" }))["told"], Value::Null);
+    assert_eq!((fs::read_to_string(&file).unwrap().as_str(), page.view()["saved"].clone()), (LESSON, json!(true)));
+    // What somebody else puts in its place is asked about like any other change.
+    fs::remove_file(&file).unwrap();
+    page.get("/here");
+    fs::write(&file, "title = \"Theirs\"\n").unwrap();
+    assert_eq!(page.does("/save", json!({ "name": "tram.toml" }))["told"]["there"], true);
+}

@@ -182,17 +182,17 @@
       told = document.createElement("p");
       told.className = "told";
       told.setAttribute("role", "alert");
-      byId("bar").after(told);
+      byId("asks").after(told);
     }
     told.textContent = words;
   }
 
-  const quiet = () => { const told = document.querySelector(".told"); if (told) told.remove(); };
+  const quiet = () => { for (const told of document.querySelectorAll(".told, #name-again")) told.remove(); };
 
   async function save(name, over) {
     const told = await change("/save", { name, over });
     if (told && told.there) {
-      const again = byId("name-again") || byId("bar").appendChild(document.createElement("div"));
+      const again = byId("name-again") || byId("asks").appendChild(document.createElement("div"));
       again.id = "name-again";
       again.className = "ask";
       again.setAttribute("role", "alert");
@@ -295,7 +295,7 @@
       const answer = await fetch("/here");
       const now = await answer.json();
       const asked = document.querySelector("#bar [data-go='/theirs']");
-      if (byId("form") && (now.revision !== revision || now.theirs !== Boolean(asked))) look();
+      if (byId("form") && (now.revision !== revision || now.theirs !== Boolean(asked) || now.saved !== saved)) look();
     } catch (error) {
       gone();
     }

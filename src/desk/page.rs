@@ -89,6 +89,16 @@ fn whole(session: &Session, state: &State, on_desk: bool) -> String {
                     stands under \u{201c}The lesson file itself\u{201d}: copy it from there."
                 }
                 header id="bar" { (shown.bar) }
+                section.asks id="asks" aria-label="A question about saving" {
+                    div.ask id="name-asked" hidden {
+                        label {
+                            "File name "
+                            input.wide id="name-given" type="text" autocomplete="off" spellcheck="false";
+                        }
+                        button.first type="button" data-named { "Save under this name" }
+                        button type="button" data-unasked { "Do not save" }
+                    }
+                }
                 @if state.lesson.is_some() {
                     // Within reach on a small screen, where all of it stands in one column.
                     nav.jump aria-label="Parts of this page" {
@@ -171,7 +181,7 @@ fn bar(session: &Session, state: &State) -> Markup {
         div.file {
             h1 { (name) }
             p.state {
-                @if saved { "saved" } @else if there { "changed since it was saved" } @else { "not saved yet" }
+                @if state.gone { "its file is no longer there" } @else if saved { "saved" } @else if there { "changed since it was saved" } @else { "not saved yet" }
             }
         }
         div.acts {
@@ -182,11 +192,6 @@ fn bar(session: &Session, state: &State) -> Markup {
             a.button href="/begin" { "Other lesson" }
             button.first type="button" data-go="/make"
                 disabled[!state.is_judged() || !state.found.is_empty() || state.making.is_some()] { "Make the files to print" }
-        }
-        div.ask id="name-asked" hidden {
-            label { "File name " input.wide id="name-given" type="text" value=(name) autocomplete="off" spellcheck="false"; }
-            button.first type="button" data-named { "Save under this name" }
-            button type="button" data-unasked { "Do not save" }
         }
         @if state.theirs.is_some() {
             div.ask role="alert" {

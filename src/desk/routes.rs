@@ -91,9 +91,10 @@ async fn here(session: &Arc<Session>) -> WebReply {
     let mine = Arc::clone(session);
     let _ = spawn_blocking(move || mine.look()).await;
     let state = session.now();
-    reply::json(
-        &json!({ "revision": state.revision, "theirs": state.theirs.is_some(), "busy": state.making.is_some() }),
-    )
+    reply::json(&json!({
+        "revision": state.revision, "theirs": state.theirs.is_some(), "saved": state.is_saved(),
+        "busy": state.making.is_some(),
+    }))
 }
 
 /// A page as a picture: by the change that it came of, and its place among the pages that are shown.

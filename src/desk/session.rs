@@ -54,6 +54,8 @@ pub struct State {
     pub files: BTreeMap<String, String>,
     /// What the file says by now, where somebody else has changed it.
     pub theirs: Option<String>,
+    /// Whether the file is no longer there, or cannot be read any more.
+    pub gone: bool,
     /// The packets that are being made.
     pub making: Option<Arc<UnderWay>>,
     /// The packets that were made, and the text they were made of; or why not.
@@ -81,7 +83,7 @@ impl State {
     pub fn is_saved(&self) -> bool {
         let Some(lesson) = &self.lesson else { return true };
         let file = lesson.name.as_ref().and_then(|name| self.files.get(name));
-        file.is_some_and(|text| *text == lesson.text)
+        !self.gone && file.is_some_and(|text| *text == lesson.text)
     }
 
     /// Whether the lesson as it is was worked out.
@@ -128,6 +130,9 @@ impl Session {
         let goes_on = typing.is_some() && state.typing.as_deref() == typing;
         state.typing = typing.map(str::to_owned);
         if state.lesson.as_ref() != Some(&lesson) {
+            if state.lesson.as_ref().is_none_or(|before| before.name != lesson.name) {
+                (state.theirs, state.gone) = (None, false);
+            }
             let before = state.lesson.replace(lesson);
             if !goes_on {
                 state.back.extend(before);
@@ -202,9 +207,10 @@ impl Session {
         let text = self.workshop.open(&name).ok();
         let mut state = self.lock();
         let known = state.files.get(&name);
+        let gone = known.is_some() && text.is_none();
         let theirs = text.filter(|text| known.is_some_and(|known| known != text));
-        if state.theirs != theirs {
-            state.theirs = theirs;
+        if state.theirs != theirs || state.gone != gone {
+            (state.theirs, state.gone) = (theirs, gone);
             drop(state);
             self.tell();
         }
@@ -226,7 +232,7 @@ impl Session {
         let lost = over.filter(|text| *text != lesson.text && state.files.get(name) != Some(text));
         state.back.extend(lost.map(|text| OnDesk { name: Some(name.to_owned()), text }));
         state.files.insert(name.to_owned(), lesson.text);
-        state.theirs = None;
+        (state.theirs, state.gone) = (None, false);
         if let Some(lesson) = &mut state.lesson {
             lesson.name = Some(name.to_owned());
         }
