@@ -50,6 +50,7 @@ mod regrouped;
 mod repairs;
 mod slips;
 mod spanish;
+mod spanish_sense;
 mod spelling;
 mod start;
 mod substitute;

@@ -18,7 +18,7 @@ use crate::support;
 use crate::support::structure;
 
 /// Letters and marks that Spanish pages are written with.
-const LETTERS: &str = "áéíóúüñÁÉÍÓÚÜÑ¿¡«»\u{202f}–·×²…";
+const LETTERS: &str = "áéíóúüñÁÉÍÓÚÜÑ¿¡«»\u{202f}–·×²º…";
 
 /// English words that no Spanish text has; "no", "a" and the like mean something in both.
 const ENGLISH: [&str; 22] = [

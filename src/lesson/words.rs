@@ -59,7 +59,9 @@ pub fn groups(lesson: &Lesson) -> Vec<WordGroup> {
         }
     }
     let said = |words: Vec<String>, value: u32, style: &Style| {
-        if words.is_empty() { style.names.cardinal(value, style.and) } else { words.join(", ") }
+        let name = style.names.cardinal(value, style.and);
+        // A word that is part of the numeral's name, as "hundred" is, stands with the rest of it.
+        if words.iter().all(|word| name.split(' ').any(|part| part == word)) { name } else { words.join(", ") }
     };
     let title = |of: Language| wording::of(of).capital(wording::of(of).language(of));
     let (first, second) = (title(lesson.spec.language.value), title(second));

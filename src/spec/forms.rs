@@ -166,7 +166,7 @@ impl Asked {
             matched,
             joiner: self.joiner.unwrap_or(Given::assumed(list::JOINER.value)),
             zero_terms: self.zero_terms.unwrap_or(Given::assumed(list::ZERO_TERMS.value)),
-            thousands: thousands(self.thousands.unwrap_or(Given::assumed(list::THOUSANDS.value)), language),
+            thousands: thousands(self.thousands.unwrap_or(Given::assumed(Thousands::Comma)), language),
             decoys: self.decoys.unwrap_or(Given::assumed(list::DECOYS_MOST.min(numbers.sort.count.value / 2))),
             names: self.names,
         }

@@ -1,7 +1,7 @@
 //! Digits and places of numbers, and letters of sets, as sentences of every language need them.
 
 use super::Phrases;
-use crate::number::{Counted, Form, Number, Place, Style, Task, traded};
+use crate::number::{Counted, Form, Number, Place, Slip, Style, Task, traded};
 use crate::spec::Version;
 
 /// What a digit in a place is worth, as a numeral: 400.
@@ -38,11 +38,10 @@ pub fn without_zeros(number: Number) -> Option<Number> {
     kept.parse().ok().and_then(Number::new)
 }
 
-/// How many tens the last two digits show; of a round thousand, those of the thousands, which sound alike just as well.
-pub fn tens(number: Number) -> u32 {
-    let last = number.value() % 100;
-    let pair = if last == 0 { number.value() / 1_000 % 100 } else { last };
-    pair / 10
+/// The place that is in question where words are taken for others that sound alike: the tens, or of the thousands those
+/// before them.
+pub fn misheard(slip: Slip, number: Number, task: Task, style: &Style) -> Place {
+    slip.changes(number, task, style).unwrap_or(Place::Tens)
 }
 
 /// The place whose digit a task is about: the greatest one where the whole number is.
@@ -100,6 +99,12 @@ pub fn counted(number: Number, task: Task, style: &Style) -> Counted {
         matches!(task, Task::Forms { shown: Form::Untraded, .. } | Task::Forms { asked: Form::Untraded, .. });
     let counted = if pictured { style.trading.pictured(number) } else { style.trading.told(number) };
     counted.unwrap_or_default()
+}
+
+/// What a number is built of where a task shows it traded, from the ones up; `None` where its digits say that.
+pub fn built(number: Number, task: Task, style: &Style) -> Option<Counted> {
+    let Task::Forms { shown: Form::Regrouped | Form::Untraded, .. } = task else { return None };
+    Some(counted(number, task, style))
 }
 
 /// The places that hold more than a digit can say.

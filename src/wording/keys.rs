@@ -16,6 +16,12 @@ area! {
     /// A wrong answer with what it is given for: "46 for four hundred six".
     fn answer_for(answer: &str, shown: &str) -> String;
 
+    /// What a digit is taken to be worth: "4 for the 4 in 406".
+    fn worth_taken(answer: &str, digit: u8, numeral: &str) -> String;
+
+    /// Which of two is taken for the greater, or that they are taken to be equal: "46 for 46 and 64".
+    fn greater_taken(answer: &str, two: [&str; 2]) -> String;
+
     /// The heading over an answered board.
     fn board_answered(version: Version) -> String;
 

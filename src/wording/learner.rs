@@ -85,6 +85,9 @@ area! {
     /// Blocks by kind down to the cubes, those that are missing in between too: "6 flats, no rods, 2 cubes".
     fn blocks_told(counts: [u32; 4]) -> String;
 
+    /// The same, a text for each kind.
+    fn blocks_each(counts: [u32; 4]) -> Vec<String>;
+
     /// What a listener hears of a sheet of blocks.
     fn blocks_to_cut(counts: [u32; 4]) -> String;
 

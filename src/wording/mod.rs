@@ -98,6 +98,11 @@ pub fn of(language: Language) -> &'static dyn Wording {
     }
 }
 
+/// What the language of a file says, by its tag (BCP 47); English where the tag is no language's.
+pub fn tagged(tag: &str) -> &'static dyn Wording {
+    Language::ALL.into_iter().map(of).find(|wording| wording.tag() == tag).unwrap_or(&English)
+}
+
 impl Wording for Spanish {
     fn names(&self) -> &'static dyn Names {
         &Spanish

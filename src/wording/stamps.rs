@@ -73,6 +73,9 @@ area! {
     /// Whose set a band is on, where there is no name.
     fn whose_set(number: u32, spare: bool) -> String;
 
+    /// What a bookmark calls a learner's pages: names stay on the page.
+    fn copy_of(learner: u32, version: Option<Version>) -> String;
+
     /// What a band's set is.
     fn set_holds(version: Version, strips: usize) -> String;
 

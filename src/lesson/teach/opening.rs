@@ -32,7 +32,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     };
     script.first_on_board(number);
     script.ask(Asked::Read(number));
-    script.act(joiner(script.lesson));
+    script.act(joined(number));
     if script.minutes > 1 {
         script.ask(Asked::Digits(number));
         if number.shows(Place::TenThousands) {
@@ -58,15 +58,10 @@ fn idea(script: &Script<'_>, number: Number) -> Said {
     }
 }
 
-/// How words are said in this lesson.
-fn joiner(lesson: &Lesson) -> Deed {
-    let chosen = &lesson.chosen;
-    // What a group has by itself is not said to all.
-    let own = chosen.sort.iter().flatten().chain(&chosen.exit).filter(|_| lesson.groups.is_empty());
-    let mut numbers = chosen.model.iter().chain(own);
-    // Words only differ where something under a hundred follows a hundred or a thousand.
-    let joined = |n: &&Number| n.value() > 100 && !n.value().is_multiple_of(100);
-    numbers.find(joined).map_or(Deed::ReadTogether, |n| Deed::SayJoined(*n))
+/// How the number on the board is said: words only differ where something under a hundred follows a hundred or a thousand.
+fn joined(number: Number) -> Deed {
+    let joins = number.value() > 100 && !number.value().is_multiple_of(100);
+    if joins { Deed::SayJoined(number) } else { Deed::ReadTogether }
 }
 
 /// A place whose digit is not 0, the greatest such place first; turned by `turn`, so that one number after another is

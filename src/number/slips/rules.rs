@@ -189,9 +189,11 @@ pub(super) fn half_overwritten(number: Number, _: Form, _: &Style) -> Option<Str
     (rest >= unit / 10).then(|| format!("{count}0{rest}"))
 }
 
-/// 642: 610042.
-pub(super) fn place_word_written(number: Number, _: Form, _: &Style) -> Option<String> {
+/// 642: 610042. Only where the words say how many before they name the place: no one hears a one in "ciento", nor a hundred
+/// by itself in "doscientos".
+pub(super) fn place_word_written(number: Number, _: Form, style: &Style) -> Option<String> {
     let (count, unit, rest) = leading_part(number)?;
+    style.names.cardinal(count * unit, false).contains(' ').then_some(())?;
     Some(if rest > 0 { format!("{count}{unit}{rest}") } else { format!("{count}{unit}") })
 }
 

@@ -54,7 +54,7 @@ pub fn finish<W: Write>(writer: Writer<'_, W>, head: &FileHead) -> Result<W, Wri
     resources.extend_from_slice(b">>");
 
     let mut pack = Pack::new(numbers.object());
-    let outline = index.outline(&mut pack);
+    let outline = index.outline(&mut pack, head.language);
     numbers.skip_to(pack.next());
     if outline.is_some() {
         pack.finish(numbers.object(), &mut chunk, &mut deflater)?;

@@ -6,7 +6,8 @@ use super::plan::Run;
 use crate::pdf::file::{DOCUMENT, Pack, STRUCTURE};
 use crate::pdf::syntax::{integer, reference, references, text};
 use crate::sheets::page::Page;
-use crate::spec::SheetKind;
+use crate::spec::{SheetKind, Version};
+use crate::wording;
 
 /// Collected page by page; a few bytes for a page, more for a bookmark.
 #[derive(Default)]
@@ -24,8 +25,16 @@ pub struct Index {
 
 /// A line of the outline.
 struct Bookmark {
-    title: String,
+    of: Marked,
     page: u32,
+}
+
+/// What a bookmark leads to.
+enum Marked {
+    /// The pages of a name.
+    Named(String),
+    /// A learner's pages, and their version. Learners go by number: names stay on the page.
+    Copy(u32, Option<Version>),
 }
 
 /// Where page labels start anew.
@@ -53,7 +62,7 @@ impl Index {
                 && learner == page.learner
                 && (learner.is_some() || (sheet == Some(page.sheet) && name == page.name));
             if !same {
-                self.bookmarks.push(Bookmark { title: title(page), page: planned.object });
+                self.bookmarks.push(Bookmark { of: marked(page), page: planned.object });
                 self.last = Some((page.sheet, page.name.clone(), page.learner));
             }
         }
@@ -96,12 +105,12 @@ impl Index {
         out
     }
 
-    /// Adds the outline to a pack; its root. None for a file with a single bookmark or none.
-    pub fn outline(&self, pack: &mut Pack) -> Option<u32> {
+    /// Adds the outline to a pack, in the language of the file; its root. None for a file with a single bookmark or none.
+    pub fn outline(&self, pack: &mut Pack, language: &str) -> Option<u32> {
         if self.bookmarks.len() < 2 {
             return None;
         }
-        let root = pack.next();
+        let (root, wording) = (pack.next(), wording::tagged(language));
         let count = u32::try_from(self.bookmarks.len()).ok()?;
         let mut out = b"<</Type/Outlines/First ".to_vec();
         reference(&mut out, root + 1);
@@ -114,7 +123,10 @@ impl Index {
         for (object, bookmark) in (root + 1..).zip(&self.bookmarks) {
             out.clear();
             out.extend_from_slice(b"<</Title");
-            text(&mut out, &bookmark.title);
+            match &bookmark.of {
+                Marked::Named(name) => text(&mut out, name),
+                Marked::Copy(learner, version) => text(&mut out, &wording.copy_of(*learner, *version)),
+            }
             out.extend_from_slice(b"/Parent ");
             reference(&mut out, root);
             if object > root + 1 {
@@ -162,11 +174,7 @@ fn text_prefix(out: &mut Vec<u8>, learner: u32) {
     out.extend_from_slice(b"-)");
 }
 
-/// What the bookmark of a page says. Learners go by number: names stay on the page.
-fn title(page: &Page) -> String {
-    match (page.learner, page.version) {
-        (Some(learner), Some(version)) => format!("Learner {learner}, version {version}"),
-        (Some(learner), None) => format!("Learner {learner}"),
-        (None, _) => page.name.clone(),
-    }
+/// What the bookmark of a page leads to.
+fn marked(page: &Page) -> Marked {
+    page.learner.map_or_else(|| Marked::Named(page.name.clone()), |learner| Marked::Copy(learner, page.version))
 }

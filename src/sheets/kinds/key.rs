@@ -98,13 +98,10 @@ pub fn example(desk: &Desk<'_>, in_play: &InPlay) -> String {
             let shown = shown.content(wrong.of, style).map(|content| pictured(desk, &content)).unwrap_or_default();
             wording.answer_for(&answer, &shown)
         }
-        Task::Worth(place) => {
-            let digit = wording.digit_of(wrong.of.digit(place), &style.numeral(wrong.of));
-            wording.answer_for(&answer, &digit)
-        }
+        Task::Worth(place) => wording.worth_taken(&answer, wrong.of.digit(place), &style.numeral(wrong.of)),
         Task::Greater(other) => {
             let (one, two) = (style.numeral(wrong.of), style.numeral(other));
-            wording.answer_for(&answer, &wording.list(&[&one, &two]))
+            wording.greater_taken(&answer, [&one, &two])
         }
     }
 }

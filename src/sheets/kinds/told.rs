@@ -25,14 +25,10 @@ pub fn cell(desk: &Desk<'_>, form: Form, content: &Content, weight: Weight) -> T
             TableCell::Words(vec![(first.clone(), None), (second.clone(), desk.lesson.second())], weight)
         }
         Content::Blocks(counts) => {
-            let told = desk.lesson.wording().blocks_told(*counts);
-            let kinds: Vec<&str> = told.split_inclusive(", ").collect();
+            let kinds = desk.lesson.wording().blocks_each(*counts);
             // A line a kind; with thousands two, so that the row is no higher than its picture.
             let lines = kinds.chunks(if kinds.len() > 3 { 2 } else { 1 });
-            TableCell::Picture(
-                *counts,
-                lines.map(|line| line.concat().trim_end_matches([',', ' ']).to_owned()).collect(),
-            )
+            TableCell::Picture(*counts, lines.map(|line| line.join(", ")).collect())
         }
     }
 }

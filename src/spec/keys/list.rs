@@ -133,14 +133,14 @@ pub const JOINER: Usually<OneOf<Joiner>> = Key::new(
 pub const ZERO_TERMS: Usually<Switch> =
     Key::new("forms", "zero_terms", Switch, "true", "true: 400 + 0 + 6; false: 400 + 6").usually(false);
 /// The mark between thousands and hundreds.
-pub const THOUSANDS: Usually<OneOf<Thousands>> = Key::new(
+pub const THOUSANDS: Key<OneOf<Thousands>> = Key::new(
     "forms",
     "thousands",
     one_of(&Thousands::ALL, Thousands::word),
     "\"space\"",
     "the mark between thousands and hundreds: 1,010 or 1 010 or 1010",
 )
-.usually(Thousands::Comma);
+.worked("comma in English; in Spanish space, from five digits up");
 /// The most decoys of a set whose file is silent.
 pub const DECOYS_MOST: u32 = 4;
 /// Extra strips made by slips.

@@ -1,8 +1,8 @@
 //! What is said in small groups in English.
 
 use super::English;
-use crate::number::{Content, Form, Names, Number, Place, Slip, SlipFamily, Style, Task};
-use crate::wording::digits::{asked, extremes, tens, worth};
+use crate::number::{Content, Counted, Form, Names, Number, Place, Slip, SlipFamily, Style, Task};
+use crate::wording::digits::{asked, built, counts, extremes, misheard, worth};
 use crate::wording::{Checks, Groups, Phrases, Slips, Tools};
 
 impl Groups for English {
@@ -80,6 +80,13 @@ impl Groups for English {
     fn group_build(&self, number: Number, task: Task, tools: Tools, style: &Style) -> String {
         let one = |number: Number| {
             let numeral = style.numeral(number);
+            if let Some(built) = built(number, task, style) {
+                return if tools.blocks {
+                    format!("{numeral} with {}", held(&built))
+                } else {
+                    format!("{numeral} as {} in a chart on paper", counts(self, &built))
+                };
+            }
             if tools.blocks {
                 format!("{numeral} with {}", self.pieces_of(number))
             } else {
@@ -99,12 +106,13 @@ impl Groups for English {
             Slip::ZeroDropped => "Which column is empty? What do we write for it?".to_owned(),
             Slip::ZeroMoved => format!("Where is the empty column of {numeral}? Where does its 0 stand?"),
             Slip::TeenTy => {
-                let what = if tools.blocks { "rods" } else { "tens" };
-                format!("How many {what} does {} need? Say the word slowly.", slip.spoken(style).words(number))
+                let words = slip.spoken(style).words(number);
+                match misheard(slip, number, task, style) {
+                    Place::Tens if tools.blocks => format!("How many rods does {words} need? Say the words slowly."),
+                    place => heard(&words, place),
+                }
             }
-            Slip::SoundAlike => {
-                format!("How many tens does {} have? Say the word slowly.", slip.spoken(style).words(number))
-            }
+            Slip::SoundAlike => heard(&slip.spoken(style).words(number), misheard(slip, number, task, style)),
             // Only Spanish words provoke it.
             Slip::HundredWord => format!("How do we say 100 in Spanish: in {numeral}, and by itself?"),
             Slip::TeenReversed => format!("Which digit of {numeral} stands for tens? Where do we write it?"),
@@ -146,13 +154,17 @@ impl Groups for English {
             Slip::ZeroDropped => format!("{}. We write 0 there: {numeral}.", self.capital(&self.columns(&empty))),
             Slip::ZeroMoved => format!("{}, and the 0 stands there: {numeral}.", self.capital(&self.columns(&empty))),
             Slip::TeenTy | Slip::SoundAlike => {
-                format!("{}, so we write {numeral}.", self.capital(&self.units(tens(number), Place::Tens)))
+                let digit = number.digit(misheard(slip, number, task, style));
+                format!("{digit}, so we write {numeral}.")
             }
             Slip::HundredWord => {
                 let spoken = slip.spoken(style);
                 format!("{}; by itself, {}.", self.capital(&spoken.words(number)), spoken.names.cardinal(100, false))
             }
-            Slip::TeenReversed => format!("The {}. It stands before the ones: {numeral}.", tens(number)),
+            Slip::TeenReversed => {
+                let digit = number.digit(misheard(slip, number, task, style));
+                format!("The {digit}. It stands before the ones: {numeral}.")
+            }
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 let columns = self.small(number.len());
                 format!("{} columns, so {columns} digits: {numeral}.", self.capital(&columns))
@@ -293,4 +305,15 @@ fn told(english: &English, number: Number, place: Place, tools: Tools) -> String
     let pieces = english.pieces(digit, place).filter(|_| tools.blocks);
     let pieces = pieces.unwrap_or_else(|| english.units(digit, place));
     format!("The {digit}: {pieces}.")
+}
+
+/// How many blocks of each kind: "4 flats, 16 rods, 2 cubes".
+fn held(counted: &Counted) -> String {
+    let held = Place::ALL.into_iter().zip(counted).rev().filter(|(_, count)| **count > 0);
+    held.filter_map(|(place, count)| English.pieces(*count, place)).collect::<Vec<_>>().join(", ")
+}
+
+/// A question for the digit that sounds decide.
+fn heard(words: &str, place: Place) -> String {
+    format!("Which digit stands for the {} in {words}? Say the words slowly.", English.place(place))
 }

@@ -43,6 +43,11 @@ impl HomeWords for English {
             let name = own.unwrap_or_else(|| self.form_heading(*form, greatest));
             words.push(match content {
                 Content::Text(_) | Content::Both(_) => format!("{name}: {}.", content.text(usage.style.names)),
+                Content::Blocks(_) if *form == Form::Untraded => {
+                    format!(
+                        "{name}: the same number with more than nine blocks of a kind; ten trade for one of the next."
+                    )
+                }
                 Content::Blocks(_) => format!("{name}: {}.", pieces_worth(greatest, usage)),
             });
         }

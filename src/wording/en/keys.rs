@@ -3,6 +3,7 @@
 use super::English;
 use crate::spec::Version;
 use crate::wording::keys::{GroupLabels, KeyWords, TallyWords};
+use crate::wording::{Checks, Phrases};
 
 impl KeyWords for English {
     fn letters(&self) -> (&'static str, &'static str) {
@@ -15,6 +16,14 @@ impl KeyWords for English {
 
     fn answer_for(&self, answer: &str, shown: &str) -> String {
         format!("{answer} for {shown}")
+    }
+
+    fn worth_taken(&self, answer: &str, digit: u8, numeral: &str) -> String {
+        self.answer_for(answer, &self.digit_of(digit, numeral))
+    }
+
+    fn greater_taken(&self, answer: &str, two: [&str; 2]) -> String {
+        self.answer_for(answer, &self.list(&two))
     }
 
     fn board_answered(&self, version: Version) -> String {

@@ -124,9 +124,12 @@ impl LearnerWords for English {
     }
 
     fn blocks_told(&self, counts: [u32; 4]) -> String {
+        self.blocks_each(counts).join(", ")
+    }
+
+    fn blocks_each(&self, counts: [u32; 4]) -> Vec<String> {
         let from = counts.iter().position(|count| *count > 0).unwrap_or(BLOCKS.len() - 1);
-        let told = BLOCKS.into_iter().zip(counts).skip(from).map(|(place, count)| blocks(place, count));
-        told.collect::<Vec<_>>().join(", ")
+        BLOCKS.into_iter().zip(counts).skip(from).map(|(place, count)| blocks(place, count)).collect()
     }
 
     fn blocks_to_cut(&self, counts: [u32; 4]) -> String {
@@ -177,11 +180,11 @@ impl WordBankWords for English {
             if let Some(joined) =
                 words.split(' ').map(|word| word.trim_end_matches(',')).find(|word| word.contains('-'))
             {
-                notes.push(format!("Join tens and ones with a hyphen: {joined}"));
+                notes.push(format!("Join tens and ones with a hyphen: {joined}."));
             }
         }
         if let Some(number) = numbers.iter().find(|n| style.and && style.words(**n).contains(" and ")) {
-            notes.push(format!("We write \u{201c}and\u{201d}: {}", style.words(*number)));
+            notes.push(format!("We write \u{201c}and\u{201d}: {}.", style.words(*number)));
         }
         notes
     }

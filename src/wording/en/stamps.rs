@@ -57,6 +57,11 @@ impl Stamps for English {
         if spare { format!("Spare set {number}") } else { format!("Learner {number}") }
     }
 
+    fn copy_of(&self, learner: u32, version: Option<Version>) -> String {
+        let version = version.map(|version| format!(", version {version}")).unwrap_or_default();
+        format!("Learner {learner}{version}")
+    }
+
     fn set_holds(&self, version: Version, strips: usize) -> String {
         format!("Version {version} \u{b7} {strips} strips")
     }

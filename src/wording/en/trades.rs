@@ -38,14 +38,15 @@ impl English {
         let counted = counted(number, task, style);
         let (gives, _) = greatest_trade(number, &counted);
         let now = counts(self, &counted);
+        let traded = || format!("We trade {} and have {now}.", self.trades(number, &counted));
         match slip {
             Slip::NotTakenAway => {
                 let left = counted[gives.index()];
                 let left = if left == 0 { "None".to_owned() } else { left.to_string() };
                 format!("{left}. Now we have {now}.")
             }
-            Slip::OneForOne => format!("Ten. Now we have {now}."),
-            Slip::OneTooFew => format!("Ten. No, it was traded. Now we have {now}."),
+            Slip::OneForOne => format!("Ten. {}", traded()),
+            Slip::OneTooFew => format!("Ten. No, it was traded. {}", traded()),
             _ => {
                 let over = over(&counted);
                 let trades = over.iter().filter_map(|place| {

@@ -47,7 +47,7 @@ fn rest_last(shares: &[GroupShare]) -> Vec<&GroupShare> {
 impl ClassGroups for Spanish {
     fn board_note_any(&self, marks: bool) -> &'static str {
         if marks {
-            "Coloca cada tira en su fila, si tiene una. Al terminar, da vuelta a una fila: lleva una sola figura."
+            "Coloca cada tira en su fila, si tiene una. Al terminar una fila, da vuelta a sus tiras: todas llevan la misma figura."
         } else {
             "Coloca cada tira en la fila que le toca. Si una no va en ninguna fila, déjala junto al tablero."
         }

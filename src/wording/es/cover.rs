@@ -1,7 +1,7 @@
 //! What the substitute's first page says in Spanish.
 
 use super::Spanish;
-use super::phrases::{counted, listed};
+use super::phrases::{counted, grade as grade_text, listed};
 use crate::number::{Form, Number};
 use crate::wording::cover::{Caution, CoverWords, PageRange, Papers, SortSheets};
 use crate::wording::{Phrases, Usage};
@@ -14,7 +14,7 @@ fn on(pages: PageRange) -> String {
 
 impl CoverWords for Spanish {
     fn cover_heading(&self, title: &str) -> String {
-        format!("Empiece aquí: {title}")
+        format!("Empiece aquí: «{title}»")
     }
 
     fn cover_again(&self) -> &'static str {
@@ -22,7 +22,7 @@ impl CoverWords for Spanish {
     }
 
     fn cover_note(&self, minutes: u32, learners: u32, grade: Option<&str>) -> String {
-        let grade = grade.map(|grade| format!(", grado {grade}")).unwrap_or_default();
+        let grade = grade.map(|given| format!(", {}", grade_text(given))).unwrap_or_default();
         format!(
             "Para quien da hoy esta clase: {}, {}{grade}.",
             counted(minutes, "minuto", "minutos"),
@@ -121,7 +121,7 @@ impl CoverWords for Spanish {
             .map(|form| super::plan::in_form(*form, usage))
             .collect();
         format!(
-            "Sin fotocopiadora: escriba {} en el pizarrón. Cada estudiante los escribe {}.",
+            "Sin fotocopiadora: escriba {} en el pizarrón. Cada estudiante los muestra {}.",
             listed(&numerals),
             listed(&forms)
         )
@@ -143,7 +143,7 @@ impl CoverWords for Spanish {
                 "Si el estudiante no puede usar tijeras, corte usted las tiras, o que escriba en las casillas del tablero."
             }
             Caution::NoScissors => {
-                "A quien no puede usar tijeras, su pareja le corta las tiras, o escribe en las casillas del tablero."
+                "Quien no puede usar tijeras escribe en las casillas del tablero, o su pareja le corta las tiras."
             }
             Caution::Guillotine => "La guillotina es solo para adultos, con la protección puesta.",
             Caution::SmallPieces => "Las piezas pequeñas se quedan en las mesas, lejos de niños menores de tres años.",
@@ -186,8 +186,11 @@ impl CoverWords for Spanish {
             Some(Papers::Answers) => things.push("las respuestas de la clase".to_owned()),
             None => {}
         }
-        let groups =
-            if groups { " En la página de grupos pequeños, anote los nombres de los que está seguro." } else { "" };
+        let groups = if groups {
+            " En la página de grupos pequeños, anote solo los nombres de los que tenga certeza."
+        } else {
+            ""
+        };
         format!("Deje para el docente: {}.{groups}", listed(&things))
     }
 }

@@ -54,8 +54,8 @@ impl CuttingWords for Spanish {
 
     fn kits_lie(&self, pieces: PiecesCut) -> String {
         format!(
-            "Después de los cortes, siga las filas desde la izquierda y pase a la fila siguiente: las pilas de tantos lugares son \
-             {} de un solo juego. Póngalas una sobre otra, con la banda encima, y tire las piezas en blanco. Todos los juegos son \
+            "Después de los cortes, siga las filas desde la izquierda y pase a la fila siguiente: las pilas de los \
+             lugares que ocupa un juego (última columna de la tabla) son {} de ese juego. Póngalas una sobre otra, con la banda encima, y tire las piezas en blanco. Todos los juegos son \
              iguales: una pila de cada tamaño forma uno.",
             piece_word(pieces)
         )
@@ -81,7 +81,11 @@ impl CuttingWords for Spanish {
     }
 
     fn run_of(&self, first: usize, last: usize) -> String {
-        if first == last { first.to_string() } else { format!("{first} a {last}") }
+        match last - first {
+            0 => first.to_string(),
+            1 => format!("{first} y {last}"),
+            _ => format!("{first} a {last}"),
+        }
     }
 
     fn places(&self, count: usize) -> String {
@@ -116,7 +120,7 @@ impl CuttingWords for Spanish {
     }
 
     fn slip_sheet_of(&self, file: &str, (first, last): (usize, usize)) -> String {
-        let which = if first == last { format!("hoja {first}") } else { format!("hojas {first} a {last}") };
+        let which = if first == last { format!("hoja {first}") } else { format!("hojas {}", self.run_of(first, last)) };
         format!("Después de esta hoja: {which} de {file}.")
     }
 
@@ -153,12 +157,12 @@ impl CuttingWords for Spanish {
     }
 
     fn proof_colours(&self) -> &'static str {
-        "Los colores de abajo son colores y se distinguen unos de otros. Si salen grises, el color está desactivado."
+        "Los colores de abajo se ven en color y se distinguen unos de otros. Si salen grises, el color está desactivado."
     }
 
     fn proof_light(&self) -> &'static str {
         "Mire la hoja a contraluz: el círculo del reverso queda alrededor de la cruz del frente. Si no es así, la hoja se giró \
-         por el otro borde, o las caras están a más de 2 mm una de otra."
+         por el otro borde, o entre las dos caras hay un desfase de más de 2 mm."
     }
 
     fn proof_back(&self) -> &'static str {

@@ -17,7 +17,7 @@ impl FormTitles for Spanish {
             (Form::Expanded, _) => "Forma desarrollada",
             (Form::Units, Place::Ones | Place::Tens) => "Decenas y unidades",
             (Form::Units, Place::Hundreds) => "Centenas, decenas y unidades",
-            (Form::Units, _) => "Posición por posición",
+            (Form::Units, _) => "Por posiciones",
             (Form::Regrouped, _) => "Reagrupado",
             (Form::Untraded, _) => "Bloques por canjear",
             (Form::Blocks, _) => "Bloques",
@@ -39,7 +39,7 @@ impl FormTitles for Spanish {
             Form::Words => "palabras",
             Form::SecondWords => "palabras en el otro idioma",
             Form::Expanded => "formas desarrolladas",
-            Form::Units => "cantidades por posición",
+            Form::Units => "números por posiciones",
             Form::Regrouped => "formas reagrupadas",
             Form::Blocks => "dibujos de bloques",
             Form::Untraded => "dibujos de bloques por canjear",
@@ -87,10 +87,10 @@ impl FormTitles for Spanish {
 
     fn which_form(&self, form: Form, own: Option<&str>, numeral: &str) -> String {
         if let Some(own) = own {
-            return format!("¿Cuál es {numeral} como «{own}»?");
+            return format!("¿Cuál es {numeral} en la forma «{own}»?");
         }
         match form {
-            Form::Numeral | Form::Units | Form::Regrouped => format!("¿Cuál dice lo mismo que {numeral}?"),
+            Form::Numeral | Form::Units | Form::Regrouped => format!("¿Cuál vale lo mismo que {numeral}?"),
             Form::Words | Form::SecondWords => format!("¿Qué palabras dicen {numeral}?"),
             Form::Expanded => format!("¿Cuál es la forma desarrollada de {numeral}?"),
             Form::Blocks | Form::Untraded => format!("¿Qué dibujo muestra {numeral}?"),

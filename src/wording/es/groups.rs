@@ -2,8 +2,8 @@
 
 use super::Spanish;
 use super::phrases::listed;
-use crate::number::{Content, Form, Names, Number, Place, Slip, SlipFamily, Style, Task};
-use crate::wording::digits::{asked, empty, extremes, first_difference, tens, worth};
+use crate::number::{Content, Counted, Form, Names, Number, Place, Slip, SlipFamily, Style, Task};
+use crate::wording::digits::{asked, built, counts, empty, extremes, first_difference, misheard, worth};
 use crate::wording::{Checks, Groups, Phrases, Slips, Tools};
 
 impl Groups for Spanish {
@@ -26,7 +26,7 @@ impl Groups for Spanish {
             "Corrija un control con las respuestas. Por cada opción equivocada, ponga una marca en la lista bajo la letra del error.",
             "Recorra la lista. Quien tiene dos marcas bajo una letra, o marcas bajo letras de un mismo grupo, va a ese grupo. Una sola marca puede ser casualidad: pregunte otra vez antes de decidir.",
             "Tome los dos o tres grupos con más estudiantes. Quien sobra va al grupo de su primera letra, o espera un día.",
-            "Quien no tiene letra, ya lo sabe. Trabaja por su cuenta en las tareas del final de esta hoja.",
+            "Quien no tiene letra ya lo sabe. Trabaja por su cuenta en las tareas del final de esta hoja.",
         ]
     }
 
@@ -48,9 +48,9 @@ impl Groups for Spanish {
     fn family_aim(&self, family: SlipFamily) -> &'static str {
         match family {
             SlipFamily::Zeros => "Cada columna lleva una cifra, también la vacía.",
-            SlipFamily::Teens => "Palabras que suenan parecido dicen números distintos.",
+            SlipFamily::Teens => "Palabras que se parecen dicen números distintos.",
             SlipFamily::Parts => "Las partes van una sobre otra: una cifra por columna.",
-            SlipFamily::Worth => "La cifra dice cuántos; su posición dice cuántos de qué.",
+            SlipFamily::Worth => "La cifra dice cuántos hay; su posición, de qué.",
             SlipFamily::Trades => "Se va una pieza, vienen diez de la siguiente, y el número sigue igual.",
             SlipFamily::Order => "La posición mayor va primero, al escribir y al comparar.",
         }
@@ -83,6 +83,13 @@ impl Groups for Spanish {
     fn group_build(&self, number: Number, task: Task, tools: Tools, style: &Style) -> String {
         let one = |number: Number| {
             let numeral = style.numeral(number);
+            if let Some(built) = built(number, task, style) {
+                return if tools.blocks {
+                    format!("{numeral} con {}", held(&built))
+                } else {
+                    format!("{numeral} como {} en una tabla de papel", counts(self, &built))
+                };
+            }
             if tools.blocks {
                 format!("{numeral} con {}", self.pieces_of(number))
             } else {
@@ -90,7 +97,11 @@ impl Groups for Spanish {
             }
         };
         match task {
-            Task::Greater(other) => format!("{}, y {}.", one(number), one(other)),
+            Task::Greater(other) if tools.blocks => format!("{}, y {}.", one(number), one(other)),
+            Task::Greater(other) => {
+                let both = self.list(&[&style.numeral(number), &style.numeral(other)]);
+                format!("{both} en una tabla de papel, una cifra en cada columna.")
+            }
             Task::Forms { .. } | Task::Worth(_) => format!("{}.", one(number)),
         }
     }
@@ -105,12 +116,15 @@ impl Groups for Spanish {
             Slip::ZeroDropped => "¿Qué columna está vacía? ¿Qué escribimos en ella?".to_owned(),
             Slip::ZeroMoved => format!("¿Cuál es la columna vacía de {numeral}? ¿Dónde va su 0?"),
             Slip::TeenTy => {
-                let what = if tools.blocks { "barras" } else { "decenas" };
-                format!("¿Cuántas {what} necesita {}? Diga la palabra despacio.", slip.spoken(style).words(number))
+                let words = slip.spoken(style).words(number);
+                match misheard(slip, number, task, style) {
+                    Place::Tens if tools.blocks => {
+                        format!("¿Cuántas barras necesita «{words}»? Digan las palabras despacio.")
+                    }
+                    place => heard(&words, place),
+                }
             }
-            Slip::SoundAlike => {
-                format!("¿Cuántas decenas tiene {}? Diga la palabra despacio.", slip.spoken(style).words(number))
-            }
+            Slip::SoundAlike => heard(&slip.spoken(style).words(number), misheard(slip, number, task, style)),
             Slip::HundredWord => format!("¿Cómo decimos 100 en {numeral}, y cómo cuando va solo?"),
             Slip::TeenReversed => format!("¿Qué cifra de {numeral} cuenta decenas? ¿Dónde la escribimos?"),
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
@@ -125,7 +139,7 @@ impl Groups for Spanish {
                     if tools.blocks {
                         format!("¿Qué bloques representa el {digit} de {numeral}?")
                     } else {
-                        format!("¿Cuántos de qué dice el {digit} de {numeral}?")
+                        format!("¿Qué representa el {digit} en {numeral}?")
                     }
                 }
             },
@@ -153,19 +167,24 @@ impl Groups for Spanish {
             Slip::ZeroDropped => format!("{}. Ahí escribimos 0: {numeral}.", columns()),
             Slip::ZeroMoved => format!("{}, y ahí va el 0: {numeral}.", columns()),
             Slip::TeenTy | Slip::SoundAlike => {
-                format!("{}; por eso escribimos {numeral}.", self.capital(&self.units(tens(number), Place::Tens)))
+                let digit = number.digit(misheard(slip, number, task, style));
+                format!("{digit}; por eso escribimos {numeral}.")
             }
             Slip::HundredWord => {
                 let spoken = slip.spoken(style);
                 format!("{}; solo, {}.", self.capital(&spoken.words(number)), spoken.names.cardinal(100, false))
             }
-            Slip::TeenReversed => format!("El {}. Va antes de las unidades: {numeral}.", tens(number)),
+            Slip::TeenReversed => {
+                let digit = number.digit(misheard(slip, number, task, style));
+                format!("El {digit}. Va antes de las unidades: {numeral}.")
+            }
             Slip::SideBySide | Slip::BigPartThenRest | Slip::HalfOverwritten => {
                 let count = self.small(number.len());
                 format!("{} columnas; por eso, {count} cifras: {numeral}.", self.capital(&count))
             }
             Slip::PlaceWordWritten => {
-                let words = if number.value() < 1_000 { "Cien" } else { "Cien y mil" };
+                // In Spanish only thousands are counted by a word of their own.
+                let words = if number.value() < 1_000 { "Cien" } else { "Mil" };
                 format!("{words}. No: solo se escribe cuántos hay en cada columna: {numeral}.")
             }
             Slip::ReadInPieces => {
@@ -217,7 +236,7 @@ impl Groups for Spanish {
                 "Diga cada número. Lo escriben en cifras."
             }
             Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } if tools.blocks => {
-                "Ponga cada número con bloques. Lo escriben en cifras."
+                "Muestre cada número con bloques. Lo escriben en cifras."
             }
             Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } => {
                 "Dibuje cada número. Lo escriben en cifras."
@@ -251,7 +270,7 @@ impl Groups for Spanish {
             Slip::PlaceWordWritten => "escribe cuántos hay en cada columna y nada por su nombre",
             Slip::ReadInPieces => "dice la posición con la primera cifra y sigue leyendo sin pausa",
             Slip::FaceValue => "dice cuántos de qué representa cada cifra",
-            Slip::CountedAlike => "cuenta cada clase de bloque por su valor",
+            Slip::CountedAlike => "cuenta cada tipo de bloque por su valor",
             Slip::PlaceOff => "nombra las posiciones desde las unidades antes de contestar",
             Slip::FromTheOnes => "empieza por la izquierda y se detiene en la primera posición distinta",
             Slip::NotTakenAway if tools.blocks => "devuelve la pieza canjeada antes de tomar las diez",
@@ -264,7 +283,7 @@ impl Groups for Spanish {
             Slip::HundredsTensSwapped => "pone sin ayuda placas para la cifra de las centenas",
             Slip::Reversed => "empieza siempre por la posición mayor",
         };
-        format!("Superado cuando las tres están bien y el estudiante {sign}.")
+        format!("Superado cuando las tres respuestas están bien y el estudiante {sign}.")
     }
 
     fn numbers_heads(&self) -> [&'static str; 3] {
@@ -283,6 +302,17 @@ impl Groups for Spanish {
             Task::Greater(other) => listed(&[style.numeral(number.min(other)), style.numeral(number.max(other))]),
         }
     }
+}
+
+/// How many blocks of each kind: "4 placas, 16 barras y 2 cubos".
+fn held(counted: &Counted) -> String {
+    let held = Place::ALL.into_iter().zip(counted).rev().filter(|(_, count)| **count > 0);
+    listed(&held.filter_map(|(place, count)| Spanish.pieces(*count, place)).collect::<Vec<_>>())
+}
+
+/// A question for the digit that sounds decide.
+fn heard(words: &str, place: Place) -> String {
+    format!("¿Qué cifra va en las {} de «{words}»? Digan las palabras despacio.", Spanish.place(place))
 }
 
 /// What a digit stands for: pieces where there are blocks, else units of its place.

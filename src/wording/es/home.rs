@@ -7,11 +7,14 @@ use crate::wording::{FormTitles, HomeWords, Phrases, Usage};
 
 impl HomeWords for Spanish {
     fn home_note(&self, can: &str) -> String {
-        format!("Hoy su hijo o hija tuvo una clase sobre los números. Esta página es para ustedes. Ahora dice: {can}")
+        format!(
+            "Su hijo o hija tuvo una clase sobre los números. Esta página es para ustedes. Ahora dice: «{}».",
+            can.trim_end_matches('.')
+        )
     }
 
     fn home_headings(&self) -> [&'static str; 4] {
-        ["Lo que aprendimos", "Palabras que usamos", "Para probar en casa", "Pregunte en casa"]
+        ["Lo que aprendimos", "Palabras que usamos", "Para probar en casa", "Pregúntenle a su hijo o hija"]
     }
 
     fn home_learned(&self, number: Number, place: Place, zero: Option<Number>, usage: &Usage<'_>) -> Vec<String> {
@@ -26,11 +29,14 @@ impl HomeWords for Spanish {
         }
         if let Some(zero) = zero {
             let places = Place::ALL.into_iter().rev().filter(|place| Feature::Zero(*place).is_in(zero));
-            let none: Vec<String> = places.map(|place| self.units(0, place)).collect();
+            let none: Vec<&str> = places.map(|place| self.place(place)).collect();
             let (zeros, them) =
                 if none.len() == 1 { ("El 0 significa", "lo") } else { ("Los ceros significan", "los") };
             let numeral = usage.style.numeral(zero);
-            said.push(format!("Miren {numeral}. {zeros} {}. También {them} escribimos.", listed(&none)));
+            said.push(format!(
+                "Miren {numeral}. {zeros} que no hay {}. Aun así, {them} escribimos.",
+                none.join(" ni ")
+            ));
         }
         said
     }
@@ -43,6 +49,11 @@ impl HomeWords for Spanish {
             let name = usage.names.get(*form).unwrap_or_else(|| self.form_heading(*form, greatest));
             words.push(match content {
                 Content::Text(_) | Content::Both(_) => format!("{name}: {}.", content.text(usage.style.names)),
+                Content::Blocks(_) if *form == Form::Untraded => {
+                    format!(
+                        "{name}: el mismo número con más de nueve bloques de un tipo; diez se cambian por uno mayor."
+                    )
+                }
                 Content::Blocks(_) => format!("{name}: {}.", pieces_worth(greatest, usage)),
             });
         }
@@ -55,15 +66,16 @@ impl HomeWords for Spanish {
         let worths: Vec<String> = worths.collect();
         let cards = greatest.index().max(1) + 1;
         [
-            "Tomen un puñado grande de frijoles secos. Adivinen cuántos son. Luego hagan montones de diez y cuenten."
+            "Tomen un puñado grande de frijoles secos. Calculen a ojo cuántos son. Luego hagan montones de diez y cuenten."
                 .to_owned(),
             format!(
-                "Escriban {} en papelitos, diez de cada uno. Úsenlos como monedas. Paguen {} con los menos papelitos que puedan.",
+                "Escriban {} en papelitos, diez de cada uno. Úsenlos como monedas. Paguen {} con la menor cantidad de papelitos posible.",
                 listed(&worths),
                 usage.style.numeral(number)
             ),
             format!(
-                "Hagan tarjetas del 0 al 9. Saquen {cards} tarjetas. Formen el número mayor. Luego formen el menor. Lean los dos en voz alta."
+                "Hagan tarjetas del 0 al 9. Saquen {} tarjetas. Formen el número mayor que puedan. Luego, el menor. Lean los dos en voz alta.",
+                self.small(cards)
             ),
         ]
     }

@@ -1,8 +1,10 @@
 //! What answers, class list and small groups are headed with in Spanish.
 
 use super::Spanish;
+use super::phrases::quoted;
 use crate::spec::Version;
 use crate::wording::keys::{GroupLabels, KeyWords, TallyWords};
+use crate::wording::{Checks, Phrases};
 
 impl KeyWords for Spanish {
     fn letters(&self) -> (&'static str, &'static str) {
@@ -14,7 +16,21 @@ impl KeyWords for Spanish {
     }
 
     fn answer_for(&self, answer: &str, shown: &str) -> String {
-        format!("{answer} por {shown}")
+        // "8 por 4" would be a product.
+        format!("{} en vez de {}", quoted(answer), quoted(shown))
+    }
+
+    fn worth_taken(&self, answer: &str, digit: u8, numeral: &str) -> String {
+        format!("{answer} como valor del {digit} de {numeral}")
+    }
+
+    fn greater_taken(&self, answer: &str, two: [&str; 2]) -> String {
+        let two = self.list(&two);
+        if answer == self.both_equal() {
+            format!("{answer}: {two}")
+        } else {
+            format!("{answer} como el mayor de {two}")
+        }
     }
 
     fn board_answered(&self, version: Version) -> String {
@@ -62,7 +78,7 @@ impl TallyWords for Spanish {
 
 impl GroupLabels for Spanish {
     fn build_line(&self, build: &str, next: &str) -> String {
-        format!("Armen: {build} {next}")
+        format!("Para armar: {build} {next}")
     }
 
     fn ask_line(&self, question: &str, answer: &str) -> String {

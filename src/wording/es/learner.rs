@@ -2,7 +2,7 @@
 
 use super::Spanish;
 use super::numbers::below_thirty;
-use super::phrases::counted;
+use super::phrases::{counted, grade as grade_text, listed};
 use crate::measure::Count;
 use crate::number::{Content, Number, Style};
 use crate::wording::learner::{BankGroup, LearnerWords, WordBankWords};
@@ -22,7 +22,7 @@ impl LearnerWords for Spanish {
     }
 
     fn foot(&self, title: &str, grade: Option<&str>) -> String {
-        grade.map_or_else(|| title.to_owned(), |grade| format!("{title} \u{b7} grado {grade}"))
+        grade.map_or_else(|| title.to_owned(), |given| format!("{title} \u{b7} {}", grade_text(given)))
     }
 
     fn page_of(&self, title: &str, page: usize, pages: usize) -> String {
@@ -53,11 +53,13 @@ impl LearnerWords for Spanish {
         match (decoys, marks) {
             (true, false) => "Coloca cada tira en su fila. Aparta las que no van en ninguna.",
             (true, true) => {
-                "Coloca cada tira en su fila; algunas no van en ninguna. Al terminar, da vuelta a una fila: lleva una sola \
-                 figura."
+                "Coloca cada tira en su fila; algunas no van en ninguna. Al terminar una fila, da vuelta a sus tiras: todas \
+                 llevan la misma figura."
             }
             (false, false) => "Coloca cada tira en la fila que le toca.",
-            (false, true) => "Coloca cada tira en su fila. Al terminar, da vuelta a una fila: lleva una sola figura.",
+            (false, true) => {
+                "Coloca cada tira en su fila. Al terminar una fila, da vuelta a sus tiras: todas llevan la misma figura."
+            }
         }
     }
 
@@ -74,7 +76,7 @@ impl LearnerWords for Spanish {
     }
 
     fn record_labels(&self) -> [&'static str; 2] {
-        ["El mío", "Dibujo"]
+        ["Mi número", "Dibujo"]
     }
 
     fn layered_note(&self, rows: Option<u32>) -> String {
@@ -133,12 +135,16 @@ impl LearnerWords for Spanish {
     }
 
     fn blocks_told(&self, counts: [u32; 4]) -> String {
+        listed(&self.blocks_each(counts))
+    }
+
+    fn blocks_each(&self, counts: [u32; 4]) -> Vec<String> {
         let from = counts.iter().position(|count| *count > 0).unwrap_or(BLOCKS.len() - 1);
         let told = BLOCKS.into_iter().zip(counts).skip(from).map(|([one, many, none], count)| match count {
             0 => none.to_owned(),
             _ => counted(count, one, many),
         });
-        told.collect::<Vec<_>>().join(", ")
+        told.collect()
     }
 
     fn blocks_to_cut(&self, counts: [u32; 4]) -> String {
@@ -165,21 +171,22 @@ impl WordBankWords for Spanish {
         for number in numbers {
             needed.extend(style.words(*number).split(' ').map(str::to_owned));
         }
-        let kinds: [(&'static str, Vec<u32>); 4] = [
+        let kinds: [(&'static str, Vec<u32>); 5] = [
             ("Unidades", (0..=9).collect()),
             ("Del diez al veintinueve", (10..=29).collect()),
             ("Decenas", (3..=9).map(|n| n * 10).collect()),
-            ("Centenas y mil", (1..=9).map(|n| n * 100).chain([1_000]).collect()),
+            ("Centenas", (1..=9).map(|n| n * 100).collect()),
+            ("Millares", vec![1_000]),
         ];
         let entries = |values: &[u32]| -> Vec<(String, String)> {
             let mut words: Vec<(String, String)> = values.iter().filter_map(|n| single(style, *n)).collect();
-            // A hundred is cien by itself and ciento before anything else.
-            if values.contains(&100) {
-                words.insert(1, (style.numeral(Number::new(100).unwrap_or(Number::MIN)), "ciento".to_owned()));
+            words.retain(|(_, word)| needed.contains(word) || before(word).is_some_and(|other| needed.contains(other)));
+            // What a numeral is read as comes first, then its name before something else.
+            for (_, word) in &mut words {
+                if let Some(other) = before(word).filter(|other| needed.contains(*other)) {
+                    *word = format!("{word}, {other}\u{2026}");
+                }
             }
-            words.retain(|(_, word)| {
-                needed.contains(word) || shortened(word).is_some_and(|short| needed.contains(short))
-            });
             words
         };
         let groups = kinds.into_iter().map(|(title, values)| BankGroup { title, words: entries(&values) });
@@ -191,20 +198,22 @@ impl WordBankWords for Spanish {
         let joined = |number: &&Number| style.words(**number).contains(" y ");
         if let Some(number) = numbers.iter().find(joined) {
             let words = style.words(*number);
-            notes.push(format!("La «y» va solo entre las decenas y las unidades: {words}"));
+            notes.push(format!("Del 31 al 99, la «y» va entre las decenas y las unidades: {words}."));
         }
         let alone = |number: &&Number| (21..=29).contains(&(number.value() % 100));
         if let Some(number) = numbers.iter().find(alone) {
             let tail = (number.value() % 100).index();
-            notes.push(format!("Del 21 al 29 se escribe en una sola palabra: {}", below_thirty(tail)));
+            notes.push(format!("Del 21 al 29 se escribe en una sola palabra: {}.", below_thirty(tail)));
         }
         notes
     }
 }
 
-/// One before "mil" is written "un", and "veintiún" at the end of a larger number.
-fn shortened(word: &str) -> Option<&'static str> {
+/// What a number is called before something else, where that is not what it is called by itself: "ciento uno", "un mil" at the
+/// end of a larger number.
+fn before(word: &str) -> Option<&'static str> {
     match word {
+        "cien" => Some("ciento"),
         "uno" => Some("un"),
         "veintiuno" => Some("veintiún"),
         _ => None,

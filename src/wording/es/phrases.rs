@@ -30,6 +30,20 @@ pub(super) fn lettered(versions: &[Version]) -> String {
     }
 }
 
+/// What a sentence quotes: words between the marks of the language, figures and signs as they stand.
+pub(super) fn quoted(text: &str) -> String {
+    if text.starts_with(char::is_alphabetic) { format!("\u{ab}{text}\u{bb}") } else { text.to_owned() }
+}
+
+/// The grade: "2.º grado", or what the file says of it.
+pub(super) fn grade(grade: &str) -> String {
+    match grade.parse::<u32>() {
+        Ok(1 | 3) => format!("{grade}.er grado"),
+        Ok(_) => format!("{grade}.\u{ba} grado"),
+        Err(_) => format!("grado {grade}"),
+    }
+}
+
 /// "y", and "e" before the sound of i; but "y" before "hie".
 fn and(next: &str) -> &'static str {
     let next = next.trim_start_matches(['\u{ab}', '\u{201c}']).to_lowercase();

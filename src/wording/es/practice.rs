@@ -27,7 +27,7 @@ impl PracticeWords for Spanish {
     }
 
     fn ring_the_odd(&self) -> &'static str {
-        "Tres muestran el mismo número. Encierra el que no."
+        "Tres muestran el mismo número. Encierra en un círculo el que es diferente."
     }
 
     fn practice_answers(&self, letters: &[Version]) -> String {
@@ -43,7 +43,7 @@ impl PracticeWords for Spanish {
     }
 
     fn taken_for_greater(&self, lesser: &str, greater: &str) -> String {
-        format!("{lesser} por mayor que {greater}")
+        format!("{lesser} tomado como mayor que {greater}")
     }
 
     fn overlooked(&self) -> &'static str {

@@ -11,8 +11,8 @@ impl Slips for Spanish {
             Slip::ZeroMoved => "cero cambiado de lugar",
             Slip::TeenTy => "dieci- y decena confundidos",
             Slip::TeenReversed => "cifras del dieci- invertidas",
-            Slip::SoundAlike => "palabras que suenan parecido",
-            Slip::HundredWord => "cien por ciento",
+            Slip::SoundAlike => "palabras que se parecen",
+            Slip::HundredWord => "cien y ciento confundidos",
             Slip::SideBySide => "partes una tras otra",
             Slip::BigPartThenRest => "parte mayor, luego el resto",
             Slip::HalfOverwritten => "ceros a medio tapar",
@@ -26,9 +26,9 @@ impl Slips for Spanish {
             Slip::OneForOne => "canje uno por uno",
             Slip::OneTooFew => "nueve en vez de diez",
             Slip::CountsSideBySide => "cantidades una tras otra",
-            Slip::TenLeftOut => "diez olvidadas",
-            Slip::TensOnesSwapped => "decenas y unidades cambiadas",
-            Slip::HundredsTensSwapped => "centenas y decenas cambiadas",
+            Slip::TenLeftOut => "canje olvidado",
+            Slip::TensOnesSwapped => "decenas y unidades intercambiadas",
+            Slip::HundredsTensSwapped => "centenas y decenas intercambiadas",
             Slip::Reversed => "cifras al revés",
         }
     }
@@ -51,7 +51,7 @@ impl Slips for Spanish {
             Slip::ReadInPieces => "Un número largo se corta en otros más cortos y cada uno se lee solo.",
             Slip::FromTheOnes => "Los números se comparan desde la derecha: decide la última cifra mayor.",
             Slip::NotTakenAway => "Vienen diez piezas menores y la pieza canjeada se queda.",
-            Slip::OneForOne => "Una pieza canjeada da una pieza de la clase siguiente, no diez.",
+            Slip::OneForOne => "Una pieza canjeada da una pieza del tipo siguiente, no diez.",
             Slip::OneTooFew => "La pieza canjeada cuenta como una de las diez, así que vienen nueve más.",
             Slip::CountsSideBySide => "Cada cantidad se escribe tal cual, una al lado de otra.",
             Slip::TenLeftOut => "En una columna cabe una cifra, así que las diez piezas de más se olvidan.",
@@ -86,7 +86,7 @@ impl Slips for Spanish {
                 "Diga despacio las dos palabras, arme los dos números y compare cuántas decenas tienen."
             }
             Slip::SoundAlike => "Diga despacio las dos palabras y escriba cuántas decenas tiene cada una.",
-            Slip::HundredWord => "Lean 100 solo y seguido de otro número: cien, pero ciento uno.",
+            Slip::HundredWord => "Haga leer 100 solo y seguido de otro número: «cien», pero «ciento uno».",
             Slip::SideBySide if cards => {
                 "Ponga las tarjetas una sobre otra, de modo que cada parte menor tape los ceros de debajo."
             }
@@ -127,19 +127,19 @@ impl Slips for Spanish {
             Slip::NotTakenAway if blocks => {
                 "Canjee con bloques: la pieza canjeada vuelve al montón antes de que salgan las diez."
             }
-            Slip::NotTakenAway => "Dibújelo, tache la pieza que se canjea y dibuje diez de la clase siguiente.",
+            Slip::NotTakenAway => "Dibújelo, tache la pieza que se canjea y dibuje diez del tipo siguiente.",
             Slip::OneForOne if blocks => "Ponga diez piezas junto a la que se canjea por ellas y canjee otra vez.",
-            Slip::OneForOne => "Pregunte cuántas de la clase menor hacen una de la mayor y canjee otra vez.",
+            Slip::OneForOne => "Pregunte cuántas piezas del tipo menor hacen una del mayor y canjee otra vez.",
             Slip::OneTooFew if blocks => "Cuente en voz alta las diez piezas según salen, y después toda la columna.",
             Slip::OneTooFew => {
-                "Dibuje las diez piezas contándolas en voz alta, y cuente después todas las de esa clase."
+                "Dibuje las diez piezas contándolas en voz alta, y cuente después todas las de ese tipo."
             }
             Slip::CountsSideBySide if mat => {
                 "Ármelo en el tapete, canjee cada diez piezas y escriba una cifra por columna."
             }
-            Slip::CountsSideBySide => "Encierre cada diez de una clase, canjéelas y escriba una cifra por posición.",
-            Slip::TenLeftOut if blocks => "Canjee las diez piezas por una de la clase siguiente y pásela a su columna.",
-            Slip::TenLeftOut => "Encierre las diez de una clase y cuéntelas como una más de la siguiente.",
+            Slip::CountsSideBySide => "Encierre cada diez de un tipo, canjéelas y escriba una cifra por posición.",
+            Slip::TenLeftOut if blocks => "Canjee las diez piezas por una del tipo siguiente y pásela a su columna.",
+            Slip::TenLeftOut => "Encierre las diez de un tipo y cuéntelas como una más del siguiente.",
             Slip::TensOnesSwapped if blocks => {
                 "Arme el número y la respuesta con barras y cubos, y pregunte cuál tiene más decenas."
             }

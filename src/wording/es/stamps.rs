@@ -58,6 +58,11 @@ impl Stamps for Spanish {
         if spare { format!("Repuesto {number}") } else { format!("Estudiante {number}") }
     }
 
+    fn copy_of(&self, learner: u32, version: Option<Version>) -> String {
+        let version = version.map(|version| format!(", versión {version}")).unwrap_or_default();
+        format!("Estudiante {learner}{version}")
+    }
+
     fn set_holds(&self, version: Version, strips: usize) -> String {
         format!("Versión {version} \u{b7} {strips} tiras")
     }

@@ -36,9 +36,17 @@ pub(super) fn piece_word(pieces: PiecesCut) -> &'static str {
     }
 }
 
+/// A sheet's title within a sentence: "tablero"; of the page home, whose title is no noun, what it is.
+fn title(kind: SheetKind) -> String {
+    match kind {
+        SheetKind::Family => Spanish.sheet_in_text(kind, 1).to_owned(),
+        kind => Spanish.sheet_title(kind).to_lowercase(),
+    }
+}
+
 /// "tapete de valor posicional y banco de palabras".
 fn titles(kinds: &[SheetKind]) -> String {
-    listed(&kinds.iter().map(|kind| Spanish.sheet_title(*kind).to_lowercase()).collect::<Vec<_>>())
+    listed(&kinds.iter().map(|kind| title(*kind)).collect::<Vec<_>>())
 }
 
 impl TicketWords for Spanish {
@@ -47,7 +55,7 @@ impl TicketWords for Spanish {
     }
 
     fn actual_size(&self) -> &'static str {
-        "Imprimir a tamaño real: escala ninguna, 100 %. No ajustar a la página."
+        "Imprimir a tamaño real: sin escalar, 100 %. No ajustar a la página."
     }
 
     fn class_sets(&self, learners: u32, asked: u32, extra: u32, versions: usize) -> String {
@@ -113,7 +121,7 @@ impl TicketWords for Spanish {
     }
 
     fn kept(&self, kept: bool) -> &'static str {
-        if kept { "se guarda" } else { "se gasta" }
+        if kept { "para guardar" } else { "de un solo uso" }
     }
 
     fn proof_first(&self) -> &'static str {
@@ -167,7 +175,8 @@ impl TicketWords for Spanish {
 
     fn checks_cut(&self, count: usize, cuts: usize, groups: bool) -> String {
         let whose = if groups { self.checks_apart() } else { "Cualquier control sirve para cualquier estudiante." };
-        format!("{}, todas cortadas igual, como una sola pila: {}. {whose}", sheets(count), self.straight_cuts(cuts))
+        let alike = if count == 1 { "" } else { ", todas cortadas igual, como una sola pila" };
+        format!("{}{alike}: {}. {whose}", sheets(count), self.straight_cuts(cuts))
     }
 
     fn teacher_cuts(&self) -> (&'static str, [&'static str; 3]) {
@@ -194,11 +203,9 @@ impl TicketWords for Spanish {
     }
 
     fn kits_of(&self, kits: u32, pieces: usize, holds: Option<[u32; 4]>) -> String {
-        let kits = counted(kits, "juego", "juegos");
-        match holds {
-            Some(counts) => format!("{kits}, cada uno de {}", self.blocks_told(counts)),
-            None => format!("{kits}, cada uno de {}", many(pieces, "pieza", "piezas")),
-        }
+        let each = if kits == 1 { "1 juego".to_owned() } else { format!("{kits} juegos, cada uno") };
+        let holds = holds.map_or_else(|| many(pieces, "pieza", "piezas"), |counts| self.blocks_told(counts));
+        format!("{each} de {holds}")
     }
 
     fn up_to(&self, most: &str) -> String {
@@ -220,11 +227,17 @@ impl TicketWords for Spanish {
     fn copy_masters(&self, sets: &[(SheetKind, Option<String>, String, bool, u32)]) -> String {
         let said = sets.iter().map(|(kind, version, pages, single, copies)| {
             let of = if *single { "página" } else { "páginas" };
+            // "Controles rápidos 1 a 4", "tablero A".
+            let several = version.as_ref().is_some_and(|version| version.contains(' '));
+            let title = if several { self.sheet_in_text(*kind, 2).to_owned() } else { title(*kind) };
             let version = version.as_ref().map(|version| format!(" {version}")).unwrap_or_default();
-            format!("{}{version}: {of} {pages} \u{d7} {copies}", self.sheet_title(*kind).to_lowercase())
+            format!("{title}{version}: {of} {pages} \u{d7} {copies}")
         });
         let said = said.collect::<Vec<_>>().join(" \u{b7} ");
-        format!("Copie de teacher.pdf a tamaño real, tantas veces cada una. {}.", self.capital(&said))
+        format!(
+            "Copie estas páginas de teacher.pdf a tamaño real, tantas veces como se indica. {}.",
+            self.capital(&said)
+        )
     }
 
     fn save_title(&self) -> &'static str {
@@ -232,7 +245,7 @@ impl TicketWords for Spanish {
     }
 
     fn save_sharing(&self, kind: SheetKind, learners: u32, count: usize) -> String {
-        let title = self.sheet_title(kind).to_lowercase();
+        let title = title(kind);
         format!("compartir {title} entre {learners} estudiantes: {} menos", sheets(count))
     }
 
@@ -261,10 +274,10 @@ impl TicketWords for Spanish {
                 format!("{file} impreso: {} de {}{two}.", sheets(count), self.stock_name(stock))
             }
             Done::Cut(what, cuts, count) => format!(
-                "{}: {} en cada una de {}.",
+                "{}: {} en {}.",
                 self.capital(&pieces(what)),
                 many(cuts, "corte hecho", "cortes hechos"),
-                piles(count)
+                if count == 1 { "la pila".to_owned() } else { format!("cada una de {}", piles(count)) }
             ),
             Done::Banded(sets) => format!(
                 "{sets} juegos de tiras sujetos, cada uno con su banda encima, en el orden de los números de los estudiantes."

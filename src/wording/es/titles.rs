@@ -95,6 +95,9 @@ pub(super) const fn is_feminine(kind: SheetKind) -> bool {
             | SheetKind::Key
             | SheetKind::Tally
             | SheetKind::SmallGroups
+            | SheetKind::WarmUp
+            | SheetKind::Practice
+            | SheetKind::Family
             | SheetKind::Cover
             | SheetKind::Ticket
     )

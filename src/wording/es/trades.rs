@@ -40,14 +40,15 @@ impl Spanish {
         let counted = counted(number, task, style);
         let (gives, _) = greatest_trade(number, &counted);
         let now = counts(self, &counted);
+        let traded = || format!("Canjeamos {}; tenemos {now}.", self.trades(number, &counted));
         match slip {
             Slip::NotTakenAway => {
                 let left = counted[gives.index()];
                 let left = if left == 0 { "Ninguna".to_owned() } else { left.to_string() };
                 format!("{left}. Ahora tenemos {now}.")
             }
-            Slip::OneForOne => format!("Diez. Ahora tenemos {now}."),
-            Slip::OneTooFew => format!("Diez. No, se canjeó. Ahora tenemos {now}."),
+            Slip::OneForOne => format!("Diez. {}", traded()),
+            Slip::OneTooFew => format!("Diez. No, se canjeó. {}", traded()),
             _ => {
                 let over = over(&counted);
                 let trades = over.iter().filter_map(|place| {

@@ -232,15 +232,17 @@ pub fn wrap(family: &Family, text: &str, width: Length, face: &Face) -> Vec<Stri
 pub fn flow(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
     let font = family.font(face.weight);
     let units = Units::new(font, text, false);
-    let mut lines = units.lines(&units.ends(Units::limit(font, width, face.size)));
-    if let [.., before, last] = lines.as_mut_slice()
+    let limit = Units::limit(font, width, face.size);
+    let mut ends = units.ends(limit);
+    let lines = units.lines(&ends);
+    if let [.., before, last] = lines.as_slice()
         && !last.contains(' ')
         && before.matches(' ').count() > 5
-        && let Some(at) = before.rfind(' ')
-        && font.width(&format!("{}{last}", &before[at..]), face.size) <= width
+        && let [.., end, _] = ends.as_mut_slice()
+        && units.wide(*end - 1..*end + 1) <= limit
     {
-        *last = format!("{} {last}", &before[at + 1..]);
-        before.truncate(at);
+        *end -= 1;
+        return units.lines(&ends);
     }
     lines
 }

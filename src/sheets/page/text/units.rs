@@ -3,6 +3,8 @@
 //! In: a text and a font. Out: the parts that stay together (`+ 60`, `6 ones`, `four hundred`), in font units, so that every
 //! type size shares them.
 
+use std::ops::Range;
+
 use crate::measure::{Font, Length};
 use crate::wording;
 
@@ -35,6 +37,12 @@ impl Units {
     /// The width of the widest part.
     pub(super) fn widest(&self) -> i64 {
         self.widths.iter().copied().max().unwrap_or(0)
+    }
+
+    /// How wide some of the parts are on one line.
+    pub(super) fn wide(&self, parts: Range<usize>) -> i64 {
+        let spaces = self.space * i64::try_from(parts.len().saturating_sub(1)).unwrap_or(0);
+        self.widths[parts].iter().sum::<i64>() + spaces
     }
 
     /// Where lines as full as the limit allows end: for each the number of parts up to there.
@@ -82,17 +90,20 @@ fn units(text: &str, sense: bool) -> Vec<String> {
     let mut units: Vec<String> = Vec::new();
     let mut glue = false;
     for word in text.split(' ').filter(|word| !word.is_empty()) {
-        let numeral = word.bytes().all(|b| b.is_ascii_digit() || b == b',');
+        let numeral = is_numeral(word);
         let lower = word.starts_with(|c: char| c.is_ascii_lowercase());
-        let counted = sense && wording::holds_back(word);
+        let sign = matches!(word, "<" | "=" | ">") && units.last().is_some_and(|unit| numeral_last(unit));
+        let counted = sign || sense && wording::holds_back(word);
         match units.last_mut() {
-            Some(unit) if counted || glue && (!numeral_last(unit) || lower) => {
+            Some(unit) if counted || compared(unit) || glue && (!numeral_last(unit) || lower) => {
                 unit.push(' ');
                 unit.push_str(word);
             }
             _ => units.push(word.to_owned()),
         }
-        glue = word == "+" || numeral || sense && wording::holds_on(word);
+        // A single letter at the end of a line is lost there.
+        let lone = word.chars().nth(1).is_none();
+        glue = word == "+" || numeral || (sense || lone) && wording::holds_on(word);
     }
     units
 }
@@ -100,5 +111,16 @@ fn units(text: &str, sense: bool) -> Vec<String> {
 /// Whether a unit ends in a bare numeral.
 fn numeral_last(unit: &str) -> bool {
     let last = unit.rsplit(' ').next().unwrap_or(unit);
-    last.bytes().all(|b| b.is_ascii_digit() || b == b',')
+    is_numeral(last)
+}
+
+/// Whether a word is digits, with or without a mark between thousands.
+fn is_numeral(word: &str) -> bool {
+    word.chars().all(|c| c.is_ascii_digit() || matches!(c, ',' | '\u{202f}'))
+}
+
+/// Whether a unit ends in a sign that compares a numeral with the next.
+fn compared(unit: &str) -> bool {
+    let mut words = unit.rsplit(' ');
+    words.next().is_some_and(|last| matches!(last, "<" | "=" | ">")) && words.next().is_some_and(is_numeral)
 }

@@ -1,6 +1,6 @@
 //! What is done with a single learner, who has no neighbour and no partner, in Spanish.
 
-use super::{build, minutes, numerals};
+use super::{build, form_plural, listed, minutes, numerals, worth};
 use crate::wording::Usage;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::counted;
@@ -18,6 +18,20 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         Deed::ShowDisplay(n) => {
             format!("Muestre la lámina de {}. El estudiante la compara con su trabajo.", usage.style.numeral(*n))
         }
+        Deed::LayCards(n) => {
+            let parts = n.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| worth(*n, place, usage));
+            let parts = listed(&parts.collect::<Vec<_>>());
+            format!("Que el estudiante ponga las tarjetas {parts} una sobre otra, con los bordes derechos juntos.")
+        }
+        Deed::FillRow(n) => format!(
+            "Que el estudiante busque la fila de {} en la hoja de registro. Llénenla en común.",
+            usage.style.numeral(*n)
+        ),
+        Deed::CutOwnStrips => "El estudiante recorta por las líneas. Las piezas se quedan juntas.".to_owned(),
+        Deed::OneKindFirst(form) => {
+            format!("Que coloque un tipo de tiras a la vez. Empiece por: {}.", form_plural(*form, usage))
+        }
+        Deed::BlocksToTub => "Los bloques vuelven a la caja. Busquen piezas pequeñas debajo de la mesa.".to_owned(),
         Deed::OwnFirstRow => "Llenen en común la primera fila de la hoja de registro.".to_owned(),
         Deed::TopOfPage(n) => {
             format!("El estudiante escribe {} arriba en la página. Trabájenlo en común.", usage.style.numeral(*n))

@@ -5,6 +5,7 @@ use crate::number::{Content, Form, Names, Number, Place};
 use crate::spec::Version;
 use crate::wording::digits::{counts, empty, first_difference, once, steps, without_zeros};
 use crate::wording::es::Spanish;
+use crate::wording::es::phrases::quoted;
 use crate::wording::plan::{Asked, Questions, Reply};
 use crate::wording::{Phrases, Slips, Usage};
 
@@ -73,7 +74,7 @@ impl Questions for Spanish {
                 let thousands = Number::new(n.value() / 1_000).unwrap_or(Number::MIN);
                 let words = self.cardinal(thousands.value() * 1_000, false);
                 reply(
-                    format!("¿Qué leemos primero en {}, hasta decir mil?", numeral(*n)),
+                    format!("¿Qué leemos primero en {}, antes de decir «mil»?", numeral(*n)),
                     format!("{}, es decir, {words}.", numeral(thousands)),
                 )
             }
@@ -109,7 +110,7 @@ impl Questions for Spanish {
                 let right = shown(*form, *of, usage).unwrap_or_default();
                 reply(
                     format!("Alguien hizo la tira «{}» para {}. ¿Qué pasó?", text(content), numeral(*of)),
-                    format!("{}. Debe ser {right}.", self.capital(self.slip_name(*slip))),
+                    format!("Es el error \u{ab}{}\u{bb}. Debe ser {}.", self.slip_name(*slip), quoted(&right)),
                 )
             }
             Asked::MoreLess(n, place) => {
@@ -234,16 +235,15 @@ fn differ(a: Number, b: Number, usage: &Usage<'_>) -> String {
 }
 
 fn greater(a: Number, b: Number, usage: &Usage<'_>) -> Reply {
-    let (more, less) = if a > b { (a, b) } else { (b, a) };
+    let [more, less] = [a.max(b), a.min(b)].map(|number| usage.style.numeral(number));
     let (one, other) = (usage.style.numeral(a), usage.style.numeral(b));
     let question = format!("¿Cuál es mayor, {}? ¿Cómo lo sabemos?", Spanish.either(&[&one, &other]));
     let expect = first_difference(a, b).map_or_else(String::new, |place| {
         format!(
-            "{}. Tiene {}, y {} tiene {}.",
-            usage.style.numeral(more),
-            Spanish.units(more.digit(place).into(), place),
-            usage.style.numeral(less),
-            less.digit(place)
+            "{more}. En las {}, {more} tiene un {}, y {less}, un {}.",
+            Spanish.place(place),
+            a.max(b).digit(place),
+            a.min(b).digit(place)
         )
     });
     reply(question, expect)

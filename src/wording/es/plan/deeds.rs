@@ -27,9 +27,9 @@ impl Deeds for Spanish {
             Deed::SayJoined(n) => {
                 let words = usage.style.words(*n);
                 if words.contains(" y ") {
-                    format!("La «y» va solo entre decenas y unidades: {} es «{words}».", numeral(*n))
+                    format!("Explique que la «y» va solo entre decenas y unidades: {} es «{words}».", numeral(*n))
                 } else {
-                    format!("{} se lee «{words}», sin «y».", numeral(*n))
+                    format!("Explique que {} se lee «{words}», sin «y».", numeral(*n))
                 }
             }
             Deed::Build { number, first } => {
@@ -81,7 +81,7 @@ impl Deeds for Spanish {
                 if letters.len() < 2 {
                     return give;
                 }
-                format!("{give} Los vecinos reciben letras distintas: {}.", lettered(letters))
+                format!("{give} Quienes se sientan juntos reciben letras distintas: {}.", lettered(letters))
             }
             Deed::CutStrips(pieces) => format!(
                 "Los estudiantes recortan por las líneas: {} cada uno. Las piezas de cada uno se quedan juntas.",
@@ -96,15 +96,15 @@ impl Deeds for Spanish {
             Deed::LeaveStrips => {
                 "Hoy no hay tiempo para recortar. Las tiras se quedan donde están, para otro día.".to_owned()
             }
-            Deed::TurnOver => "Una fila terminada se da vuelta. Si sus tiras van juntas, llevan la misma figura en el \
-                               reverso; la de una tira que no va en ninguna fila no se repite."
+            Deed::TurnOver => "Cuando una fila está terminada, se da vuelta a sus tiras. Si van juntas, todas llevan la \
+                               misma figura en el reverso; la de una tira que no va en ninguna fila no se repite."
                 .to_owned(),
             Deed::RowsToday(count) => format!(
                 "Hay tiempo para {}. Las demás filas son para quien termine pronto o para otro día.",
                 rows(*count)
             ),
             Deed::OneKindFirst(form) => {
-                format!("Que coloquen una clase de tiras cada vez. Empiecen por: {}.", form_plural(*form, usage))
+                format!("Que coloquen un tipo de tiras a la vez. Empiecen por: {}.", form_plural(*form, usage))
             }
             Deed::WriteAll(numbers) => {
                 format!("Escriba estos números en el pizarrón: {}.", numerals(numbers, usage))
@@ -119,8 +119,8 @@ impl Deeds for Spanish {
             Deed::Stretch => {
                 "A la mitad, deténgalos a todos. Que se levanten, se estiren y miren otra mesa.".to_owned()
             }
-            Deed::StopStrips => "Detenga el trabajo. Todos lo miran, con las manos fuera de las tiras.".to_owned(),
-            Deed::StopPencils => "Detenga el trabajo. Lápices en la mesa, y todos lo miran.".to_owned(),
+            Deed::StopStrips => "Detenga el trabajo. Todos miran al frente y dejan las tiras en la mesa.".to_owned(),
+            Deed::StopPencils => "Detenga el trabajo. Todos miran al frente y dejan los lápices en la mesa.".to_owned(),
             Deed::ShowRows => "Que dos o tres estudiantes muestren una fila y digan por qué está bien.".to_owned(),
             Deed::SwapBoards(count) => format!(
                 "{}: las parejas cambian de lugar y se revisan el trabajo. Dicen por qué está bien cada fila.",
@@ -142,7 +142,7 @@ impl Deeds for Spanish {
                 minutes(*count)
             ),
             Deed::GiveChecks { several: true } => {
-                "Dé un control rápido a cada estudiante. Los vecinos reciben números distintos en el título.".to_owned()
+                "Dé un control rápido a cada estudiante. Quienes se sientan juntos reciben números distintos en el título.".to_owned()
             }
             Deed::GiveChecks { several: false } => "Dé un control rápido a cada estudiante.".to_owned(),
             Deed::ReadAloud => "Lea en voz alta una pregunta a quien lo pida. No ayude con la respuesta.".to_owned(),
@@ -188,7 +188,7 @@ fn columns(number: Number, mat: bool, first: bool, usage: &Usage<'_>) -> String 
             "Los estudiantes escriben las cifras de {numeral} en papelitos y los ponen en el tapete, uno en cada columna."
         ),
         (false, true) => format!(
-            "Dibuje dos cajas, miles y unidades, con tres columnas cada una. Los estudiantes escriben {numeral}, una cifra \
+            "Dibuje dos cajas, millares y unidades, con tres columnas cada una. Los estudiantes escriben {numeral}, una cifra \
              en cada columna."
         ),
         (false, false) => {

@@ -4,7 +4,7 @@ use super::form_plural;
 use crate::number::{Number, Slip};
 use crate::spec::{Language, SheetKind, Version};
 use crate::wording::es::Spanish;
-use crate::wording::es::phrases::{counted, listed};
+use crate::wording::es::phrases::{counted, listed, quoted};
 use crate::wording::es::titles::is_feminine;
 use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, by_share};
 use crate::wording::{Phrases, Slips, Titles, Tools, Usage};
@@ -50,7 +50,7 @@ impl Frame for Spanish {
     fn aim(&self, aim: &Aim, usage: &Usage<'_>) -> String {
         match aim {
             Aim::Can(Standard::TensAndOnes) => "Puedo decir cuántas decenas y unidades tiene un número.".to_owned(),
-            Aim::Can(Standard::Hundreds) => "Puedo decir cuánto vale cada cifra de un número hasta mil.".to_owned(),
+            Aim::Can(Standard::Hundreds) => "Puedo decir cuánto vale cada cifra de los números hasta mil.".to_owned(),
             Aim::Can(Standard::Thousands) => {
                 "Puedo decir cuánto vale cada cifra de un número de cuatro cifras.".to_owned()
             }
@@ -120,20 +120,20 @@ impl Frame for Spanish {
     }
 
     fn if_you_see(&self, shown: &str, of: Number, slip: &str, usage: &Usage<'_>) -> String {
-        format!("Si ve {shown} por {}: {slip}.", usage.style.numeral(of))
+        format!("Si ve {} en vez de {}: {slip}.", quoted(shown), usage.style.numeral(of))
     }
 
     fn if_you_see_strip(&self, shown: &str, of: Number, slip: &str, set: Option<Version>, usage: &Usage<'_>) -> String {
         let set = set.map(|set| format!(" (juego {set})")).unwrap_or_default();
-        format!("Si la tira {shown} está en la fila de {}{set}: {slip}.", usage.style.numeral(of))
+        format!("Si la tira {} está en la fila de {}{set}: {slip}.", quoted(shown), usage.style.numeral(of))
     }
 
     fn if_you_see_choice(&self, check: u32, question: u32, letter: char, shown: &str, slip: &str) -> String {
-        format!("Control {check}, pregunta {question}, opción {letter}, {shown}: {slip}.")
+        format!("Control {check}, pregunta {question}, opción {letter}, {}: {slip}.", quoted(shown))
     }
 
     fn thinking_and_next(&self, slip: Slip, tools: Tools) -> String {
-        format!("Piensa: {} Qué ayuda: {}", self.slip_thinking(slip), self.slip_next(slip, tools))
+        format!("Qué piensa: {} Qué ayuda: {}", self.slip_thinking(slip), self.slip_next(slip, tools))
     }
 
     fn as_above(&self) -> &'static str {

@@ -32,7 +32,7 @@ fn worth(number: Number, place: Place, usage: &Usage<'_>) -> String {
     digits::worth(number, place, usage.style)
 }
 
-/// How a number is written in a form: "en palabras", "en forma desarrollada", or "como" with the class's own word.
+/// How a number is written in a form: "en palabras", "en forma desarrollada", or "en la forma" with the class's own word.
 pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
     let own = match form {
         Form::Numeral => "en cifras",
@@ -44,7 +44,7 @@ pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
         Form::Blocks => "con un dibujo",
         Form::Untraded => "con un dibujo de bloques por canjear",
     };
-    usage.names.get(form).map_or_else(|| own.to_owned(), |name| format!("como «{name}»"))
+    usage.names.get(form).map_or_else(|| own.to_owned(), |name| format!("en la forma «{name}»"))
 }
 
 /// Several of a form: "palabras", or the class's own word.

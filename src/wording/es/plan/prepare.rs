@@ -23,17 +23,25 @@ impl Prepare for Spanish {
     fn chore(&self, chore: &Chore, _usage: &Usage<'_>) -> String {
         match chore {
             Chore::CutCubes { copies, cuts } => {
-                format!("Separe las filas de cubos: {}, {} en cada uno.", sets(*copies), many(*cuts, "corte", "cortes"))
+                format!(
+                    "Separe las filas de cubos: {}, {}{}.",
+                    sets(*copies),
+                    many(*cuts, "corte", "cortes"),
+                    if *copies == 1 { "" } else { " en cada uno" }
+                )
             }
             Chore::Cut { sheet, sheets, copies, holds, pieces } => {
                 // Only blocks and cards are cut out, and their plurals need their own article.
                 let article = if matches!(sheet, SheetKind::Blocks | SheetKind::Board) { "los" } else { "las" };
                 let each = holds.map_or_else(|| many(*pieces, "pieza", "piezas"), |counts| self.blocks_told(counts));
                 format!(
-                    "Recorte {article} {}: de {} salen {}, cada uno de {each}.",
+                    "Recorte {article} {}: de {} {}.",
                     self.sheet_in_text(*sheet, 2),
                     many(*sheets, "hoja", "hojas"),
-                    sets(*copies)
+                    match copies {
+                        1 => format!("sale 1 juego de {each}"),
+                        _ => format!("salen {}, cada uno de {each}", sets(*copies)),
+                    }
                 )
             }
             Chore::Join { sheet, copies, pages } => format!(
@@ -42,15 +50,13 @@ impl Prepare for Spanish {
             ),
             Chore::Band(sets) => format!("Sujete o embolse cada juego, {sets} en total."),
             Chore::CountOut(count, numbers) => {
-                format!("Cuente bloques de la caja: {}, cada uno con {}.", sets(*count), needed(numbers))
+                format!("Cuente bloques de la caja: {} con {}.", each(*count), needed(numbers))
             }
             Chore::LayOut => "Ponga todo en una mesa aparte, un montón de cada cosa.".to_owned(),
             Chore::CountScissors(pairs) => format!("Cuente las tijeras: {pairs}."),
             Chore::Display(pages) => {
-                format!(
-                    "Tenga listas {} para la pared o la cámara de documentos.",
-                    counted(*pages, "lámina", "láminas")
-                )
+                let ready = if *pages == 1 { "lista 1 lámina".to_owned() } else { format!("listas {pages} láminas") };
+                format!("Tenga {ready} para la pared o la cámara de documentos.")
             }
         }
     }
@@ -96,7 +102,8 @@ impl Prepare for Spanish {
                     notes.push(format!("{one} por cada {share} estudiantes"));
                 }
                 if *pages > 1 {
-                    notes.push(format!("{} {each}", counted(*pages, "página", "páginas")));
+                    let each = if *copies == 1 { String::new() } else { format!(" {each}") };
+                    notes.push(format!("{}{each}", counted(*pages, "página", "páginas")));
                 }
                 if letters.len() > 1 {
                     notes.push(format!("letras {}", lettered(letters)));
@@ -105,7 +112,7 @@ impl Prepare for Spanish {
             }
             Thing::TubBlocks(sets, numbers) => (
                 format!("{} de bloques de la caja de la clase", juegos(*sets)),
-                format!("cada uno con {}", needed(numbers)),
+                format!("{}con {}", if *sets == 1 { "" } else { "cada uno " }, needed(numbers)),
             ),
             Thing::Envelopes(count) => {
                 (if *count == 1 { "sobre" } else { "sobres" }.to_owned(), "para las tiras".to_owned())
@@ -146,6 +153,11 @@ impl Prepare for Spanish {
 /// "1 juego", "26 juegos".
 fn sets(count: u32) -> String {
     counted(count, "juego", "juegos")
+}
+
+/// "1 juego", "26 juegos, cada uno".
+fn each(count: u32) -> String {
+    if count == 1 { sets(count) } else { format!("{}, cada uno", sets(count)) }
 }
 
 /// The blocks that build any of these numbers, one at a time: the largest count of each place.

@@ -16,7 +16,7 @@ impl Speech for Spanish {
                 "La misma cifra puede valer distinto. Depende de su posición. Eso es lo que buscamos hoy.".to_owned()
             }
             Said::PlaceIdea => "El lugar de una cifra nos dice cuánto vale. Eso es lo que buscamos hoy.".to_owned(),
-            Said::PeriodIdea => "Los números grandes van en grupos de tres cifras: primero los miles, luego las \
+            Said::PeriodIdea => "Los números grandes van en grupos de tres cifras: primero los millares, luego las \
                                  unidades. Leemos un grupo, decimos su nombre y leemos el siguiente."
                 .to_owned(),
             Said::WaysIdea => "Hoy mostramos un número de distintas maneras.".to_owned(),
@@ -70,6 +70,14 @@ impl Speech for Spanish {
             }
             Said::SomeFitNoRow => {
                 "Algunas tiras no van en ninguna fila. Las apartamos y buscamos qué tienen mal.".to_owned()
+            }
+            Said::CheckRules { marks, writes } if usage.one_learner => {
+                let how = match (marks, writes) {
+                    (true, false) => "Marcamos la respuesta que creemos correcta.",
+                    (false, _) => "Escribimos las respuestas en las líneas.",
+                    (true, true) => "Marcamos la respuesta correcta o la escribimos en la línea.",
+                };
+                format!("Escribimos el nombre. Trabajamos sin ayuda. {how}")
             }
             Said::CheckRules { marks, writes } => match (marks, writes) {
                 (true, false) => {

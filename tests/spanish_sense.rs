@@ -1,0 +1,117 @@
+//! What Spanish pages must not say: readings that are right word by word and mean something else to whoever reads them.
+
+use std::path::Path;
+
+use placewright::number::{Form, Number, Slip, Task};
+use placewright::wording::{self, Tools};
+
+use crate::support;
+use crate::support::packets;
+use crate::support::samples;
+use crate::support::setup::planned;
+use placewright::lesson::{self, Lesson};
+use placewright::measure::fonts::{Bundled, bundled};
+use placewright::sheets::files::PacketKind;
+use placewright::spec::Language;
+
+const SHEETS: &str =
+    "[sheets]\nmake = [\"display\", \"word-bank\", \"board\", \"strips\", \"exit\", \"key\", \"tally\",
+    \"small-groups\", \"warm-up\", \"practice\", \"family\"]\n";
+
+fn in_spanish(range: &str, forms: &str) -> Lesson {
+    planned(&format!(
+        "title = \"x\"\nlanguage = \"es\"\nseed = 11\n[numbers]\nrange = [{range}]\n[forms]\nmatch = [{forms}]\n[class]\n\
+         learners = 3\n{SHEETS}"
+    ))
+}
+
+/// Lessons of every size of number, with every form.
+fn lessons() -> Vec<Lesson> {
+    vec![
+        in_spanish("10, 99", r#""numeral", "words", "units", "regrouped", "blocks""#),
+        in_spanish("100, 999", r#""blocks", "numeral", "words", "expanded""#),
+        in_spanish("1000, 9999", r#""numeral", "words", "units", "blocks""#),
+        in_spanish("1000, 999999", r#""words", "numeral", "expanded""#),
+    ]
+}
+
+/// Every line of the teacher's and the substitute's packets.
+fn lines(lesson: &Lesson) -> Vec<String> {
+    let family = bundled(Bundled::Andika).expect("a family");
+    let packets = packets::all(lesson, &family, &[]).expect("packets");
+    let told = packets.iter().filter(|laid| matches!(laid.kind, PacketKind::Teacher | PacketKind::Substitute));
+    let bytes = told.map(|laid| laid.bytes(&family, 1));
+    let pages = bytes.flat_map(|bytes| support::pdf::read(&bytes));
+    pages.flat_map(|page| page.texts).map(|run| run.text).collect()
+}
+
+// "8 por 4" is eight times four.
+#[test]
+fn no_wrong_answer_reads_as_a_product() {
+    for line in lessons().iter().flat_map(lines) {
+        let words: Vec<&str> = line.split(' ').collect();
+        let figure = |word: &str| word.ends_with(|c: char| c.is_ascii_digit());
+        let product = words.windows(3).find(|three| {
+            let measured = line.contains("mm") || line.contains(" in ");
+            figure(three[0]) && three[1] == "por" && three[2].starts_with(|c: char| c.is_ascii_digit()) && !measured
+        });
+        assert_eq!(product, None, "{line}");
+        assert!(!line.contains("cien por ciento"), "{line}");
+    }
+}
+
+#[test]
+fn no_line_ends_in_a_lone_conjunction() {
+    for line in lessons().iter().flat_map(lines) {
+        assert!(!line.ends_with(" y"), "{line}");
+    }
+}
+
+// 100 by itself is cien; ciento is what begins a longer name.
+#[test]
+fn the_word_bank_says_a_hundred_as_it_is_read() {
+    let mut seen = 0;
+    for (language, second) in [("es", ""), ("en", "second_language = \"es\"\n"), ("es", "second_language = \"en\"\n")] {
+        let lesson = planned(&format!(
+            "title = \"x\"\nlanguage = \"{language}\"\n{second}[numbers]\nrange = [101, 199]\n{SHEETS}"
+        ));
+        for entry in lesson::words::groups(&lesson).iter().flat_map(|group| &group.words) {
+            for words in [Some(&entry.first), entry.second.as_ref()].into_iter().flatten() {
+                if entry.numeral == "100" {
+                    seen += 1;
+                    let first = words.split([' ', ',']).next();
+                    assert!(matches!(first, Some("cien" | "one")), "{words}");
+                }
+            }
+        }
+    }
+    assert_eq!(seen, 5);
+}
+
+// Eight hundred sixteen thousand sounds like eight hundred twenty-six thousand: the ten thousands are in question, and of tens
+// there are 81,678.
+#[test]
+fn a_small_group_is_asked_for_the_digit_that_the_slip_changes() {
+    let number = Number::new(816_786).expect("in range");
+    let style = in_spanish("1000, 999999", r#""words", "numeral""#).style;
+    let (words, tools) = (wording::of(Language::Es), Tools { mat: false, blocks: false, cards: false });
+    let task = Task::forms(Form::Words, Form::Numeral);
+    let question = words.group_question(Slip::SoundAlike, number, task, tools, &style);
+    let answer = words.group_answer(Slip::SoundAlike, number, task, tools, &style);
+    assert!(question.contains("decenas de millar") && !question.contains("Cuántas decenas"), "{question}");
+    assert!(answer.contains('1') && !answer.starts_with('8'), "{answer}");
+    let tens = Number::new(364).expect("in range");
+    let question = words.group_question(Slip::SoundAlike, tens, task, tools, &style);
+    assert!(question.contains("decenas") && !question.contains("millar"), "{question}");
+}
+
+#[test]
+fn a_grade_is_an_ordinal() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("samples/panaderia.toml");
+    let sample = samples::lay(&path);
+    let teacher = sample.packets.iter().find(|laid| laid.kind == PacketKind::Teacher).expect("a packet");
+    let pages = support::pdf::read(&teacher.bytes(&sample.family, 1));
+    let said = pages.iter().flat_map(|page| &page.texts).filter(|run| run.text.contains("grado")).count();
+    let right = pages.iter().flat_map(|page| &page.texts).filter(|run| run.text.contains("2.\u{ba} grado")).count();
+    assert!(said > 0 && said == right, "{right} of {said}");
+}
