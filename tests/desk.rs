@@ -143,6 +143,39 @@ fn a_number_is_exchanged_and_the_others_stay() {
 }
 
 #[test]
+fn keeping_a_number_changes_no_other_and_what_is_only_held_gives_way() {
+    let (_at, desk) = scene(LESSON);
+    let page = desk.enter();
+    let set = |view: &Value, k: usize| numbers(view)[k].iter().copied().collect::<BTreeSet<u32>>();
+    let pressed = |view: &Value| view["numbers"].as_str().unwrap().matches("aria-pressed=\"true\"").count();
+    let before = page.view();
+    // Whichever is kept: the others stay, and only this one is marked.
+    for k in 0..3 {
+        for number in numbers(&before)[k].clone() {
+            let role = ["numbers.model", "numbers.sort", "numbers.exit"][k];
+            page.does("/number", json!({ "act": "keep", "role": role, "number": number }));
+            let after = page.view();
+            assert!((0..3).all(|k| set(&before, k) == set(&after, k)), "{number}: {}", page.text());
+            assert_eq!(pressed(&after), 1, "{number}");
+            page.does("/back", json!({}));
+        }
+    }
+    let (out, kept) = (numbers(&before)[1][0], numbers(&before)[1][1]);
+    page.does("/number", json!({ "act": "keep", "role": "numbers.sort", "number": kept }));
+    page.does("/number", json!({ "act": "another", "role": "numbers.sort", "number": out }));
+    assert_eq!(pressed(&page.view()), 1);
+    // Nobody asked for the others by name, so they are in nobody's way.
+    page.fill("numbers.sort.count", json!({ "": "3" }));
+    let view = page.view();
+    let standing = view["standing"].as_str().unwrap();
+    assert!(standing.contains("can be made") && standing.contains("chosen anew"), "{standing}{}", page.text());
+    assert!(set(&view, 1).contains(&kept) && !set(&view, 1).contains(&out) && set(&view, 1).len() == 3);
+    loaded(&page);
+    page.does("/back", json!({}));
+    assert!(page.view()["standing"].as_str().unwrap().contains("can be made") && pressed(&page.view()) == 1);
+}
+
+#[test]
 fn groups_come_and_go_and_have_numbers_of_their_own() {
     let (_at, desk) = scene(&LESSON.replace("learners = 2", "learners = 4"));
     let page = desk.enter();

@@ -83,7 +83,7 @@ fn act(session: &Arc<Session>, path: &str, asked: &Asked) -> Told {
         "/open" => match session.workshop.open(&asked.name) {
             Ok(text) => {
                 session.note(|state| drop(state.files.insert(asked.name.clone(), text.clone())));
-                session.put(OnDesk { name: Some(asked.name.clone()), text }, None);
+                session.put(OnDesk::new(Some(asked.name.clone()), text), None);
                 Told::Done
             }
             Err(why) => refused(&why),
@@ -163,7 +163,7 @@ fn begin(session: &Arc<Session>, asked: &Asked) -> Told {
         let Some(point) = POINTS.iter().find(|point| point.word == asked.name) else { return Told::Unknown };
         point.text(session.workshop.as_ref())
     };
-    session.put(OnDesk { name: None, text }, None);
+    session.put(OnDesk::new(None, text), None);
     Told::Done
 }
 
@@ -188,7 +188,14 @@ fn number(session: &Session, state: &State, lesson: &OnDesk, asked: &Asked) -> T
     let is_key = |path: &str| fields::find(path).is_some_and(|(key, _)| key == path);
     let known = is_key(&place.always())
         && (asked.version.is_empty() || version.is_some() && is_key(&format!("{}.always_in", place.table)));
-    let mut held = state.held.clone();
+    let mut held = lesson.held.clone();
+    let name = session.file_name(lesson);
+    let lay = |text: &str| session.workshop.lay(&name, text, &|| true);
+    let shown = if state.is_judged() {
+        state.laid.as_ref().filter(|_| state.found.is_empty()).map(|(laid, _)| Arc::clone(laid))
+    } else {
+        known.then(|| lay(text)?.ok()).flatten().map(Arc::new)
+    };
     let new = match asked.act.as_str() {
         "fresh" => pick::fresh(text, seed(text), &std::mem::take(&mut held)),
         "free" => {
@@ -198,24 +205,33 @@ fn number(session: &Session, state: &State, lesson: &OnDesk, asked: &Asked) -> T
         "keep" if known => {
             // From now on it is asked for itself.
             held.retain(|(key, number)| *number != asked.number || *key != place.own());
-            pick::keep(text, place, asked.number)
+            let new = pick::keep(text, place, asked.number);
+            match shown.as_deref().filter(|_| new != *text) {
+                Some(laid) if !matches!(lay(&new), Some(Ok(after)) if after.same_numbers(laid)) => {
+                    let (new, more) = pick::hold(&new, laid, place, asked.number);
+                    held.extend(more);
+                    new
+                }
+                _ => new,
+            }
         }
         "let-go" if known => pick::let_go(text, place, asked.number),
         "another" if known => {
-            let Some((laid, _)) = state.laid.as_ref().filter(|_| state.found.is_empty()) else { return Told::Unknown };
-            let (new, more) = pick::another(text, laid, place, asked.number);
+            let Some(laid) = shown else {
+                return Told::Words(json!("Another number can be chosen when the lesson can be made."));
+            };
+            let (new, more) = pick::another(text, &laid, place, asked.number);
             // Looked at first: a lesson that could be made is not exchanged for one that cannot.
-            let made = session.workshop.lay(&session.file_name(lesson), &new, &|| true);
-            if made.is_none_or(|made| made.is_err()) {
+            if lay(&new).is_none_or(|made| made.is_err()) {
                 return Told::Words(json!("There is no other number that meets the requests while the others stay."));
             }
+            held.retain(|(key, number)| *number != asked.number || *key != place.own());
             held.extend(more);
             new
         }
         _ => return Told::Unknown,
     };
-    session.put(OnDesk { text: new, ..lesson.clone() }, None);
-    session.note(|state| state.held = held);
+    session.put(OnDesk { text: new, held, ..lesson.clone() }, None);
     Told::Done
 }
 

@@ -48,7 +48,7 @@ pub fn ready(workshop: Arc<dyn Workshop>, lesson: Option<(String, String)>, port
     let listening = server::listen(port)?;
     let door = Door::new(listening.address.port())?;
     let address = format!("http://{}{}", listening.address, door.entry());
-    let lesson = lesson.map(|(name, text)| OnDesk { name: Some(name), text });
+    let lesson = lesson.map(|(name, text)| OnDesk::new(Some(name), text));
     let session = Arc::new(Session::new(workshop, lesson));
     Ok(Ready { listening, door, session, address })
 }

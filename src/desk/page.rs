@@ -30,6 +30,7 @@ impl PageParts {
             laid: state.laid.as_ref().map(|(laid, revision)| (laid.as_ref(), *revision)),
             trouble: &trouble,
             waiting: !state.is_judged(),
+            held: state.lesson.as_ref().map_or(&[], |lesson| &lesson.held),
         };
         Self {
             bar: bar(session, state),

@@ -6,8 +6,9 @@
 
 use serde_json::{Value, json};
 
+use super::document;
+use super::fields;
 use super::workshop::{LaidLesson, NumberPlace};
-use super::{document, fields};
 
 /// What a group leaves out that says nothing of it.
 const CLASS_NEVER: &str = "numbers.never";
@@ -82,8 +83,12 @@ fn leave_out(text: &str, place: NumberPlace<'_>, number: u32) -> String {
 /// Another number in the place of one, and all others as they are. Also the numbers that were not asked for by name before,
 /// each with the key that asks for it now.
 pub fn another(text: &str, laid: &LaidLesson, place: NumberPlace<'_>, number: u32) -> (String, Vec<(String, u32)>) {
-    let mut held = Vec::new();
-    let mut text = leave_out(text, place, number);
+    hold(&leave_out(text, place, number), laid, place, number)
+}
+
+/// All numbers as they are but one. Also those that were not asked for by name before, each with the key that does now.
+pub fn hold(text: &str, laid: &LaidLesson, place: NumberPlace<'_>, number: u32) -> (String, Vec<(String, u32)>) {
+    let (mut text, mut held) = (text.to_owned(), Vec::new());
     for set in &laid.sets {
         let here = set.place();
         for other in set.numbers.iter().filter(|other| here != place || other.value != number) {
@@ -96,13 +101,14 @@ pub fn another(text: &str, laid: &LaidLesson, place: NumberPlace<'_>, number: u3
     (text, held)
 }
 
+/// The text without what is only held.
+pub fn released(text: &str, held: &[(String, u32)]) -> String {
+    held.iter().fold(text.to_owned(), |text, (path, number)| without(&text, path, *number))
+}
+
 /// Other numbers throughout: by another seed, and without those that were held for the sake of others.
 pub fn fresh(text: &str, seed: u64, held: &[(String, u32)]) -> String {
-    let mut text = text.to_owned();
-    for (path, number) in held {
-        text = without(&text, path, *number);
-    }
-    document::set(&text, SEED, Some(&json!(seed)))
+    document::set(&released(text, held), SEED, Some(&json!(seed)))
 }
 
 /// Without any number that is asked for by name.

@@ -17,6 +17,9 @@ use crate::diag::{Diagnostic, Problem};
 /// How many texts can be gone back to.
 const BACK: usize = 500;
 
+/// What is said when numbers that were only held are chosen anew.
+const GAVE_WAY: &str = "numbers that you had not asked to keep were chosen anew: the requests left no room for them";
+
 /// What lies on the desk.
 pub struct Session {
     /// What stands behind it.
@@ -35,6 +38,15 @@ pub struct OnDesk {
     pub name: Option<String>,
     /// The text.
     pub text: String,
+    /// Numbers that it asks for by name only so that they stay while another one changes, with the key they stand in.
+    pub held: Vec<(String, u32)>,
+}
+
+impl OnDesk {
+    /// A lesson in whose text nothing is held.
+    pub fn new(name: Option<String>, text: String) -> Self {
+        Self { name, text, held: Vec::new() }
+    }
 }
 
 /// Everything that is shown.
@@ -64,8 +76,6 @@ pub struct State {
     forward: Vec<OnDesk>,
     /// The key that is being typed into: a word is undone as a whole.
     typing: Option<String>,
-    /// Numbers that are asked for by name only because another one was exchanged, with the key they stand in.
-    pub held: Vec<(String, u32)>,
 }
 
 impl State {
@@ -176,12 +186,29 @@ impl Session {
         let wanted = || self.newest.load(Ordering::SeqCst) == revision;
         let Some(lesson) = Some(self.now()).filter(|_| wanted()).and_then(|state| state.lesson) else { return };
         let name = self.file_name(&lesson);
-        let Some(result) = self.workshop.lay(&name, &lesson.text, &wanted) else { return };
+        let Some(mut result) = self.workshop.lay(&name, &lesson.text, &wanted) else { return };
+        // What is only held gives way to a request: nobody asked for it.
+        let mut freed = None;
+        if result.is_err() && !lesson.held.is_empty() {
+            let text = super::pick::released(&lesson.text, &lesson.held);
+            match self.workshop.lay(&name, &text, &wanted) {
+                Some(Ok(mut laid)) => {
+                    laid.notes.push(GAVE_WAY.to_owned());
+                    freed = Some(OnDesk::new(lesson.name, text));
+                    result = Ok(laid);
+                }
+                Some(Err(_)) => {}
+                None => return,
+            }
+        }
         let mut state = self.lock();
         if state.revision != revision {
             return;
         }
         state.judged = revision;
+        if freed.is_some() {
+            state.lesson = freed;
+        }
         match result {
             Ok(laid) => {
                 state.laid = Some((Arc::new(laid), revision));
@@ -230,7 +257,7 @@ impl Session {
         self.workshop.save(name, &lesson.text, replace || same)?;
         let mut state = self.lock();
         let lost = over.filter(|text| *text != lesson.text && state.files.get(name) != Some(text));
-        state.back.extend(lost.map(|text| OnDesk { name: Some(name.to_owned()), text }));
+        state.back.extend(lost.map(|text| OnDesk::new(Some(name.to_owned()), text)));
         state.files.insert(name.to_owned(), lesson.text);
         (state.theirs, state.gone) = (None, false);
         if let Some(lesson) = &mut state.lesson {

@@ -16,6 +16,8 @@ pub struct Outcome<'o> {
     pub trouble: &'o [Trouble],
     /// Whether the lesson as it is now is still being worked out.
     pub waiting: bool,
+    /// Numbers that are asked for by name only for the sake of another one, with the key they stand in.
+    pub held: &'o [(String, u32)],
 }
 
 /// Pixels of a style sheet are 1/96 in.
@@ -30,7 +32,7 @@ pub fn standing(outcome: &Outcome<'_>) -> Markup {
 pub fn numbers(outcome: &Outcome<'_>) -> Markup {
     html! {
         @if let Some((laid, _)) = outcome.laid {
-            div.earlier[!outcome.trouble.is_empty()] { (sets(&laid.sets)) }
+            div.earlier[!outcome.trouble.is_empty()] { (sets(&laid.sets, outcome.held)) }
         }
     }
 }
@@ -45,7 +47,7 @@ pub fn pages(outcome: &Outcome<'_>) -> Markup {
 }
 
 fn words(outcome: &Outcome<'_>) -> Markup {
-    let Outcome { laid, trouble, waiting } = outcome;
+    let Outcome { laid, trouble, waiting, held: _ } = outcome;
     html! {
         @if *waiting {
             p { "Working out this lesson \u{2026}" }
@@ -84,34 +86,42 @@ fn heading(set: &NumberSet) -> String {
     set.whose.as_ref().map_or_else(|| name.clone(), |whose| format!("{name}, {whose}"))
 }
 
-fn sets(sets: &[NumberSet]) -> Markup {
-    let held = sets.iter().flat_map(|set| &set.numbers).any(|number| number.always);
+fn sets(sets: &[NumberSet], held: &[(String, u32)]) -> Markup {
+    let kept = sets.iter().flat_map(|set| &set.numbers).any(|number| number.always);
     html! {
         section aria-labelledby="numbers-are" {
             h2 id="numbers-are" { "The numbers, and why" }
             p.acts {
                 button.quiet type="button" data-act="fresh" { "All new numbers" }
-                @if held { " " button.quiet type="button" data-act="free" { "Keep none of them" } }
+                @if kept { " " button.quiet type="button" data-act="free" { "Keep none of them" } }
             }
             @for set in sets {
                 h3 { (heading(set)) @if !set.ways.is_empty() { " " span.ways { (set.ways) } } }
-                ul.set { @for number in &set.numbers { (self::number(set, number)) } }
+                ul.set { @for number in &set.numbers { (self::number(set, number, held)) } }
             }
         }
     }
 }
 
 /// A number, why it is there, and what can be done with it.
-fn number(set: &NumberSet, number: &ChosenNumber) -> Markup {
-    let ChosenNumber { value, written, why, always } = number;
+fn number(set: &NumberSet, number: &ChosenNumber, held: &[(String, u32)]) -> Markup {
+    let ChosenNumber { value, written, .. } = number;
+    // What is only held was not asked for by anybody.
+    let is_held = held.iter().any(|(key, held)| held == value && *key == set.place().own());
+    let always = number.always && !is_held;
+    let why = match number.besides.as_str() {
+        _ if !is_held => number.why.as_str(),
+        "" => "as it was",
+        besides => besides,
+    };
     let (role, version) = (&set.table, set.own.map(|version| version.to_string()));
     let of = set.version.map(|version| format!(" in version {version}")).unwrap_or_default();
     html! {
         li {
             strong { (written) } " " span.why { (why) }
             span.acts {
-                button.quiet type="button" data-act=(if *always { "let-go" } else { "keep" }) data-role=(role)
-                    data-number=(value) data-version=[&version] aria-pressed=(if *always { "true" } else { "false" }) {
+                button.quiet type="button" data-act=(if always { "let-go" } else { "keep" }) data-role=(role)
+                    data-number=(value) data-version=[&version] aria-pressed=(if always { "true" } else { "false" }) {
                     "Keep" span.unseen { " " (written) (of) }
                 }
                 button.quiet type="button" data-act="another" data-role=(role) data-number=(value)

@@ -84,6 +84,19 @@ pub struct LaidLesson {
     pub notes: Vec<String>,
 }
 
+impl LaidLesson {
+    /// Whether its numbers are those of another one, in any order.
+    pub fn same_numbers(&self, other: &Self) -> bool {
+        let sorted = |set: &NumberSet| {
+            let mut numbers: Vec<u32> = set.numbers.iter().map(|number| number.value).collect();
+            numbers.sort_unstable();
+            numbers
+        };
+        self.sets.len() == other.sets.len()
+            && self.sets.iter().zip(&other.sets).all(|(one, other)| sorted(one) == sorted(other))
+    }
+}
+
 /// Numbers that were chosen together.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct NumberSet {
@@ -145,6 +158,8 @@ pub struct ChosenNumber {
     pub written: String,
     /// Why it is there, in a few words.
     pub why: String,
+    /// Why it could be there, if the file did not ask for it by name; empty where nothing else speaks for it.
+    pub besides: String,
     /// Whether the file asks for it by name.
     pub always: bool,
 }

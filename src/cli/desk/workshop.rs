@@ -250,6 +250,9 @@ fn sets(planned: &Planned) -> Vec<NumberSet> {
             value: number.value(),
             written: lesson.style.numeral(*number),
             why: reasons::list(why),
+            besides: reasons::list(
+                &why.iter().copied().filter(|reason| *reason != Reason::Always).collect::<Vec<Reason>>(),
+            ),
             always: why.contains(&Reason::Always),
         }
     };
