@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, LazyLock};
 
 use placewright::diag::Source;
-use placewright::lesson::Roster;
+use placewright::lesson::{Lesson, Roster};
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::sheets::packets;
@@ -48,18 +48,26 @@ pub fn roster(spec: &Spec, lesson: &Arc<Source>, folder: &Path) -> Roster {
     Roster { names: rows.into_iter().map(|(name, _)| name).collect(), groups }
 }
 
+/// A sample's lesson, by name.
+pub fn lesson(name: &str) -> Lesson {
+    planned(&Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("samples/{name}.toml")))
+}
+
+fn planned(path: &Path) -> Lesson {
+    let text = source(path);
+    let spec = spec::read(&text).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
+    let roster = roster(&spec, &text, path.parent().expect("a folder"));
+    lesson::plan(&text, spec, roster).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()))
+}
+
 /// Lays out a sample.
 pub fn lay(path: &Path) -> Sample {
-    let source_text = source(path);
-    let spec = spec::read(&source_text).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
-    let roster = roster(&spec, &source_text, path.parent().expect("a folder"));
-    let family = match spec.print.font.value {
+    let lesson = planned(path);
+    let family = match lesson.spec.print.font.value {
         FontChoice::Lato => bundled(Bundled::Lato),
         _ => bundled(Bundled::Andika),
     };
     let family = family.expect("a bundled family");
-    let lesson =
-        lesson::plan(&source_text, spec, roster).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
     let layouts = Layouts::read(&[]).unwrap_or_else(|found| panic!("{found:#?}"));
     let made = packets::make(&Desk::new(&lesson, &layouts, &family), &[]);
     let made = made.unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));

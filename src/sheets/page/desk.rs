@@ -14,8 +14,9 @@ use crate::measure::{Family, Length, Point, Rect, Sides, Size};
 use crate::sheets::page::headed::Headed;
 use crate::sheets::page::layout::{Layout, Layouts, Turn};
 use crate::sheets::page::once::Once;
+use crate::sheets::page::quotes::{Quotes, Vocabulary};
 use crate::sheets::page::text::{self, Align, Face, Setting};
-use crate::sheets::page::{Layer, Page, Stock};
+use crate::sheets::page::{Layer, Node, Page, Stock};
 use crate::spec::{Ink, SheetKind, TextSize};
 
 /// What every sheet works with.
@@ -28,7 +29,7 @@ pub struct Desk<'a> {
     /// The typeface.
     pub family: &'a Family,
     /// What sheets share, by what it is.
-    shared: [Once; 2],
+    shared: [Once; 3],
 }
 
 /// What several sheets need and one of them works out.
@@ -38,6 +39,8 @@ pub enum OnceFor {
     Strips,
     /// How slips of quick checks are arranged: the checks, and whoever says how many questions they ask.
     Slips,
+    /// Which words sentences may quote in the second language: every page.
+    Quotes,
 }
 
 impl<'a> Desk<'a> {
@@ -108,7 +111,7 @@ impl<'a> Desk<'a> {
     pub fn finish(&self, kind: SheetKind, page: Size, stock: Stock, headed: Headed, body: Layer) -> Page {
         let Headed { nodes, foot, marks, .. } = headed;
         let Layer { nodes: body_nodes, pieces, cuts, snips, boxes, marks: body_marks } = body;
-        let nodes = nodes.into_iter().chain(body_nodes).chain([foot]).collect();
+        let nodes = self.quoting(nodes.into_iter().chain(body_nodes).chain([foot]).collect());
         let marks = marks.into_iter().chain(body_marks).collect();
         let layer = Layer { nodes, pieces, cuts, snips, boxes, marks };
         Page {
@@ -119,6 +122,15 @@ impl<'a> Desk<'a> {
             stock,
             name: self.lesson.wording().page_name(kind, None),
             layers: vec![layer.into()],
+        }
+    }
+
+    /// Nodes of a page, with what they quote in the second language marked as that.
+    fn quoting(&self, nodes: Vec<Node>) -> Vec<Node> {
+        let Some(language) = self.lesson.second() else { return nodes };
+        match self.once(OnceFor::Quotes, |desk| Ok(Vocabulary::of(&desk.lesson.style))) {
+            Ok(vocabulary) => Quotes { vocabulary, language, family: self.family }.marked(nodes),
+            Err(_) => nodes,
         }
     }
 

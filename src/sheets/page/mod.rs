@@ -14,6 +14,7 @@ pub mod layout;
 pub mod mark;
 pub mod name;
 pub mod once;
+mod quotes;
 pub mod text;
 pub mod tongues;
 
