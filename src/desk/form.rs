@@ -163,7 +163,7 @@ impl Pen<'_> {
                 ul.each { @for place in self.places() { li { (self.bound(&format!("{}.", place.key()), place.key())) } } }
             },
             Shape::Digits(_) => html! {
-                ul.each.narrow {
+                ul.each.row {
                     @for place in self.places() { li { (self.text(place.key(), place.key(), "numeric", "short")) } }
                 }
             },
