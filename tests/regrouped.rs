@@ -61,10 +61,10 @@ fn planned(text: String) -> Lesson {
 }
 
 #[test]
-fn each_strip_has_one_home_by_its_value_in_500_lessons() {
+fn each_strip_has_one_home_by_its_value_in_200_lessons() {
     let mut stream = Stream::new(21, "traded lessons");
     let (mut traded, mut decoys) = (0, 0);
-    for _ in 0..500 {
+    for _ in 0..200 {
         let text = file(&mut stream);
         let lesson = planned(text.clone());
         for set in &lesson.sets {
@@ -86,7 +86,7 @@ fn each_strip_has_one_home_by_its_value_in_500_lessons() {
             assert_eq!(homes.len(), set.rows.len() * set.forms.len(), "{text}");
         }
     }
-    assert!(traded > 3_000 && decoys > 300, "{traded} traded strips, {decoys} decoys among them");
+    assert!(traded > 1_200 && decoys > 120, "{traded} traded strips, {decoys} decoys among them");
 }
 
 #[test]

@@ -23,6 +23,11 @@ pub struct Finding {
 
 /// All that is wrong with a file.
 pub fn check(bytes: &[u8]) -> Vec<Finding> {
+    check_read(bytes, &pdf::read(bytes))
+}
+
+/// All that is wrong with a file whose pages are read already.
+pub fn check_read(bytes: &[u8], pages: &[Page]) -> Vec<Finding> {
     let mut findings = Findings(Vec::new());
     if !bytes.starts_with(b"%PDF-1.") {
         findings.add("ISO 6.1", "the header is not that of PDF 1.x");
@@ -32,9 +37,8 @@ pub fn check(bytes: &[u8]) -> Vec<Finding> {
         findings.add("ISO 7.7.2", "no catalog");
         return findings.0;
     };
-    let pages = pdf::read(bytes);
     document(&catalog, &mut findings);
-    content(&pages, &mut findings);
+    content(pages, &mut findings);
     objects(&pdf, &mut findings);
     match structure::read(&pdf) {
         None => findings.add("ISO 7.1", "no structure tree"),
@@ -42,10 +46,10 @@ pub fn check(bytes: &[u8]) -> Vec<Finding> {
             types(&catalog, &root, &mut findings);
             meaning(&root, &mut findings);
             nesting(&root, &mut findings);
-            claims(&pdf, &root, &pages, &mut findings);
+            claims(&pdf, &root, pages, &mut findings);
         }
     }
-    fonts(&pdf, &pages, &mut findings);
+    fonts(&pdf, pages, &mut findings);
     findings.0
 }
 

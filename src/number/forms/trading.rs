@@ -73,11 +73,13 @@ pub fn proper(number: Number) -> Vec<Counted> {
 fn trade(number: Number, at: usize, come: u32, counted: Counted, places: u32, found: &mut Vec<Counted>) {
     let Some(&place) = Place::ALL.get(at) else { return };
     let here = u32::from(number.digit(place)) + come;
-    let mut gives = if at == 0 || places == PLACES { vec![0] } else { vec![0, 1, 2, here] };
-    gives.retain(|gives| *gives <= here && here - gives <= MOST && gives * 10 <= MOST);
-    gives.sort_unstable();
-    gives.dedup();
-    for gives in gives {
+    // None, one, two or all: in this order, since a draw is an index, and each once.
+    let all = [0, 1, 2, here.max(3)];
+    let gives = if at == 0 || places == PLACES { &all[..1] } else { &all };
+    for &gives in gives {
+        if gives > here || here - gives > MOST || gives * 10 > MOST {
+            continue;
+        }
         let mut counted = counted;
         counted[at] = here - gives;
         match at.checked_sub(1) {
