@@ -103,7 +103,7 @@ impl Shared {
     /// sheets has a page. Beside them the facts of the job.
     pub fn lay<'p>(&'p self, planned: &'p Planned, only: &[SheetKind]) -> Result<(Vec<Packet<'p>>, JobFacts), Failure> {
         let desk = self.desk(planned);
-        let (packets, job) = packets::told(&desk, only).map_err(Failure::Lesson)?;
+        let (packets, job) = packets::told(&desk, only, self.threads).map_err(Failure::Lesson)?;
         let has = |kind: &SheetKind| packets.iter().any(|packet| packet.entries().any(|page| page.sheet == *kind));
         let problem = match only.iter().find(|kind| !has(kind)) {
             Some(kind) => Problem::new(format!("the lesson has nothing to put on the sheet `{}`", kind.word()))

@@ -1,33 +1,49 @@
 //! The masters of a lesson, each sheet laid out once: packets and copies share them.
 
-use std::cell::RefCell;
-use std::collections::BTreeMap;
+use std::sync::OnceLock;
+use std::thread;
 
-use crate::diag::Diagnostic;
+use crate::diag::{Diagnostic, Problem};
 use crate::lesson::job::JobFacts;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::{Lay, row};
 use crate::spec::SheetKind;
 
-/// The masters of a lesson: laid out when they are first asked for.
+/// The masters of a lesson: laid out when they are first asked for, by whichever thread asks.
 #[derive(Debug)]
 pub struct Masters<'a> {
     /// What they are laid out on.
     pub desk: Desk<'a>,
-    laid: RefCell<BTreeMap<SheetKind, Vec<Page>>>,
-    facts: RefCell<Option<JobFacts>>,
+    /// By their place in [`SheetKind::ALL`].
+    laid: [OnceLock<Result<Vec<Page>, Problem>>; SheetKind::ALL.len()],
+    facts: OnceLock<JobFacts>,
 }
 
 impl<'a> Masters<'a> {
     /// None yet.
     pub fn new(desk: &Desk<'a>) -> Self {
-        Self { desk: desk.clone(), laid: RefCell::default(), facts: RefCell::default() }
+        Self { desk: desk.clone(), laid: Default::default(), facts: OnceLock::new() }
     }
 
     /// Hands over what sheets for grown-ups say of the copies: before it is known none of them can be laid out.
     pub fn know(&self, facts: JobFacts) {
-        *self.facts.borrow_mut() = Some(facts);
+        // Whoever made the first order knows them.
+        let _ = self.facts.set(facts);
+    }
+
+    /// Does some work while another thread lays out what it will ask for, from the other end, so that the two meet only once.
+    pub fn ahead<T>(&self, only: &[SheetKind], work: impl FnOnce() -> T) -> T {
+        thread::scope(|scope| {
+            scope.spawn(|| {
+                let alone = |kind: &SheetKind| matches!(row(*kind).lay, Lay::Masters(_)) && self.is_wanted(*kind, only);
+                for kind in SheetKind::ALL.into_iter().rev().filter(alone) {
+                    // What does not fit is told when it is asked for.
+                    let _ = self.lay(kind);
+                }
+            });
+            work()
+        })
     }
 
     /// The masters of those of `kinds` that the lesson asks for, or that `only` names. Reports every sheet
@@ -37,26 +53,11 @@ impl<'a> Masters<'a> {
         kinds: impl IntoIterator<Item = SheetKind>,
         only: &[SheetKind],
     ) -> Result<Vec<Page>, Vec<Diagnostic>> {
-        let asked = &self.desk.lesson.spec.sheets.make.value;
         let mut pages = Vec::new();
         let mut wrong = Vec::new();
-        for kind in kinds {
-            let listed = !kind.is_asked_for() || asked.contains(&kind);
-            let wanted = if only.is_empty() { listed } else { only.contains(&kind) };
-            if !wanted {
-                continue;
-            }
-            let laid = self.laid.borrow().get(&kind).cloned();
-            let lay = || match (row(kind).lay, self.facts.borrow().as_ref()) {
-                (Lay::Masters(lay), _) => lay(&self.desk),
-                (Lay::Plan(lay), Some(facts)) => lay(&self.desk, facts),
-                (Lay::Plan(_) | Lay::Cover(_) | Lay::Ticket(_), _) => Ok(Vec::new()),
-            };
-            match laid.map_or_else(lay, Ok) {
-                Ok(made) => {
-                    pages.extend(made.iter().cloned());
-                    self.laid.borrow_mut().insert(kind, made);
-                }
+        for kind in kinds.into_iter().filter(|kind| self.is_wanted(*kind, only)) {
+            match self.lay(kind) {
+                Ok(made) => pages.extend(made.iter().cloned()),
                 Err(mut problem) => {
                     problem.message = format!("the sheet `{}` cannot be laid out: {}", kind.word(), problem.message);
                     wrong.push(problem.unplaced());
@@ -64,5 +65,23 @@ impl<'a> Masters<'a> {
             }
         }
         if wrong.is_empty() { Ok(pages) } else { Err(wrong) }
+    }
+
+    fn is_wanted(&self, kind: SheetKind, only: &[SheetKind]) -> bool {
+        if only.is_empty() {
+            !kind.is_asked_for() || self.desk.lesson.spec.sheets.make.value.contains(&kind)
+        } else {
+            only.contains(&kind)
+        }
+    }
+
+    fn lay(&self, kind: SheetKind) -> Result<&[Page], Problem> {
+        let work = || match (row(kind).lay, self.facts.get()) {
+            (Lay::Masters(lay), _) => lay(&self.desk),
+            (Lay::Plan(lay), Some(facts)) => lay(&self.desk, facts),
+            (Lay::Plan(_) | Lay::Cover(_) | Lay::Ticket(_), _) => Ok(Vec::new()),
+        };
+        let laid = self.laid[kind as usize].get_or_init(work);
+        laid.as_deref().map_err(Clone::clone)
     }
 }

@@ -92,25 +92,36 @@ impl Packet<'_> {
 /// Makes every packet of a lesson, or the pages of the sheets in `only` where it names any; packets without pages are left
 /// out. Reports the sheets that do not fit, with what would.
 pub fn make<'a>(desk: &Desk<'a>, only: &[SheetKind]) -> Result<Vec<Packet<'a>>, Vec<Diagnostic>> {
-    told(desk, only).map(|(packets, _)| packets)
+    told(desk, only, 1).map(|(packets, _)| packets)
 }
 
-/// The packets with the facts of the job; the facts are empty where only sheets are made that do not speak of it.
-pub fn told<'a>(desk: &Desk<'a>, only: &[SheetKind]) -> Result<(Vec<Packet<'a>>, JobFacts), Vec<Diagnostic>> {
+/// The packets with the facts of the job; the facts are empty where only sheets are made that do not speak of it. With two
+/// threads or more, sheets are laid out on two.
+pub fn told<'a>(
+    desk: &Desk<'a>,
+    only: &[SheetKind],
+    threads: usize,
+) -> Result<(Vec<Packet<'a>>, JobFacts), Vec<Diagnostic>> {
     let masters = Masters::new(desk);
+    let make = || all(&masters, only);
+    if threads > 1 { masters.ahead(only, make) } else { make() }
+}
+
+fn all<'a>(masters: &Masters<'a>, only: &[SheetKind]) -> Result<(Vec<Packet<'a>>, JobFacts), Vec<Diagnostic>> {
+    let desk = &masters.desk;
     // What the copy room prints is decided first: whatever grown-ups read speaks of it.
     let told = |kind: &SheetKind| !matches!(row(*kind).lay, Lay::Masters(_));
     let whole = only.is_empty() || only.iter().any(told);
-    let whole = whole.then(|| job::order(&masters, &[])).transpose()?;
+    let whole = whole.then(|| job::order(masters, &[])).transpose()?;
     let facts = whole.as_ref().map(|order| job::facts::of(desk, order)).transpose();
     let facts = facts.map_err(|problem| vec![problem.unplaced()])?.unwrap_or_default();
     masters.know(facts.clone());
-    let mut packets = vec![teacher(&masters, only)?];
+    let mut packets = vec![teacher(masters, only)?];
     let taught: Vec<Entry> = packets[0].entries().collect();
-    packets.extend(copies(&masters, whole, &facts, &taught, only)?);
+    packets.extend(copies(masters, whole, &facts, &taught, only)?);
     // The cover leads the substitute's packet and stands in no other.
     if only.is_empty() || only.contains(&SheetKind::Cover) {
-        packets.push(substitute(&masters, &facts, only)?);
+        packets.push(substitute(masters, &facts, only)?);
     }
     packets.retain(|packet| !packet.is_empty());
     Ok((packets, facts))
