@@ -17,7 +17,7 @@ use placewright::rng::Stream;
 use placewright::sheets::files::PacketKind;
 use placewright::sheets::page::{Item, Page};
 use placewright::spec::{self, SheetKind};
-use placewright::wording::{English, Groups as _};
+use placewright::wording::{English, GroupSteps as _};
 
 fn planned(text: &str) -> Lesson {
     let source = Arc::new(Source { name: "lesson.toml".to_owned(), text: text.to_owned() });
@@ -350,7 +350,7 @@ fn small_groups_have_numbers_for_everyone_who_can_show_the_slip() {
         let lessons = lesson::groups::lessons(&lesson, &part);
         assert_eq!(lessons.iter().map(|lesson| lesson.slip).collect::<BTreeSet<_>>(), slips);
         let (least, most) = part.numbers.range.value;
-        for SlipLesson { slip, trials, letter } in lessons {
+        for SlipLesson { slip, trials, letter, .. } in lessons {
             assert_eq!(lesson.letter(slip), Some(letter));
             // A slip that few numbers of a range show is shown by others of as many digits.
             let length = |number: &Number| number.to_string().len();
@@ -369,9 +369,12 @@ fn small_groups_have_numbers_for_everyone_who_can_show_the_slip() {
     let said: String = packet.pages.iter().filter(|page| page.sheet == SheetKind::SmallGroups).map(words).collect();
     for part in lesson.parts() {
         assert!(said.contains(part.name.unwrap_or("Everyone else")), "{said}");
-        for lesson in lesson::groups::lessons(&lesson, &part) {
-            for trial in &lesson.trials {
-                assert!(said.contains(&English.shown_in(trial.of, trial.task, part.style)), "{trial:?}");
+        for own in lesson::groups::lessons(&lesson, &part) {
+            for trial in &own.trials {
+                assert!(
+                    said.contains(&English.shown_in(trial.of, trial.task, own.tools_of_each, part.style)),
+                    "{trial:?}"
+                );
             }
         }
     }

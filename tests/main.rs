@@ -21,6 +21,7 @@ mod display;
 mod exit;
 mod facts;
 mod given_fonts;
+mod group_kits;
 mod groups;
 mod habits;
 mod layered;

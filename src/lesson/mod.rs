@@ -12,6 +12,7 @@ pub mod groups;
 pub mod home;
 mod in_play;
 pub mod job;
+pub mod kits;
 mod planned;
 pub mod practice;
 mod settle;

@@ -6,7 +6,7 @@ use super::exit::check::Check;
 use super::in_play::InPlay;
 use super::types::{Chosen, Role, SortSet};
 use super::week::WarmUp;
-use crate::number::{Form, Number, Slip, Style};
+use crate::number::{Form, Number, Place, Slip, Style};
 use crate::spec::{FormsSpec, NumbersSpec, SheetKind, Spec, Version};
 use crate::wording::Tools;
 
@@ -126,13 +126,14 @@ impl Lesson {
         LessonPart { numbers: &self.spec.numbers, style: &self.style, versions: &[], checks: &[], name: None }
     }
 
-    /// What learners can touch when something goes wrong with a number: kits that are made, and the class's own blocks.
+    /// What a remedy can use when something goes wrong with a number: kits that are made, and the class's own blocks.
     pub fn tools(&self, number: Number) -> Tools {
         let makes = |kind| self.spec.sheets.make.value.contains(&kind);
         Tools {
             mat: makes(SheetKind::Mat),
             blocks: number <= Number::MAX_BLOCKS && (makes(SheetKind::Blocks) || self.has_tub()),
             cards: makes(SheetKind::Layered),
+            periods: number.shows(Place::TenThousands),
         }
     }
 

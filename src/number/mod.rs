@@ -9,8 +9,8 @@ mod skill;
 mod slips;
 
 pub use features::{Digits, Feature, Features};
-pub use forms::{Breadth, Content, Counted, Form, Style, Trading, traded};
+pub use forms::{Breadth, Content, Counted, Form, Style, Trading, fewest_blocks, traded};
 pub use names::Names;
 pub use place::{Number, Place};
 pub use skill::Skill;
-pub use slips::{Example, Judged, Slip, SlipFamily, Task};
+pub use slips::{Example, Heard, Judged, Slip, SlipFamily, Task};

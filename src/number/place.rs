@@ -97,6 +97,19 @@ impl Number {
         (self.0 / place.worth() % 10) as u8
     }
 
+    /// The least and the greatest number made of all its digits; neither begins with 0, unless all are.
+    pub fn rearranged(self) -> (Self, Self) {
+        let mut digits: Vec<u8> = self.digits().map(|(_, digit)| digit).collect();
+        digits.sort_unstable();
+        let made = |digits: &[u8]| Self(digits.iter().fold(0, |sum, digit| sum * 10 + u32::from(*digit)));
+        let greatest = made(&digits.iter().rev().copied().collect::<Vec<u8>>());
+        if let Some(first) = digits.iter().position(|digit| *digit > 0) {
+            digits.swap(0, first);
+            digits[1..].sort_unstable();
+        }
+        (made(&digits), greatest)
+    }
+
     /// Whether the numeral has a digit in this place: 7 shows ones only, 0 shows ones only.
     pub const fn shows(self, place: Place) -> bool {
         place.index() < self.len()

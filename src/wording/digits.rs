@@ -1,7 +1,7 @@
 //! Digits and places of numbers, and letters of sets, as sentences of every language need them.
 
 use super::Phrases;
-use crate::number::{Counted, Form, Number, Place, Slip, Style, Task, traded};
+use crate::number::{Counted, Number, Place, Style, Task, traded};
 use crate::spec::Version;
 
 /// What a digit in a place is worth, as a numeral: 400.
@@ -38,12 +38,6 @@ pub fn without_zeros(number: Number) -> Option<Number> {
     kept.parse().ok().and_then(Number::new)
 }
 
-/// The place that is in question where words are taken for others that sound alike: the tens, or of the thousands those
-/// before them.
-pub fn misheard(slip: Slip, number: Number, task: Task, style: &Style) -> Place {
-    slip.changes(number, task, style).unwrap_or(Place::Tens)
-}
-
 /// The place whose digit a task is about: the greatest one where the whole number is.
 pub fn asked(number: Number, task: Task) -> Place {
     match task {
@@ -54,16 +48,8 @@ pub fn asked(number: Number, task: Task) -> Place {
 
 /// The greatest and the least numeral that can be made of all digits of a number; the least does not begin with 0.
 pub fn extremes(number: Number, style: &Style) -> (String, String) {
-    let mut digits: Vec<u8> = number.digits().map(|(_, digit)| digit).collect();
-    digits.sort_unstable();
-    let made = |digits: &[u8]| digits.iter().fold(0, |sum, digit| sum * 10 + u32::from(*digit));
-    let numeral = |value: u32| Number::new(value).map_or_else(String::new, |number| style.numeral(number));
-    let greatest: Vec<u8> = digits.iter().rev().copied().collect();
-    if let Some(first) = digits.iter().position(|digit| *digit > 0) {
-        digits.swap(0, first);
-        digits[1..].sort_unstable();
-    }
-    (numeral(made(&greatest)), numeral(made(&digits)))
+    let (least, greatest) = number.rearranged();
+    (style.numeral(greatest), style.numeral(least))
 }
 
 /// The largest count of each place among numbers that are built one at a time, from the greatest place down; no zeros.
@@ -83,28 +69,6 @@ pub fn trades(number: Number, counted: &Counted) -> Vec<[(u32, Place); 2]> {
     let gone = traded(number, counted);
     let trades = (1..gone.len()).rev().filter(|at| gone[*at] > 0);
     trades.map(|at| [(gone[at], Place::ALL[at]), (gone[at] * 10, Place::ALL[at - 1])]).collect()
-}
-
-/// The greatest place that gives in a trade, and the one that takes.
-pub fn greatest_trade(number: Number, counted: &Counted) -> (Place, Place) {
-    match trades(number, counted).first() {
-        Some([(_, gives), (_, takes)]) => (*gives, *takes),
-        None => (Place::Tens, Place::Ones),
-    }
-}
-
-/// How many of each place a task shows or asks for, from the ones up.
-pub fn counted(number: Number, task: Task, style: &Style) -> Counted {
-    let pictured =
-        matches!(task, Task::Forms { shown: Form::Untraded, .. } | Task::Forms { asked: Form::Untraded, .. });
-    let counted = if pictured { style.trading.pictured(number) } else { style.trading.told(number) };
-    counted.unwrap_or_default()
-}
-
-/// What a number is built of where a task shows it traded, from the ones up; `None` where its digits say that.
-pub fn built(number: Number, task: Task, style: &Style) -> Option<Counted> {
-    let Task::Forms { shown: Form::Regrouped | Form::Untraded, .. } = task else { return None };
-    Some(counted(number, task, style))
 }
 
 /// The places that hold more than a digit can say.

@@ -4,21 +4,56 @@ use super::Tools;
 use super::area::area;
 use crate::number::{Number, Slip, SlipFamily, Style, Task};
 
+/// The first number of a slip's group, which it works on together.
+#[derive(Debug, Clone, Copy)]
+pub struct GroupStep<'s> {
+    /// The slip.
+    pub slip: Slip,
+    /// The number.
+    pub of: Number,
+    /// What is shown and what is asked.
+    pub task: Task,
+    /// The number that the slip takes it for, where it takes it for another one.
+    pub taken: Option<Number>,
+    /// What lies on the table and is enough for this number.
+    pub tools: Tools,
+    /// Whether its blocks come from two sets.
+    pub two_sets: bool,
+    /// How numbers are written.
+    pub style: &'s Style,
+}
+
+/// What the groups need on their table, apart from paper and pencils.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct GroupTable {
+    /// Blocks.
+    pub blocks: bool,
+    /// A second set of them.
+    pub two_sets: bool,
+    /// A mat.
+    pub mat: bool,
+    /// Layered cards.
+    pub cards: bool,
+    /// Whether the class is one learner, who makes no groups.
+    pub one_learner: bool,
+}
+
 area! {
     /// How the tally is read into groups, and what each group does in ten minutes.
     Groups;
 
-    /// What the page is for; `built` tells whether blocks are at hand.
-    fn groups_note(built: bool) -> &'static str;
+    /// What the page is for, and what lies on the table.
+    fn groups_note(table: GroupTable) -> String;
 
     /// The heading over how to read the tally.
     fn reading_title() -> &'static str;
 
-    /// How to read the tally into groups, one sentence or two a step. `letters` tells whether any slip is in play.
-    fn reading_steps() -> [&'static str; 4];
+    /// How to read the tally into groups, one sentence or two a step; `one_learner` makes none.
+    fn reading_steps(one_learner: bool) -> Vec<&'static str>;
 
-    /// The headings of the table of groups: group, letters on the tally, what it is about, room for names.
-    fn groups_heads() -> [&'static str; 4];
+    /// The headings of the table of groups: group, letters on the tally, what it is about, room for names; one learner's day
+    /// for each.
+    fn groups_heads(one_learner: bool) -> [&'static str; 4];
 
     /// What a group is called.
     fn family(family: SlipFamily) -> &'static str;
@@ -29,33 +64,42 @@ area! {
     /// What the group is called that shows no slip.
     fn has_it() -> &'static str;
 
+    /// What heads its tasks, which learners do not have on a page of their own, and their answers.
+    fn has_it_heads() -> (&'static str, &'static str);
+
     /// What is on the tally for it.
     fn no_letter() -> &'static str;
 
     /// What it does, about three numbers: a task for each, with its answer.
     fn has_it_tasks(numbers: &[Number], style: &Style) -> Vec<(String, String)>;
+}
 
-    /// The heading of a slip's lesson: its letter, its name, its group.
-    fn lesson_title(letter: char, slip: Slip) -> String;
+area! {
+    /// The ten minutes of a slip's group.
+    GroupSteps;
 
-    /// What to build or write first.
-    fn group_build(number: Number, task: Task, tools: Tools, style: &Style) -> String;
+    /// The heading of a slip's lesson: its letter, its name, its group; one learner is in none.
+    fn lesson_title(letter: char, slip: Slip, one_learner: bool) -> String;
+
+    /// What to build, draw or write first, and what helps then.
+    fn group_build(step: &GroupStep<'_>) -> String;
 
     /// What to ask about it.
-    fn group_question(slip: Slip, number: Number, task: Task, tools: Tools, style: &Style) -> String;
+    fn group_question(step: &GroupStep<'_>) -> String;
 
     /// The answer to expect.
-    fn group_answer(slip: Slip, number: Number, task: Task, tools: Tools, style: &Style) -> String;
+    fn group_answer(step: &GroupStep<'_>) -> String;
 
-    /// How to go on with three numbers.
+    /// How to go on with the numbers of the table.
     fn group_try(task: Task, tools: Tools) -> String;
 
     /// What tells that the slip is gone.
     fn group_gone(slip: Slip, tools: Tools) -> String;
 
-    /// The headings of the table of numbers: what is shown, what is right, what the slip gives.
-    fn numbers_heads() -> [&'static str; 3];
+    /// The headings of the table of numbers: what is said, shown, laid out or drawn, what is right, what the slip gives.
+    fn numbers_heads(task: Task, tools: Tools) -> [&'static str; 3];
 
-    /// What is shown in a task: the number in a form, a digit of it, or two numbers.
-    fn shown_in(number: Number, task: Task, style: &Style) -> String;
+    /// What is said, shown, laid out or drawn in a task: the number in a form, a digit of it, or two numbers; with the trade
+    /// that is asked for, where one is.
+    fn shown_in(number: Number, task: Task, tools: Tools, style: &Style) -> String;
 }

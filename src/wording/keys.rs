@@ -59,11 +59,14 @@ area! {
     /// Labels in a lesson of small groups.
     GroupLabels;
 
-    /// What to build, and what helps.
-    fn build_line(build: &str, next: &str) -> String;
+    /// What to do first.
+    fn build_line(build: &str) -> String;
 
     /// What to ask, and the answer.
     fn ask_line(question: &str, answer: &str) -> String;
+
+    /// Both, where groups of the class have numbers of their own: for whom it is.
+    fn own_line(whose: &str, build: &str, ask: &str) -> String;
 
     /// How to go on, and when it is over.
     fn try_line(how: &str, gone: &str) -> String;

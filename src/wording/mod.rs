@@ -41,7 +41,7 @@ pub use checks::Checks;
 pub use en::English;
 pub use es::Spanish;
 pub use forms::FormTitles;
-pub use groups::Groups;
+pub use groups::{GroupStep, GroupSteps, GroupTable, Groups};
 pub use home::HomeWords;
 pub use phrases::Phrases;
 pub use practice::PracticeWords;
@@ -56,6 +56,7 @@ pub trait Wording:
     + Checks
     + FormTitles
     + Groups
+    + GroupSteps
     + HomeWords
     + Phrases
     + PracticeWords

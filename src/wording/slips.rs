@@ -6,7 +6,7 @@
 use super::area::area;
 use crate::number::Slip;
 
-/// What learners can touch when something has gone wrong.
+/// What a remedy depends on: what learners can touch when something has gone wrong, and how long the numeral is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Tools {
     /// A mat to build on.
@@ -15,11 +15,13 @@ pub struct Tools {
     pub blocks: bool,
     /// Expanded-form cards.
     pub cards: bool,
+    /// Whether the numeral is read in two groups of digits, thousands and ones: from 10,000 up.
+    pub periods: bool,
 }
 
 impl Tools {
     /// Everything that a class can have.
-    pub const ALL: Self = Self { mat: true, blocks: true, cards: true };
+    pub const ALL: Self = Self { mat: true, blocks: true, cards: true, periods: false };
 }
 
 area! {

@@ -5,13 +5,13 @@ use crate::number::Place;
 
 pub(super) const FACTS: Facts = Facts {
     word: "blocks",
-    content: |number, _| fewest(number).map(Content::Blocks),
+    content: |number, _| fewest_blocks(number).map(Content::Blocks),
     worth: |content, _| worth_of(content),
     width: Breadth::Picture,
 };
 
 /// How many thousands, flats, rods and cubes show the number with the fewest pieces. Returns `None` above 9,999.
-fn fewest(number: Number) -> Option<[u32; 4]> {
+pub fn fewest_blocks(number: Number) -> Option<[u32; 4]> {
     let places = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones];
     (number <= Number::MAX_BLOCKS).then(|| places.map(|place| u32::from(number.digit(place))))
 }

@@ -19,6 +19,7 @@ mod written;
 
 use super::{Names, Number};
 
+pub use blocks::fewest_blocks;
 pub use content::Content;
 pub(in crate::number) use regrouped::write as regrouped_text;
 pub use style::Style;

@@ -54,6 +54,13 @@ impl Slip {
         second.unwrap_or(*style)
     }
 
+    /// The number that it takes a number for, where it takes it for another one, right or wrong.
+    pub fn taken_for(self, number: Number, task: Task, style: &Style) -> Option<Number> {
+        let Task::Forms { shown, asked } = task else { return None };
+        let Rule::Number(rule) = self.row().rule else { return None };
+        rule(number, shown, &style.spoken(if shown.is_words() { shown } else { asked }))
+    }
+
     /// The wrong answers that this slip, and no likelier one, makes of a number in a task. None where it makes none: the
     /// result would be right, or begin with 0, or what is shown does not provoke it.
     pub fn wrong(self, number: Number, task: Task, style: &Style) -> Vec<Content> {
@@ -99,9 +106,8 @@ impl Slip {
             return;
         }
         match self.row().rule {
-            Rule::Number(rule) => {
-                let heard = style.spoken(if shown.is_words() { shown } else { asked });
-                let other = rule(number, shown, &heard).and_then(|other| Answer::of(other, asked, style));
+            Rule::Number(_) => {
+                let other = self.taken_for(number, task, style).and_then(|other| Answer::of(other, asked, style));
                 other.into_iter().for_each(found);
             }
             Rule::Digits(rule) => {

@@ -8,6 +8,7 @@
 mod answer;
 mod catalogue;
 mod explain;
+mod heard;
 mod judging;
 mod pairs;
 mod rules;
@@ -18,6 +19,7 @@ mod trades;
 use super::{Content, Form, Number, Place, Style};
 
 pub use catalogue::Example;
+pub use heard::Heard;
 pub use judging::Judged;
 pub use slip::{Slip, SlipFamily};
 pub use task::Task;

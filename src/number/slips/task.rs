@@ -1,6 +1,7 @@
 //! What a learner sees of a number, and what is asked about it.
 
-use super::{Form, Number, Place};
+use super::{Form, Number, Place, Style};
+use crate::number::Counted;
 
 /// What is shown of a number, and what is asked about it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -30,6 +31,17 @@ impl Task {
             Self::Forms { shown, .. } => shown,
             Self::Worth(_) | Self::Greater(_) => Form::Numeral,
         }
+    }
+
+    /// How many of each place the traded form has that is asked for, else the one that is shown; `None` where neither is
+    /// traded, or the number has none.
+    pub fn counted(self, number: Number, style: &Style) -> Option<Counted> {
+        let traded = |form: Form| match form {
+            Form::Regrouped => style.trading.told(number),
+            Form::Untraded => style.trading.pictured(number),
+            Form::Numeral | Form::Words | Form::SecondWords | Form::Expanded | Form::Units | Form::Blocks => None,
+        };
+        traded(self.asked()).or_else(|| traded(self.shown()))
     }
 
     /// The form of its answers.

@@ -354,13 +354,6 @@ fn up(length: Length) -> Length {
     Length::from_raw((length.to_raw() + millimetre - 1) / millimetre * millimetre)
 }
 
-/// The blocks that show a number in the fewest pieces; numbers above 9,999 have no picture.
-pub fn counts(number: crate::number::Number) -> Option<Counts> {
-    use crate::number::{Number, Place};
-    let digit = |place| u32::from(number.digit(place));
-    (number <= Number::MAX_BLOCKS).then(|| [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones].map(digit))
-}
-
 /// Half an outline on each side: what a block's ink takes beyond its edges.
 pub fn ink(rect: Rect) -> Rect {
     rect.grown(Sides::splat(OUTLINE.half()))

@@ -10,7 +10,7 @@
 
 use crate::diag::Problem;
 use crate::measure::{Count, Length, Point, Rect, Sides, Size};
-use crate::number::{Number, Place};
+use crate::number::Place;
 use crate::sheets::kinds::supply::{Suit, Supply};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::share;
@@ -23,8 +23,6 @@ use crate::spec::SheetKind;
 use crate::wording::ticket::PiecesCut;
 use std::sync::Arc;
 
-/// At most one card a place for each of the digits 1 to 9.
-const SETS: u32 = 9;
 /// Digits are not made smaller than this to get more kits on a page.
 const CLEAR: Length = Length::pt(48);
 
@@ -105,14 +103,8 @@ fn text(digit: u32, place: usize) -> String {
 /// The sets of one kit: enough to build each of the model and sort numbers, one at a time. A lesson without these gets
 /// all digits.
 fn sets(desk: &Desk<'_>) -> Vec<CardSet> {
-    let chosen = &desk.lesson.chosen;
-    let numbers: Vec<Number> = chosen.model.iter().chain(chosen.sort.iter().flatten()).copied().collect();
-    let greatest = desk.lesson.greatest();
-    let places = numbers.iter().map(|number| number.len()).max().unwrap_or(greatest.len());
-    let digits = |place: Place| -> Vec<u32> {
-        let shown = |digit: &u32| numbers.is_empty() || numbers.iter().any(|n| u32::from(n.digit(place)) == *digit);
-        (1..=SETS).filter(shown).collect()
-    };
+    let places = desk.lesson.card_places().unwrap_or_else(|| desk.lesson.greatest().len());
+    let digits = |place: Place| desk.lesson.card_digits(place);
     let columns: Vec<Vec<u32>> = Place::ALL.into_iter().take(places).rev().map(digits).collect();
     let count = columns.iter().map(Vec::len).max().unwrap_or(0).max(1);
     (0..count).map(|k| columns.iter().map(|column| column.get(k).copied()).collect()).collect()

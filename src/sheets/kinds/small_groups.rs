@@ -18,6 +18,7 @@ use crate::sheets::page::desk::Desk;
 use crate::sheets::page::text::Face;
 use crate::sheets::page::{Page, Tag};
 use crate::spec::SheetKind;
+use crate::wording::Tools;
 
 /// Lays the pages out; none where no slip is in play.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
@@ -33,10 +34,10 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let (text, part, column) = (face("text")?, face("part")?, face("column")?);
     let look = TableLook::padded(column, text, layout.padding, Rules::Strong);
     let (between, lines) = (layout.length("between")?, layout.length("lines")?);
-    let greatest = desk.lesson.spec.numbers.range.value.1;
-    let built = desk.lesson.tools(greatest).blocks;
+    let everything: Vec<SlipLesson> = own.iter().flat_map(|(_, lessons)| lessons.clone()).collect();
+    let note = wording.groups_note(groups::table(desk.lesson, &everything));
     let title = wording.sheet_title(SheetKind::SmallGroups).to_owned();
-    let first = Heading { title: title.clone(), note: Some(wording.groups_note(built).to_owned()) };
+    let first = Heading { title: title.clone(), note: Some(note) };
     let later = Heading { title, note: None };
     let flow = Flow::new(desk, Setup { kind: SheetKind::SmallGroups, layout, first, later, widest: None })?;
     let mut sheet = GroupPages { flow, look, text, part, between, lines };
@@ -44,8 +45,8 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     for in_play in groups::by_family(desk.lesson) {
         let mut mine = Vec::new();
         for (part, lessons) in &own {
-            let trials = lessons.iter().filter(|lesson| lesson.slip == in_play.slip && !lesson.trials.is_empty());
-            mine.extend(trials.map(|lesson| (*part, lesson.trials.clone())));
+            let lessons = lessons.iter().filter(|lesson| lesson.slip == in_play.slip && !lesson.trials.is_empty());
+            mine.extend(lessons.map(|lesson| (*part, lesson)));
         }
         sheet.lesson(desk, in_play, &mine)?;
     }
@@ -82,7 +83,8 @@ impl GroupPages<'_> {
     fn reading(&mut self, desk: &Desk<'_>, indent: Length) -> Result<(), Problem> {
         let wording = desk.lesson.wording();
         self.heading(wording.reading_title().to_owned());
-        let steps = wording.reading_steps().map(str::to_owned);
+        let alone = desk.lesson.spec.class.learners.value == 1;
+        let steps: Vec<String> = wording.reading_steps(alone).into_iter().map(str::to_owned).collect();
         let look = ListLook { face: self.text, mark: ListMark::Dot, indent, gap: self.lines, whole: true };
         self.flow.list(&steps, &look)?;
         self.flow.gap(self.between.half());
@@ -110,7 +112,7 @@ impl GroupPages<'_> {
             TableCell::Empty,
             TableCell::Empty,
         ]);
-        let columns: Vec<(&str, u32)> = wording.groups_heads().into_iter().zip([4, 10, 12, 14]).collect();
+        let columns: Vec<(&str, u32)> = wording.groups_heads(alone).into_iter().zip([4, 10, 12, 14]).collect();
         self.flow.table(&table(&columns, rows), &self.look)
     }
 
@@ -119,40 +121,44 @@ impl GroupPages<'_> {
         &mut self,
         desk: &Desk<'_>,
         InPlay { letter, slip, .. }: &InPlay,
-        parts: &[(LessonPart<'_>, Vec<Trial>)],
+        parts: &[(LessonPart<'_>, &SlipLesson)],
     ) -> Result<(), Problem> {
-        // What is built together is the class's, where it can show the slip.
-        let lead = parts.iter().find(|(part, _)| part.name.is_none()).or(parts.first());
-        let Some((part, [first, ..])) = lead.map(|(part, trials)| (part, trials.as_slice())) else { return Ok(()) };
-        let (wording, style) = (desk.lesson.wording(), part.style);
-        let tools = desk.lesson.tools(first.of);
-        self.heading(wording.lesson_title(*letter, *slip));
-        self.line(
-            wording
-                .build_line(&wording.group_build(first.of, first.task, tools, style), wording.slip_next(*slip, tools)),
-        );
-        self.line(wording.ask_line(
-            &wording.group_question(*slip, first.of, first.task, tools, style),
-            &wording.group_answer(*slip, first.of, first.task, tools, style),
-        ));
+        if parts.is_empty() {
+            return Ok(());
+        }
+        let wording = desk.lesson.wording();
+        self.heading(wording.lesson_title(*letter, *slip, desk.lesson.spec.class.learners.value == 1));
         let several = desk.lesson.parts().len() > 1;
-        let asked = |(_, trials): &(LessonPart<'_>, Vec<Trial>)| {
-            trials.first().map(|trial| wording.group_try(trial.task, desk.lesson.tools(trial.of)))
+        for (part, lesson) in parts {
+            let Some(step) = lesson.step(part.style) else { continue };
+            let build = wording.build_line(&wording.group_build(&step));
+            let ask = wording.ask_line(&wording.group_question(&step), &wording.group_answer(&step));
+            if several {
+                self.line(wording.own_line(&wording.whose_numbers(part.name), &build, &ask));
+            } else {
+                self.line(build);
+                self.line(ask);
+            }
+        }
+        let asked = |(_, lesson): &(LessonPart<'_>, &SlipLesson)| {
+            let first = lesson.trials.first()?;
+            let tools = lesson.tools_of_each;
+            let gone = wording.group_gone(*slip, lesson.tools);
+            Some((wording.group_try(first.task, tools), gone, wording.numbers_heads(first.task, tools)))
         };
         // Those who are asked in one way share a table.
         for parts in parts.chunk_by(|one, other| asked(one) == asked(other)) {
-            let Some(how) = parts.first().and_then(asked) else { continue };
-            self.line(wording.try_line(&how, &wording.group_gone(*slip, tools)));
+            let Some((how, gone, titles)) = parts.first().and_then(asked) else { continue };
+            self.line(wording.try_line(&how, &gone));
             let mut rows = Vec::new();
-            for (part, trials) in parts {
+            for (part, lesson) in parts {
                 let whose = several.then(|| TableCell::Text(wording.whose_numbers(part.name)));
-                let row = |trial: &Trial| whose.clone().into_iter().chain(row(desk, part.style, trial)).collect();
-                rows.extend(trials.iter().map(row));
+                let row = |trial: &Trial| {
+                    whose.clone().into_iter().chain(row(desk, part.style, trial, lesson.tools_of_each)).collect()
+                };
+                rows.extend(lesson.trials.iter().map(row));
             }
-            self.flow.table(
-                &table(&heads(several.then(|| wording.whose_head()), wording.numbers_heads()), rows),
-                &self.look,
-            )?;
+            self.flow.table(&table(&heads(several.then(|| wording.whose_head()), titles), rows), &self.look)?;
         }
         Ok(())
     }
@@ -172,19 +178,19 @@ impl GroupPages<'_> {
             return Ok(());
         }
         self.heading(wording.has_it().to_owned());
-        let [_, right, _] = wording.numbers_heads();
         let whose = several.then(|| (wording.whose_head(), 1));
-        let columns: Vec<(&str, u32)> = whose.into_iter().chain([("", 3), (right, 1)]).collect();
+        let (task, right) = wording.has_it_heads();
+        let columns: Vec<(&str, u32)> = whose.into_iter().chain([(task, 3), (right, 1)]).collect();
         self.flow.table(&table(&columns, rows), &self.look)
     }
 }
 
 /// A number with what is right and what the slip gives.
-fn row(desk: &Desk<'_>, style: &Style, trial: &Trial) -> [TableCell; 3] {
+fn row(desk: &Desk<'_>, style: &Style, trial: &Trial, tools: Tools) -> [TableCell; 3] {
     let wording = desk.lesson.wording();
     let wrong = trial.wrong.as_ref().map_or_else(|| wording.both_equal().to_owned(), |wrong| shown(desk, wrong));
     [
-        TableCell::Text(wording.shown_in(trial.of, trial.task, style)),
+        TableCell::Text(wording.shown_in(trial.of, trial.task, tools, style)),
         TableCell::Bold(shown(desk, &trial.right)),
         TableCell::Text(wrong),
     ]

@@ -70,8 +70,12 @@ impl TallyWords for English {
 }
 
 impl GroupLabels for English {
-    fn build_line(&self, build: &str, next: &str) -> String {
-        format!("Build: {build} {next}")
+    fn build_line(&self, build: &str) -> String {
+        format!("Do: {build}")
+    }
+
+    fn own_line(&self, whose: &str, build: &str, ask: &str) -> String {
+        format!("{whose}. {build} {ask}")
     }
 
     fn ask_line(&self, question: &str, answer: &str) -> String {

@@ -26,7 +26,7 @@ impl Slips for English {
             Slip::CountedAlike => "Every block counts as one, whatever its size.",
             Slip::PlaceOff => "A digit counts by its place, but this one is counted in the place beside its own.",
             Slip::ReadInPieces => "A long numeral is cut into shorter ones, and each is read by itself.",
-            Slip::FromTheOnes => "Numbers are compared from the right, so the larger last digit decides.",
+            Slip::FromTheOnes => "Numbers are compared from the right, so the last digit that differs decides.",
             Slip::NotTakenAway => "Ten smaller pieces come, and the piece that was traded for them stays.",
             Slip::OneForOne => "A piece that is traded gives one piece of the next kind, not ten.",
             Slip::OneTooFew => "The piece that was traded away counts as one of the ten, so nine more come.",
@@ -41,26 +41,30 @@ impl Slips for English {
     }
 
     fn slip_next(&self, slip: Slip, tools: Tools) -> &'static str {
-        let Tools { mat, blocks, cards } = tools;
+        let Tools { mat, blocks, cards, periods } = tools;
         match slip {
             Slip::ZeroDropped if mat && blocks => {
                 "Build the number on the mat, point to the empty column, and write 0 for it."
             }
             Slip::ZeroDropped => "Write the digits under the names of their places, and find the place left empty.",
             Slip::ZeroMoved if blocks => {
-                "Build the number and the learner's answer, and ask which has no pieces of which kind."
+                "Build the number, then change it to the learner's answer, and ask which column is empty now."
             }
             Slip::ZeroMoved => "Write the learner's answer below the number, and ask which place is empty in each.",
-            Slip::TeenTy if blocks => "Say both words slowly, build both with rods and cubes, and compare them.",
-            Slip::TeenTy => "Say both words slowly, draw a line for each ten and a dot for each one, and compare.",
+            Slip::TeenTy if blocks => {
+                "Say a teen and its ty slowly, such as fourteen and forty, build both, and compare them."
+            }
+            Slip::TeenTy => "Say a teen and its ty slowly, such as fourteen and forty, draw both, and compare them.",
             Slip::TeenReversed if blocks => {
                 "Build the teen as one rod and some cubes, then write the rod's digit first."
             }
             Slip::TeenReversed => "Draw the teen as one line and some dots, then write the digit of the line first.",
             Slip::SoundAlike if blocks => {
-                "Say both words slowly, build both numbers, and compare how many tens they have."
+                "Say the two words slowly, such as sesenta and setenta, build both, and compare them."
             }
-            Slip::SoundAlike => "Say both words slowly, and write how many tens each has.",
+            Slip::SoundAlike => {
+                "Say the two words slowly, such as sesenta and setenta, and write how many tens each has."
+            }
             Slip::HundredWord => "Read a hundred by itself and before another number, and compare the two words.",
             Slip::SideBySide if cards => {
                 "Stack the layered cards, so that each smaller part covers the zeros under it."
@@ -94,8 +98,12 @@ impl Slips for English {
                 "Name the places aloud from the ones up, a finger on each digit, and build the number."
             }
             Slip::PlaceOff => "Name the places aloud from the ones up, with a finger on each digit.",
-            Slip::FromTheOnes if blocks => "Build both numbers and compare the largest blocks first, then the next.",
-            Slip::FromTheOnes => "Write both numbers below each other and compare the largest place first.",
+            Slip::FromTheOnes => {
+                "Write both numbers below each other, and compare the largest place first, then the next."
+            }
+            Slip::ReadInPieces if periods => {
+                "Cover the last three digits, read what is left and say thousand, then read the last three."
+            }
             Slip::ReadInPieces => {
                 "Cover all but the first digit, say it with its place, then read the rest as one number."
             }
@@ -116,11 +124,11 @@ impl Slips for English {
             Slip::TenLeftOut if blocks => "Trade the ten pieces for one of the next kind, and move it one column on.",
             Slip::TenLeftOut => "Circle the ten of one kind, and count them as one more of the next.",
             Slip::TensOnesSwapped if blocks => {
-                "Build the number and the learner's answer with rods and cubes, and ask which has more tens."
+                "Build the number, then change it to the learner's answer, and ask which has more tens."
             }
             Slip::TensOnesSwapped => "Write the learner's answer below the number, and ask which has more tens.",
             Slip::HundredsTensSwapped if blocks => {
-                "Build the number and the learner's answer with flats and rods, and ask which has more hundreds."
+                "Build the number, then change it to the learner's answer, and ask which has more hundreds."
             }
             Slip::HundredsTensSwapped => {
                 "Write the learner's answer below the number, and ask which has more hundreds."

@@ -2,9 +2,10 @@
 
 use super::English;
 use super::phrases::listed;
-use crate::number::{Counted, Names, Number, Place, Slip, Style, Task};
-use crate::wording::Phrases;
-use crate::wording::digits::{counted, counts, greatest_trade, over, trades};
+use super::steps::marks;
+use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task};
+use crate::wording::digits::{counts, over, trades};
+use crate::wording::{Phrases, Tools};
 
 impl English {
     /// The trades that lead from a number's digits there: "1 hundred for 10 tens".
@@ -16,45 +17,118 @@ impl English {
         listed(&trades)
     }
 
+    /// The trades that are asked for: "trade 1 hundred for tens".
+    pub(super) fn trade_asked(&self, number: Number, task: Task, style: &Style) -> String {
+        let counted = task.counted(number, style).unwrap_or_default();
+        let trade =
+            |[gives, takes]: [(u32, Place); 2]| format!("{} for {}", self.units(gives.0, gives.1), self.place(takes.1));
+        let trades: Vec<String> = trades(number, &counted).into_iter().map(trade).collect();
+        format!("trade {}", listed(&trades))
+    }
+
+    /// How the greatest trade is made, and what helps against a slip in it.
+    pub(super) fn trade_step(&self, slip: Slip, number: Number, task: Task, tools: Tools, style: &Style) -> String {
+        let counted = task.counted(number, style).unwrap_or_default();
+        let asked = self.capital(&self.trade_asked(number, task, style));
+        let Some([(count, gives), (come, takes)]) = trades(number, &counted).into_iter().next() else {
+            return String::new();
+        };
+        let piece = |count: u32, place: Place| self.pieces(count, place);
+        match (piece(count, gives), piece(come, takes)) {
+            (Some(goes), Some(comes)) if tools.blocks => match slip {
+                Slip::NotTakenAway => {
+                    let goes = if count == 1 { format!("{goes} goes") } else { format!("{goes} go") };
+                    format!("{asked}: {goes} back to the pile before {comes} come out.")
+                }
+                Slip::OneForOne => {
+                    let one = self.piece(gives, 1).unwrap_or_default();
+                    let ten = self.piece(takes, 10).unwrap_or_default();
+                    format!("Lay ten {ten} along one {one} to see that they are as much. {asked}.")
+                }
+                _ => format!("{asked}. Count the {comes} aloud as they come out, then count the whole column."),
+            },
+            (Some(_), Some(_)) if number <= Number::MAX_BLOCKS => {
+                let of = |count: u32, place: Place| {
+                    let mut counts = [0; 4];
+                    counts[3 - place.index().min(3)] = count;
+                    marks(counts)
+                };
+                format!("{asked}: cross out {}, then draw {} and count them aloud.", of(count, gives), of(come, takes))
+            }
+            _ => format!(
+                "{asked}: take {count} from the {} and add {come} to the {}.",
+                self.place(gives),
+                self.place(takes)
+            ),
+        }
+    }
+
+    /// What is built where counts go beyond nine, and how they are traded up.
+    pub(super) fn trade_up(&self, number: Number, task: Task, tools: Tools, style: &Style) -> String {
+        let counted = task.counted(number, style).unwrap_or_default();
+        let [ones, tens, hundreds, thousands, ..] = counted;
+        let pieces = [thousands, hundreds, tens, ones];
+        if tools.blocks {
+            let place = if tools.mat { " on the mat" } else { "" };
+            let pieces = self.content(&Content::Blocks(pieces));
+            format!("Build {pieces}{place}. Trade every ten of a kind for one of the next larger kind.")
+        } else if number <= Number::MAX_BLOCKS {
+            format!("Draw {}. Circle every ten of a kind, and count them as one more of the next.", marks(pieces))
+        } else {
+            let place = if tools.mat { "on the mat" } else { "in a chart on paper" };
+            format!("Show {} {place}, each count in its own column. Trade every ten up.", counts(self, &counted))
+        }
+    }
+
     /// What to ask about a trade that went wrong.
     pub(super) fn trade_question(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
-        let counted = counted(number, task, style);
-        let (gives, takes) = greatest_trade(number, &counted);
-        let one = self.unit(gives, 1);
+        let counted = task.counted(number, style).unwrap_or_default();
+        let Some([(count, gives), (_, takes)]) = trades(number, &counted).into_iter().next() else {
+            return String::new();
+        };
+        let (numeral, takes) = (style.numeral(number), self.place(takes));
+        let asked = self.trade_asked(number, task, style);
+        let gone = self.units(count, gives);
         match slip {
-            Slip::NotTakenAway => format!(
-                "We have {} and trade {}. How many {} are left?",
-                style.numeral(number),
-                self.trades(number, &counted),
-                self.place(gives)
-            ),
-            Slip::OneTooFew => format!("How many {} come for 1 {one}? Is the {one} still there?", self.place(takes)),
-            _ => format!("How many {} come for 1 {one}?", self.place(takes)),
+            Slip::NotTakenAway => {
+                format!("We have {numeral} and {asked}. How many {} are left?", self.place(gives))
+            }
+            Slip::OneTooFew => {
+                let there = if count == 1 { "Is it still there?" } else { "Are they still there?" };
+                format!("We have {numeral} and {asked}. How many {takes} come for {gone}? {there}")
+            }
+            _ => format!("We have {numeral} and {asked}. How many {takes} come for {gone}?"),
         }
     }
 
     /// The answer to expect.
     pub(super) fn trade_answer(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
-        let counted = counted(number, task, style);
-        let (gives, _) = greatest_trade(number, &counted);
+        let counted = task.counted(number, style).unwrap_or_default();
+        let Some([(count, gives), (come, _)]) = trades(number, &counted).into_iter().next() else {
+            return String::new();
+        };
         let now = counts(self, &counted);
-        let traded = || format!("We trade {} and have {now}.", self.trades(number, &counted));
+        let come = if come == 10 { "Ten".to_owned() } else { come.to_string() };
         match slip {
             Slip::NotTakenAway => {
                 let left = counted[gives.index()];
                 let left = if left == 0 { "None".to_owned() } else { left.to_string() };
                 format!("{left}. Now we have {now}.")
             }
-            Slip::OneForOne => format!("Ten. {}", traded()),
-            Slip::OneTooFew => format!("Ten. No, it was traded. {}", traded()),
+            Slip::OneForOne => format!("{come}. Now we have {now}."),
+            Slip::OneTooFew => {
+                let traded = if count == 1 { "it was" } else { "they were" };
+                format!("{come}. No, {traded} traded. Now we have {now}.")
+            }
             _ => {
                 let over = over(&counted);
-                let trades = over.iter().filter_map(|place| {
+                let ups = over.iter().filter_map(|place| {
                     let next = Place::ALL.get(place.index() + 1)?;
-                    Some(format!("every ten {} for 1 {}", self.place(*place), self.unit(*next, 1)))
+                    Some(format!("ten {} for 1 {}", self.place(*place), self.unit(*next, 1)))
                 });
-                let trades = listed(&trades.collect::<Vec<_>>());
-                format!("{}: {trades}. Then it is {}.", self.capital(&self.columns(&over)), style.numeral(number))
+                let ups = listed(&ups.collect::<Vec<_>>());
+                let kinds: Vec<&str> = over.iter().map(|place| self.place(*place)).collect();
+                format!("{}: {ups}. Then it is {}.", self.capital(&self.list(&kinds)), style.numeral(number))
             }
         }
     }

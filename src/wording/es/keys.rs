@@ -77,8 +77,12 @@ impl TallyWords for Spanish {
 }
 
 impl GroupLabels for Spanish {
-    fn build_line(&self, build: &str, next: &str) -> String {
-        format!("Para armar: {build} {next}")
+    fn build_line(&self, build: &str) -> String {
+        format!("Haga: {build}")
+    }
+
+    fn own_line(&self, whose: &str, build: &str, ask: &str) -> String {
+        format!("{whose}. {build} {ask}")
     }
 
     fn ask_line(&self, question: &str, answer: &str) -> String {

@@ -18,6 +18,7 @@ mod plan;
 mod practice;
 mod slips;
 mod stamps;
+mod steps;
 mod ticket;
 mod titles;
 mod trades;

@@ -49,7 +49,7 @@ impl Slips for Spanish {
             Slip::CountedAlike => "Cada bloque cuenta uno, sea del tamaño que sea.",
             Slip::PlaceOff => "Una cifra cuenta según su posición, pero esta se cuenta en la de al lado.",
             Slip::ReadInPieces => "Un número largo se corta en otros más cortos y cada uno se lee solo.",
-            Slip::FromTheOnes => "Los números se comparan desde la derecha: decide la última cifra mayor.",
+            Slip::FromTheOnes => "Los números se comparan desde la derecha: decide la última cifra distinta.",
             Slip::NotTakenAway => "Vienen diez piezas menores y la pieza canjeada se queda.",
             Slip::OneForOne => "Una pieza canjeada da una pieza del tipo siguiente, no diez.",
             Slip::OneTooFew => "La pieza canjeada cuenta como una de las diez, así que vienen nueve más.",
@@ -62,30 +62,32 @@ impl Slips for Spanish {
     }
 
     fn slip_next(&self, slip: Slip, tools: Tools) -> &'static str {
-        let Tools { mat, blocks, cards } = tools;
+        let Tools { mat, blocks, cards, periods } = tools;
         match slip {
             Slip::ZeroDropped if mat && blocks => {
                 "Arme el número en el tapete, señale la columna vacía y escriba 0 en ella."
             }
             Slip::ZeroDropped => "Escriba las cifras bajo los nombres de sus posiciones y busque la que queda vacía.",
             Slip::ZeroMoved if blocks => {
-                "Arme el número y la respuesta del estudiante, y pregunte qué piezas faltan en cada uno."
+                "Arme el número, cámbielo a la respuesta del estudiante y pregunte qué columna queda vacía."
             }
             Slip::ZeroMoved => "Escriba la respuesta debajo del número y pregunte qué posición está vacía en cada uno.",
             Slip::TeenTy if blocks => {
-                "Diga despacio las dos palabras, arme los dos números con barras y cubos, y compárelos."
+                "Diga despacio las dos palabras, como trece y treinta, arme los dos números y compárelos."
             }
             Slip::TeenTy => {
-                "Diga despacio las dos palabras, dibuje una raya por decena y un punto por unidad, y compare."
+                "Diga despacio las dos palabras, como trece y treinta, dibuje los dos números y compárelos."
             }
             Slip::TeenReversed if blocks => {
                 "Arme el número con una barra y cubos; escriba primero la cifra de la barra."
             }
             Slip::TeenReversed => "Dibuje una raya y puntos; escriba primero la cifra de la raya.",
             Slip::SoundAlike if blocks => {
-                "Diga despacio las dos palabras, arme los dos números y compare cuántas decenas tienen."
+                "Diga despacio las dos palabras, como sesenta y setenta, arme los dos números y compárelos."
             }
-            Slip::SoundAlike => "Diga despacio las dos palabras y escriba cuántas decenas tiene cada una.",
+            Slip::SoundAlike => {
+                "Diga despacio las dos palabras, como sesenta y setenta, y escriba cuántas decenas dice cada una."
+            }
             Slip::HundredWord => "Haga leer 100 solo y seguido de otro número: «cien», pero «ciento uno».",
             Slip::SideBySide if cards => {
                 "Ponga las tarjetas una sobre otra, de modo que cada parte menor tape los ceros de debajo."
@@ -117,10 +119,12 @@ impl Slips for Spanish {
                 "Nombre en voz alta las posiciones desde las unidades, con un dedo en cada cifra, y arme el número."
             }
             Slip::PlaceOff => "Nombre en voz alta las posiciones desde las unidades, con un dedo en cada cifra.",
-            Slip::FromTheOnes if blocks => {
-                "Arme los dos números y compare primero los bloques mayores, después los siguientes."
+            Slip::FromTheOnes => {
+                "Escriba los dos números uno debajo de otro y compare primero la posición mayor, después la siguiente."
             }
-            Slip::FromTheOnes => "Escriba los dos números uno debajo de otro y compare primero la posición mayor.",
+            Slip::ReadInPieces if periods => {
+                "Tape las tres últimas cifras, lea lo que queda, diga mil y lea después las tres últimas."
+            }
             Slip::ReadInPieces => {
                 "Tape todo menos la primera cifra, dígala con su posición y lea el resto como un solo número."
             }
@@ -141,11 +145,11 @@ impl Slips for Spanish {
             Slip::TenLeftOut if blocks => "Canjee las diez piezas por una del tipo siguiente y pásela a su columna.",
             Slip::TenLeftOut => "Encierre las diez de un tipo y cuéntelas como una más del siguiente.",
             Slip::TensOnesSwapped if blocks => {
-                "Arme el número y la respuesta con barras y cubos, y pregunte cuál tiene más decenas."
+                "Arme el número, cámbielo a la respuesta y pregunte cuál tiene más decenas."
             }
             Slip::TensOnesSwapped => "Escriba la respuesta debajo del número y pregunte cuál tiene más decenas.",
             Slip::HundredsTensSwapped if blocks => {
-                "Arme el número y la respuesta con placas y barras, y pregunte cuál tiene más centenas."
+                "Arme el número, cámbielo a la respuesta y pregunte cuál tiene más centenas."
             }
             Slip::HundredsTensSwapped => "Escriba la respuesta debajo del número y pregunte cuál tiene más centenas.",
             Slip::Reversed if mat => "Señale el extremo izquierdo del tapete y escriba primero la posición mayor.",

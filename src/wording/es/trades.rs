@@ -2,9 +2,10 @@
 
 use super::Spanish;
 use super::phrases::listed;
-use crate::number::{Counted, Names, Number, Place, Slip, Style, Task};
-use crate::wording::Phrases;
-use crate::wording::digits::{counted, counts, greatest_trade, over, trades};
+use super::steps::marks;
+use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task};
+use crate::wording::digits::{counts, over, trades};
+use crate::wording::{Phrases, Tools};
 
 impl Spanish {
     /// The trades that lead from a number's digits there: "1 centena por 10 decenas".
@@ -16,47 +17,127 @@ impl Spanish {
         listed(&trades)
     }
 
+    /// The trades that are asked for: "canjeen 1 centena por decenas".
+    pub(super) fn trade_asked(&self, number: Number, task: Task, style: &Style) -> String {
+        format!("canjeen {}", self.trades_asked(number, task, style))
+    }
+
+    fn trades_asked(&self, number: Number, task: Task, style: &Style) -> String {
+        let counted = task.counted(number, style).unwrap_or_default();
+        let trade =
+            |[gives, takes]: [(u32, Place); 2]| format!("{} por {}", self.units(gives.0, gives.1), self.place(takes.1));
+        let trades: Vec<String> = trades(number, &counted).into_iter().map(trade).collect();
+        listed(&trades)
+    }
+
+    /// How the greatest trade is made, and what helps against a slip in it.
+    pub(super) fn trade_step(&self, slip: Slip, number: Number, task: Task, tools: Tools, style: &Style) -> String {
+        let counted = task.counted(number, style).unwrap_or_default();
+        let asked = self.capital(&self.trade_asked(number, task, style));
+        let Some([(count, gives), (come, takes)]) = trades(number, &counted).into_iter().next() else {
+            return String::new();
+        };
+        match (self.pieces(count, gives), self.pieces(come, takes)) {
+            (Some(goes), Some(comes)) if tools.blocks => match slip {
+                Slip::NotTakenAway => {
+                    let back = if count == 1 { "vuelve" } else { "vuelven" };
+                    format!("{asked}: {goes} {back} al montón antes de que salgan {comes}.")
+                }
+                Slip::OneForOne => {
+                    let one = self.piece(gives, 1).unwrap_or_default();
+                    let ten = self.piece(takes, 10).unwrap_or_default();
+                    format!("Pongan diez {ten} junto a 1 {one} para ver que valen lo mismo. {asked}.")
+                }
+                _ => format!("{asked}. Cuenten en voz alta {comes} según salen, y después toda la columna."),
+            },
+            (Some(_), Some(_)) if number <= Number::MAX_BLOCKS => {
+                let of = |count: u32, place: Place| {
+                    let mut counts = [0; 4];
+                    counts[3 - place.index().min(3)] = count;
+                    marks(counts)
+                };
+                format!(
+                    "{asked}: tachen {}, y después dibujen {} contando en voz alta.",
+                    of(count, gives),
+                    of(come, takes)
+                )
+            }
+            _ => {
+                let (gives, takes) = (self.place(gives), self.place(takes));
+                format!("{asked}: quiten {count} de las {gives} y sumen {come} a las {takes}.")
+            }
+        }
+    }
+
+    /// What is built where counts go beyond nine, and how they are traded up.
+    pub(super) fn trade_up(&self, number: Number, task: Task, tools: Tools, style: &Style) -> String {
+        let counted = task.counted(number, style).unwrap_or_default();
+        let [ones, tens, hundreds, thousands, ..] = counted;
+        let pieces = [thousands, hundreds, tens, ones];
+        if tools.blocks {
+            let place = if tools.mat { " en el tapete" } else { "" };
+            let pieces = self.content(&Content::Blocks(pieces));
+            format!("Armen {pieces}{place}. Canjeen cada diez de un tipo por uno del tipo mayor.")
+        } else if number <= Number::MAX_BLOCKS {
+            format!(
+                "Dibujen {}. Encierren cada diez de un tipo y cuéntenlos como uno más del tipo mayor.",
+                marks(pieces)
+            )
+        } else {
+            let place = if tools.mat { "en el tapete" } else { "en una tabla de papel" };
+            format!("Muestren {} {place}, cada cantidad en su columna. Canjeen cada diez.", counts(self, &counted))
+        }
+    }
+
     /// What to ask about a trade that went wrong.
     pub(super) fn trade_question(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
-        let counted = counted(number, task, style);
-        let (gives, takes) = greatest_trade(number, &counted);
-        let one = self.unit(gives, 1);
+        let counted = task.counted(number, style).unwrap_or_default();
+        let Some([(count, gives), (_, takes)]) = trades(number, &counted).into_iter().next() else {
+            return String::new();
+        };
+        let (numeral, takes) = (style.numeral(number), self.place(takes));
+        let asked = self.trades_asked(number, task, style);
+        let gone = self.units(count, gives);
         match slip {
-            Slip::NotTakenAway => format!(
-                "Tenemos {} y canjeamos {}. ¿Cuántas {} quedan?",
-                style.numeral(number),
-                self.trades(number, &counted),
-                self.place(gives)
-            ),
-            Slip::OneTooFew => {
-                format!("¿Cuántas {} recibimos por 1 {one}? ¿Sigue ahí esa {one}?", self.place(takes))
+            Slip::NotTakenAway => {
+                format!("Tenemos {numeral} y canjeamos {asked}. ¿Cuántas {} quedan?", self.place(gives))
             }
-            _ => format!("¿Cuántas {} recibimos por 1 {one}?", self.place(takes)),
+            Slip::OneTooFew => {
+                let there = if count == 1 { "¿Sigue ahí?" } else { "¿Siguen ahí?" };
+                format!("Tenemos {numeral} y canjeamos {asked}. ¿Cuántas {takes} recibimos por {gone}? {there}")
+            }
+            _ => format!("Tenemos {numeral} y canjeamos {asked}. ¿Cuántas {takes} recibimos por {gone}?"),
         }
     }
 
     /// The answer to expect.
     pub(super) fn trade_answer(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
-        let counted = counted(number, task, style);
-        let (gives, _) = greatest_trade(number, &counted);
+        let counted = task.counted(number, style).unwrap_or_default();
+        let Some([(count, gives), (come, _)]) = trades(number, &counted).into_iter().next() else {
+            return String::new();
+        };
         let now = counts(self, &counted);
-        let traded = || format!("Canjeamos {}; tenemos {now}.", self.trades(number, &counted));
+        let come = if come == 10 { "Diez".to_owned() } else { come.to_string() };
         match slip {
             Slip::NotTakenAway => {
                 let left = counted[gives.index()];
                 let left = if left == 0 { "Ninguna".to_owned() } else { left.to_string() };
                 format!("{left}. Ahora tenemos {now}.")
             }
-            Slip::OneForOne => format!("Diez. {}", traded()),
-            Slip::OneTooFew => format!("Diez. No, se canjeó. {}", traded()),
+            Slip::OneForOne => format!("{come}. Ahora tenemos {now}."),
+            Slip::OneTooFew => {
+                let traded = if count == 1 { "se canjeó" } else { "se canjearon" };
+                format!("{come}. No, {traded}. Ahora tenemos {now}.")
+            }
             _ => {
                 let over = over(&counted);
-                let trades = over.iter().filter_map(|place| {
+                let ups = over.iter().filter_map(|place| {
                     let next = Place::ALL.get(place.index() + 1)?;
-                    Some(format!("cada diez {} por 1 {}", self.place(*place), self.unit(*next, 1)))
+                    Some(format!("diez {} por 1 {}", self.place(*place), self.unit(*next, 1)))
                 });
-                let trades = listed(&trades.collect::<Vec<_>>());
-                format!("{}: {trades}. Así queda {}.", self.capital(&self.columns(&over)), style.numeral(number))
+                let ups = listed(&ups.collect::<Vec<_>>());
+                let kinds: Vec<&str> = over.iter().map(|place| self.place(*place)).collect();
+                format!("{}: {ups}. Así queda {}.", self.capital(&self.list(&kinds)), style.numeral(number))
             }
         }
     }

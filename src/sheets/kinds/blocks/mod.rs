@@ -1,6 +1,6 @@
 //! The sheet *blocks*: flats, rods and cubes to cut out, their unit exactly 10 mm.
 //!
-//! In: the lesson's model and sort numbers. Out: as many pieces as one learner needs to build any one of them, on the
+//! In: what a set of the lesson holds. Out: its pieces on the
 //! fewest pages, as one master for all versions. A thousand is a card of 10 x 10 units with a smaller
 //! picture of ten flats behind one another and its number: cutting out and gluing ten flats would be a lesson of its own. Every page carries the
 //! check lines of [`checkline`](crate::sheets::page::checkline) in whatever room the pieces leave.
@@ -12,7 +12,7 @@ mod supply;
 use crate::diag::Problem;
 use crate::measure::{Count, Length, Rect, Size};
 use crate::number::Number;
-use crate::sheets::blocks::geometry::{BlockKind, Counts, UNIT, counts};
+use crate::sheets::blocks::geometry::{BlockKind, Counts, UNIT};
 use crate::sheets::blocks::packing::{Band, PieceCounts, SheetRoom};
 use crate::sheets::blocks::picture::{piece, place as place_of};
 use crate::sheets::page::desk::Desk;
@@ -47,15 +47,9 @@ fn asked(desk: &Desk<'_>) -> Result<Option<Counts>, Problem> {
     }
 }
 
-/// The largest count of each place over the lesson's model and sort numbers.
+/// What one set holds.
 pub fn most(desk: &Desk<'_>) -> Result<Counts, Problem> {
-    let chosen = &desk.lesson.chosen;
-    let mut most = [0; 4];
-    for &number in chosen.model.iter().chain(chosen.sort.iter().flatten()) {
-        let needs = counts(number).ok_or_else(|| too_large(number))?;
-        most = std::array::from_fn(|k| needs[k].max(most[k]));
-    }
-    Ok(most)
+    desk.lesson.block_set().map_err(too_large)
 }
 
 fn too_large(number: Number) -> Problem {

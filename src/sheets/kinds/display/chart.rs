@@ -5,8 +5,9 @@
 
 use crate::diag::Problem;
 use crate::measure::{Count, Length, Point, Rect, Sides, Size, Weight};
+use crate::number::fewest_blocks;
 use crate::number::{Number, Place};
-use crate::sheets::blocks::geometry::{BlockKind, Blockwork, Counts, counts};
+use crate::sheets::blocks::geometry::{BlockKind, Blockwork, Counts};
 use crate::sheets::blocks::picture::{Pictures, place as place_of};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
@@ -109,7 +110,7 @@ impl<'a> Chart<'a> {
     /// Gives columns their widths and their blocks, at the largest unit at which all blocks stand under their digits.
     fn share(&mut self, numbers: &[Number]) -> Result<(), Problem> {
         let least = self.least_width()?;
-        let drawn: Option<Vec<Counts>> = numbers.iter().map(|number| counts(*number)).collect();
+        let drawn: Option<Vec<Counts>> = numbers.iter().map(|number| fewest_blocks(*number)).collect();
         let works = match &drawn {
             Some(drawn) => Some(self.works(least, drawn)?),
             None => None,
@@ -235,7 +236,7 @@ impl<'a> Chart<'a> {
 
     /// A number's blocks, each kind in its column; none where numbers have no blocks, or for 0.
     pub(super) fn blocks(&self, number: Number) -> Option<Node> {
-        let counts = counts(number)?;
+        let counts = fewest_blocks(number)?;
         let mut blocks = Vec::new();
         for (column, Cells { blocks: room, .. }) in self.columns.iter().zip(self.cells()) {
             let pictures = column.pictures.as_ref();

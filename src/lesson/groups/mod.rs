@@ -1,15 +1,20 @@
 //! Small groups for tomorrow: the slips in play, gathered into groups, each slip with fresh numbers that would show it.
 //!
 //! In: the slips in play, of the class or of one of its groups. Out: for each slip the task in which this lesson shows it and
-//! three numbers of the learners' range, with what is right and what the slip would give. Numbers that learners have met in this lesson come last.
+//! three numbers of the learners' range, with what is right and what the slip would give, and the tools that are enough for
+//! them. Numbers that learners have met in this lesson come last, and numbers that the kits cannot make after those they can.
+
+mod laid;
 
 use std::collections::BTreeSet;
 
+use super::kits::Kits;
 use super::{InPlay, Lesson, LessonPart, Wrong, in_play};
 use crate::measure::Count;
 use crate::number::{Content, Form, Judged, Number, Skill, Slip, SlipFamily, Style, Task};
 use crate::rng::Stream;
 use crate::spec::Pool;
+use crate::wording::{GroupStep, GroupTable, Tools};
 
 /// Numbers a slip.
 pub const NUMBERS: usize = 3;
@@ -21,8 +26,29 @@ pub struct SlipLesson {
     pub letter: char,
     /// The slip.
     pub slip: Slip,
-    /// Three numbers; fewer only where the slip bears on fewer numbers of this length.
+    /// Three numbers; fewer only where the slip bears on fewer: two of the range, or none and fewer than three of this length.
     pub trials: Vec<Trial>,
+    /// What is enough for the first number, which is worked on together.
+    pub tools: Tools,
+    /// Whether the first number's blocks come from two sets.
+    pub two_sets: bool,
+    /// What is enough for each number by itself.
+    pub tools_of_each: Tools,
+}
+
+impl SlipLesson {
+    /// Whether its numbers are laid out one after the other.
+    fn works_with_blocks(&self) -> bool {
+        self.trials.first().is_some_and(|first| laid::with_blocks(first.task))
+    }
+
+    /// What is worked on together; none where the slip bears on no number.
+    pub fn step<'s>(&self, style: &'s Style) -> Option<GroupStep<'s>> {
+        let first = self.trials.first()?;
+        let (tools, two_sets) = (self.tools, self.two_sets);
+        let taken = self.slip.taken_for(first.of, first.task, style);
+        Some(GroupStep { slip: self.slip, of: first.of, task: first.task, taken, tools, two_sets, style })
+    }
 }
 
 /// A fresh number, made so that a slip would show.
@@ -42,15 +68,46 @@ pub struct Trial {
 pub fn lessons(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<SlipLesson> {
     let mut used = met(lesson);
     let mut stream = Stream::new(lesson.spec.seed.value, &part.purpose("groups"));
+    let kits = lesson.kits();
     let mut lessons = Vec::new();
     let shown = shown(lesson, part);
     for in_play in by_family(lesson) {
         let Some((_, seen)) = shown.iter().find(|(slip, _)| *slip == in_play.slip) else { continue };
-        let trials = trials(part, in_play.slip, seen, &used, &mut stream);
+        let trials = trials(lesson, &kits, part, in_play.slip, seen, &used, &mut stream);
         used.extend(trials.iter().map(|trial| trial.of));
-        lessons.push(SlipLesson { letter: in_play.letter, slip: in_play.slip, trials });
+        lessons.push(equipped(lesson, &kits, part, in_play, trials));
     }
     lessons
+}
+
+/// A slip's numbers with what lies on the table for them: blocks and cards where they are enough.
+fn equipped(lesson: &Lesson, kits: &Kits, part: &LessonPart<'_>, in_play: &InPlay, trials: Vec<Trial>) -> SlipLesson {
+    let InPlay { letter, slip, .. } = *in_play;
+    let first = trials.first();
+    let usual = lesson.tools(first.map_or(Number::MAX, |trial| trial.of));
+    let sets = first.and_then(|first| laid::sets(kits, part.style, slip, first.of, first.task));
+    let cards = first.is_some_and(|first| kits.stacks(first.of));
+    let each = trials.iter().all(|trial| laid::is_enough_for_each(kits, part.style, trial.of, trial.task));
+    SlipLesson {
+        letter,
+        slip,
+        tools: Tools { blocks: usual.blocks && sets.is_some(), cards: usual.cards && cards, ..usual },
+        two_sets: usual.blocks && sets == Some(2),
+        tools_of_each: Tools { blocks: usual.blocks && each, ..usual },
+        trials,
+    }
+}
+
+/// What the groups of all these lessons need on their table.
+pub fn table(lesson: &Lesson, all: &[SlipLesson]) -> GroupTable {
+    let blocks = |own: &SlipLesson| own.tools.blocks || own.tools_of_each.blocks && own.works_with_blocks();
+    GroupTable {
+        blocks: all.iter().any(blocks),
+        two_sets: all.iter().any(|own| own.two_sets),
+        mat: all.iter().any(|own| own.tools.mat),
+        cards: all.iter().any(|own| own.tools.cards && laid::stacks(own.slip)),
+        one_learner: lesson.spec.class.learners.value == 1,
+    }
 }
 
 /// The slips in play, family by family, in the order of their letters.
@@ -85,7 +142,12 @@ pub fn has_it(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<Number> {
     };
     let mut numbers: Vec<Number> = candidates(part, &mut stream).into_iter().filter(telling).collect();
     let met = met(lesson);
-    numbers.sort_by_key(|number| (met.contains(number), number.len() < 3));
+    // Of two digits one order is the greatest number and the other the least; of more, neither answer stands in the task.
+    let answer = |number: &Number| number.rearranged().0 == *number || number.rearranged().1 == *number;
+    numbers.sort_by_key(|number| (number.len() < 3, answer(number), met.contains(number)));
+    let mut asked = BTreeSet::new();
+    // Numbers of the same digits are one task.
+    numbers.retain(|number| asked.insert(number.rearranged()));
     numbers.truncate(NUMBERS);
     numbers
 }
@@ -131,37 +193,57 @@ fn drawn(least: u32, most: u32, stream: &mut Stream) -> Vec<Number> {
 }
 
 /// Three numbers in which a slip would show.
-fn trials(part: &LessonPart<'_>, slip: Slip, seen: &Wrong, met: &BTreeSet<Number>, stream: &mut Stream) -> Vec<Trial> {
+fn trials(
+    lesson: &Lesson,
+    kits: &Kits,
+    part: &LessonPart<'_>,
+    slip: Slip,
+    seen: &Wrong,
+    met: &BTreeSet<Number>,
+    stream: &mut Stream,
+) -> Vec<Trial> {
     let mut numbers = candidates(part, stream);
     numbers.sort_by_key(|number| met.contains(number));
     // The plainest way to show a slip is its example's; a lesson whose numbers are too large for that shows its own.
     let plain = slip.example().task;
     let shows = |task: Task| {
-        let mut found = numbers.iter().filter(|of| tried(part, slip, **of, task).is_some());
+        let mut found = numbers.iter().filter(|of| tried(part, slip, **of, task).next().is_some());
         found.nth(NUMBERS - 1).is_some()
     };
     let task = if shows(plain) { plain } else { seen.task };
-    // A range that holds too few is widened to all numbers of the same length.
-    let ten = |digits: usize| 10_u32.pow(digits.narrow());
-    let length = seen.of.len();
-    let (least, most) = (if length == 1 { 0 } else { ten(length - 1) }, ten(length) - 1);
-    numbers.extend(drawn(least, most, stream));
-    let mut trials: Vec<Trial> = Vec::new();
-    for of in numbers {
-        if trials.iter().any(|trial| trial.of == of) {
-            continue;
+    let (known, fresh): (Vec<Number>, Vec<Number>) = numbers.into_iter().partition(|number| met.contains(number));
+    let find = |numbers: &[Number], trials: &mut Vec<Trial>| {
+        for fit in laid::Fit::ALL {
+            for of in numbers {
+                if trials.len() >= NUMBERS {
+                    return;
+                }
+                if trials.iter().any(|trial| trial.of == *of) {
+                    continue;
+                }
+                let fits = |task: &Task| laid::fit(kits, lesson.tools(*of), part.style, slip, *of, *task) == fit;
+                trials.extend(
+                    like(task, *of).into_iter().filter(fits).find_map(|task| trial(part.style, slip, *of, task)),
+                );
+            }
         }
-        trials.extend(tried(part, slip, of, task));
-        if trials.len() == NUMBERS {
-            break;
-        }
+    };
+    let mut trials = Vec::new();
+    find(&fresh, &mut trials);
+    find(&known, &mut trials);
+    // A range that holds none, or a single one, is widened to all numbers of the same length.
+    if trials.len() < 2 {
+        let ten = |digits: usize| 10_u32.pow(digits.narrow());
+        let length = seen.of.len();
+        let (least, most) = (if length == 1 { 0 } else { ten(length - 1) }, ten(length) - 1);
+        find(&drawn(least, most, stream), &mut trials);
     }
     trials
 }
 
 /// A number tried in the same way as a task.
-fn tried(part: &LessonPart<'_>, slip: Slip, of: Number, task: Task) -> Option<Trial> {
-    like(task, of).into_iter().find_map(|task| trial(part.style, slip, of, task))
+fn tried(part: &LessonPart<'_>, slip: Slip, of: Number, task: Task) -> impl Iterator<Item = Trial> {
+    like(task, of).into_iter().filter_map(move |task| trial(part.style, slip, of, task))
 }
 
 /// The tasks about a number that ask what a task asks about another.
