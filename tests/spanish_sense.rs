@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use placewright::number::{Form, Number, Slip, Task};
-use placewright::wording::{self, Tools};
+use placewright::wording::{self, GroupStep, Tools};
 
 use crate::support;
 use crate::support::packets;
@@ -94,14 +94,19 @@ fn the_word_bank_says_a_hundred_as_it_is_read() {
 fn a_small_group_is_asked_for_the_digit_that_the_slip_changes() {
     let number = Number::new(816_786).expect("in range");
     let style = in_spanish("1000, 999999", r#""words", "numeral""#).style;
-    let (words, tools) = (wording::of(Language::Es), Tools { mat: false, blocks: false, cards: false });
+    let words = wording::of(Language::Es);
+    let tools = Tools { mat: false, blocks: false, cards: false, periods: true };
     let task = Task::forms(Form::Words, Form::Numeral);
-    let question = words.group_question(Slip::SoundAlike, number, task, tools, &style);
-    let answer = words.group_answer(Slip::SoundAlike, number, task, tools, &style);
+    let step = |of: Number| {
+        let taken = Slip::SoundAlike.taken_for(of, task, &style);
+        GroupStep { slip: Slip::SoundAlike, of, task, taken, tools, two_sets: false, style: &style }
+    };
+    let (question, answer) = (words.group_question(&step(number)), words.group_answer(&step(number)));
     assert!(question.contains("decenas de millar") && !question.contains("Cuántas decenas"), "{question}");
-    assert!(answer.contains('1') && !answer.starts_with('8'), "{answer}");
+    assert!(question.contains("dieciséis mil o veintiséis mil"), "{question}");
+    assert!(answer.contains("va un 1") && !answer.starts_with('8'), "{answer}");
     let tens = Number::new(364).expect("in range");
-    let question = words.group_question(Slip::SoundAlike, tens, task, tools, &style);
+    let question = words.group_question(&step(tens));
     assert!(question.contains("decenas") && !question.contains("millar"), "{question}");
 }
 

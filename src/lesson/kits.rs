@@ -47,7 +47,7 @@ impl Lesson {
     }
 
     /// What a table has of them, looked up once.
-    pub fn kits(&self) -> Kits {
+    pub fn kits(&self) -> KitsAtHand {
         let makes = self.spec.sheets.make.value.contains(&SheetKind::Blocks);
         let blocks = if makes {
             let share = self.spec.class.share(SheetKind::Blocks);
@@ -59,7 +59,7 @@ impl Lesson {
         };
         let places = self.card_places().unwrap_or_else(|| self.greatest().len());
         let cards = Place::ALL.into_iter().take(places).map(|place| self.card_digits(place)).collect();
-        Kits { blocks, cards }
+        KitsAtHand { blocks, cards }
     }
 
     /// The numbers that kits are made for.
@@ -70,14 +70,14 @@ impl Lesson {
 
 /// What a table has of the kits.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Kits {
+pub struct KitsAtHand {
     /// The blocks of one set, and how many sets the class has: one of its own blocks.
     blocks: Option<(BlockCounts, u32)>,
     /// The digits that have a card, from the ones up.
     cards: Vec<Vec<u32>>,
 }
 
-impl Kits {
+impl KitsAtHand {
     /// Whether a number can be stacked from the layered cards of one kit.
     pub fn stacks(&self, number: Number) -> bool {
         let has = |(place, digit): (Place, u8)| {

@@ -1,6 +1,6 @@
 //! What lies on the table for a slip's number, and how well a number serves there.
 
-use crate::lesson::kits::{BlockCounts, Kits, larger};
+use crate::lesson::kits::{BlockCounts, KitsAtHand, larger};
 use crate::number::{Content, Counted, Form, Heard, Number, Slip, Style, Task, fewest_blocks, traded};
 use crate::wording::Tools;
 
@@ -22,7 +22,7 @@ impl Fit {
 }
 
 /// How well a number serves in a task, where these tools are at hand for it.
-pub(super) fn fit(kits: &Kits, usual: Tools, style: &Style, slip: Slip, of: Number, task: Task) -> Fit {
+pub(super) fn fit(kits: &KitsAtHand, usual: Tools, style: &Style, slip: Slip, of: Number, task: Task) -> Fit {
     // Who has no blocks draws the number.
     let enough = || sets(kits, style, slip, of, task).is_some() && is_enough_for_each(kits, style, of, task);
     let blocks = !usual.blocks || enough();
@@ -49,12 +49,12 @@ pub(super) const fn with_blocks(task: Task) -> bool {
 }
 
 /// How many sets of blocks it takes to work on a number together; `None` where what there is does not do.
-pub(super) fn sets(kits: &Kits, style: &Style, slip: Slip, of: Number, task: Task) -> Option<u32> {
+pub(super) fn sets(kits: &KitsAtHand, style: &Style, slip: Slip, of: Number, task: Task) -> Option<u32> {
     kits.sets_for(&piles(style, slip, of, task)?)
 }
 
 /// Whether learners can lay out a number of a task by itself.
-pub(super) fn is_enough_for_each(kits: &Kits, style: &Style, of: Number, task: Task) -> bool {
+pub(super) fn is_enough_for_each(kits: &KitsAtHand, style: &Style, of: Number, task: Task) -> bool {
     let Task::Forms { shown, asked } = task else { return true };
     let mut needs = [0; 4];
     for form in [shown, asked].into_iter().filter(|form| form.is_picture()) {

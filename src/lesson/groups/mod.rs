@@ -8,7 +8,7 @@ mod laid;
 
 use std::collections::BTreeSet;
 
-use super::kits::Kits;
+use super::kits::KitsAtHand;
 use super::{InPlay, Lesson, LessonPart, Wrong, in_play};
 use crate::measure::Count;
 use crate::number::{Content, Form, Judged, Number, Skill, Slip, SlipFamily, Style, Task};
@@ -81,7 +81,13 @@ pub fn lessons(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<SlipLesson> {
 }
 
 /// A slip's numbers with what lies on the table for them: blocks and cards where they are enough.
-fn equipped(lesson: &Lesson, kits: &Kits, part: &LessonPart<'_>, in_play: &InPlay, trials: Vec<Trial>) -> SlipLesson {
+fn equipped(
+    lesson: &Lesson,
+    kits: &KitsAtHand,
+    part: &LessonPart<'_>,
+    in_play: &InPlay,
+    trials: Vec<Trial>,
+) -> SlipLesson {
     let InPlay { letter, slip, .. } = *in_play;
     let first = trials.first();
     let usual = lesson.tools(first.map_or(Number::MAX, |trial| trial.of));
@@ -195,7 +201,7 @@ fn drawn(least: u32, most: u32, stream: &mut Stream) -> Vec<Number> {
 /// Three numbers in which a slip would show.
 fn trials(
     lesson: &Lesson,
-    kits: &Kits,
+    kits: &KitsAtHand,
     part: &LessonPart<'_>,
     slip: Slip,
     seen: &Wrong,

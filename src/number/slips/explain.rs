@@ -3,7 +3,7 @@
 use super::answer::Answer;
 use super::catalogue::Rule;
 use super::judging::{self, Judged};
-use super::{Content, Form, Number, Place, Slip, Style, Task};
+use super::{Content, Form, Number, Slip, Style, Task};
 
 impl Task {
     /// The right answer. Returns `None` where the number does not have the form asked for.
@@ -66,15 +66,6 @@ impl Slip {
     pub fn wrong(self, number: Number, task: Task, style: &Style) -> Vec<Content> {
         let all = task.wrong(number, style).into_iter();
         all.filter(|(slip, _)| *slip == self).map(|(_, content)| content).collect()
-    }
-
-    /// The greatest place that this slip changes where it makes another number of the one that is heard or read; `None` where it
-    /// makes none.
-    pub fn changes(self, number: Number, task: Task, style: &Style) -> Option<Place> {
-        let Rule::Number(rule) = self.row().rule else { return None };
-        let shown = task.shown();
-        let other = rule(number, shown, &style.spoken(if shown.is_words() { shown } else { task.asked() }))?;
-        Place::ALL.into_iter().rev().find(|place| number.digit(*place) != other.digit(*place))
     }
 
     /// How this slip, and no likelier one, judges two different numbers that are compared; `None` where it judges right or
