@@ -9,7 +9,7 @@ use placewright::number::{Content, Form, Number, Place, Slip, Task};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::spec::SheetKind;
-use placewright::wording::{English, GroupSteps};
+use placewright::wording::{BlocksOut, English, GroupSteps};
 
 use crate::support::packets::masters;
 use crate::support::setup::{family, number, planned};
@@ -220,9 +220,9 @@ fn all_that_lies_on_the_table_is_named_above() {
             all.iter().filter_map(|own| own.step(&lesson.style)).map(|step| English.group_build(&step)).collect();
         let speak = |word: &str| texts.iter().any(|text| text.contains(word));
         assert_eq!(table.cards, speak("layered cards"));
-        assert_eq!(table.two_sets, speak("second set"));
+        assert_eq!(table.blocks == BlocksOut::TwoSets, speak("second set"));
         assert!(!speak("on the mat") || table.mat);
-        assert!(!texts.iter().any(|text| named(text) != [0; 4]) || table.blocks, "{texts:?}");
+        assert!(!texts.iter().any(|text| named(text) != [0; 4]) || table.blocks != BlocksOut::None, "{texts:?}");
     }
 }
 

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use placewright::number::{Form, Number, Slip, Task};
-use placewright::wording::{self, GroupStep, Tools};
+use placewright::wording::{self, GroupStep, ReadIn, Tools};
 
 use crate::support;
 use crate::support::packets;
@@ -95,7 +95,7 @@ fn a_small_group_is_asked_for_the_digit_that_the_slip_changes() {
     let number = Number::new(816_786).expect("in range");
     let style = in_spanish("1000, 999999", r#""words", "numeral""#).style;
     let words = wording::of(Language::Es);
-    let tools = Tools { mat: false, blocks: false, cards: false, periods: true };
+    let tools = Tools { mat: false, blocks: false, cards: false, read: ReadIn::Periods };
     let task = Task::forms(Form::Words, Form::Numeral);
     let step = |of: Number| {
         let taken = Slip::SoundAlike.taken_for(of, task, &style);

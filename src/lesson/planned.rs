@@ -8,7 +8,7 @@ use super::types::{Chosen, Role, SortSet};
 use super::week::WarmUp;
 use crate::number::{Form, Number, Place, Slip, Style};
 use crate::spec::{FormsSpec, NumbersSpec, SheetKind, Spec, Version};
-use crate::wording::Tools;
+use crate::wording::{ReadIn, Tools};
 
 /// A lesson ready to be laid out.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -133,7 +133,7 @@ impl Lesson {
             mat: makes(SheetKind::Mat),
             blocks: number <= Number::MAX_BLOCKS && (makes(SheetKind::Blocks) || self.has_tub()),
             cards: makes(SheetKind::Layered),
-            periods: number.shows(Place::TenThousands),
+            read: if number.shows(Place::TenThousands) { ReadIn::Periods } else { ReadIn::Digits },
         }
     }
 

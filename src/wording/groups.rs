@@ -23,13 +23,23 @@ pub struct GroupStep<'s> {
     pub style: &'s Style,
 }
 
+/// How many sets of blocks lie on the table.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub enum BlocksOut {
+    /// Nothing is built.
+    #[default]
+    None,
+    /// One, or the class's own blocks.
+    OneSet,
+    /// Two, since two numbers are built side by side.
+    TwoSets,
+}
+
 /// What the groups need on their table, apart from paper and pencils.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct GroupTable {
     /// Blocks.
-    pub blocks: bool,
-    /// A second set of them.
-    pub two_sets: bool,
+    pub blocks: BlocksOut,
     /// A mat.
     pub mat: bool,
     /// Layered cards.

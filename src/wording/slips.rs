@@ -15,13 +15,22 @@ pub struct Tools {
     pub blocks: bool,
     /// Expanded-form cards.
     pub cards: bool,
-    /// Whether the numeral is read in two groups of digits, thousands and ones: from 10,000 up.
-    pub periods: bool,
+    /// How the numeral is read.
+    pub read: ReadIn,
+}
+
+/// How a numeral is read aloud.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum ReadIn {
+    /// Digit by digit from the greatest place: up to 9,999.
+    Digits,
+    /// In two groups of digits, thousands and ones: from 10,000 up.
+    Periods,
 }
 
 impl Tools {
     /// Everything that a class can have.
-    pub const ALL: Self = Self { mat: true, blocks: true, cards: true, periods: false };
+    pub const ALL: Self = Self { mat: true, blocks: true, cards: true, read: ReadIn::Digits };
 }
 
 area! {

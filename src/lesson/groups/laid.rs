@@ -133,7 +133,7 @@ fn is_plain(style: &Style, slip: Slip, of: Number, task: Task) -> bool {
             Task::Forms { .. } | Task::Worth(_) => true,
         },
         // A teen says its ones first, and what ends in three zeros is read in one.
-        Slip::ReadInPieces => !(10..20).contains(&of.value()) && of.value() % 1_000 != 0,
+        Slip::ReadInPieces => !(10..20).contains(&of.value()) && !of.value().is_multiple_of(1_000),
         // One piece is traded.
         Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew | Slip::CountsSideBySide | Slip::TenLeftOut => {
             task.counted(of, style).is_some_and(|counted| traded(of, &counted).iter().sum::<u32>() == 1)

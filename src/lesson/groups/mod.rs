@@ -14,7 +14,7 @@ use crate::measure::Count;
 use crate::number::{Content, Form, Judged, Number, Skill, Slip, SlipFamily, Style, Task};
 use crate::rng::Stream;
 use crate::spec::Pool;
-use crate::wording::{GroupStep, GroupTable, Tools};
+use crate::wording::{BlocksOut, GroupStep, GroupTable, Tools};
 
 /// Numbers a slip.
 pub const NUMBERS: usize = 3;
@@ -108,8 +108,11 @@ fn equipped(
 pub fn table(lesson: &Lesson, all: &[SlipLesson]) -> GroupTable {
     let blocks = |own: &SlipLesson| own.tools.blocks || own.tools_of_each.blocks && own.works_with_blocks();
     GroupTable {
-        blocks: all.iter().any(blocks),
-        two_sets: all.iter().any(|own| own.two_sets),
+        blocks: match all.iter().any(blocks) {
+            _ if all.iter().any(|own| own.two_sets) => BlocksOut::TwoSets,
+            true => BlocksOut::OneSet,
+            false => BlocksOut::None,
+        },
         mat: all.iter().any(|own| own.tools.mat),
         cards: all.iter().any(|own| own.tools.cards && laid::stacks(own.slip)),
         one_learner: lesson.spec.class.learners.value == 1,

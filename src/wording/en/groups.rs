@@ -3,14 +3,14 @@
 use super::English;
 use crate::number::{Number, SlipFamily, Style};
 use crate::wording::digits::extremes;
-use crate::wording::groups::GroupTable;
+use crate::wording::groups::{BlocksOut, GroupTable};
 use crate::wording::{Groups, Phrases};
 
 impl Groups for English {
     fn groups_note(&self, table: GroupTable) -> String {
         let things = [
-            (table.two_sets, "two sets of blocks"),
-            (table.blocks && !table.two_sets, "blocks"),
+            (table.blocks == BlocksOut::TwoSets, "two sets of blocks"),
+            (table.blocks == BlocksOut::OneSet, "blocks"),
             (table.mat, "a mat"),
             (table.cards, "layered cards"),
             (true, "paper"),

@@ -2,7 +2,7 @@
 
 use super::English;
 use crate::number::Slip;
-use crate::wording::{Slips, Tools};
+use crate::wording::{ReadIn, Slips, Tools};
 
 impl Slips for English {
     fn slip_name(&self, slip: Slip) -> &'static str {
@@ -41,7 +41,7 @@ impl Slips for English {
     }
 
     fn slip_next(&self, slip: Slip, tools: Tools) -> &'static str {
-        let Tools { mat, blocks, cards, periods } = tools;
+        let Tools { mat, blocks, cards, read } = tools;
         match slip {
             Slip::ZeroDropped if mat && blocks => {
                 "Build the number on the mat, point to the empty column, and write 0 for it."
@@ -101,7 +101,7 @@ impl Slips for English {
             Slip::FromTheOnes => {
                 "Write both numbers below each other, and compare the largest place first, then the next."
             }
-            Slip::ReadInPieces if periods => {
+            Slip::ReadInPieces if read == ReadIn::Periods => {
                 "Cover the last three digits, read what is left and say thousand, then read the last three."
             }
             Slip::ReadInPieces => {

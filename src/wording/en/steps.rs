@@ -5,7 +5,7 @@ use super::phrases::{listed, plural};
 use crate::number::{Content, Form, Heard, Names, Number, Place, Slip, Style, Task, fewest_blocks};
 use crate::wording::digits::{asked, empty, first_difference, worth};
 use crate::wording::groups::GroupStep;
-use crate::wording::{Checks, GroupSteps, Groups, Phrases, Slips, Tools};
+use crate::wording::{Checks, GroupSteps, Groups, Phrases, ReadIn, Slips, Tools};
 
 impl GroupSteps for English {
     fn lesson_title(&self, letter: char, slip: Slip, one_learner: bool) -> String {
@@ -52,7 +52,7 @@ impl GroupSteps for English {
                     in_columns(of, tools, style)
                 )
             }
-            Slip::ReadInPieces if tools.periods => format!(
+            Slip::ReadInPieces if tools.read == ReadIn::Periods => format!(
                 "Write {numeral}. Cover the last three digits, read what is left and say thousand. Then read the last three."
             ),
             Slip::ReadInPieces => format!(
@@ -91,8 +91,9 @@ impl GroupSteps for English {
                 format!("{} {}", made(), self.trade_step(slip, of, task, tools, style))
             }
             Slip::CountsSideBySide | Slip::TenLeftOut => self.trade_up(of, task, tools, style),
-            Slip::TensOnesSwapped if tools.blocks => format!("{} Then change it to {taken}.", made()),
-            Slip::HundredsTensSwapped if tools.blocks => format!("{} Then change it to {taken}.", made()),
+            Slip::TensOnesSwapped | Slip::HundredsTensSwapped if tools.blocks => {
+                format!("{} Then change it to {taken}.", made())
+            }
             Slip::TensOnesSwapped => format!("Write {taken} below {numeral}. Which has more tens?"),
             Slip::HundredsTensSwapped => format!("Write {taken} below {numeral}. Which has more hundreds?"),
             Slip::Reversed => {
@@ -138,7 +139,7 @@ impl GroupSteps for English {
                 "How many columns are there, up to the largest? So how many digits do we write?".to_owned()
             }
             Slip::PlaceWordWritten => "Which words name a column? Do we write them as digits?".to_owned(),
-            Slip::ReadInPieces if tools.periods => {
+            Slip::ReadInPieces if tools.read == ReadIn::Periods => {
                 format!("What do we read first in {numeral}, and which word comes then?")
             }
             Slip::ReadInPieces => format!("Which digit of {numeral} do we read first, and what is its place?"),
@@ -218,7 +219,7 @@ impl GroupSteps for English {
                 let named = self.capital(&self.list(&named.collect::<Vec<_>>()));
                 format!("{named}. No: only the count in a column is written: {numeral}.")
             }
-            Slip::ReadInPieces if tools.periods => {
+            Slip::ReadInPieces if tools.read == ReadIn::Periods => {
                 format!("{}, then thousand. All of it: {}.", of.value() / 1_000, style.words(of))
             }
             Slip::ReadInPieces => {
@@ -310,7 +311,9 @@ impl GroupSteps for English {
             Slip::SideBySide | Slip::BigPartThenRest => "lets each smaller part take the place of zeros",
             Slip::HalfOverwritten => "counts the columns before writing as many digits",
             Slip::PlaceWordWritten => "writes a count for each column and nothing for its name",
-            Slip::ReadInPieces if tools.periods => "reads up to the thousands as one number and the rest as another",
+            Slip::ReadInPieces if tools.read == ReadIn::Periods => {
+                "reads up to the thousands as one number and the rest as another"
+            }
             Slip::ReadInPieces => "says the place with the first digit and reads on without a break",
             Slip::FaceValue => "tells how many of what each digit stands for",
             Slip::CountedAlike => "counts every kind of block by its worth",

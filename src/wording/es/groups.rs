@@ -3,14 +3,14 @@
 use super::Spanish;
 use crate::number::{Number, SlipFamily, Style};
 use crate::wording::digits::extremes;
-use crate::wording::groups::GroupTable;
+use crate::wording::groups::{BlocksOut, GroupTable};
 use crate::wording::{Groups, Phrases};
 
 impl Groups for Spanish {
     fn groups_note(&self, table: GroupTable) -> String {
         let things = [
-            (table.two_sets, "dos juegos de bloques"),
-            (table.blocks && !table.two_sets, "bloques"),
+            (table.blocks == BlocksOut::TwoSets, "dos juegos de bloques"),
+            (table.blocks == BlocksOut::OneSet, "bloques"),
             (table.mat, "un tapete"),
             (table.cards, "tarjetas superpuestas"),
             (true, "papel"),

@@ -2,7 +2,7 @@
 
 use super::Spanish;
 use crate::number::Slip;
-use crate::wording::{Slips, Tools};
+use crate::wording::{ReadIn, Slips, Tools};
 
 impl Slips for Spanish {
     fn slip_name(&self, slip: Slip) -> &'static str {
@@ -62,7 +62,7 @@ impl Slips for Spanish {
     }
 
     fn slip_next(&self, slip: Slip, tools: Tools) -> &'static str {
-        let Tools { mat, blocks, cards, periods } = tools;
+        let Tools { mat, blocks, cards, read } = tools;
         match slip {
             Slip::ZeroDropped if mat && blocks => {
                 "Arme el número en el tapete, señale la columna vacía y escriba 0 en ella."
@@ -122,7 +122,7 @@ impl Slips for Spanish {
             Slip::FromTheOnes => {
                 "Escriba los dos números uno debajo de otro y compare primero la posición mayor, después la siguiente."
             }
-            Slip::ReadInPieces if periods => {
+            Slip::ReadInPieces if read == ReadIn::Periods => {
                 "Tape las tres últimas cifras, lea lo que queda, diga mil y lea después las tres últimas."
             }
             Slip::ReadInPieces => {

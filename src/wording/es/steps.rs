@@ -5,7 +5,7 @@ use super::phrases::listed;
 use crate::number::{Content, Form, Heard, Names, Number, Place, Slip, Style, Task, fewest_blocks};
 use crate::wording::digits::{asked, empty, first_difference, worth};
 use crate::wording::groups::GroupStep;
-use crate::wording::{Checks, GroupSteps, Groups, Phrases, Slips, Tools};
+use crate::wording::{Checks, GroupSteps, Groups, Phrases, ReadIn, Slips, Tools};
 
 impl GroupSteps for Spanish {
     fn lesson_title(&self, letter: char, slip: Slip, one_learner: bool) -> String {
@@ -50,7 +50,7 @@ impl GroupSteps for Spanish {
             Slip::PlaceWordWritten => {
                 format!("{} Señalen los nombres de las columnas y escriban solo cuántos hay.", columns())
             }
-            Slip::ReadInPieces if tools.periods => format!(
+            Slip::ReadInPieces if tools.read == ReadIn::Periods => format!(
                 "Escriban {numeral}. Tapen las tres últimas cifras, lean lo que queda y digan «mil». Después lean las tres \
                  últimas."
             ),
@@ -140,7 +140,9 @@ impl GroupSteps for Spanish {
                 "¿Cuántas columnas hay hasta la mayor? Entonces, ¿cuántas cifras escribimos?".to_owned()
             }
             Slip::PlaceWordWritten => "¿Qué palabras nombran una columna? ¿Las escribimos como cifras?".to_owned(),
-            Slip::ReadInPieces if tools.periods => format!("¿Qué leemos primero en {numeral}, antes de decir «mil»?"),
+            Slip::ReadInPieces if tools.read == ReadIn::Periods => {
+                format!("¿Qué leemos primero en {numeral}, antes de decir «mil»?")
+            }
             Slip::ReadInPieces => format!("¿Qué cifra de {numeral} leemos primero, y cuál es su posición?"),
             Slip::FaceValue => match task {
                 Task::Greater(_) => format!("¿Son iguales {}, ya que tienen las mismas cifras?", both()),
@@ -216,7 +218,7 @@ impl GroupSteps for Spanish {
                 let words = if of.value() < 1_000 { "Cien" } else { "Mil" };
                 format!("{words}. No: solo se escribe cuántos hay en cada columna: {numeral}.")
             }
-            Slip::ReadInPieces if tools.periods => {
+            Slip::ReadInPieces if tools.read == ReadIn::Periods => {
                 format!("{}; después, mil. Completo: {}.", of.value() / 1_000, style.words(of))
             }
             Slip::ReadInPieces => {
@@ -306,7 +308,9 @@ impl GroupSteps for Spanish {
             Slip::SideBySide | Slip::BigPartThenRest => "pone cada parte menor en el lugar de sus ceros",
             Slip::HalfOverwritten => "cuenta las columnas antes de escribir otras tantas cifras",
             Slip::PlaceWordWritten => "escribe cuántos hay en cada columna y nada por su nombre",
-            Slip::ReadInPieces if tools.periods => "lee los millares como un número y el resto como otro",
+            Slip::ReadInPieces if tools.read == ReadIn::Periods => {
+                "lee los millares como un número y el resto como otro"
+            }
             Slip::ReadInPieces => "dice la posición con la primera cifra y sigue leyendo sin pausa",
             Slip::FaceValue => "dice qué representa cada cifra",
             Slip::CountedAlike => "cuenta cada tipo de bloque por su valor",
