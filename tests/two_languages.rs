@@ -153,12 +153,16 @@ fn every_text_tells_its_language() {
 fn the_display_of_any_range_fits_in_two_languages() {
     for (first, second) in [("en", "es"), ("es", "en")] {
         for range in ["[10, 99]", "[1000, 9999]", "[100000, 999999]"] {
-            for (paper, size) in [("letter", "large"), ("a4", "standard")] {
+            // The most blocks that a number of so many digits has.
+            let most = if range == "[1000, 9999]" { "[numbers.model]\ncount = 1\nalways = [9989]\n" } else { "" };
+            let papers = [("letter", "large", "whole"), ("letter", "large", "steps"), ("a4", "large", "steps")];
+            for (paper, size, pages) in papers.into_iter().chain([("a4", "standard", "whole")]) {
                 let lesson = planned(&format!(
                     "title = \"123\"\npaper = \"{paper}\"\nlanguage = \"{first}\"\nsecond_language = \"{second}\"\n\
-                     [numbers]\nrange = {range}\n[print]\ntext = \"{size}\"\n[sheets]\nmake = [\"display\"]\n"
+                     [numbers]\nrange = {range}\n{most}[print]\ntext = \"{size}\"\n[sheets]\ndisplay = \"{pages}\"\n\
+                     make = [\"display\"]\n"
                 ));
-                assert!(!pages_of(&lesson, SheetKind::Display).is_empty(), "{first} {range} {paper} {size}");
+                assert!(!pages_of(&lesson, SheetKind::Display).is_empty(), "{first} {range} {paper} {size} {pages}");
             }
         }
     }

@@ -50,8 +50,19 @@ struct Bands {
     numeral: Option<Length>,
     /// For the chart's digits.
     digits: Length,
-    /// Whether the strips below the chart are as low as they can be.
-    low: bool,
+    /// The strips below the chart.
+    strips: Strips,
+}
+
+/// How much room the strips below the chart have, and what is between them.
+#[derive(Clone, Copy)]
+enum Strips {
+    /// As the layout likes it.
+    Liked,
+    /// As low as they look well.
+    Low,
+    /// As low as they can be, and as near.
+    Lowest,
 }
 
 /// Where things go on a page.
@@ -70,13 +81,20 @@ impl<'a> Wall<'a> {
         let length = |name| layout.length(name);
         if desk.lesson.spec.sheets.display.value == DisplayPages::Whole {
             let (high, low) = (length("digits")?, length("least_step_digits")?);
-            let with = |digits, low| Self::with(desk, numbers, Bands { numeral: None, digits, low });
-            return with(high, false).or_else(|_| with(low, false)).or_else(|_| with(low, true));
+            let with = |digits, strips| Self::with(desk, numbers, Bands { numeral: None, digits, strips });
+            return with(high, Strips::Liked)
+                .or_else(|_| with(low, Strips::Liked))
+                .or_else(|_| with(low, Strips::Low))
+                .or_else(|_| with(low, Strips::Lowest));
         }
-        let high = Bands { numeral: Some(length("numeral")?), digits: length("step_digits")?, low: false };
-        let low = Bands { numeral: Some(length("least_numeral")?), digits: length("least_step_digits")?, low: false };
+        let (strips, lowest) = (Strips::Liked, Some(length("lowest_numeral")?));
+        let high = Bands { numeral: Some(length("numeral")?), digits: length("step_digits")?, strips };
+        let low = Bands { numeral: Some(length("least_numeral")?), digits: length("least_step_digits")?, strips };
         let with = |bands| Self::with(desk, numbers, bands);
-        with(high).or_else(|_| with(low)).or_else(|_| with(Bands { low: true, ..low }))
+        with(high)
+            .or_else(|_| with(low))
+            .or_else(|_| with(Bands { strips: Strips::Low, ..low }))
+            .or_else(|_| with(Bands { strips: Strips::Lowest, numeral: lowest, ..low }))
     }
 
     fn with(desk: &'a Desk<'a>, numbers: &[Number], bands: Bands) -> Result<Self, Problem> {
@@ -171,14 +189,19 @@ fn blank(desk: &Desk<'_>, layout: &Layout, turn: Turn, title: &str) -> Result<(S
 
 /// Divides a page's body.
 fn areas(desk: &Desk<'_>, layout: &Layout, body: Rect, bands: Bands) -> Result<Areas, Problem> {
-    let gap = layout.grid.gutter;
+    let gap = match bands.strips {
+        Strips::Liked | Strips::Low => layout.grid.gutter,
+        Strips::Lowest => layout.length("lowest_gap")?,
+    };
     let strip = |top: Length, high: Length| Rect::new(Point::new(body.left(), top), Size::new(body.width(), high));
     let up = |bottom: Length, high: Length| strip(bottom - high, high);
-    let (words, expanded) = match (desk.lesson.second().is_some(), bands.low) {
-        (true, false) => ("words_both", "expanded"),
-        (true, true) => ("least_words_both", "least_expanded"),
-        (false, false) => ("words", "expanded"),
-        (false, true) => ("least_words", "least_expanded"),
+    let (words, expanded) = match (desk.lesson.second().is_some(), bands.strips) {
+        (true, Strips::Liked) => ("words_both", "expanded"),
+        (true, Strips::Low) => ("least_words_both", "least_expanded"),
+        (true, Strips::Lowest) => ("lowest_words_both", "lowest_expanded"),
+        (false, Strips::Liked) => ("words", "expanded"),
+        (false, Strips::Low) => ("least_words", "least_expanded"),
+        (false, Strips::Lowest) => ("lowest_words", "lowest_expanded"),
     };
     let words = up(body.bottom(), layout.length(words)?);
     let expanded = up(words.top() - gap.half(), layout.length(expanded)?);
