@@ -53,7 +53,7 @@ fn shown(page: &Page) -> (Vec<String>, Vec<String>) {
 
 fn plan(lesson: &Lesson) -> Teaching {
     let job = means::printed(lesson, &[]);
-    teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec) })
+    teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec), own_rows: true })
 }
 
 #[test]
@@ -119,7 +119,7 @@ fn the_plan_turns_to_every_page_once_and_in_order() {
         let built = timing::load(&lesson.fullest, lesson.spec.minutes.value).models as usize;
         assert_eq!(turned, vec![(1..=steps).collect::<Vec<u32>>(); built], "{range}");
         let pages = u32::try_from(pages(&lesson).len()).unwrap();
-        assert!(plan.before.contains(&(Chore::Display(pages), 1)), "{:?}", plan.before);
+        assert!(plan.before.contains(&(Chore::Display(pages, Vec::new()), 1)), "{:?}", plan.before);
     }
 }
 

@@ -63,7 +63,7 @@ fn lessons() -> Vec<Lesson> {
 
 fn plan(lesson: &Lesson) -> Teaching {
     let job = means::printed(lesson, &[]);
-    teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec) })
+    teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec), own_rows: true })
 }
 
 /// What a grown-up reads of a step: what it says, the answer where there is one.
@@ -104,7 +104,9 @@ fn texts(lesson: &Lesson, plan: &Teaching) -> Vec<String> {
         texts.extend(part.steps.iter().flat_map(|step| read(lesson, step)));
     }
     let job = means::printed(lesson, &[]);
-    for (_, thing) in materials(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec) }) {
+    for (_, thing) in
+        materials(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec), own_rows: true }, true)
+    {
         let (what, note) = wording.thing(&thing);
         texts.extend([what, note]);
     }
@@ -429,9 +431,9 @@ fn pages_a_learner_and_joined_mats_are_said() {
     let lesson = plain(minutes, model, sort, exit);
     let pages = [(SheetKind::Mat, 2), (SheetKind::Blocks, 3), (SheetKind::Board, 2), (SheetKind::Strips, 2)];
     let job = means::printed(&lesson, &pages);
-    let plan = teach::plan(&Means { lesson: &lesson, job: &job, questions: 3 });
+    let plan = teach::plan(&Means { lesson: &lesson, job: &job, questions: 3, own_rows: true });
     // What is cut before the lesson lies there as pieces: only what stays whole, or is cut in the lesson, has pages.
-    for (_, thing) in materials(&Means { lesson: &lesson, job: &job, questions: 3 }) {
+    for (_, thing) in materials(&Means { lesson: &lesson, job: &job, questions: 3, own_rows: true }, true) {
         if let Thing::Sheet { sheet, pages, .. } = thing {
             let told = [SheetKind::Mat, SheetKind::Board, SheetKind::Strips].contains(&sheet);
             assert_eq!(pages, if told { 2 } else { 1 }, "{sheet:?}");

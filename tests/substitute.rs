@@ -46,7 +46,7 @@ fn the_cover_lists_every_page_under_its_number() {
     let (packet, pages) = packet();
     let cover = packet.pages.iter().filter(|page| page.sheet == SheetKind::Cover).count();
     let text: Vec<&str> = pages[..cover].iter().flat_map(lines).collect();
-    let mut next = 1;
+    let mut next = cover + 1;
     for pair in text.windows(2) {
         let range: Vec<usize> = pair[0].split('\u{2013}').filter_map(|n| n.parse().ok()).collect();
         let (Some(&first), Some(&last)) = (range.first(), range.last()) else { continue };

@@ -24,7 +24,7 @@ use read::{Block, blocks, fit};
 use rules::{Scene, judge};
 
 /// Lessons of our own, as unlike as they come.
-const LESSONS: [(&str, &str); 15] = [
+const LESSONS: [(&str, &str); 16] = [
     ("step by step", "[numbers]\nrange = [100, 999]\n[sheets]\ndisplay = \"steps\""),
     ("board and strips only", "grade = \"2\"\n[numbers]\nrange = [100, 999]\n[sheets]\nmake = [\"board\", \"strips\"]"),
     ("ten minutes", "minutes = 10\n[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = 6"),
@@ -61,6 +61,13 @@ const LESSONS: [(&str, &str); 15] = [
     ),
     ("four groups", concat!("minutes = 55\npaper = \"letter\"\n", include_str!("truth/groups.toml"))),
     ("four groups on tall paper", concat!("minutes = 60\npaper = \"a4\"\n", include_str!("truth/groups.toml"))),
+    (
+        "cuatro grupos",
+        concat!(
+            "language = \"es\"\ngrade = \"2\"\nminutes = 60\npaper = \"letter\"\n",
+            include_str!("truth/groups.toml")
+        ),
+    ),
 ];
 
 /// Every sample and every lesson of our own, made once.
@@ -234,7 +241,7 @@ fn copied(cell: &str) -> (&str, Option<u32>) {
 #[test]
 fn a_cover_lists_every_page_and_no_other_with_the_copies_that_the_class_needs() {
     for held in envelopes() {
-        let mut next = 1;
+        let mut next = held.of_kind(SheetKind::Cover).count() + 1;
         let [listed, _, lettered] = tables(held);
         let mut of_letters = BTreeSet::new();
         for cells in lettered {
@@ -274,7 +281,8 @@ fn a_cover_lists_every_page_and_no_other_with_the_copies_that_the_class_needs() 
                     page.name
                 );
                 let learners = placewright::sheets::of_learners().any(|kind| kind == page.sheet);
-                let needed = if learners { cover::needed(held, folio).to_string() } else { String::new() };
+                let needed = if learners { cover::needed(held, folio) } else { 0 };
+                let needed = if needed > 0 { needed.to_string() } else { String::new() };
                 assert_eq!(*copies, needed, "{}: {range} {what}", held.name);
             }
         }
@@ -293,8 +301,34 @@ fn what_a_cover_has_laid_out_is_in_the_copy_rooms_files() {
             let [count, what] = cells.as_slice() else { panic!("{cells:?}") };
             let count: u32 = count.parse().expect("a count");
             let mut wrong = |why: String| faults.push(format!("{}: {count} {what}\n    {why}", held.name));
+            if let Some(holes) = fit("packets ({})", what).or_else(|| fit("packet ({})", what)) {
+                let (sheets, letters) = holes[0].split_once("; letters ").unwrap_or((holes[0], ""));
+                let sheets: BTreeSet<SheetKind> = rules::listed(sheets).into_iter().map(rules::sheet).collect();
+                if !held.packets().contains(&sheets) {
+                    wrong(format!("packets hold {:?}", held.packets()));
+                }
+                for kind in &sheets {
+                    if held.copies(*kind) != count as usize {
+                        wrong(format!("{} of {} are printed", held.copies(*kind), kind.word()));
+                    }
+                }
+                let printed: Vec<String> = held.letters(SheetKind::Board).iter().map(ToString::to_string).collect();
+                if !letters.is_empty() && rules::letters(letters) != printed {
+                    wrong(format!("{printed:?} are printed"));
+                }
+                listed.extend(sheets);
+                continue;
+            }
+            if what.starts_with("sheets of paper") || what.starts_with("sheet of paper") {
+                let plan = read::whole(held.of_kind(SheetKind::Plan));
+                if !plan.contains("paper and a pencil") && !plan.contains("paper folded") {
+                    wrong("the plan uses none".to_owned());
+                }
+                continue;
+            }
             let Some(kind) = rules::named(what).filter(|_| !what.starts_with("envelope")) else {
-                if count != held.learners() {
+                let share = if what.contains("class tub") { held.share(SheetKind::Mat) } else { 1 };
+                if count != held.learners().div_ceil(share) {
                     wrong(format!("there are {} learners", held.learners()));
                 }
                 continue;
@@ -323,11 +357,21 @@ fn what_a_cover_has_laid_out_is_in_the_copy_rooms_files() {
                 }
             }
         }
+        let together: Vec<_> = held.packets().into_iter().flatten().collect();
+        let apart = laid_apart(held).into_iter().filter(|kind| together.contains(kind));
+        faults.extend(apart.map(|kind| format!("{}: {} come in packets", held.name, kind.word())));
         for kind in placewright::sheets::of_learners().filter(|kind| held.has(*kind) != listed.contains(kind)) {
             faults.push(format!("{}: {} is listed or in the packet, not both", held.name, kind.word()));
         }
     }
     report(&faults, 0);
+}
+
+/// The sheets that a cover has laid out in piles of their own.
+fn laid_apart(held: &Envelope) -> Vec<SheetKind> {
+    let [_, laid, _] = tables(held);
+    let single = laid.iter().filter(|cells| !cells[1].starts_with("packet") && !cells[1].starts_with("envelope"));
+    single.filter_map(|cells| rules::named(&cells[1])).collect()
 }
 
 #[test]

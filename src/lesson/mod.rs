@@ -177,7 +177,9 @@ impl Lesson {
     pub fn usage(&self) -> Usage<'_> {
         let one_learner = self.spec.class.learners.value == 1;
         let spelling = self.spelling();
-        Usage { style: &self.style, names: &self.spec.forms.names, spelling, one_learner }
+        let greatest = self.spec.numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
+        let units = self.wording().form_heading(Form::Units, greatest);
+        Usage { style: &self.style, names: &self.spec.forms.names, units, spelling, one_learner }
     }
 }
 
@@ -197,6 +199,14 @@ impl Lesson {
             None => (&self.spec.numbers, &self.spec.forms),
         };
         Some(called(second, &self.spec, numbers, forms, form))
+    }
+
+    /// The set whose numbers stand for all where the whole class is spoken to: with groups, of everyone else, or of the group
+    /// with most learners.
+    pub fn common_set(&self) -> Option<&SortSet> {
+        let most = self.groups.iter().max_by_key(|group| (group.name.is_none(), group.learners.len()));
+        let version = most.and_then(|group| group.versions.first());
+        self.sets.iter().find(|set| version.is_none_or(|version| set.version == *version)).or(self.sets.first())
     }
 
     /// The greatest number that any learner may meet.

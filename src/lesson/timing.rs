@@ -106,6 +106,11 @@ fn pace(spec: &Spec) -> Pace {
     }
 }
 
+/// Minutes that a learner needs for a row of the recording sheet: a drawing, a sum and words.
+pub fn row_minutes(spec: &Spec) -> u32 {
+    minutes_for(3, pace(spec).writes)
+}
+
 /// Whole minutes for so many things at so many in ten minutes.
 fn minutes_for(count: u32, in_ten: u32) -> u32 {
     (count * 10).div_ceil(in_ten)

@@ -49,8 +49,8 @@ area! {
     /// What the letter behind a name of the tally is.
     fn tally_letters() -> &'static str;
 
-    /// How sets are given out: who gets which letters.
-    fn give_sets(shares: &[GroupShare]) -> String;
+    /// How sets, or packets, are given out: who gets which letters.
+    fn give_sets(what: &str, shares: &[GroupShare]) -> String;
 
     /// What each group does while sorting.
     fn group_sorts(share: &GroupShare, style: &Style) -> String;

@@ -2,6 +2,7 @@
 
 use super::area::area;
 use crate::number::{Form, Number};
+use crate::spec::SheetKind;
 use crate::wording::Usage;
 
 /// Pages that follow each other, as they are numbered in the packet.
@@ -77,8 +78,8 @@ area! {
     /// Read the plan on these pages.
     fn read_plan(pages: PageRange) -> String;
 
-    /// Put things on a side table.
-    fn lay_out_first() -> &'static str;
+    /// Put things on a side table; `cut` where the plan has a way without what nobody has cut.
+    fn lay_out_first(cut: bool) -> &'static str;
 
     /// The number that the lesson begins with: the plan says when to write it, or to show it step by step.
     fn begin_with(number: Number, shown: bool, usage: &Usage<'_>) -> String;
@@ -108,8 +109,8 @@ area! {
     fn missing_title() -> &'static str;
 
     /// Copies are made as the table of pages counts them; the set that all get where there are several; `uncut` where strips
-    /// would have come in pieces, so that learners write instead.
-    fn copy_pages(only_set: Option<&str>, uncut: bool) -> String;
+    /// would have come in pieces, so that learners write instead; `unmarked` where strips would have had marks on their backs.
+    fn copy_pages(only_set: Option<&str>, uncut: bool, unmarked: bool) -> String;
 
     /// Without a copier: numbers to write on the board, and the forms that learners write.
     fn no_copier(numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String;
@@ -126,6 +127,7 @@ area! {
     /// The heading over the note back, and the labels of its lines.
     fn back_lines() -> (&'static str, [&'static str; 5]);
 
-    /// What to leave behind: with the tally, with what learners hand in, with the page of groups, as far as there are any.
-    fn leave_behind(tally: bool, papers: Option<Papers>, groups: bool) -> String;
+    /// What to leave behind: with the tally, with what learners hand in, with the page of groups, with these sheets that they
+    /// wrote on, as far as there are any.
+    fn leave_behind(tally: bool, papers: Option<Papers>, groups: bool, written: &[SheetKind]) -> String;
 }

@@ -52,12 +52,6 @@ pub fn extremes(number: Number, style: &Style) -> (String, String) {
     (style.numeral(greatest), style.numeral(least))
 }
 
-/// The largest count of each place among numbers that are built one at a time, from the greatest place down; no zeros.
-pub fn most(numbers: &[Number]) -> Vec<(Place, u32)> {
-    let most = |place: Place| numbers.iter().map(|n| u32::from(n.digit(place))).max().unwrap_or(0);
-    Place::ALL.into_iter().rev().map(|place| (place, most(place))).filter(|(_, count)| *count > 0).collect()
-}
-
 /// How many of each place, without those that hold nothing: "1 hundred 16 tens 4 ones".
 pub fn counts(words: &impl Phrases, counted: &Counted) -> String {
     let held = Place::ALL.into_iter().zip(counted).rev().filter(|(_, count)| **count > 0);

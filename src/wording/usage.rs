@@ -10,6 +10,8 @@ pub struct Usage<'a> {
     pub style: &'a Style,
     /// The class's own words for forms, where it has any.
     pub names: &'a FormNames,
+    /// What the form that counts place by place is called for numbers as large as these, where the class has no word of its own.
+    pub units: &'a str,
     /// How words are spelled that two countries spell differently.
     pub spelling: Spelling,
     /// Whether the class is one learner, who has no neighbour and no partner.

@@ -42,7 +42,7 @@ fn place_in(text: &str) -> usize {
 }
 
 /// What counts of places are worth together: "3 hundreds 14 ones", "21 tens".
-fn counted(text: &str) -> u32 {
+pub fn counted(text: &str) -> u32 {
     let names = text.split(|c: char| c.is_ascii_digit()).filter(|part| part.len() > 2);
     let place = |name: &str| {
         let name = name.trim_matches([' ', ',', '.']).trim_end_matches(" and").trim_end_matches('s');
@@ -213,8 +213,9 @@ pub fn check(question: &str, expect: &str, read: u32, zero_terms: bool) {
             fail()
         ),
         _ if has("What went wrong?") => {
-            let slip = Slip::all().find(|slip| begins_with(expect, slip.word()));
-            assert!(slip.is_some() && expect.contains("It should be "), "{}", fail());
+            // What a child says, then the slip's name for whoever asks.
+            let slip = Slip::all().find(|slip| expect.contains(&format!(" ({}). It should be ", slip.word())));
+            assert!(slip.is_some() && expect.starts_with("They "), "{}", fail());
         }
         _ if has("What do we call 0") => assert!(expect.starts_with("Digits")),
         [n, traded, got] if has("What do we have now?") => {

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::packet::Envelope;
 use super::rules::{Check, Rule, all_pages, count, holds, numbers, same};
-use placewright::spec::SheetKind;
+use placewright::spec::{Cut, SheetKind};
 
 /// The pages of the packet for which something holds, counted from 1.
 fn folios(held: &Envelope, is: impl Fn(&placewright::sheets::page::Page) -> bool) -> BTreeSet<usize> {
@@ -24,6 +24,10 @@ pub fn needed(held: &Envelope, folio: usize) -> u32 {
     let page = &held.pages[folio - 1];
     let group = page.version.and_then(|version| held.lesson.groups.iter().find(|g| g.versions.contains(&version)));
     let learners = group.map_or(held.learners(), |group| group.learners.len() as u32);
+    // Where the copy room would have cut strips, learners write on their boards instead.
+    if page.sheet == SheetKind::Strips && held.lesson.spec.print.cut.value == Cut::Stack && held.has(SheetKind::Board) {
+        return 0;
+    }
     if page.sheet == SheetKind::Exit {
         let slips = held.of_kind(SheetKind::Exit).filter(|other| other.version == page.version);
         let slips: usize = slips.flat_map(|page| &page.layers).map(|layer| layer.pieces.len()).sum();
@@ -43,7 +47,7 @@ fn late(held: &Envelope, holes: &[&str]) -> Check {
         let last = first.last().copied().unwrap_or(0);
         if part.starts_with("build") {
             holds(last as usize <= held.lesson.chosen.model.len(), "more than there are")?;
-        } else if part.contains(" rows 1 to ") {
+        } else if part.contains(" rows 1 to ") || part.contains(" up to ") {
             holds(last < rows, format!("{last} of {rows} rows"))?;
         } else if part.contains("question") && held.has(SheetKind::Exit) {
             holds(last < held.questions(), format!("{last} of {} questions", held.questions()))?;
@@ -97,16 +101,16 @@ pub const RULES: &[Rule] = &[
             .find_map(|line| super::read::fit("Show step 1 of the display for {}: the numeral by itself.{}", line));
         same(first.map(|holes| holes[0].to_owned()), Some(h[0].to_owned()))
     }),
-    ("Answers to boards are on {}, to quick checks on {}.", |held, _, h| {
+    ("Answers to sorting boards are on {}, to quick checks on {}.", |held, _, h| {
         holds(!held.has(SheetKind::Strips), "there are strips")?;
         same(all_pages(h[0]), boards_key(held))?;
         same(all_pages(h[1]), checks_key(held))
     }),
-    ("Answers to boards and strips are on {}, to quick checks on {}.", |held, _, h| {
+    ("Answers to sorting boards and strips are on {}, to quick checks on {}.", |held, _, h| {
         same(all_pages(h[0]), boards_key(held))?;
         same(all_pages(h[1]), checks_key(held))
     }),
-    ("Answers to boards and strips are on {}.", |held, _, h| {
+    ("Answers to sorting boards and strips are on {}.", |held, _, h| {
         same(all_pages(h[0]), boards_key(held))?;
         same(BTreeSet::new(), checks_key(held))
     }),
@@ -116,15 +120,22 @@ pub const RULES: &[Rule] = &[
     }),
     ("{} {} left: {}.", |held, _, h| late(held, h)),
     (
-        "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}. Strips are then not cut: learners write in the boxes of the board.",
+        "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}. Strips are then not needed: learners write in the boxes of the sorting board.",
         |held, _, h| only_set(held, h[0]),
+    ),
+    (
+        "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}. Such strips have no marks on their backs.",
+        |held, _, h| {
+            holds(held.lesson.marks_strips(), "no strips have marks")?;
+            only_set(held, h[0])
+        },
     ),
     (
         "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}.",
         |held, _, h| only_set(held, h[0]),
     ),
-    ("Without a copier: write {} on the board. Learners write each as {}.", |held, _, h| {
-        let rows = held.lesson.chosen.sort.first().map(|rows| rows.iter().map(|n| n.value()).collect::<Vec<_>>());
+    ("Without a copier: write {} on the board. Learners write each {}.", |held, _, h| {
+        let rows = held.lesson.common_set().map(|set| set.rows.iter().map(|n| n.value()).collect::<Vec<_>>());
         let said = numbers(h[0]);
         holds(rows.is_some_and(|rows| rows.starts_with(&said)), "those are not the first rows")
     }),

@@ -23,6 +23,8 @@ struct Copied {
     version: Option<Version>,
     /// The learner, or the kit.
     whose: Option<u32>,
+    /// Of a learner's own page the file that it is in.
+    file: Option<PacketKind>,
     pieces: usize,
     /// Bands that say whose pile begins there.
     bands: usize,
@@ -69,6 +71,7 @@ impl Envelope {
                     sheet: entry.sheet,
                     version: entry.version,
                     whose: entry.learner.or(entry.kit),
+                    file: entry.learner.map(|_| packet.kind),
                     pieces: page.layers.iter().map(|layer| layer.pieces.len()).sum(),
                     bands: bands(&page),
                 })),
@@ -129,6 +132,17 @@ impl Envelope {
             return of().count() / self.pages_of(kind).max(1);
         }
         if kind == SheetKind::Exit { pieces } else { pieces / self.pieces_of(kind).max(1) }
+    }
+
+    /// Which sheets come together, a packet for each learner: those of one file that bear a learner's number page by page.
+    pub fn packets(&self) -> BTreeSet<BTreeSet<SheetKind>> {
+        let files: BTreeSet<&str> =
+            self.copied.iter().filter_map(|page| page.file).map(|file| file.about().file).collect();
+        let of = |file: &str| -> BTreeSet<SheetKind> {
+            let inside = |page: &&Copied| page.file.is_some_and(|kind| kind.about().file == file);
+            self.copied.iter().filter(inside).map(|page| page.sheet).filter(|kind| *kind != SheetKind::Exit).collect()
+        };
+        files.into_iter().map(of).filter(|sheets| sheets.len() > 1).collect()
     }
 
     /// How many sheets of a kind the copy room's files hold.

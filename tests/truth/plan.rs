@@ -133,11 +133,13 @@ fn group_checks(held: &Envelope, said: &str) -> Check {
 fn tables(held: &Envelope, _: &Scene, text: &str) -> Check {
     for sentence in text.trim_end_matches('.').split(". ") {
         let (lead, things) = sentence.split_once(": ").unwrap_or(("", sentence));
-        let share = fit("For every {} learners", lead).map_or(1, |holes| count(holes[0]));
+        let share = fit("For every {} learners", lead)
+            .or_else(|| fit("And for every {} learners", lead))
+            .map_or(1, |holes| count(holes[0]));
         for thing in listed(things) {
             let Some(kind) = super::rules::named(thing) else { continue };
             holds(held.has(kind), format!("{thing} is not in the packet"))?;
-            if lead.starts_with("For every") || lead == "For each learner" {
+            if lead.contains("or every") || lead.ends_with("or each learner") {
                 same(share, held.share(kind).clamp(1, held.learners().max(1)))?;
             }
             let pages = figures(thing).first().map_or(1, |pages| *pages as usize);
@@ -186,6 +188,13 @@ fn choice(held: &Envelope, holes: &[&str]) -> Check {
     slip(held, named)
 }
 
+/// What is given out is a packet that holds these sheets and more.
+fn packet(held: &Envelope, what: &str, now: &str) -> Check {
+    same(what, "packet")?;
+    let now: BTreeSet<SheetKind> = listed(now).into_iter().map(sheet).collect();
+    holds(held.packets().iter().any(|sheets| now.is_subset(sheets)), format!("packets hold {:?}", held.packets()))
+}
+
 /// The display has this step of a number.
 fn step(held: &Envelope, step: u32, number: u32) -> Check {
     let named = |page: &&placewright::sheets::page::Page| figures(&page.name).contains(&step);
@@ -200,6 +209,7 @@ fn turned(held: &Envelope, scene: &Scene, said: &str) -> Check {
 }
 
 pub const RULES: &[Rule] = &[
+    ("Give each learner one quick check: {}.", |held, _, h| group_checks(held, h[0])),
     // Before the lesson.
     ("Cut out the {}: {} {} {} {} {}, each of {}.", |held, _, h| cut_out(held, h)),
     ("Cut the rows of cubes apart: {} {}, {} {} each.", |held, _, h| {
@@ -212,9 +222,18 @@ pub const RULES: &[Rule] = &[
     ("Have the {} display {} ready for the wall or a document camera.", |held, _, h| {
         same(count(h[0]) as usize, held.of_kind(SheetKind::Display).count())
     }),
+    ("Have the {} display {} ready for the wall or a document camera. Only {} {} shown today.", |held, _, h| {
+        same(count(h[0]) as usize, held.of_kind(SheetKind::Display).count())?;
+        let plan = whole(held.of_kind(SheetKind::Plan));
+        let shown = |n: &u32| plan.contains(&format!("Show the display page for {n}"));
+        holds(numbers(h[2]).iter().all(shown), "another is shown")
+    }),
     ("Count the scissors: {} {}.", |held, _, h| learners(held, h[0])),
     ("Count the scissors back in: {} {}, closed.", |held, _, h| learners(held, h[0])),
-    ("Count out blocks from the tub: {} {}, each with {}.", |held, _, h| learners(held, h[0])),
+    ("Count out blocks from the tub: {} {}, each with {}.", |held, _, h| {
+        // Those who share a mat share what lies on it.
+        same(count(h[0]), held.learners().div_ceil(held.share(SheetKind::Mat)))
+    }),
     ("About {} {} for one person. Times are rough.", |_, scene, h| same(count(h[0]), scene.chores)),
     (
         "Lesson plan, {} minutes. Bold lines behind a bar are said aloud. Times are minutes from the start.",
@@ -239,17 +258,55 @@ pub const RULES: &[Rule] = &[
     ("Turn through the display for {}, steps {} to {}, as the class answers.", |held, _, h| {
         (count(h[1])..=count(h[2])).try_for_each(|k| step(held, k, count(h[0])))
     }),
-    ("Give each learner one board. Neighbors get different letters: {}.", |held, _, h| letters(held, h[0])),
+    (
+        "Give each learner one {}. Neighbors get different letters: {}. They take out {} and leave the rest for later.",
+        |held, _, h| {
+            packet(held, h[0], h[2])?;
+            letters(held, h[1])
+        },
+    ),
+    (
+        "Give each learner one {}. Neighbours get different letters: {}. They take out {} and leave the rest for later.",
+        |held, _, h| {
+            packet(held, h[0], h[2])?;
+            letters(held, h[1])
+        },
+    ),
+    ("Give each learner one {}. Neighbors get different letters: {}.", |held, _, h| letters(held, h[1])),
+    ("Give each learner one {}. Neighbours get different letters: {}.", |held, _, h| letters(held, h[1])),
+    ("Give each learner one {}: {}. They take out {} and leave the rest for later.", |held, _, h| {
+        packet(held, h[0], h[2])?;
+        group_letters(held, h[1])
+    }),
+    ("Give each learner one {}. They take out {} and leave the rest for later.", |held, _, h| packet(held, h[0], h[1])),
+    ("Give each learner the {} with their name. They take out {} and leave the rest for later.", |held, _, h| {
+        holds(!held.lesson.roster.is_empty(), "nobody has a name")?;
+        packet(held, h[0], h[1])
+    }),
+    ("Give each learner the {} with their name.", |held, _, _| {
+        holds(!held.lesson.roster.is_empty(), "nobody has a name")
+    }),
+    ("Give each learner one {}: {}.", |held, _, h| group_letters(held, h[1])),
+    ("Learners take {} out of their packets.", |held, _, h| packet(held, "packet", h[0])),
+    ("Say \u{201c}{}\u{201d}, and write nothing yet. Learners write it in figures.", |held, _, h| {
+        let said = h[0].replace(" and ", " ").replace(',', "");
+        holds(held.numbers().into_iter().any(|n| spelled(n) == said), "that is no number of the lesson")
+    }),
+    ("Trade with the blocks: {}. Count what is there now: {}. It is still {}.", |held, scene, h| {
+        same(crate::support::answers::counted(h[1]), scene.number)?;
+        same(count(h[2]), scene.number)?;
+        known(held, h[2])
+    }),
     ("Write {} on the board.", |held, _, h| known(held, h[0])),
     ("Point to {} again.", |held, _, h| known(held, h[0])),
     ("Write {} and build it the same way: {}", |_, _, h| same(worth(h[1]), count(h[0]))),
     ("Have the class build it: {}", |_, scene, h| same(worth(h[0]), scene.number)),
     ("Write these numbers on the board: {}.", |held, _, h| known(held, h[0])),
-    ("Say it without \u{201c}and\u{201d} in this lesson: {} is \u{201c}{}\u{201d}.", |held, _, h| {
+    ("Numbers are said without \u{201c}and\u{201d} in this lesson: {} is \u{201c}{}\u{201d}.", |held, _, h| {
         known(held, h[0])?;
         same(h[1].to_owned(), spelled(count(h[0])))
     }),
-    ("Say \u{201c}and\u{201d} in this lesson: {} is \u{201c}{}\u{201d}.", |held, _, h| {
+    ("Numbers are said with \u{201c}and\u{201d} in this lesson: {} is \u{201c}{}\u{201d}.", |held, _, h| {
         known(held, h[0])?;
         same(h[1].replace(" and ", " ").replace(',', ""), spelled(count(h[0])))
     }),
@@ -290,26 +347,47 @@ pub const RULES: &[Rule] = &[
         holds(all.contains(&count(h[0])), "no such row")
     }),
     ("Everyone writes {} at the top of the page. Work on it together.", |held, _, h| known(held, h[0])),
-    ("Learners do {} alone or in pairs. Walk round and look at what they write.", |held, _, h| known(held, h[0])),
-    ("The learner does {} alone. Look at what is written.", |held, _, h| known(held, h[0])),
-    ("Give each learner one set. Neighbors get different letters: {}.", |held, _, h| letters(held, h[0])),
-    ("Give each learner one set. Neighbours get different letters: {}.", |held, _, h| letters(held, h[0])),
     (
-        "Give each learner one set: {}. Learners need not know who has which numbers: no page of theirs names a group.",
-        |held, _, h| group_letters(held, h[0]),
+        "Learners do {} alone or in pairs. {} {} for whoever has time. Walk round and look at what they write.",
+        |held, _, h| {
+            known(held, h[0])?;
+            known(held, h[1])
+        },
     ),
+    ("Learners do {} alone or in pairs. Walk round and look at what they write.", |held, _, h| known(held, h[0])),
+    ("The learner does {} alone. If there is time, {} too. Look at what is written.", |held, _, h| {
+        known(held, h[0])?;
+        known(held, h[1])
+    }),
+    ("The learner does {} alone. Look at what is written.", |held, _, h| known(held, h[0])),
     ("Learners cut along the lines: {} {} each. Keep each learner's pieces together.", |held, _, h| {
         same(count(h[0]) as usize, held.pieces_of(SheetKind::Strips))
     }),
-    ("There is time for rows 1 to {}. The other rows are for early finishers, or for another day.", |held, _, h| {
+    ("There is time for rows 1 to {}. Whoever is done early goes on with row {}.", |held, _, h| {
+        same(count(h[1]), count(h[0]) + 1)?;
         rows(held, h[0])
     }),
-    ("There is time for question 1 only.", |held, _, _| holds(held.questions() > 1, "there is no other")),
-    ("There is time for questions 1 to {} only.", |held, _, h| {
+    ("There is time for up to {} rows. Whoever is done early goes on with the next row.", |held, _, h| {
+        let most = held.lesson.sets.iter().map(|set| set.rows.len()).max().unwrap_or(0);
+        holds((count(h[0]) as usize) < most, format!("no board has more than {most}"))
+    }),
+    ("There is time for row 1. Whoever is done early goes on with row 2.", |held, _, _| rows(held, "1")),
+    (
+        "Today you do rows 1 to {} of your board. Each shows {}. Find the strips that show the same number.",
+        |held, _, h| rows(held, h[0]),
+    ),
+    ("Today you do row 1 of your board. It shows {}. Find the strips that show the same number.", |held, _, _| {
+        rows(held, "1")
+    }),
+    ("Do question 1 only.", |held, _, _| holds(held.questions() > 1, "there is no other")),
+    ("Do questions 1 to {} only.", |held, _, h| {
         holds(count(h[0]) < held.questions(), format!("there are {}", held.questions()))
     }),
     ("Look at rows 1 to {} only. Write the same number in the other boxes.", |held, _, h| rows(held, h[0])),
-    ("Rows 1 to {} of your board show {}. Find the strips that show the same number.", |held, _, h| rows(held, h[0])),
+    ("{} minutes: each learner works on the practice page. The key has the answers.", |held, scene, h| {
+        holds(held.has(SheetKind::Practice), "there is none")?;
+        activity(held, scene, h)
+    }),
     ("{} minutes: partners swap places and check each other's work. They say why each row is right.", activity),
     ("{} minutes: each learner writes all the numbers in order, from least to greatest.", activity),
     ("{} minutes: each learner writes one number in a wrong way. A partner finds out what went wrong.", activity),
@@ -318,7 +396,6 @@ pub const RULES: &[Rule] = &[
         activity,
     ),
     ("{} minutes: each learner picks a number and writes it in every way of this lesson. A partner checks.", activity),
-    ("Give each learner one quick check: {}.", |held, _, h| group_checks(held, h[0])),
     ("Collect the quick checks and count them: {} {}.", |held, _, h| learners(held, h[0])),
     ("Collect the answers and count them: {} {}.", |held, _, h| learners(held, h[0])),
     ("{}: {} rows and {} strips each, numbers from {} to {}.", |held, _, h| group(held, h)),

@@ -22,7 +22,6 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     for (k, &number) in numbers.iter().enumerate() {
         if k < AT_LENGTH {
             at_length(script, k, number, stacked == Some(number), questions.clamp(2, 5));
-            script.look_for(number, HEARD);
         } else {
             in_short(script, number, ways[k]);
         }
@@ -37,6 +36,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         && let Some(first) = numbers.first()
     {
         if script.has(SheetKind::Record) {
+            script.hand_out(&[SheetKind::Record]);
             script.act(Deed::FillRow(*first));
         }
         if script.has(SheetKind::WordBank) {
@@ -64,12 +64,16 @@ fn table(script: &Script<'_>, ways: &[BuiltWith], stacked: bool) -> Vec<Laid> {
     if script.has(SheetKind::Layered) && stacked {
         table.push(script.laid(SheetKind::Layered));
     }
-    if ways.iter().any(|way| matches!(way, BuiltWith::Drawn | BuiltWith::Columns)) {
+    let drawn = ways.iter().any(|way| matches!(way, BuiltWith::Drawn | BuiltWith::Columns));
+    if drawn || ways.len() > 1 {
         table.push(Laid::Paper);
     }
     if !script.load.together {
         let fits = [SheetKind::Record, SheetKind::WordBank].into_iter().filter(|kind| script.has(*kind));
         table.extend(fits.map(|kind| script.laid(kind)));
+    }
+    if script.has(SheetKind::Tally) {
+        table.push(Laid::Tally);
     }
     table
 }
@@ -79,7 +83,11 @@ fn build(script: &mut Script<'_>, number: Number, first: bool) {
     match script.means.built_with(number) {
         BuiltWith::Blocks | BuiltWith::Tub => {
             script.ask(Asked::Blocks(number));
+            if first {
+                script.say(Said::BlocksWorth(places(script.model())));
+            }
             script.act(Deed::Build { number, first: true });
+            on_mat(script, number);
         }
         BuiltWith::Drawn => {
             script.say(Said::Draw(number));
@@ -94,10 +102,36 @@ fn build(script: &mut Script<'_>, number: Number, first: bool) {
     }
 }
 
+/// How pieces lie on a mat: said once for each kind.
+fn on_mat(script: &mut Script<'_>, number: Number) {
+    if script.has(SheetKind::Mat) {
+        if number.digit(Place::Ones) > 1 {
+            script.act_once(Deed::CubesInFrame);
+        }
+        if number.digit(Place::Hundreds) > 1 && script.means.built_with(number) == BuiltWith::Blocks {
+            script.act_once(Deed::FlatsOnEachOther);
+        }
+    }
+}
+
+/// The places that these numbers have, from the greatest down, as far as there are blocks for them.
+fn places(numbers: &[Number]) -> Vec<Place> {
+    let shown = |place: &Place| *place <= Place::Thousands && numbers.iter().any(|n| n.digit(*place) > 0);
+    Place::ALL.into_iter().rev().filter(shown).collect()
+}
+
 /// One number, shown, built and asked about.
 fn at_length(script: &mut Script<'_>, turn: usize, number: Number, stacked: bool, questions: usize) {
+    // Only what is heard can be misheard: the numeral is shown after learners have written it.
+    if turn > 0 {
+        script.act(Deed::Dictate(number));
+        script.look_for(number, HEARD);
+    }
     script.on_board(number);
     build(script, number, turn == 0);
+    if turn == 0 && script.has(SheetKind::Tally) {
+        script.act(Deed::MarkBuilding);
+    }
     let stepped = !script.steps_of(number).is_empty();
     if stepped {
         script.turn_to(number, &[DisplayForm::Blocks]);
@@ -119,6 +153,9 @@ fn at_length(script: &mut Script<'_>, turn: usize, number: Number, stacked: bool
         script.act(Deed::LayCards(number));
         script.ask(Asked::Cards(number));
     }
+    if script.means.traded(number).is_some() {
+        script.act(Deed::TradeBlocks(number));
+    }
     script.turn_to(number, &[DisplayForm::Chart]);
     let mut asked = Vec::new();
     if number == Number::MIN {
@@ -134,7 +171,13 @@ fn at_length(script: &mut Script<'_>, turn: usize, number: Number, stacked: bool
     if turn % 2 == 1 {
         asked.extend(telling_place(number, turn).filter(once).map(|place| Asked::WhichPlace(number, place)));
     }
-    asked.extend(telling_place(number, turn + 1).map(|place| Asked::Worth(number, place)));
+    // What was just told is not asked.
+    let told = |place: &Place| {
+        let digit = number.digit(*place);
+        repeated == Some(digit) && !eleven || teen && matches!(place, Place::Tens | Place::Ones)
+    };
+    let worth = (0..number.len()).filter_map(|k| telling_place(number, turn + 1 + k)).find(|place| !told(place));
+    asked.extend(worth.map(|place| Asked::Worth(number, place)));
     if number.digits().filter(|(_, digit)| *digit > 0).count() > 1 {
         asked.push(Asked::Expanded(number));
     }

@@ -13,6 +13,7 @@ use crate::number::{Content, Form, Number, Place, Slip, Task};
 use crate::spec::SheetKind;
 use crate::wording::cover::Papers;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
+use std::collections::BTreeSet;
 
 /// Wrong choices that the plan explains; the key has them all.
 const WRONG_NAMED: usize = 2;
@@ -24,17 +25,28 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
     script.act(if strips { Deed::StopStrips } else { Deed::StopPencils });
     let zeros = |n: &Number| empty_places(*n).len();
     let zero = rows.iter().copied().filter(|n| n.len() > 1 && zeros(n) > 0).min_by_key(zeros);
-    // Two numbers that differ late are the ones worth comparing.
-    let pair = same_digits(rows).or_else(|| {
-        let alike = |a: &Number, b: &Number| a.len() == b.len() && a != b;
-        rows.iter().enumerate().find_map(|(k, a)| rows[k + 1..].iter().find(|b| alike(a, b)).map(|b| (*a, *b)))
-    });
+    // Two numbers that differ late are the ones worth comparing; those that were told apart before are not compared again.
+    let pairs = || rows.iter().enumerate().flat_map(|(k, a)| rows[k + 1..].iter().map(move |b| (*a, *b)));
+    let alike = |(a, b): &(Number, Number)| a.len() == b.len() && a != b;
+    let pair = same_digits(rows).into_iter().chain(pairs()).filter(alike).find(|(a, b)| !script.told_apart(*a, *b));
+    let twins = twins(rows);
+    if !script.one_set() {
+        let mut shown: Vec<Number> = pair.into_iter().flat_map(|(a, b)| [a, b]).chain(zero).collect();
+        if let Some(Asked::Twins(_, (a, _), (b, _))) = &twins {
+            shown.extend([*a, *b]);
+        }
+        let mut seen = BTreeSet::new();
+        shown.retain(|number| seen.insert(*number));
+        if !shown.is_empty() {
+            script.act(Deed::WriteAll(shown));
+        }
+    }
     script.ask_one(pair.map(|(a, b)| Asked::Greater(a, b)));
     // Where learners do not write sums, a zero is asked about in the numeral.
     let sums = script.lesson.spec.forms.matched.value.contains(&Form::Expanded);
     let several = |n: &Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
     script.ask_one(zero.map(|n| if sums && several(&n) { Asked::ZeroParts(n) } else { Asked::WhyZero(n) }));
-    script.ask_one(twins(rows));
+    script.ask_one(twins);
     if strips {
         a_decoy(script);
     }
@@ -44,7 +56,7 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
 
 /// One decoy, shown to all: thinking about a wrong strip teaches more than seeing right ones.
 fn a_decoy(script: &mut Script<'_>) {
-    let Some(set) = script.lesson.sets.first() else { return };
+    let Some(set) = script.lesson.common_set() else { return };
     let rows = script.rows(set);
     let mut texts = set.decoys().into_iter().filter(|wrong| wrong.content.line().is_some());
     // The last: the first ones were explained while learners worked.
@@ -75,7 +87,7 @@ pub(super) fn exit(script: &mut Script<'_>) -> Vec<Laid> {
     let writes = shown().any(|question| question.choices.is_empty());
     script.say(Said::CheckRules { marks, writes });
     if most < on_paper as usize {
-        script.act(Deed::QuestionsToday(most.narrow()));
+        script.say(Said::QuestionsToday(most.narrow()));
     }
     script.act(Deed::ReadAloud);
     wrong_choices(script, checks, most);
@@ -85,7 +97,10 @@ pub(super) fn exit(script: &mut Script<'_>) -> Vec<Laid> {
 /// A wrong choice for each of a few slips.
 fn wrong_choices(script: &mut Script<'_>, checks: &[Check], most: usize) {
     let mut named = Vec::new();
-    for check in checks {
+    let common = script.lesson.groups.iter().max_by_key(|group| (group.name.is_none(), group.learners.len()));
+    let first = |check: &&Check| common.is_none_or(|group| group.checks.contains(&check.mark));
+    let rest = checks.iter().filter(|check| !first(check));
+    for check in checks.iter().filter(first).chain(rest) {
         for (number, question) in (1..).zip(check.questions.iter().take(most)) {
             // What was explained before is in the key.
             let fresh = |slip: Slip| !named.contains(&slip) && !script.is_explained(slip);
@@ -141,6 +156,15 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
     if script.model().iter().any(|n| script.means.built_with(*n) == super::means::BuiltWith::Tub) {
         script.act(Deed::BlocksToTub);
     }
+    let used = |kind: SheetKind| match kind {
+        SheetKind::Record => script.load.together || script.load.models > 0,
+        _ => script.load.rows > 0,
+    };
+    let kept: Vec<SheetKind> =
+        [SheetKind::Record, SheetKind::Board].into_iter().filter(|kind| script.has(*kind) && used(*kind)).collect();
+    if !kept.is_empty() {
+        script.act(Deed::CollectSheets(kept));
+    }
     if script.load.questions > 0 {
         let papers = if script.has(SheetKind::Exit) { Papers::Checks } else { Papers::Answers };
         script.act(Deed::Collect { count: learners, papers });
@@ -148,6 +172,7 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
     let home: Vec<SheetKind> =
         [SheetKind::Practice, SheetKind::Family].into_iter().filter(|kind| script.has(*kind)).collect();
     if !home.is_empty() {
+        script.hand_out(&home);
         script.act(Deed::TakeHome(home));
     }
     if crate::lesson::timing::told(&script.lesson.fullest).is_some() {
@@ -159,7 +184,9 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
 
 /// A digit of one of the class's own numbers that was not asked about yet; a digit of the ones last.
 fn last_word(script: &mut Script<'_>) {
-    let numbers = script.model().iter().chain(script.sort()).copied().filter(|n| n.len() > 1);
+    // Where learners have different sets, all know the model numbers only.
+    let own = script.sort().iter().filter(|_| script.one_set() || script.model().is_empty());
+    let numbers = script.model().iter().chain(own).copied().filter(|n| n.len() > 1);
     let digits = numbers.flat_map(|n| n.digits().filter(|(_, digit)| *digit > 0).map(move |(place, _)| (n, place)));
     let mut fresh: Vec<(Number, Place)> = digits.filter(|(n, place)| !script.knows_worth(*n, *place)).collect();
     fresh.sort_by_key(|(_, place)| *place == Place::Ones);

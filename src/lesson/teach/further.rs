@@ -14,6 +14,9 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     let sorted = script.load.rows > 0;
     let board = sorted && script.has(SheetKind::Board);
     let mut kinds: Vec<fn(u32) -> Deed> = Vec::new();
+    if script.has(SheetKind::Practice) {
+        kinds.push(Deed::DoPractice);
+    }
     if board {
         kinds.push(Deed::SwapBoards);
     }
@@ -23,13 +26,26 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     }
     kinds.extend([Deed::MakeWrong as fn(u32) -> Deed, Deed::OwnNumber]);
     let rounds = (script.minutes / EACH).clamp(1, kinds.len().narrow());
+    if script.has(SheetKind::Practice) {
+        script.hand_out(&[SheetKind::Practice]);
+    }
+    let mut written = false;
     for (k, kind) in (0..rounds).zip(kinds) {
         // Shares differ by a minute at most.
         let minutes = script.minutes / rounds + u32::from(k < script.minutes % rounds);
-        script.act(kind(minutes));
+        let deed = kind(minutes);
+        written |= matches!(deed, Deed::PutInOrder(_) | Deed::MakeWrong(_) | Deed::OwnNumber(_));
+        script.act(deed);
         if k == rounds / 2 && script.minutes >= LONG {
             script.act(Deed::Stretch);
         }
     }
-    vec![Laid::AsTheyAre, Laid::Paper]
+    let mut table = vec![Laid::AsTheyAre];
+    if script.has(SheetKind::Practice) {
+        table.extend([script.laid(SheetKind::Practice), Laid::Pencils]);
+    }
+    if written {
+        table.push(Laid::Paper);
+    }
+    table
 }

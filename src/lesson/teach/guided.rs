@@ -3,12 +3,15 @@
 use super::means::BuiltWith;
 use super::opening::twins;
 use super::script::Script;
-use crate::number::{Form, Number, Task};
+use crate::lesson::timing;
+use crate::number::{Form, Number, Place, Task};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
-/// Numbers that learners do by themselves: more would not be done in the time there is.
+/// Numbers that learners are to do by themselves, at most; and what a row takes to be worked together, in minutes (common
+/// practice, no source).
 const ALONE: usize = 3;
+const TOGETHER: u32 = 2;
 
 pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     let model = script.model();
@@ -20,16 +23,27 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     let record = script.has(SheetKind::Record);
     // Without model numbers each version records its own sort numbers, so no row is on every learner's sheet.
     let shared = !model.is_empty() || script.lesson.sets.len() < 2;
-    let mut table = vec![if record { script.laid(SheetKind::Record) } else { Laid::Paper }];
-    script.act(match (record, shared) {
-        (true, true) => Deed::FillRow(number),
-        (true, false) => Deed::OwnFirstRow,
-        (false, _) => Deed::TopOfPage(number),
-    });
-    if model.is_empty() {
+    let mut table = if record { vec![script.laid(SheetKind::Record), Laid::Pencils] } else { vec![Laid::Paper] };
+    let per_row = timing::row_minutes(&script.lesson.fullest);
+    let time = (script.minutes.saturating_sub(TOGETHER) / per_row).max(1) as usize;
+    let (now, later) = others.split_at(others.len().min(ALONE).min(time));
+    if model.is_empty() && !shared {
+        // One number is shown to all before everyone turns to a row of their own.
+        script.on_board(number);
         table.extend(build(script, number));
-    } else if number <= Number::MAX_BLOCKS {
-        script.say(Said::Draw(number));
+    }
+    if record {
+        script.hand_out(&[SheetKind::Record]);
+    }
+    match (record, shared) {
+        (true, true) => script.act(Deed::FillRow(number)),
+        (true, false) => {}
+        (false, _) => script.act(Deed::TopOfPage(number)),
+    }
+    if model.is_empty() && shared {
+        table.extend(build(script, number));
+    } else if number <= Number::MAX_BLOCKS && !model.is_empty() {
+        script.say(Said::DrawMarks(drawn(&others, number)));
     }
     script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);
     let trades = script.lesson.spec.forms.matched.value.iter().any(|form| form.is_traded());
@@ -45,8 +59,20 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         table.push(script.laid(SheetKind::WordBank));
         script.act(Deed::PointToWordBank);
     }
-    let alone: Vec<Number> = others.iter().copied().take(ALONE).collect();
-    script.act(if alone.is_empty() || !shared { Deed::PickOne } else { Deed::Alone(alone) });
+    if record && !shared {
+        script.act(Deed::OwnFirstRow);
+    }
+    let sharing = [SheetKind::Mat, SheetKind::Blocks]
+        .into_iter()
+        .any(|kind| model.is_empty() && script.means.sheet(kind).is_some_and(|sheet| sheet.share > 1));
+    script.act(match (now.is_empty() || !shared, record && !shared) {
+        (true, true) => Deed::OwnRows,
+        (true, false) => Deed::PickOne { pairs: sharing },
+        (false, _) => Deed::Alone(now.to_vec(), later.to_vec()),
+    });
+    if record && shared && script.means.own_rows {
+        script.act(Deed::OwnNumberLast);
+    }
     script.look_for(number, Task::forms(Form::Numeral, Form::Expanded));
     if script.minutes >= 5 {
         let last = others.last().copied().unwrap_or(number);
@@ -89,4 +115,10 @@ fn build(script: &mut Script<'_>, number: Number) -> Vec<Laid> {
         script.ask(Asked::Cards(number));
     }
     table
+}
+
+/// The places for which learners need a mark to draw, in the number that is worked together and in the others.
+fn drawn(others: &[Number], number: Number) -> Vec<Place> {
+    let shows = |place: &Place| others.iter().chain([&number]).any(|n| n.digit(*place) > 0);
+    Place::ALL.into_iter().rev().filter(|place| *place <= Place::Thousands).filter(shows).collect()
 }

@@ -1,9 +1,9 @@
 //! What the class has in its hands.
 
 use crate::lesson::Lesson;
-use crate::lesson::job::{JobFacts, PrintedSheet};
+use crate::lesson::job::{JobFacts, PartKind, PrintedSheet};
 use crate::measure::Count;
-use crate::number::Number;
+use crate::number::{Counted, Number};
 use crate::spec::SheetKind;
 
 /// What a plan is made from: the lesson, what is printed of it, and how many questions a quick check has room for.
@@ -15,6 +15,8 @@ pub struct Means<'a> {
     pub job: &'a JobFacts,
     /// Questions on each quick check, at least 1 where there are quick checks.
     pub questions: u32,
+    /// Whether the recording sheet has rows left for numbers of the learner's own.
+    pub own_rows: bool,
 }
 
 impl<'a> Means<'a> {
@@ -33,6 +35,21 @@ impl<'a> Means<'a> {
         self.sheet(kind).filter(|sheet| sheet.fewest == sheet.pages).map(|sheet| sheet.pages.narrow())
     }
 
+    /// Which sheets come together, a packet for each learner: one list for each kind of packet.
+    pub fn packets(&self) -> Vec<&'a [SheetKind]> {
+        let parts = self.job.files.iter().flat_map(|file| &file.parts);
+        let packets = parts.filter_map(|part| match &part.kind {
+            PartKind::Packets { kinds, .. } => Some(kinds.as_slice()),
+            _ => None,
+        });
+        packets.collect()
+    }
+
+    /// How many learners build with one set of blocks from the class's tub: those who share a mat.
+    pub fn tub_share(&self) -> u32 {
+        self.sheet(SheetKind::Mat).map_or(1, |mat| mat.share.clamp(1, self.job.learners.max(1)))
+    }
+
     /// Whether a sheet is there: a learner's is printed, a grown-up's is asked for.
     pub fn has(&self, kind: SheetKind) -> bool {
         match kind {
@@ -41,6 +58,13 @@ impl<'a> Means<'a> {
             }
             _ => self.job.has(kind),
         }
+    }
+
+    /// What blocks of a number are traded for in the lesson, where it trades any and the class has the blocks.
+    pub fn traded(&self, number: Number) -> Option<Counted> {
+        let trades = self.lesson.spec.forms.matched.value.iter().any(|form| form.is_traded());
+        let built = matches!(self.built_with(number), BuiltWith::Tub);
+        if trades && built { self.lesson.style.trading.pictured(number) } else { None }
     }
 
     /// With what learners build a number.

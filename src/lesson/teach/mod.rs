@@ -18,8 +18,10 @@ mod sorting;
 mod steps;
 
 use super::timing;
+use super::timing::StripUse;
 use crate::wording::plan::{Aim, Chore, Laid, Phase, Short, Shortcut};
 
+use means::BuiltWith;
 pub use means::Means;
 pub use models::models;
 pub(super) use opening::telling_place;
@@ -43,6 +45,14 @@ pub struct Teaching {
     pub phases: Vec<PlanPart>,
     /// What is done when fewer minutes are left, longest first.
     pub shorter: Vec<Short>,
+}
+
+impl Teaching {
+    /// Whether learners need paper that is not printed.
+    pub fn uses_paper(&self) -> bool {
+        let laid = |part: &PlanPart| part.table.iter().any(|laid| matches!(laid, Laid::Paper | Laid::FoldedPaper));
+        self.phases.iter().any(laid)
+    }
 }
 
 /// A phase as it is taught.
@@ -71,14 +81,15 @@ pub fn plan(means: &Means<'_>) -> Teaching {
         script.begin(minutes);
         let table = match phase {
             Phase::Opening => opening::write(&mut script),
-            Phase::Building => building::write(&mut script),
+            Phase::Building | Phase::Drawing | Phase::Columns => building::write(&mut script),
             Phase::Guided => guided::write(&mut script),
-            Phase::Sorting => sorting::write(&mut script),
+            Phase::Sorting | Phase::Writing => sorting::write(&mut script),
             Phase::Sharing => closing::sharing(&mut script),
             Phase::Further => further::write(&mut script),
             Phase::Exit => closing::exit(&mut script),
             Phase::Clearing => closing::clearing(&mut script),
         };
+        let phase = named(&script, phase);
         phases.push(PlanPart { phase, start, minutes, table, steps: script.steps() });
         start += minutes;
     }
@@ -88,5 +99,16 @@ pub fn plan(means: &Means<'_>) -> Teaching {
         shortcuts: prepare::shortcuts(means),
         phases,
         shorter: shorter(means),
+    }
+}
+
+/// What a phase is called where nothing is built, or nothing matched.
+fn named(script: &Script<'_>, phase: Phase) -> Phase {
+    let ways = || script.model().iter().map(|number| script.means.built_with(*number));
+    match phase {
+        Phase::Building if ways().all(|way| way == BuiltWith::Drawn) => Phase::Drawing,
+        Phase::Building if ways().all(|way| way == BuiltWith::Columns) => Phase::Columns,
+        Phase::Sorting if script.load.strips == StripUse::Written => Phase::Writing,
+        phase => phase,
     }
 }

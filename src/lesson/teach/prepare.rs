@@ -1,11 +1,12 @@
 //! Before the lesson: chores with their minutes, what to lay out for this class, and what to do with less time.
 
 use super::means::{BuiltWith, Means};
+use super::models::models;
 use crate::lesson::display;
 use crate::lesson::job::{Cutter, PrintedSheet};
 use crate::lesson::timing::{self, Load, StripUse};
 use crate::measure::Count;
-use crate::number::{Number, Place};
+use crate::number::{Counted, Number, Place};
 use crate::spec::{SheetKind, Version};
 use crate::wording::plan::{Chore, RowsBy, Short, Shortcut, Thing};
 
@@ -40,6 +41,18 @@ fn from_tub(means: &Means<'_>) -> Vec<Number> {
     model.filter(|n| means.built_with(*n) == BuiltWith::Tub).collect()
 }
 
+/// The blocks of each place that build any of these numbers, one at a time, as written and as traded where that is done.
+fn held(means: &Means<'_>, numbers: &[Number]) -> Counted {
+    let mut most = Counted::default();
+    let digits = |n: &Number| Place::ALL.map(|place| u32::from(n.digit(place)));
+    for counts in numbers.iter().flat_map(|n| [Some(digits(n)), means.traded(*n)]).flatten() {
+        for (most, count) in most.iter_mut().zip(counts) {
+            *most = count.max(*most);
+        }
+    }
+    most
+}
+
 fn display_pages(means: &Means<'_>) -> u32 {
     display::pages(means.lesson).len().narrow()
 }
@@ -64,15 +77,18 @@ pub(super) fn chores(means: &Means<'_>) -> Vec<(Chore, u32)> {
     }
     let tub = from_tub(means);
     if !tub.is_empty() {
-        all.push((Chore::CountOut(learners, tub), from_halves(learners * COUNT_HALVES)));
+        let sets = learners.div_ceil(means.tub_share());
+        all.push((Chore::CountOut(sets, held(means, &tub)), from_halves(sets * COUNT_HALVES)));
     }
     if means.has(SheetKind::Display) && display_pages(means) > 0 {
-        all.push((Chore::Display(display_pages(means)), 1));
+        let built = models(means.lesson);
+        let some = built.len() < means.lesson.chosen.model.len();
+        all.push((Chore::Display(display_pages(means), if some { built } else { Vec::new() }), 1));
     }
     if cuts(means) {
         all.push((Chore::CountScissors(learners), 1));
     }
-    all.push((Chore::LayOut, 3));
+    all.push((Chore::LayOut { packets: means.packets().iter().any(|sheets| sheets.len() > 1) }, 3));
     all
 }
 
@@ -98,38 +114,55 @@ pub(super) fn shortcuts(means: &Means<'_>) -> Vec<Shortcut> {
     all
 }
 
-/// All that the lesson needs, paper first, with counts for this class.
-pub fn materials(means: &Means<'_>) -> Vec<(u32, Thing)> {
+/// All that the lesson needs, what is printed first, with counts for this class; `paper` where learners write on paper of their
+/// own.
+pub fn materials(means: &Means<'_>, paper: bool) -> Vec<(u32, Thing)> {
     let learners = means.lesson.spec.class.learners.value;
     let letters: Vec<Version> = means.lesson.sets.iter().map(|set| set.version).collect();
     let mut all = Vec::new();
-    let mut add = |sheet: SheetKind, copies: u32, letters: Vec<Version>| {
+    let thing = |sheet: SheetKind, copies: u32, letters: Vec<Version>| {
         let printed = means.sheet(sheet);
         let cut = printed.is_some_and(|sheet| matches!(sheet.cutter, Cutter::Teacher | Cutter::CopyRoom));
         // Where learners get different numbers of pages, none is said.
         let pages = if cut { 1 } else { means.pages_of_all(sheet).unwrap_or(1) };
         let share = printed.map_or(1, |sheet| sheet.share.min(learners).max(1));
-        all.push((copies, Thing::Sheet { sheet, copies, pages, share, letters }));
+        (copies, Thing::Sheet { sheet, copies, pages, share, letters })
     };
     if means.has(SheetKind::Display) && display_pages(means) > 0 {
-        add(SheetKind::Display, display_pages(means), Vec::new());
+        all.push(thing(SheetKind::Display, display_pages(means), Vec::new()));
     }
+    let packets = means.packets();
     for sheet in &means.job.sheets {
         let versions = means.lesson.is_lettered(sheet.kind);
-        add(sheet.kind, sheet.copies, if versions { letters.clone() } else { Vec::new() });
+        let letters = |lettered: bool| if lettered { letters.clone() } else { Vec::new() };
+        match packets.iter().find(|packet| packet.len() > 1 && packet.contains(&sheet.kind)) {
+            None => all.push(thing(sheet.kind, sheet.copies, letters(versions))),
+            Some(packet) if packet.first() == Some(&sheet.kind) => {
+                // Whose letters of groups are whose is said where that counts.
+                let lettered =
+                    means.lesson.groups.is_empty() && packet.iter().any(|kind| means.lesson.is_lettered(*kind));
+                let (copies, sheets) = (sheet.copies, packet.to_vec());
+                all.push((copies, Thing::Packets { copies, sheets, letters: letters(lettered) }));
+            }
+            Some(_) => {}
+        }
     }
     if means.has(SheetKind::Tally) {
-        add(SheetKind::Tally, 1, Vec::new());
+        all.push(thing(SheetKind::Tally, 1, Vec::new()));
     }
     let tub = from_tub(means);
     if !tub.is_empty() {
-        all.push((learners, Thing::TubBlocks(learners, tub)));
+        let sets = learners.div_ceil(means.tub_share());
+        all.push((sets, Thing::TubBlocks(sets, held(means, &tub))));
     }
     if handles_strips(means) {
         all.push((learners, Thing::Envelopes(learners)));
     }
     if cuts(means) {
         all.push((learners, Thing::Scissors(learners)));
+    }
+    if paper {
+        all.push((learners, Thing::Paper(learners)));
     }
     all.push((learners, Thing::Pencils(learners)));
     all
@@ -145,7 +178,9 @@ pub fn shorter(means: &Means<'_>) -> Vec<Short> {
     let whole = timing::load(spec, spec.minutes.value);
     // Never more than a check has room for.
     let questions = |load: &Load| load.questions.min(means.questions);
-    LEFT.into_iter()
+    let uneven = means.lesson.sets.windows(2).any(|pair| pair[0].rows.len() != pair[1].rows.len());
+    let mut all: Vec<Short> = LEFT
+        .into_iter()
         .filter(|minutes| *minutes + 5 <= spec.minutes.value)
         .map(|minutes| {
             let load = timing::load(spec, minutes);
@@ -158,9 +193,20 @@ pub fn shorter(means: &Means<'_>) -> Vec<Short> {
                     (StripUse::Written, StripUse::Written) => RowsBy::Writing,
                     (StripUse::Written, _) => RowsBy::WritingUncut,
                 },
+                uneven,
                 together: load.together,
+                sharing: load.sharing,
                 questions: (questions(&load), questions(&whole)),
             }
         })
-        .collect()
+        .collect();
+    // What fits into fewer minutes is said of those: more time needs no other way.
+    all.dedup_by(|fewer, more| {
+        let same = Short { minutes: 0, ..*fewer } == Short { minutes: 0, ..*more };
+        if same {
+            *more = *fewer;
+        }
+        same
+    });
+    all
 }

@@ -9,7 +9,7 @@ use crate::lesson::timing::{self, Load};
 use crate::lesson::{Lesson, SortSet, Wrong};
 use crate::number::{Number, Place, Slip, Style, Task};
 use crate::spec::{DisplayForm, SheetKind, Version};
-use crate::wording::plan::{Asked, Deed, Laid, Said};
+use crate::wording::plan::{Asked, Deed, Laid, Said, Whose};
 
 /// The plan while it is written.
 pub(super) struct Script<'a> {
@@ -29,6 +29,10 @@ pub(super) struct Script<'a> {
     explained: HashSet<Slip>,
     /// Numbers that stand on the board.
     written: BTreeSet<Number>,
+    /// What is done once.
+    done: HashSet<Deed>,
+    /// Packets that learners have, by their first sheet.
+    given: BTreeSet<SheetKind>,
 }
 
 impl<'a> Script<'a> {
@@ -46,6 +50,8 @@ impl<'a> Script<'a> {
             worths: HashSet::new(),
             explained: HashSet::new(),
             written: BTreeSet::new(),
+            done: HashSet::new(),
+            given: BTreeSet::new(),
         }
     }
 
@@ -60,6 +66,13 @@ impl<'a> Script<'a> {
 
     pub(super) fn act(&mut self, deed: Deed) {
         self.steps.push(Step::Do(deed));
+    }
+
+    /// Does it, unless it was done before.
+    pub(super) fn act_once(&mut self, deed: Deed) {
+        if self.done.insert(deed.clone()) {
+            self.act(deed);
+        }
     }
 
     /// Says it, unless it was said before.
@@ -97,6 +110,13 @@ impl<'a> Script<'a> {
             }
             left -= usize::from(self.ask(asked));
         }
+    }
+
+    /// Whether it was asked how two numbers are told apart.
+    pub(super) fn told_apart(&self, a: Number, b: Number) -> bool {
+        let apart =
+            |asked: &Asked| matches!(asked, Asked::TellApart(c, d, _) if (*c, *d) == (a, b) || (*c, *d) == (b, a));
+        self.asked.iter().any(apart)
     }
 
     /// Whether the digit's worth was asked for.
@@ -167,6 +187,42 @@ impl<'a> Script<'a> {
         self.means.has(kind)
     }
 
+    /// Gives out the packets that hold these sheets, or has learners take the sheets from packets that they have. Whether all of
+    /// the sheets come in packets.
+    pub(super) fn hand_out(&mut self, now: &[SheetKind]) -> bool {
+        let mut more = Vec::new();
+        let mut found = 0;
+        for packet in self.means.packets() {
+            let out: Vec<SheetKind> = packet.iter().copied().filter(|kind| now.contains(kind)).collect();
+            let (Some(first), false) = (packet.first(), out.is_empty()) else { continue };
+            found += out.len();
+            if self.given.insert(*first) {
+                self.act(Deed::GivePackets { sheets: packet.to_vec(), now: out, whose: self.whose(packet) });
+            } else {
+                more.extend(out);
+            }
+        }
+        if !more.is_empty() {
+            self.act(Deed::TakeOut(more));
+        }
+        found == now.len()
+    }
+
+    /// By what packets of these sheets are given out.
+    pub(super) fn whose(&self, sheets: &[SheetKind]) -> Whose {
+        let lesson = self.lesson;
+        let lettered = sheets.iter().any(|kind| lesson.is_lettered(*kind));
+        if !lesson.roster.is_empty() {
+            Whose::Names
+        } else if !lettered {
+            Whose::Anyone
+        } else if lesson.groups.is_empty() {
+            Whose::Letters(lesson.sets.iter().map(|set| set.version).collect())
+        } else {
+            Whose::Groups(lesson.shares())
+        }
+    }
+
     /// A learner's sheet on the tables.
     pub(super) fn laid(&self, sheet: SheetKind) -> Laid {
         let share = self.means.sheet(sheet).map_or(1, |sheet| sheet.share.max(1));
@@ -184,14 +240,24 @@ impl<'a> Script<'a> {
         &set.rows[..set.rows.len().min(self.load.rows as usize)]
     }
 
-    /// The rows of set A that there is time for.
+    /// The rows of the set that the class speaks of, as far as there is time for them.
     pub(super) fn sort(&self) -> &'a [Number] {
-        self.lesson.sets.first().map_or(&[], |set| self.rows(set))
+        self.lesson.common_set().map_or(&[], |set| self.rows(set))
+    }
+
+    /// Whether all learners have the same sort numbers before them.
+    pub(super) fn one_set(&self) -> bool {
+        self.lesson.sets.len() < 2
     }
 
     /// The letter of a set where there are several.
     pub(super) fn letter(&self, set: &SortSet) -> Option<Version> {
         (self.lesson.sets.len() > 1).then_some(set.version)
+    }
+
+    /// Whether some sets have fewer rows than others.
+    pub(super) fn uneven(&self) -> bool {
+        self.lesson.sets.windows(2).any(|pair| pair[0].rows.len() != pair[1].rows.len())
     }
 
     /// How many rows are done, where that is not all of them.

@@ -22,11 +22,20 @@ const BY_HAND: usize = 8;
 pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     let (board, strips) = (script.has(SheetKind::Board), script.has(SheetKind::Strips));
     let handling = script.load.strips;
-    if board || strips {
-        let letters = script.lesson.sets.iter().map(|set| set.version).collect();
-        let shares = script.lesson.shares();
-        let boards = board && handling == StripUse::Written;
-        script.act(if shares.is_empty() { Deed::GiveSets { letters, boards } } else { Deed::GiveGroups(shares) });
+    let out = strips && (handling != StripUse::Written || !board);
+    let now = [(board, SheetKind::Board), (out, SheetKind::Strips)].into_iter().filter(|(is, _)| *is);
+    let now: Vec<SheetKind> = now.map(|(_, kind)| kind).collect();
+    if !now.is_empty() && !script.hand_out(&now) {
+        // Piles come from the guillotine, each with a band that says whose it is.
+        let packed = script.means.packets().iter().any(|sheets| sheets.iter().any(|kind| now.contains(kind)));
+        script.act(if packed {
+            Deed::GivePiles { named: !script.lesson.roster.is_empty() }
+        } else {
+            Deed::GiveSets { boards: board && handling == StripUse::Written, whose: script.whose(&now) }
+        });
+    }
+    if (board || strips) && !script.lesson.groups.is_empty() {
+        script.act(Deed::GroupsQuiet);
     }
     if handling == StripUse::Cut {
         let pieces = script.lesson.sets.iter().map(|set| set.strips.len()).max().unwrap_or(0);
@@ -37,7 +46,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         script.act(Deed::LeaveStrips);
     }
     if let Some(rows) = script.some_rows() {
-        script.act(Deed::RowsToday(rows));
+        script.act(Deed::RowsToday { count: rows, uneven: script.uneven() });
     }
     task(script, board, strips);
     if board || strips {
@@ -47,9 +56,14 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
             script.act(Deed::GroupSorts(share));
         }
     }
-    let sets = &script.lesson.sets;
-    for set in sets.iter().take(if board || strips { SETS_ASKED } else { 1 }) {
+    let common = script.lesson.common_set();
+    let rest = script.lesson.sets.iter().filter(|set| common.is_none_or(|common| common.version != set.version));
+    let asked_of = if board || strips { SETS_ASKED } else { 1 };
+    for set in common.into_iter().chain(rest).take(asked_of) {
         asked(script, set);
+    }
+    if script.has(SheetKind::Tally) && (board || strips) {
+        script.act(Deed::MarkSorting);
     }
     if strips && matches!(handling, StripUse::Cut | StripUse::Ready) {
         decoys(script);
@@ -60,7 +74,12 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     if script.minutes >= LONG {
         script.act(Deed::Stretch);
     }
-    script.act(Deed::DoneEarly { letters: sets.len() > 1 && board });
+    // Where not all rows are done, those who are early have more of them.
+    if script.some_rows().is_none() {
+        let letters = script.lesson.sets.len() > 1 && board;
+        let record = script.has(SheetKind::Record) && script.model().is_empty();
+        script.act(Deed::DoneEarly { letters, record });
+    }
     table(script, board, strips)
 }
 
@@ -87,7 +106,8 @@ fn table(script: &Script<'_>, board: bool, strips: bool) -> Vec<Laid> {
 fn task(script: &mut Script<'_>, board: bool, strips: bool) {
     let matched = &script.lesson.spec.forms.matched.value;
     let given = matched.first().copied().unwrap_or(Form::Numeral);
-    let some = script.some_rows();
+    // Where boards differ, no row is named that some have not.
+    let some = script.some_rows().filter(|_| !script.uneven());
     match (script.load.strips, board) {
         (StripUse::Cut | StripUse::Ready, true) => {
             script.say(Said::FindStrips(given, some));
@@ -107,9 +127,14 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
             script.say(Said::WriteAgain(others));
         }
     }
-    let decoys = script.lesson.sets.iter().flat_map(|set| &set.strips).any(|strip| strip.row.is_none());
-    if strips && decoys && script.load.strips != StripUse::Written {
-        script.say(Said::SomeFitNoRow);
+    let has = |set: &SortSet| set.strips.iter().any(|strip| strip.row.is_none());
+    let sets = &script.lesson.sets;
+    let decoys = sets.iter().any(has);
+    if strips && script.load.strips != StripUse::Written && (decoys || some.is_some()) {
+        script.say(match some {
+            Some(_) => Said::SomeFitNoRowToday { none: decoys },
+            None => Said::SomeFitNoRow { all: sets.iter().all(has) && script.some_rows().is_none() },
+        });
     }
 }
 

@@ -29,6 +29,13 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     Ok(all)
 }
 
+/// Whether rows are left over for numbers of the learner's own.
+pub fn own_rows(desk: &Desk<'_>) -> Result<bool, Problem> {
+    let numbers = &desk.lesson.chosen.model;
+    let rows: usize = pages(desk, numbers)?.iter().flat_map(|page| &page.layers).map(|layer| layer.boxes.len()).sum();
+    Ok(rows > numbers.len())
+}
+
 /// How rows look.
 struct RowLook<'a> {
     layout: &'a Layout,

@@ -76,9 +76,9 @@ impl ClassGroups for English {
         "The letter behind a name is that of the learner's set."
     }
 
-    fn give_sets(&self, shares: &[GroupShare]) -> String {
+    fn give_sets(&self, what: &str, shares: &[GroupShare]) -> String {
         let each = rest_last(shares).into_iter().map(|share| format!("{} for {}", letters(share), who(share)));
-        format!("Give each learner one set: {}.", each.collect::<Vec<_>>().join(", "))
+        format!("Give each learner one {what}: {}.", each.collect::<Vec<_>>().join(", "))
     }
 
     fn group_sorts(&self, share: &GroupShare, style: &Style) -> String {
@@ -138,6 +138,6 @@ mod tests {
         assert_eq!(English.whose_checks(&rest), "Quick checks 1 to 3 are for everyone else: learners 1 to 5, 9.");
         let both = [rest, share];
         let give = "Give each learner one set: B for the group Gulls, A and C for everyone else.";
-        assert_eq!(English.give_sets(&both), give);
+        assert_eq!(English.give_sets("set", &both), give);
     }
 }

@@ -3,8 +3,9 @@
 use super::English;
 use super::phrases::{counted, listed};
 use crate::number::{Form, Number};
-use crate::wording::Usage;
+use crate::spec::SheetKind;
 use crate::wording::cover::{Caution, CoverWords, PageRange, Papers, SortSheets};
+use crate::wording::{Titles, Usage};
 
 /// "page 3", "pages 3–5".
 fn on(pages: PageRange) -> String {
@@ -41,8 +42,12 @@ impl CoverWords for English {
         )
     }
 
-    fn lay_out_first(&self) -> &'static str {
-        "Put the things to lay out on a side table. Hand out nothing yet."
+    fn lay_out_first(&self, cut: bool) -> &'static str {
+        if cut {
+            "Put things on a side table. Hand out nothing yet. Nothing cut? The plan has \u{201c}If nobody had time\u{201d}."
+        } else {
+            "Put the things to lay out on a side table. Hand out nothing yet."
+        }
     }
 
     fn begin_with(&self, number: Number, shown: bool, usage: &Usage<'_>) -> String {
@@ -57,8 +62,8 @@ impl CoverWords for English {
 
     fn answers_on(&self, sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>) -> String {
         let sorts = sorts.map(|(pages, sheets)| match sheets {
-            SortSheets::BoardsAndStrips => format!("boards and strips are on {}", on(pages)),
-            SortSheets::Boards => format!("boards are on {}", on(pages)),
+            SortSheets::BoardsAndStrips => format!("sorting boards and strips are on {}", on(pages)),
+            SortSheets::Boards => format!("sorting boards are on {}", on(pages)),
             SortSheets::Strips => format!("strips are on {}", on(pages)),
             SortSheets::Numbers => format!("the numbers to sort are on {}", on(pages)),
         });
@@ -99,10 +104,12 @@ impl CoverWords for English {
         "If the copies are missing"
     }
 
-    fn copy_pages(&self, only_set: Option<&str>, uncut: bool) -> String {
+    fn copy_pages(&self, only_set: Option<&str>, uncut: bool, unmarked: bool) -> String {
         let set = only_set.map(|set| format!(" Everyone then works with set {set}.")).unwrap_or_default();
-        let uncut = if uncut { " Strips are then not cut: learners write in the boxes of the board." } else { "" };
-        format!("Make as many copies as stand beside each page above, at actual size.{set}{uncut}")
+        let uncut =
+            if uncut { " Strips are then not needed: learners write in the boxes of the sorting board." } else { "" };
+        let unmarked = if unmarked { " Such strips have no marks on their backs." } else { "" };
+        format!("Make as many copies as stand beside each page above, at actual size.{set}{uncut}{unmarked}")
     }
 
     fn no_copier(&self, numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String {
@@ -113,13 +120,9 @@ impl CoverWords for English {
         let forms: Vec<String> = forms
             .iter()
             .filter(|form| **form != Form::Numeral)
-            .map(|form| super::plan::written_form(*form, usage))
+            .map(|form| super::plan::in_form(*form, usage))
             .collect();
-        format!(
-            "Without a copier: write {} on the board. Learners write each as {}.",
-            listed(&numerals),
-            listed(&forms)
-        )
+        format!("Without a copier: write {} on the board. Learners write each {}.", listed(&numerals), listed(&forms))
     }
 
     fn cautions_title(&self) -> &'static str {
@@ -133,10 +136,10 @@ impl CoverWords for English {
                 "Scissors: blunt tips. Learners sit to cut and pass them closed, handles first. Count them back in."
             }
             Caution::NoScissors if alone => {
-                "A learner who may not use scissors has you cut, or writes in the boxes of the board."
+                "A learner who may not use scissors has you cut, or writes in the boxes of the sorting board."
             }
             Caution::NoScissors => {
-                "Whoever may not use scissors has a partner cut, or writes in the boxes of the board."
+                "Whoever may not use scissors has a partner cut, or writes in the boxes of the sorting board."
             }
             Caution::Guillotine => "A paper guillotine is for adults only, with its guard on.",
             Caution::SmallPieces => "Small pieces stay on the tables. Keep them from children under three.",
@@ -151,7 +154,7 @@ impl CoverWords for English {
                 "Where things are",
                 "Routines, who helps",
                 "Office, emergencies",
-                "Plans of their own",
+                "Learners with own plans",
             ],
         )
     }
@@ -163,8 +166,9 @@ impl CoverWords for English {
         )
     }
 
-    fn leave_behind(&self, tally: bool, papers: Option<Papers>, groups: bool) -> String {
+    fn leave_behind(&self, tally: bool, papers: Option<Papers>, groups: bool, written: &[SheetKind]) -> String {
         let mut things = vec!["this page".to_owned()];
+        things.extend(written.iter().map(|kind| format!("the {}", self.sheet_in_text(*kind, 2))));
         if tally {
             things.push("the class tally".to_owned());
         }

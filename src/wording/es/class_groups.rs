@@ -81,9 +81,9 @@ impl ClassGroups for Spanish {
         "La letra tras un nombre es la de su juego."
     }
 
-    fn give_sets(&self, shares: &[GroupShare]) -> String {
+    fn give_sets(&self, what: &str, shares: &[GroupShare]) -> String {
         let each = rest_last(shares).into_iter().map(|share| format!("{} para {}", letters(share), who(share)));
-        format!("Dé un juego a cada estudiante: {}.", each.collect::<Vec<_>>().join(", "))
+        format!("Dé {what} a cada estudiante: {}.", each.collect::<Vec<_>>().join(", "))
     }
 
     fn group_sorts(&self, share: &GroupShare, style: &Style) -> String {

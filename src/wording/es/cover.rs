@@ -2,9 +2,11 @@
 
 use super::Spanish;
 use super::phrases::{counted, grade as grade_text, listed};
+use super::titles::is_feminine;
 use crate::number::{Form, Number};
+use crate::spec::SheetKind;
 use crate::wording::cover::{Caution, CoverWords, PageRange, Papers, SortSheets};
-use crate::wording::{Phrases, Usage};
+use crate::wording::{Phrases, Titles, Usage};
 
 /// "la página 3", "las páginas 3–5".
 fn on(pages: PageRange) -> String {
@@ -41,8 +43,12 @@ impl CoverWords for Spanish {
         )
     }
 
-    fn lay_out_first(&self) -> &'static str {
-        "Ponga lo que hay que preparar en una mesa aparte. No reparta nada todavía."
+    fn lay_out_first(&self, cut: bool) -> &'static str {
+        if cut {
+            "Ponga todo en una mesa aparte y no reparta nada. ¿Nada recortado? Vea en el plan «Si no hubo tiempo»."
+        } else {
+            "Ponga lo que hay que preparar en una mesa aparte. No reparta nada todavía."
+        }
     }
 
     fn begin_with(&self, number: Number, shown: bool, usage: &Usage<'_>) -> String {
@@ -100,14 +106,12 @@ impl CoverWords for Spanish {
         "Si faltan las copias"
     }
 
-    fn copy_pages(&self, only_set: Option<&str>, uncut: bool) -> String {
+    fn copy_pages(&self, only_set: Option<&str>, uncut: bool, unmarked: bool) -> String {
         let set = only_set.map(|set| format!(" Así todos trabajan con el juego {set}.")).unwrap_or_default();
-        let uncut = if uncut {
-            " Las tiras quedan sin recortar: los estudiantes escriben en las casillas del tablero."
-        } else {
-            ""
-        };
-        format!("Haga de cada página tantas copias como dice arriba a su lado, a tamaño real.{set}{uncut}")
+        let uncut =
+            if uncut { " Las tiras no hacen falta: los estudiantes escriben en las casillas del tablero." } else { "" };
+        let unmarked = if unmarked { " Esas tiras no llevan figuras en el reverso." } else { "" };
+        format!("Haga de cada página tantas copias como dice arriba a su lado, a tamaño real.{set}{uncut}{unmarked}")
     }
 
     fn no_copier(&self, numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String {
@@ -176,8 +180,12 @@ impl CoverWords for Spanish {
         )
     }
 
-    fn leave_behind(&self, tally: bool, papers: Option<Papers>, groups: bool) -> String {
+    fn leave_behind(&self, tally: bool, papers: Option<Papers>, groups: bool, written: &[SheetKind]) -> String {
         let mut things = vec!["esta página".to_owned()];
+        things.extend(written.iter().map(|kind| {
+            let article = if is_feminine(*kind) { "las" } else { "los" };
+            format!("{article} {}", self.sheet_in_text(*kind, 2))
+        }));
         if tally {
             things.push("la lista de la clase".to_owned());
         }

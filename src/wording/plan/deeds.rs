@@ -7,6 +7,19 @@ use crate::wording::area::area;
 use crate::wording::class_groups::GroupShare;
 use crate::wording::cover::Papers;
 
+/// Who gets which packet or set.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub enum Whose {
+    /// All are alike.
+    Anyone,
+    /// Each bears a learner's name.
+    Names,
+    /// Neighbours get different letters.
+    Letters(Vec<Version>),
+    /// Each group gets its letters.
+    Groups(Vec<GroupShare>),
+}
+
 /// Something that is done.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub enum Deed {
@@ -18,6 +31,18 @@ pub enum Deed {
     PointTo(Number),
     /// Let the class read, then one learner.
     ReadTogether,
+    /// Say a number that is not shown yet: learners write its numeral.
+    Dictate(Number),
+    /// How cubes lie in the mat's ten-frame.
+    CubesInFrame,
+    /// How several flats lie in one column of the mat.
+    FlatsOnEachOther,
+    /// Trade blocks of a number that is built, as its regrouped picture has them.
+    TradeBlocks(Number),
+    /// Walk round, and mark in the tally who builds the number.
+    MarkBuilding,
+    /// Walk round, and mark skills and slips in the tally.
+    MarkSorting,
     /// With or without "and" in this lesson: an example of it.
     SayJoined(Number),
     /// Build a number with blocks in columns.
@@ -64,19 +89,42 @@ pub enum Deed {
     TopOfPage(Number),
     /// Point to the word bank.
     PointToWordBank,
-    /// Learners do these numbers by themselves.
-    Alone(Vec<Number>),
-    /// Each learner picks one more number.
-    PickOne,
-    /// Give each learner one set; neighbours get different letters where there are several.
+    /// Learners do these numbers by themselves, and these where there is time.
+    Alone(Vec<Number>, Vec<Number>),
+    /// Each learner, or each two who share what they build with, picks one more number.
+    PickOne {
+        /// Whether two share it.
+        pairs: bool,
+    },
+    /// Learners go on with further rows of their own.
+    OwnRows,
+    /// Whoever is done writes a number of their own into the last row.
+    OwnNumberLast,
+    /// Give each learner a packet, or the one sheet that comes for each.
+    GivePackets {
+        /// What is in it.
+        sheets: Vec<SheetKind>,
+        /// What is taken out now.
+        now: Vec<SheetKind>,
+        /// Who gets which.
+        whose: Whose,
+    },
+    /// Learners take these sheets out of packets that they have.
+    TakeOut(Vec<SheetKind>),
+    /// Give each learner the pile of strips that goes with the packet.
+    GivePiles {
+        /// Whether piles and packets bear names; else numbers.
+        named: bool,
+    },
+    /// Give each learner one set.
     GiveSets {
-        /// The letters.
-        letters: Vec<Version>,
         /// Whether a set is a board and no strips, because there is no time for them.
         boards: bool,
+        /// Who gets which.
+        whose: Whose,
     },
-    /// Give each learner one set: who gets which letters, and what each group does.
-    GiveGroups(Vec<GroupShare>),
+    /// Groups are named on no learner's page.
+    GroupsQuiet,
     /// What a group does while sorting.
     GroupSorts(GroupShare),
     /// Give each learner one quick check: who gets which numbers.
@@ -89,8 +137,13 @@ pub enum Deed {
     LeaveStrips,
     /// Strips of a row that is done are turned over: right ones have one mark on their backs, and decoys match nothing.
     TurnOver,
-    /// Only so many rows today; the others are for another time.
-    RowsToday(u32),
+    /// Only so many rows today; the others are for whoever is early.
+    RowsToday {
+        /// How many.
+        count: u32,
+        /// Whether some boards have fewer.
+        uneven: bool,
+    },
     /// One kind of strip at a time, this first.
     OneKindFirst(Form),
     /// Write these numbers on the board, for all to work on.
@@ -99,6 +152,8 @@ pub enum Deed {
     DoneEarly {
         /// Whether there are other letters to check.
         letters: bool,
+        /// Whether more rows of the recording sheet are left.
+        record: bool,
     },
     /// A moment to stand and stretch.
     Stretch,
@@ -108,6 +163,8 @@ pub enum Deed {
     StopPencils,
     /// Two or three learners show a row.
     ShowRows,
+    /// Long lessons: the practice page, for so many minutes.
+    DoPractice(u32),
     /// Long lessons: partners check each other's boards, for so many minutes.
     SwapBoards(u32),
     /// Long lessons: numbers in order, for so many minutes.
@@ -125,8 +182,6 @@ pub enum Deed {
     },
     /// Read aloud, do not help.
     ReadAloud,
-    /// Only this many questions today.
-    QuestionsToday(u32),
     /// Scissors are counted back in: so many pairs.
     CountScissors(u32),
     /// Strips go into envelopes.
@@ -135,6 +190,8 @@ pub enum Deed {
     PutAway(Vec<SheetKind>),
     /// Blocks go back to the tub.
     BlocksToTub,
+    /// Sheets that learners wrote on are collected.
+    CollectSheets(Vec<SheetKind>),
     /// Papers are collected and counted.
     Collect {
         /// How many.

@@ -14,10 +14,16 @@ pub enum Phase {
     Opening,
     /// The model numbers are built with the class.
     Building,
+    /// The same where they are drawn.
+    Drawing,
+    /// The same where their digits are written in columns.
+    Columns,
     /// One example is worked together, step by step.
     Guided,
     /// Each learner sorts and matches.
     Sorting,
+    /// The same where nothing is matched, only written.
+    Writing,
     /// Learners compare what they did and why.
     Sharing,
     /// More to do with the same numbers, in a long lesson.

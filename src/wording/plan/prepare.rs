@@ -1,6 +1,6 @@
 //! Before the lesson: chores with their minutes, what to lay out, and what to do when there was no time.
 
-use crate::number::Number;
+use crate::number::{Counted, Number};
 use crate::spec::{SheetKind, Version};
 use crate::wording::Usage;
 use crate::wording::area::area;
@@ -39,14 +39,17 @@ pub enum Chore {
     },
     /// Band or bag each set.
     Band(u32),
-    /// Count blocks out of the tub: so many sets, each to build these numbers.
-    CountOut(u32, Vec<Number>),
+    /// Count blocks out of the tub: so many sets, each of so many blocks of each place, from the ones up.
+    CountOut(u32, Counted),
     /// Lay everything on a side table, one pile a kind.
-    LayOut,
+    LayOut {
+        /// Whether some of it comes in packets, one a learner.
+        packets: bool,
+    },
     /// Count pairs of scissors.
     CountScissors(u32),
-    /// Put up the display pages: so many.
-    Display(u32),
+    /// Put up the display pages: so many; of these numbers where not all are shown today.
+    Display(u32, Vec<Number>),
 }
 
 /// What to do instead where a chore was not done.
@@ -81,8 +84,19 @@ pub enum Thing {
         /// The letters they come in; none or one where all are alike.
         letters: Vec<Version>,
     },
-    /// Blocks for one learner each, from the class's tub, to build these numbers.
-    TubBlocks(u32, Vec<Number>),
+    /// Sheets that come together, a packet for each learner.
+    Packets {
+        /// How many packets.
+        copies: u32,
+        /// What is in each.
+        sheets: Vec<SheetKind>,
+        /// The letters they come in; none or one where all are alike.
+        letters: Vec<Version>,
+    },
+    /// Sets of blocks from the class's tub, with so many of each place, from the ones up.
+    TubBlocks(u32, Counted),
+    /// Sheets of paper to write on.
+    Paper(u32),
     /// Envelopes, one a learner.
     Envelopes(u32),
     /// Pairs of scissors.
@@ -111,10 +125,14 @@ pub struct Short {
     pub models: u32,
     /// Rows of the board that are done, of how many.
     pub rows: (u32, u32),
+    /// Whether some boards have fewer rows.
+    pub uneven: bool,
     /// How rows are done.
     pub by: RowsBy,
     /// Whether one example is worked together.
     pub together: bool,
+    /// Whether learners compare what they did.
+    pub sharing: bool,
     /// Questions of the quick check, of how many.
     pub questions: (u32, u32),
 }

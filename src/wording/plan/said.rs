@@ -1,6 +1,6 @@
 //! What the teacher says, word for word.
 
-use crate::number::{Form, Number};
+use crate::number::{Form, Number, Place};
 use crate::wording::Usage;
 use crate::wording::area::area;
 
@@ -25,6 +25,10 @@ pub enum Said {
     HowManyOfWhat,
     /// How a number is drawn by hand: only the marks that it needs.
     Draw(Number),
+    /// How numbers that have these places are drawn by hand.
+    DrawMarks(Vec<Place>),
+    /// What a block of each of these places is worth.
+    BlocksWorth(Vec<Place>),
     /// How scissors are used.
     Scissors,
     /// What each row of the board shows, and what to look for; only these rows where not all are done.
@@ -39,8 +43,16 @@ pub enum Said {
     LetterStrips,
     /// Write the numbers on the board again in these forms.
     WriteAgain(Vec<Form>),
-    /// Some strips belong nowhere.
-    SomeFitNoRow,
+    /// Some strips belong nowhere, in all sets or in some.
+    SomeFitNoRow {
+        /// Whether all sets have such strips.
+        all: bool,
+    },
+    /// Strips that belong to none of the rows of today.
+    SomeFitNoRowToday {
+        /// Whether some belong nowhere at all.
+        none: bool,
+    },
     /// How the quick check is done: choices marked or answers written, as it has them.
     CheckRules {
         /// Whether it has choices to mark.
@@ -48,6 +60,8 @@ pub enum Said {
         /// Whether it has lines to write on.
         writes: bool,
     },
+    /// Only so many questions of the quick check are done.
+    QuestionsToday(u32),
     /// The quick check is asked aloud.
     CheckAloud,
 }

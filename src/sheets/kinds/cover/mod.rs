@@ -48,17 +48,22 @@ fn pages(desk: &Desk<'_>, means: &Means<'_>, runs: &[PageRun], set: Set) -> Resu
     let late: Vec<String> = shorter(means).iter().map(|short| wording.short(short)).collect();
     let mut sections = vec![
         Section { title: wording.late_title(), items: late },
-        Section { title: wording.missing_title(), items: says::missing(lesson, means.job, runs) },
+        Section { title: wording.missing_title(), items: says::missing(means, runs) },
         Section { title: wording.cautions_title(), items: says::cautions(means) },
     ];
     sections.retain(|section| !section.items.is_empty());
     let made = |kind| runs.iter().any(|run| run.sheet == kind);
     let papers = if made(SheetKind::Exit) { Papers::Checks } else { Papers::Answers };
     let papers = (!lesson.checks.is_empty()).then_some(papers);
-    let behind = wording.leave_behind(made(SheetKind::Tally), papers, made(SheetKind::SmallGroups));
+    let behind = wording.leave_behind(
+        made(SheetKind::Tally),
+        papers,
+        made(SheetKind::SmallGroups),
+        &[SheetKind::Record, SheetKind::Board].into_iter().filter(|kind| made(*kind)).collect::<Vec<_>>(),
+    );
 
     let mut form = CoverForm::new(desk, set)?;
-    form.list(&Section { title: wording.first_title(), items: says::first(lesson, runs) })?;
+    form.list(&Section { title: wording.first_title(), items: says::first(means, runs) })?;
     form.contents_and_materials(means, runs, &mut sections)?;
     form.letters(means, runs)?;
     for section in &sections {

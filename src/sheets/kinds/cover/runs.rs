@@ -39,14 +39,7 @@ impl PageRun {
 
 /// The packet's pages as they are listed; the cover itself takes the first `own`.
 pub(super) fn runs(desk: &Desk<'_>, entries: &[CoveredPage], own: usize) -> Vec<PageRun> {
-    let title = desk.lesson.wording().sheet_title(SheetKind::Cover).to_owned();
-    let mut runs = vec![PageRun {
-        sheet: SheetKind::Cover,
-        reader: For::Substitute,
-        version: None,
-        name: title,
-        pages: PageRange { first: 1, last: own },
-    }];
+    let mut runs: Vec<PageRun> = Vec::new();
     for (page, entry) in (own + 1..).zip(entries) {
         // "Blocks, sheet 1 of 3": the range of pages says as much.
         let wording = desk.lesson.wording();

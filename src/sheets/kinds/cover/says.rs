@@ -1,10 +1,10 @@
 //! What the cover says of this packet: its pages, its copies, its cautions.
 
 use super::runs::PageRun;
-use crate::lesson::Lesson;
 use crate::lesson::display;
 use crate::lesson::job::{Cutter, For, JobFacts};
 use crate::lesson::teach::{Means, cuts, models};
+use crate::lesson::timing;
 use crate::number::Number;
 use crate::spec::SheetKind;
 use crate::wording::cover::{Caution, PageRange, SortSheets};
@@ -19,15 +19,16 @@ fn pages(runs: &[PageRun], wanted: impl Fn(&PageRun) -> bool) -> Option<PageRang
 }
 
 /// What to do first.
-pub(super) fn first(lesson: &Lesson, runs: &[PageRun]) -> Vec<String> {
+pub(super) fn first(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
+    let lesson = means.lesson;
     let (wording, usage) = (lesson.wording(), lesson.usage());
     let mut items = Vec::new();
     items.extend(pages(runs, |run| run.sheet == SheetKind::Plan).map(|plan| wording.read_plan(plan)));
-    items.push(wording.lay_out_first().to_owned());
+    items.push(wording.lay_out_first(means.job.cut_by(Cutter::Teacher).next().is_some()).to_owned());
     // Only model numbers have display pages.
     let steps = runs.iter().any(|run| run.sheet == SheetKind::Display) && !display::steps(lesson).is_empty();
     let shown = |number: Number| steps && lesson.chosen.model.contains(&number);
-    let sorted = lesson.chosen.sort.first().and_then(|rows| rows.first());
+    let sorted = lesson.common_set().and_then(|set| set.rows.first());
     let first = models(lesson).first().copied().or(sorted.copied());
     items.extend(first.map(|number| wording.begin_with(number, shown(number), &usage)));
     // The answers to boards are a version's; those to quick checks are everyone's.
@@ -48,6 +49,9 @@ pub(super) fn first(lesson: &Lesson, runs: &[PageRun]) -> Vec<String> {
 /// How many copies of a learner's pages are needed where there are none.
 pub(super) fn copies(job: &JobFacts, run: &PageRun) -> Option<u32> {
     let For::Learner(_) = run.reader else { return None };
+    if run.sheet == SheetKind::Strips && written_instead(job) {
+        return None;
+    }
     // The packet has set A only: whoever would have another letter gets it too.
     Some(match run.version {
         // Of a group's sheets its first letter is here.
@@ -56,18 +60,26 @@ pub(super) fn copies(job: &JobFacts, run: &PageRun) -> Option<u32> {
     })
 }
 
+/// Whether learners write on boards where strips do not come in pieces, as the copy room would have cut them.
+fn written_instead(job: &JobFacts) -> bool {
+    job.has(SheetKind::Board) && job.sheet(SheetKind::Strips).is_some_and(|strips| strips.cutter == Cutter::CopyRoom)
+}
+
 /// How to go on without copies: what to copy how often, and what to do without a copier.
-pub(super) fn missing(lesson: &Lesson, job: &JobFacts, runs: &[PageRun]) -> Vec<String> {
+pub(super) fn missing(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
+    let (lesson, job) = (means.lesson, means.job);
     let wording = lesson.wording();
     let mut items = Vec::new();
     if runs.iter().any(|run| matches!(run.reader, For::Learner(_))) {
         let several = lesson.sets.len() > 1 && lesson.groups.is_empty();
         let first = lesson.sets.first().filter(|_| several).map(|set| set.version.to_string());
-        let piled = job.sheet(SheetKind::Strips).is_some_and(|strips| strips.cutter == Cutter::CopyRoom);
-        items.push(wording.copy_pages(first.as_deref(), piled && runs.iter().any(|run| run.sheet == SheetKind::Board)));
+        let uncut = written_instead(job);
+        let unmarked = lesson.marks_strips() && !uncut;
+        items.push(wording.copy_pages(first.as_deref(), uncut, unmarked));
     }
-    let rows = lesson.chosen.sort.first().map_or(&[][..], |rows| rows);
-    let numbers: Vec<Number> = rows.iter().copied().take(BY_HAND).collect();
+    let rows = lesson.common_set().map_or(&[][..], |set| &set.rows);
+    let time = timing::load(&lesson.fullest, lesson.spec.minutes.value).rows.max(1) as usize;
+    let numbers: Vec<Number> = rows.iter().copied().take(BY_HAND.min(time)).collect();
     items.push(wording.no_copier(&numbers, &lesson.spec.forms.matched.value, &lesson.usage()));
     items
 }

@@ -5,7 +5,7 @@ use super::runs::PageRun;
 use super::says;
 use crate::diag::Problem;
 use crate::lesson::Version;
-use crate::lesson::teach::{Means, materials};
+use crate::lesson::teach::{self, Means, materials};
 use crate::measure::{Length, Point, Sides};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
 use crate::sheets::flow::widths::ColumnWidth;
@@ -105,7 +105,11 @@ impl CoverForm<'_> {
         };
         // What this packet has itself is listed beside it.
         let here = |thing: &Thing| matches!(thing, Thing::Sheet { sheet: SheetKind::Display | SheetKind::Tally, .. });
-        materials(means).into_iter().filter(|(_, thing)| !here(thing)).map(row).collect()
+        materials(means, teach::plan(means).uses_paper())
+            .into_iter()
+            .filter(|(_, thing)| !here(thing))
+            .map(row)
+            .collect()
     }
 
     /// Where groups have pages of their own: a row for each letter that is here, with its pages and whose it is.

@@ -12,6 +12,7 @@ use crate::lesson::teach::{self, Means, PlanPart, Teaching};
 use crate::measure::{Count, Length, Point};
 use crate::sheets::flow::list::{ListLook, ListMark, along};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
+use crate::sheets::kinds::record;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
@@ -71,7 +72,8 @@ fn laid(desk: &Desk<'_>, teaching: &Teaching, air: Air) -> Result<(Vec<Page>, bo
 /// What the class has in its hands.
 pub(crate) fn means<'a>(desk: &Desk<'a>, job: &'a JobFacts) -> Result<Means<'a>, Problem> {
     let questions = crate::sheets::kinds::exit::questions(desk)?.narrow();
-    Ok(Means { lesson: desk.lesson, job, questions })
+    let own_rows = job.has(SheetKind::Record) && record::own_rows(desk)?;
+    Ok(Means { lesson: desk.lesson, job, questions, own_rows })
 }
 
 /// The faces and lengths of the plan.

@@ -1,6 +1,6 @@
 //! What is done with a single learner, who has no neighbour and no partner, in English.
 
-use super::{build, numerals};
+use super::{build, form_plural, numerals, rows, these};
 use crate::wording::Usage;
 use crate::wording::en::English;
 use crate::wording::en::phrases::counted;
@@ -25,10 +25,43 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             format!("The learner writes {} at the top of the page. Work on it together.", usage.style.numeral(*n))
         }
         Deed::PointToWordBank => "Point to the word bank. Hard words are copied from it.".to_owned(),
-        Deed::Alone(numbers) => {
-            format!("The learner does {} alone. Look at what is written.", numerals(numbers, usage))
+        Deed::Alone(numbers, later) => {
+            let later = if later.is_empty() {
+                String::new()
+            } else {
+                format!(" If there is time, {} too.", numerals(later, usage))
+            };
+            format!("The learner does {} alone.{later} Look at what is written.", numerals(numbers, usage))
         }
-        Deed::PickOne => "The learner picks one more number and does the same.".to_owned(),
+        Deed::PickOne { .. } => "The learner picks one more number and does the same.".to_owned(),
+        Deed::OwnRows => "If there is time, the learner goes on with the next row.".to_owned(),
+        Deed::OwnNumberLast => {
+            "If there is time, the learner writes a number of their own in the last row, and fills in that row."
+                .to_owned()
+        }
+        Deed::GivePackets { sheets, now, .. } => {
+            let what = if sheets.len() > 1 { "packet" } else { "page" };
+            let rest = if now.len() < sheets.len() { " Take out what you need now." } else { "" };
+            format!("Give the learner the {what}.{rest}")
+        }
+        Deed::TakeOut(sheets) => format!("The learner takes {} out of the packet.", these(sheets)),
+        Deed::GivePiles { .. } => "Give the learner the pile of strips.".to_owned(),
+        Deed::Dictate(n) => format!(
+            "Say \u{201c}{}\u{201d}, and write nothing yet. The learner writes it in figures.",
+            usage.style.words(*n)
+        ),
+        Deed::MarkBuilding => "Mark in the tally whether it works.".to_owned(),
+        Deed::MarkSorting => "Mark in the tally what works, and the letter of each slip you see.".to_owned(),
+        Deed::RowsToday { count, .. } => format!("There is time for {}. If it goes fast, go on.", rows(*count)),
+        Deed::OneKindFirst(form) => {
+            format!("Place one kind at a time. Begin with the {}.", form_plural(*form, usage))
+        }
+        Deed::PutAway(kinds) => {
+            format!("Put back {}.", these(kinds))
+        }
+        Deed::BlocksToTub => "Blocks go back in the tub.".to_owned(),
+        Deed::CollectSheets(kinds) => format!("Collect {} too.", these(kinds)),
+        Deed::DoPractice(count) => format!("{}: the learner works on the practice page.", minutes(*count)),
         Deed::GiveSets { boards: true, .. } => "Give the learner the board.".to_owned(),
         Deed::GiveSets { boards: false, .. } => "Give the learner the set.".to_owned(),
         Deed::CutStrips(pieces) => {
@@ -61,7 +94,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         ),
         Deed::GiveChecks { .. } => "Give the learner one quick check.".to_owned(),
         Deed::ReadAloud => "Read a question aloud if the learner asks. Do not help with the answer.".to_owned(),
-        Deed::BagStrips => "Strips go into the envelope with the learner's name on it.".to_owned(),
+        Deed::BagStrips => "Strips go into the envelope. The learner writes a name on it.".to_owned(),
         Deed::Collect { .. } => "Collect the paper.".to_owned(),
         Deed::TakeHome(kinds) => {
             let names: Vec<String> =

@@ -1,5 +1,6 @@
 //! Questions in English, each with its answer.
 
+use super::went_wrong::seen;
 use super::{empty, form_name, listed, once, worth};
 use crate::number::{Content, Form, Names, Number, Place};
 use crate::spec::Version;
@@ -114,7 +115,7 @@ impl Questions for English {
                         text(content),
                         numeral(*of)
                     ),
-                    format!("{}. It should be {right}.", self.capital(self.slip_name(*slip))),
+                    format!("{} ({}). It should be {right}.", seen(*slip), self.slip_name(*slip)),
                 )
             }
             Asked::Regrouped(n) => {

@@ -1,13 +1,14 @@
 //! What is done, in English.
 
-use super::{alone, build, form_plural, inside, listed, numerals, rows, worth};
+use super::{alone, build, form_plural, inside, listed, numerals, rows, these, worth};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::cover::Papers;
+use crate::wording::digits::counts;
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, lettered, plural};
-use crate::wording::plan::{Deed, Deeds};
+use crate::wording::plan::{Deed, Deeds, Whose};
 use crate::wording::{Phrases, Titles, Usage};
 
 /// Those who sit beside each other.
@@ -30,9 +31,12 @@ impl Deeds for English {
             Deed::PointTo(n) => format!("Point to {} again.", numeral(*n)),
             Deed::ReadTogether => "Let the class read it together, then one learner alone.".to_owned(),
             Deed::SayJoined(n) => {
-                let how =
-                    if usage.style.and { "Say \u{201c}and\u{201d}" } else { "Say it without \u{201c}and\u{201d}" };
-                format!("{how} in this lesson: {} is \u{201c}{}\u{201d}.", numeral(*n), usage.style.words(*n))
+                let how = if usage.style.and { "with" } else { "without" };
+                format!(
+                    "Numbers are said {how} \u{201c}and\u{201d} in this lesson: {} is \u{201c}{}\u{201d}.",
+                    numeral(*n),
+                    usage.style.words(*n)
+                )
             }
             Deed::Build { number, first } => {
                 let lead = if *first {
@@ -71,21 +75,72 @@ impl Deeds for English {
                 format!("Everyone writes {} at the top of the page. Work on it together.", numeral(*n))
             }
             Deed::PointToWordBank => "Point to the word bank. Learners copy hard words from it.".to_owned(),
-            Deed::Alone(numbers) => format!(
-                "Learners do {} alone or in pairs. Walk round and look at what they write.",
-                numerals(numbers, usage)
-            ),
-            Deed::PickOne => {
+            Deed::Alone(numbers, later) => {
+                let later = if later.is_empty() {
+                    String::new()
+                } else {
+                    let is = if later.len() == 1 { "is" } else { "are" };
+                    format!(" {} {is} for whoever has time.", numerals(later, usage))
+                };
+                format!(
+                    "Learners do {} alone or in pairs.{later} Walk round and look at what they write.",
+                    numerals(numbers, usage)
+                )
+            }
+            Deed::PickOne { pairs: false } => {
                 "Each learner picks one more number and does the same. Walk round the room and listen.".to_owned()
             }
-            Deed::GiveSets { letters, boards } => {
-                let give = format!("Give each learner one {}.", if *boards { "board" } else { "set" });
-                if letters.len() < 2 {
+            Deed::PickOne { pairs: true } => {
+                "Each pair picks one more number and does the same. Walk round the room and listen.".to_owned()
+            }
+            Deed::OwnRows => {
+                "Whoever has time goes on with the next row. Walk round and look at what they write.".to_owned()
+            }
+            Deed::OwnNumberLast => {
+                "Whoever is done writes a number of their own in the last row, and fills in that row.".to_owned()
+            }
+            Deed::GivePackets { sheets, now, whose } => {
+                let what = match sheets.as_slice() {
+                    [SheetKind::Strips] => "page of strips",
+                    [one] => self.sheet_in_text(*one, 1),
+                    _ => "packet",
+                };
+                let give = give(what, whose, usage);
+                if now.len() == sheets.len() {
                     return give;
                 }
-                format!("{give} {} get different letters: {}.", neighbors(usage), lettered(letters))
+                format!("{give} They take out {} and leave the rest for later.", these(now))
             }
-            Deed::GiveGroups(shares) => format!("{} {}", self.give_sets(shares), self.groups_quiet()),
+            Deed::TakeOut(sheets) => format!("Learners take {} out of their packets.", these(sheets)),
+            Deed::GivePiles { named: true } => {
+                "Give each learner the pile of strips with their name on the band.".to_owned()
+            }
+            Deed::GivePiles { named: false } => {
+                "Give each learner the pile of strips whose band has the number of their packet.".to_owned()
+            }
+            Deed::GiveSets { boards, whose } => give(if *boards { "sorting board" } else { "set" }, whose, usage),
+            Deed::GroupsQuiet => self.groups_quiet().to_owned(),
+            Deed::Dictate(n) => format!(
+                "Say \u{201c}{}\u{201d}, and write nothing yet. Learners write it in figures.",
+                usage.style.words(*n)
+            ),
+            Deed::CubesInFrame => "On the mat, cubes fill the ten-frame: the top row first.".to_owned(),
+            Deed::FlatsOnEachOther => {
+                "Flats lie on each other in their column, each a little lower, so that all can be counted.".to_owned()
+            }
+            Deed::TradeBlocks(n) => {
+                let counted = usage.style.trading.pictured(*n).unwrap_or_default();
+                format!(
+                    "Trade with the blocks: {}. Count what is there now: {}. It is still {}.",
+                    self.trades(*n, &counted),
+                    counts(self, &counted),
+                    numeral(*n)
+                )
+            }
+            Deed::MarkBuilding => "Walk round. Mark in the class tally who can do it.".to_owned(),
+            Deed::MarkSorting => {
+                "Walk round with the class tally. Mark who can do what, and the letter of each slip you see.".to_owned()
+            }
             Deed::GroupSorts(share) => self.group_sorts(share, usage.style),
             Deed::GiveGroupChecks(shares) => self.give_checks(shares),
             Deed::CutStrips(pieces) => {
@@ -103,18 +158,25 @@ impl Deeds for English {
                                together; the mark of a strip that belongs to no row is on no other."
                     .to_owned()
             }
-            Deed::RowsToday(count) => format!(
-                "There is time for {}. The other rows are for early finishers, or for another day.",
-                rows(*count)
+            Deed::RowsToday { count, uneven: true } => format!(
+                "There is time for up to {}. Whoever is done early goes on with the next row.",
+                counted(*count, "row")
             ),
+            Deed::RowsToday { count, uneven: false } => {
+                format!("There is time for {}. Whoever is done early goes on with row {}.", rows(*count), count + 1)
+            }
             Deed::OneKindFirst(form) => {
                 format!("Let them place one kind at a time. Begin with the {}.", form_plural(*form, usage))
             }
             Deed::WriteAll(numbers) => format!("Write these numbers on the board: {}.", numerals(numbers, usage)),
-            Deed::DoneEarly { letters: true } => {
+            Deed::DoneEarly { record: true, .. } => {
+                "Whoever is done early checks with a partner, then fills in more rows of the recording sheet."
+                    .to_owned()
+            }
+            Deed::DoneEarly { letters: true, .. } => {
                 "Whoever is done early checks with a partner, then checks a board with another letter.".to_owned()
             }
-            Deed::DoneEarly { letters: false } => "Whoever is done early checks with a partner, then puts all the \
+            Deed::DoneEarly { letters: false, .. } => "Whoever is done early checks with a partner, then puts all the \
                                                    numbers in order from least to greatest."
                 .to_owned(),
             Deed::Stretch => {
@@ -123,6 +185,10 @@ impl Deeds for English {
             Deed::StopStrips => "Stop the work. Everyone looks at you, hands off the strips.".to_owned(),
             Deed::StopPencils => "Stop the work. Pencils down, and everyone looks at you.".to_owned(),
             Deed::ShowRows => "Let two or three learners show one row and say why it is right.".to_owned(),
+            Deed::DoPractice(minutes) => format!(
+                "{}: each learner works on the practice page. The key has the answers.",
+                self.capital(&counted(*minutes, "minute"))
+            ),
             Deed::SwapBoards(minutes) => format!(
                 "{}: partners swap places and check each other's work. They say why each row is right.",
                 self.capital(&counted(*minutes, "minute"))
@@ -150,12 +216,15 @@ impl Deeds for English {
             }
             Deed::GiveChecks { several: false } => "Give each learner one quick check.".to_owned(),
             Deed::ReadAloud => "Read a question aloud to anyone who asks. Do not help with the answer.".to_owned(),
-            Deed::QuestionsToday(1) => "There is time for question 1 only.".to_owned(),
-            Deed::QuestionsToday(count) => format!("There is time for questions 1 to {count} only."),
             Deed::CountScissors(pairs) => {
                 format!("Count the scissors back in: {}, closed.", counted(*pairs, "pair"))
             }
-            Deed::BagStrips => "Strips go into the envelopes with the learners' names on them.".to_owned(),
+            Deed::BagStrips => "Strips go into the envelopes. Learners write their names on them.".to_owned(),
+            Deed::CollectSheets(kinds) => {
+                let names: Vec<String> =
+                    kinds.iter().map(|kind| format!("the {}", self.sheet_in_text(*kind, 2))).collect();
+                format!("Collect {} too.", listed(&names))
+            }
             Deed::PutAway(kinds) => {
                 let names: Vec<&str> = kinds.iter().map(|kind| self.sheet_in_text(*kind, 2)).collect();
                 let small =
@@ -178,6 +247,19 @@ impl Deeds for English {
             }
             Deed::NoteUndone => "Note for the teacher which rows and questions were left undone.".to_owned(),
         }
+    }
+}
+
+/// How something is given out, one a learner.
+fn give(what: &str, whose: &Whose, usage: &Usage<'_>) -> String {
+    match whose {
+        Whose::Anyone => format!("Give each learner one {what}."),
+        Whose::Letters(letters) if letters.len() < 2 => format!("Give each learner one {what}."),
+        Whose::Letters(letters) => {
+            format!("Give each learner one {what}. {} get different letters: {}.", neighbors(usage), lettered(letters))
+        }
+        Whose::Names => format!("Give each learner the {what} with their name."),
+        Whose::Groups(shares) => English.give_sets(what, shares),
     }
 }
 

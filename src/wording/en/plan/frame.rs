@@ -1,6 +1,6 @@
 //! The frame of a plan in English.
 
-use super::{form_plural, listed};
+use super::{form_plural, inside, listed};
 use crate::number::{Number, Slip};
 use crate::spec::{SheetKind, Version};
 use crate::wording::Tools;
@@ -14,8 +14,11 @@ impl Frame for English {
         match phase {
             Phase::Opening => "Opening",
             Phase::Building => "Building the model numbers",
+            Phase::Drawing => "Drawing the model numbers",
+            Phase::Columns => "Writing the model numbers in columns",
             Phase::Guided => "Practice together",
             Phase::Sorting => "Sorting and matching",
+            Phase::Writing => "Writing the same number",
             Phase::Sharing => "Sharing",
             Phase::Further => "Going further",
             Phase::Exit => "Quick check",
@@ -55,7 +58,8 @@ impl Frame for English {
             Aim::CanOwn => "I can say what each digit of my numbers is worth.".to_owned(),
             Aim::Match(forms) => {
                 let names: Vec<String> = forms.iter().map(|form| form_plural(*form, usage)).collect();
-                format!("Learners match {} that show the same number.", listed(&names))
+                let who = if usage.one_learner { "The learner matches" } else { "Learners match" };
+                format!("{who} {} that show the same number.", listed(&names))
             }
             Aim::Build => "Learners build a number and write it in more than one way.".to_owned(),
             Aim::TwoLanguages(second, apart) => {
@@ -78,8 +82,8 @@ impl Frame for English {
             };
             // Three things a sentence: a longer list is lost on whoever reads it while a class comes in.
             for (k, some) in all.chunks(3).enumerate() {
-                let lead = if k == 0 { lead.as_str() } else { "Also" };
-                sentences.push(format!("{lead}: {}.", listed(some)));
+                let again = format!("And {}", inside(&lead));
+                sentences.push(format!("{}: {}.", if k == 0 { &lead } else { &again }, listed(some)));
             }
         }
         sentences.extend(laid.iter().filter_map(of_all).map(str::to_owned));

@@ -6,12 +6,14 @@ mod deeds;
 mod frame;
 mod prepare;
 mod said;
+mod went_wrong;
 
 use super::English;
 use super::phrases::{inside, listed};
 use crate::number::{Form, Number, Place};
+use crate::spec::SheetKind;
 use crate::wording::digits::{self, empty, once};
-use crate::wording::{FormTitles, Phrases, Usage};
+use crate::wording::{FormTitles, Phrases, Titles, Usage};
 
 /// The numerals of these numbers: "217, 366 and 207".
 fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
@@ -36,7 +38,7 @@ fn form_name(form: Form, usage: &Usage<'_>) -> String {
         Form::Words => "words",
         Form::SecondWords => "words in the other language",
         Form::Expanded => "expanded form",
-        Form::Units => "hundreds, tens and ones",
+        Form::Units => return usage.names.get(form).map_or_else(|| inside(usage.units), inside),
         Form::Regrouped => "regrouped form",
         Form::Blocks => "blocks",
         Form::Untraded => "blocks to trade",
@@ -44,13 +46,23 @@ fn form_name(form: Form, usage: &Usage<'_>) -> String {
     usage.names.get(form).map_or_else(|| own.to_owned(), inside)
 }
 
-/// What is written down in a form: "words", "an expanded form", or the class's own word.
-pub(super) fn written_form(form: Form, usage: &Usage<'_>) -> String {
-    if usage.names.get(form).is_some() { form_name(form, usage) } else { English.form_written(form).to_owned() }
+/// How a number is written in a form: "in words", "in expanded form", "as a drawing", or as the class's own word.
+pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
+    let own = usage.names.get(form);
+    match form {
+        Form::Words | Form::SecondWords | Form::Expanded if own.is_none() => format!("in {}", form_name(form, usage)),
+        // "Place by place" says how by itself.
+        Form::Units if own.is_none() && usage.units.starts_with("Place") => inside(usage.units),
+        _ if own.is_some() || form == Form::Units => format!("as {}", form_name(form, usage)),
+        _ => format!("as {}", English.form_written(form)),
+    }
 }
 
 /// Several of a form: "number words", or the class's own word.
 fn form_plural(form: Form, usage: &Usage<'_>) -> String {
+    if form == Form::Units && usage.names.get(form).is_none() && !usage.units.starts_with("Place") {
+        return format!("numbers told in {}", inside(usage.units));
+    }
     usage.names.get(form).map_or_else(|| English.form_plural(form).to_owned(), inside)
 }
 
@@ -67,8 +79,17 @@ fn build(number: Number) -> String {
         0 => return "the whole mat stays empty.".to_owned(),
         1 | 2 => listed(&parts),
         // Every column named would make a sentence too long to say.
-        _ => format!("{}, each in its own column", English.pieces_of(number)),
+        _ => format!("{}, each kind in its own column", English.pieces_of(number)),
     };
     let empty = empty(number);
     if empty.is_empty() { format!("{put}.") } else { format!("{put}. Leave {} empty.", English.columns(&empty)) }
+}
+
+/// "the sorting board and the strips".
+fn these(sheets: &[SheetKind]) -> String {
+    let name = |kind: &SheetKind| {
+        let count = if *kind == SheetKind::Strips { 2 } else { 1 };
+        format!("the {}", English.sheet_in_text(*kind, count))
+    };
+    listed(&sheets.iter().map(name).collect::<Vec<_>>())
 }

@@ -1,7 +1,7 @@
 //! What is done before the lesson, in English.
 
 use super::{listed, rows};
-use crate::number::{Number, Place};
+use crate::number::{Counted, Place};
 use crate::spec::SheetKind;
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, lettered, many, plural};
@@ -18,7 +18,7 @@ impl Prepare for English {
         format!("About {} for one person. Times are rough.", counted(minutes, "minute"))
     }
 
-    fn chore(&self, chore: &Chore, _usage: &Usage<'_>) -> String {
+    fn chore(&self, chore: &Chore, usage: &Usage<'_>) -> String {
         match chore {
             Chore::Cut { sheet, sheets, copies, holds, pieces } => {
                 let make = if *sheets == 1 { "makes" } else { "make" };
@@ -41,10 +41,20 @@ impl Prepare for English {
             Chore::CountOut(sets, numbers) => {
                 format!("Count out blocks from the tub: {}, each with {}.", counted(*sets, "set"), needed(numbers))
             }
-            Chore::LayOut => "Lay everything on a side table, one pile of each kind.".to_owned(),
+            Chore::LayOut { packets: false } => "Lay everything on a side table, one pile of each kind.".to_owned(),
+            Chore::LayOut { packets: true } => {
+                "Lay everything on a side table. Leave each learner's packet together, in order.".to_owned()
+            }
             Chore::CountScissors(pairs) => format!("Count the scissors: {}.", counted(*pairs, "pair")),
-            Chore::Display(pages) => {
-                format!("Have the {} ready for the wall or a document camera.", counted(*pages, "display page"))
+            Chore::Display(pages, some) => {
+                let ready =
+                    format!("Have the {} ready for the wall or a document camera.", counted(*pages, "display page"));
+                if some.is_empty() {
+                    return ready;
+                }
+                let numerals: Vec<String> = some.iter().map(|n| usage.style.numeral(*n)).collect();
+                let are = if some.len() == 1 { "is" } else { "are" };
+                format!("{ready} Only {} {are} shown today.", listed(&numerals))
             }
         }
     }
@@ -88,6 +98,14 @@ impl Prepare for English {
                 }
                 (what, notes.join(", "))
             }
+            Thing::Packets { copies, sheets, letters } => {
+                let names: Vec<&str> = sheets.iter().map(|kind| self.sheet_in_text(*kind, 1)).collect();
+                let names = self.list(&names).replace("page of strips", "strips");
+                let letters =
+                    if letters.len() > 1 { format!("; letters {}", lettered(letters)) } else { String::new() };
+                (plural(*copies, "packet"), format!("{names}{letters}"))
+            }
+            Thing::Paper(count) => (format!("{} of paper", plural(*count, "sheet")), String::new()),
             Thing::TubBlocks(sets, numbers) => (
                 format!("{} of blocks from the class tub", plural(*sets, "set")),
                 format!("each with {}", needed(numbers)),
@@ -99,7 +117,7 @@ impl Prepare for English {
     }
 
     fn short(&self, short: &Short) -> String {
-        let Short { minutes, models, rows: (done, all), by, together, questions } = *short;
+        let Short { minutes, models, rows: (done, all), uneven, by, together, sharing, questions } = *short;
         let mut parts = Vec::new();
         if models > 0 {
             parts.push(format!("build {}", counted(models, "model number")));
@@ -108,12 +126,19 @@ impl Prepare for English {
             parts.push("work one together".to_owned());
         }
         if done > 0 {
-            let which = if done == all { "all rows".to_owned() } else { rows(done) };
+            let which = match (done == all, uneven) {
+                (true, _) => "all rows".to_owned(),
+                (false, true) => format!("up to {}", counted(done, "row")),
+                (false, false) => rows(done),
+            };
             parts.push(match by {
                 RowsBy::Matching => format!("match {which}"),
                 RowsBy::Writing => format!("write {which}"),
                 RowsBy::WritingUncut => format!("write {which} without cutting"),
             });
+        }
+        if sharing {
+            parts.push("share".to_owned());
         }
         if questions.1 > 0 {
             parts.push(if questions.0 == questions.1 {
@@ -131,9 +156,9 @@ fn sets(count: u32) -> String {
     counted(count, "set")
 }
 
-/// The blocks that build any of these numbers, one at a time: the largest count of each place.
-fn needed(numbers: &[Number]) -> String {
-    let most = |place: Place| numbers.iter().map(|n| u32::from(n.digit(place))).max().unwrap_or(0);
+/// So many blocks of each place, largest first.
+fn needed(counted: &Counted) -> String {
+    let most = |place: Place| counted[place.index()];
     let parts: Vec<String> = Place::ALL
         .into_iter()
         .rev()

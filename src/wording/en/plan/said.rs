@@ -1,6 +1,6 @@
 //! What is said aloud, in English.
 
-use super::{form_name, listed, rows, worth, written_form};
+use super::{form_name, in_form, listed, rows, worth};
 use crate::number::{Form, Number, Place};
 use crate::wording::en::English;
 use crate::wording::plan::{Said, Speech};
@@ -46,15 +46,27 @@ impl Speech for English {
                 }
             }
             Said::HowManyOfWhat => "So a digit tells how many, and its place tells how many of what.".to_owned(),
-            Said::Draw(n) => draw(*n),
+            Said::Draw(n) => {
+                draw(n.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| place).collect::<Vec<_>>().as_slice())
+            }
+            Said::DrawMarks(places) => draw(places),
+            Said::BlocksWorth(places) => {
+                let worth = |place: &Place| {
+                    let piece = self.pieces(1, *place)?;
+                    Some(format!("a {} is {}", piece.trim_start_matches("1 "), a_unit(*place)))
+                };
+                let all: Vec<String> = places.iter().filter_map(worth).collect();
+                format!("{}.", self.capital(&listed(&all)))
+            }
             Said::Scissors => "We sit down to cut. We cut only paper. We pass scissors closed, handles first.".to_owned(),
             Said::FindStrips(given, some) => {
-                let row = some.map_or_else(
-                    || "Each row of your board".to_owned(),
-                    |count| format!("{} of your board", self.capital(&rows(count))),
-                );
-                let shows = if some.is_some_and(|count| count > 1) { "show" } else { "shows" };
-                format!("{row} {shows} {}. Find the strips that show the same number.", one(*given, usage))
+                let (row, shows) = match some {
+                    None => ("Each row of your board".to_owned(), "shows"),
+                    Some(1) => ("Today you do row 1 of your board. It".to_owned(), "shows"),
+                    Some(count) => (format!("Today you do {} of your board. Each", rows(*count)), "shows"),
+                };
+                let find = "Find the strips that show the same number.";
+                format!("{row} {shows} {}. {find}", one(*given, usage))
             }
             Said::LayStrips => "Lay each strip in a box of its row.".to_owned(),
             Said::WriteBoxes(None) => "Look at each row. Write the same number in the other boxes.".to_owned(),
@@ -66,12 +78,25 @@ impl Speech for English {
                 "Do not cut. Give each number a letter, and write that letter on every strip that shows it.".to_owned()
             }
             Said::WriteAgain(forms) => {
-                let names: Vec<String> = forms.iter().map(|form| written_form(*form, usage)).collect();
-                format!("Write each number again as {}.", listed(&names))
+                let names: Vec<String> = forms.iter().map(|form| in_form(*form, usage)).collect();
+                format!("Write each number again {}.", listed(&names))
             }
-            Said::SomeFitNoRow => {
+            Said::SomeFitNoRow { all: true } => {
                 "Some strips fit no row. Put those aside, and find out what is wrong with them.".to_owned()
             }
+            Said::SomeFitNoRow { all: false } => {
+                "Some of you have strips that fit no row. Put those aside, and find out what is wrong with them."
+                    .to_owned()
+            }
+            Said::SomeFitNoRowToday { none: true } => {
+                "Put aside strips that fit none of these rows. Some belong to later rows, and some to no row at all."
+                    .to_owned()
+            }
+            Said::SomeFitNoRowToday { none: false } => {
+                "Put aside strips that fit none of these rows: they belong to later rows.".to_owned()
+            }
+            Said::QuestionsToday(1) => "Do question 1 only.".to_owned(),
+            Said::QuestionsToday(count) => format!("Do questions 1 to {count} only."),
             Said::CheckRules { marks, writes } => match (marks, writes) {
                 (true, false) => "Write your name. Work alone. Mark the answer that you think is right.".to_owned(),
                 (false, _) => "Write your name. Work alone. Write your answers on the lines.".to_owned(),
@@ -84,8 +109,8 @@ impl Speech for English {
     }
 }
 
-/// How to draw a number by hand: only the marks that it needs.
-fn draw(number: Number) -> String {
+/// How to draw numbers by hand: only the marks that these places need.
+fn draw(places: &[Place]) -> String {
     let mark = |place: Place| match place {
         Place::Ones => Some("a dot for each one"),
         Place::Tens => Some("a line for each ten"),
@@ -93,8 +118,7 @@ fn draw(number: Number) -> String {
         Place::Thousands => Some("a box for each thousand"),
         Place::TenThousands | Place::HundredThousands => None,
     };
-    let needed: Vec<&str> =
-        number.digits().filter(|(_, digit)| *digit > 0).filter_map(|(place, _)| mark(place)).collect();
+    let needed: Vec<&str> = places.iter().filter_map(|place| mark(*place)).collect();
     if needed.is_empty() {
         return "Draw nothing at all, because 0 means none.".to_owned();
     }
@@ -104,4 +128,16 @@ fn draw(number: Number) -> String {
 /// What a row shows: "a numeral", or the class's own word for the form.
 fn one(form: Form, usage: &Usage<'_>) -> String {
     if usage.names.get(form).is_some() { form_name(form, usage) } else { English.form_one(form).to_owned() }
+}
+
+/// "a hundred", as a block's worth.
+const fn a_unit(place: Place) -> &'static str {
+    match place {
+        Place::Ones => "a one",
+        Place::Tens => "a ten",
+        Place::Hundreds => "a hundred",
+        Place::Thousands => "a thousand",
+        Place::TenThousands => "a ten thousand",
+        Place::HundredThousands => "a hundred thousand",
+    }
 }

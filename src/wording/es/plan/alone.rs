@@ -1,6 +1,6 @@
 //! What is done with a single learner, who has no neighbour and no partner, in Spanish.
 
-use super::{build, form_plural, listed, minutes, numerals, worth};
+use super::{build, form_plural, listed, minutes, numerals, rows, these, worth};
 use crate::wording::Usage;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::counted;
@@ -36,10 +36,40 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         Deed::TopOfPage(n) => {
             format!("El estudiante escribe {} arriba en la página. Trabájenlo en común.", usage.style.numeral(*n))
         }
-        Deed::Alone(numbers) => {
-            format!("El estudiante hace {} por su cuenta. Mire qué escribe.", numerals(numbers, usage))
+        Deed::Alone(numbers, later) => {
+            let later = if later.is_empty() {
+                String::new()
+            } else {
+                format!(" Si hay tiempo, también {}.", numerals(later, usage))
+            };
+            format!("El estudiante hace {} por su cuenta.{later} Mire qué escribe.", numerals(numbers, usage))
         }
-        Deed::PickOne => "El estudiante elige un número más y hace lo mismo.".to_owned(),
+        Deed::PickOne { .. } => "El estudiante elige un número más y hace lo mismo.".to_owned(),
+        Deed::OwnRows => "Si hay tiempo, el estudiante sigue con la próxima fila.".to_owned(),
+        Deed::OwnNumberLast => {
+            "Si hay tiempo, el estudiante escribe un número propio en la última fila y la llena.".to_owned()
+        }
+        Deed::GivePackets { sheets, now, .. } => {
+            let what = if sheets.len() > 1 { "el paquete" } else { "la página" };
+            let rest = if now.len() < sheets.len() { " Saquen lo que hace falta ahora." } else { "" };
+            format!("Dé {what} al estudiante.{rest}")
+        }
+        Deed::TakeOut(sheets) => format!("El estudiante saca {} del paquete.", these(sheets)),
+        Deed::GivePiles { .. } => "Dé el montón de tiras al estudiante.".to_owned(),
+        Deed::Dictate(n) => {
+            format!("Diga «{}» y no escriba nada todavía. El estudiante lo escribe en cifras.", usage.style.words(*n))
+        }
+        Deed::MarkBuilding => "Marque en la lista si lo logra.".to_owned(),
+        Deed::MarkSorting => "Marque en la lista qué logra, y la letra de cada error que vea.".to_owned(),
+        Deed::RowsToday { count, .. } => format!("Hay tiempo para {}. Si termina pronto, sigan.", rows(*count)),
+        Deed::PutAway(kinds) => {
+            let names: Vec<&str> = kinds.iter().map(|kind| Spanish.sheet_in_text(*kind, 1)).collect();
+            format!("Vuelven a su lugar: {}.", Spanish.list(&names))
+        }
+        Deed::CollectSheets(kinds) => format!("Recoja también {}.", these(kinds)),
+        Deed::DoPractice(count) => {
+            format!("{}: el estudiante trabaja en la página de práctica.", minutes(*count))
+        }
         Deed::GiveSets { boards: true, .. } => "Dé el tablero al estudiante.".to_owned(),
         Deed::GiveSets { boards: false, .. } => "Dé el juego al estudiante.".to_owned(),
         Deed::CutStrips(pieces) => format!(
@@ -75,7 +105,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         Deed::ReadAloud => {
             "Lea en voz alta una pregunta si el estudiante lo pide. No ayude con la respuesta.".to_owned()
         }
-        Deed::BagStrips => "Las tiras van al sobre con el nombre del estudiante.".to_owned(),
+        Deed::BagStrips => "Las tiras van al sobre. El estudiante escribe en él su nombre.".to_owned(),
         Deed::Collect { .. } => "Recoja la hoja.".to_owned(),
         Deed::TakeHome(kinds) => {
             let names: Vec<String> =

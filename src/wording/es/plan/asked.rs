@@ -1,5 +1,6 @@
 //! Questions in Spanish, each with its answer.
 
+use super::went_wrong::seen;
 use super::{in_form, listed, worth};
 use crate::number::{Content, Form, Names, Number, Place};
 use crate::spec::Version;
@@ -110,7 +111,7 @@ impl Questions for Spanish {
                 let right = shown(*form, *of, usage).unwrap_or_default();
                 reply(
                     format!("Alguien hizo la tira «{}» para {}. ¿Qué pasó?", text(content), numeral(*of)),
-                    format!("Es el error \u{ab}{}\u{bb}. Debe ser {}.", self.slip_name(*slip), quoted(&right)),
+                    format!("{} ({}). Debe ser {}.", seen(*slip), self.slip_name(*slip), quoted(&right)),
                 )
             }
             Asked::MoreLess(n, place) => {

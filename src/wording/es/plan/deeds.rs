@@ -1,13 +1,15 @@
 //! What is done, in Spanish.
 
-use super::{alone, build, form_plural, listed, minutes, numerals, rows, worth};
+use super::{alone, build, form_plural, listed, minutes, numerals, rows, these, worth};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::cover::Papers;
+use crate::wording::digits::counts;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered};
-use crate::wording::plan::{Deed, Deeds};
+use crate::wording::es::titles::is_feminine;
+use crate::wording::plan::{Deed, Deeds, Whose};
 use crate::wording::{Phrases, Titles, Usage};
 
 impl Deeds for Spanish {
@@ -69,25 +71,79 @@ impl Deeds for Spanish {
                 format!("Cada quien escribe {} arriba en la página. Trabájenlo en común.", numeral(*n))
             }
             Deed::PointToWordBank => "Señale el banco de palabras. De ahí se copian las palabras difíciles.".to_owned(),
-            Deed::Alone(numbers) => format!(
-                "Los estudiantes hacen {} por su cuenta o en parejas. Recorra el salón y mire qué escriben.",
-                numerals(numbers, usage)
-            ),
-            Deed::PickOne => {
+            Deed::Alone(numbers, later) => {
+                let later = if later.is_empty() {
+                    String::new()
+                } else {
+                    let are = if later.len() == 1 { "es" } else { "son" };
+                    format!(" {} {are} para quien tenga tiempo.", numerals(later, usage))
+                };
+                format!(
+                    "Los estudiantes hacen {} por su cuenta o en parejas.{later} Recorra el salón y mire qué escriben.",
+                    numerals(numbers, usage)
+                )
+            }
+            Deed::PickOne { pairs: false } => {
                 "Cada estudiante elige un número más y hace lo mismo. Recorra el salón y escuche.".to_owned()
             }
-            Deed::GiveSets { letters, boards } => {
-                let give = format!("Dé un {} a cada estudiante.", if *boards { "tablero" } else { "juego" });
-                if letters.len() < 2 {
+            Deed::PickOne { pairs: true } => {
+                "Cada pareja elige un número más y hace lo mismo. Recorra el salón y escuche.".to_owned()
+            }
+            Deed::OwnRows => {
+                "Quien tenga tiempo sigue con la próxima fila. Recorra el salón y mire qué escriben.".to_owned()
+            }
+            Deed::OwnNumberLast => "Quien termina escribe un número propio en la última fila y la llena.".to_owned(),
+            Deed::GivePackets { sheets, now, whose } => {
+                let what = match sheets.as_slice() {
+                    [SheetKind::Strips] => ("una", "la", "página de tiras"),
+                    [one] if is_feminine(*one) => ("una", "la", self.sheet_in_text(*one, 1)),
+                    [one] => ("un", "el", self.sheet_in_text(*one, 1)),
+                    _ => ("un", "el", "paquete"),
+                };
+                let give = give(what, whose);
+                if now.len() == sheets.len() {
                     return give;
                 }
-                format!("{give} Quienes se sientan juntos reciben letras distintas: {}.", lettered(letters))
+                format!("{give} Sacan {} y dejan lo demás para después.", these(now))
+            }
+            Deed::TakeOut(sheets) => format!("Los estudiantes sacan {} de su paquete.", these(sheets)),
+            Deed::GivePiles { named: true } => {
+                "Dé a cada estudiante el montón de tiras que lleva su nombre en la banda.".to_owned()
+            }
+            Deed::GivePiles { named: false } => {
+                "Dé a cada estudiante el montón de tiras cuya banda lleva el número de su paquete.".to_owned()
+            }
+            Deed::GiveSets { boards, whose } => give(("un", "el", if *boards { "tablero" } else { "juego" }), whose),
+            Deed::GroupsQuiet => self.groups_quiet().to_owned(),
+            Deed::Dictate(n) => format!(
+                "Diga «{}» y no escriba nada todavía. Los estudiantes lo escriben en cifras.",
+                usage.style.words(*n)
+            ),
+            Deed::CubesInFrame => {
+                "En el tapete, los cubos llenan el marco de diez: primero la fila de arriba.".to_owned()
+            }
+            Deed::FlatsOnEachOther => {
+                "Las placas van una sobre otra en su columna, cada una un poco más abajo, para poder contarlas."
+                    .to_owned()
+            }
+            Deed::TradeBlocks(n) => {
+                let counted = usage.style.trading.pictured(*n).unwrap_or_default();
+                format!(
+                    "Canjeen con los bloques: {}. Cuenten lo que hay ahora: {}. Sigue siendo {}.",
+                    self.trades(*n, &counted),
+                    counts(self, &counted),
+                    numeral(*n)
+                )
+            }
+            Deed::MarkBuilding => "Recorra el salón. Marque en la lista de la clase quién lo logra.".to_owned(),
+            Deed::MarkSorting => {
+                "Recorra el salón con la lista de la clase. Marque quién logra qué, y la letra de cada error que vea."
+                    .to_owned()
             }
             Deed::CutStrips(pieces) => format!(
                 "Los estudiantes recortan por las líneas: {} cada uno. Las piezas de cada uno se quedan juntas.",
                 counted(*pieces, "pieza", "piezas")
             ),
-            Deed::GiveGroups(shares) => format!("{} {}", self.give_sets(shares), self.groups_quiet()),
             Deed::GroupSorts(share) => self.group_sorts(share, usage.style),
             Deed::GiveGroupChecks(shares) => self.give_checks(shares),
             Deed::CutOwnStrips => {
@@ -99,20 +155,27 @@ impl Deeds for Spanish {
             Deed::TurnOver => "Cuando una fila está terminada, se da vuelta a sus tiras. Si van juntas, todas llevan la \
                                misma figura en el reverso; la de una tira que no va en ninguna fila no se repite."
                 .to_owned(),
-            Deed::RowsToday(count) => format!(
-                "Hay tiempo para {}. Las demás filas son para quien termine pronto o para otro día.",
-                rows(*count)
+            Deed::RowsToday { count, uneven: true } => format!(
+                "Hay tiempo para {} como mucho. Quien termina pronto sigue con la próxima fila.",
+                counted(*count, "fila", "filas")
             ),
+            Deed::RowsToday { count, uneven: false } => {
+                format!("Hay tiempo para {}. Quien termina pronto sigue con la fila {}.", rows(*count), count + 1)
+            }
             Deed::OneKindFirst(form) => {
                 format!("Que coloquen un tipo de tiras a la vez. Empiecen por: {}.", form_plural(*form, usage))
             }
             Deed::WriteAll(numbers) => {
                 format!("Escriba estos números en el pizarrón: {}.", numerals(numbers, usage))
             }
-            Deed::DoneEarly { letters: true } => {
+            Deed::DoneEarly { record: true, .. } => {
+                "Quien termina pronto revisa con su pareja, y después llena más filas de la hoja de registro."
+                    .to_owned()
+            }
+            Deed::DoneEarly { letters: true, .. } => {
                 "Quien termina pronto revisa con su pareja, y después revisa un tablero de otra letra.".to_owned()
             }
-            Deed::DoneEarly { letters: false } => {
+            Deed::DoneEarly { letters: false, .. } => {
                 "Quien termina pronto revisa con su pareja, y después ordena todos los números de menor a mayor."
                     .to_owned()
             }
@@ -122,6 +185,10 @@ impl Deeds for Spanish {
             Deed::StopStrips => "Detenga el trabajo. Todos miran al frente y dejan las tiras en la mesa.".to_owned(),
             Deed::StopPencils => "Detenga el trabajo. Todos miran al frente y dejan los lápices en la mesa.".to_owned(),
             Deed::ShowRows => "Que dos o tres estudiantes muestren una fila y digan por qué está bien.".to_owned(),
+            Deed::DoPractice(count) => format!(
+                "{}: cada estudiante trabaja en la página de práctica. Las respuestas están en la hoja de respuestas.",
+                minutes(*count)
+            ),
             Deed::SwapBoards(count) => format!(
                 "{}: las parejas cambian de lugar y se revisan el trabajo. Dicen por qué está bien cada fila.",
                 minutes(*count)
@@ -146,11 +213,15 @@ impl Deeds for Spanish {
             }
             Deed::GiveChecks { several: false } => "Dé un control rápido a cada estudiante.".to_owned(),
             Deed::ReadAloud => "Lea en voz alta una pregunta a quien lo pida. No ayude con la respuesta.".to_owned(),
-            Deed::QuestionsToday(1) => "Solo hay tiempo para la pregunta 1.".to_owned(),
-            Deed::QuestionsToday(2) => "Solo hay tiempo para las preguntas 1 y 2.".to_owned(),
-            Deed::QuestionsToday(count) => format!("Solo hay tiempo para las preguntas 1 a {count}."),
             Deed::CountScissors(pairs) => format!("Cuente las tijeras al recogerlas: {pairs}, cerradas."),
-            Deed::BagStrips => "Las tiras van a los sobres con el nombre de cada estudiante.".to_owned(),
+            Deed::BagStrips => "Las tiras van a los sobres. Cada quien escribe en el suyo su nombre.".to_owned(),
+            Deed::CollectSheets(kinds) => {
+                let name = |kind: &SheetKind| {
+                    let article = if is_feminine(*kind) { "las" } else { "los" };
+                    format!("{article} {}", self.sheet_in_text(*kind, 2))
+                };
+                format!("Recoja también {}.", listed(&kinds.iter().map(name).collect::<Vec<_>>()))
+            }
             Deed::TakeHome(kinds) => {
                 let names: Vec<String> =
                     kinds.iter().map(|kind| format!("la {}", self.sheet_in_text(*kind, 1))).collect();
@@ -175,6 +246,22 @@ impl Deeds for Spanish {
             Deed::Collect { count, papers: Papers::Answers } => format!("Recoja las hojas y cuéntelas: {count}."),
             Deed::NoteUndone => "Anote para el docente qué filas y preguntas quedaron sin hacer.".to_owned(),
         }
+    }
+}
+
+/// How something is given out, one a learner: with its articles.
+fn give((one, the, what): (&str, &str, &str), whose: &Whose) -> String {
+    match whose {
+        Whose::Anyone => format!("Dé {one} {what} a cada estudiante."),
+        Whose::Letters(letters) if letters.len() < 2 => format!("Dé {one} {what} a cada estudiante."),
+        Whose::Letters(letters) => {
+            format!(
+                "Dé {one} {what} a cada estudiante. Quienes se sientan juntos reciben letras distintas: {}.",
+                lettered(letters)
+            )
+        }
+        Whose::Names => format!("Dé a cada estudiante {the} {what} que lleva su nombre."),
+        Whose::Groups(shares) => Spanish.give_sets(&format!("{one} {what}"), shares),
     }
 }
 

@@ -14,8 +14,11 @@ impl Frame for Spanish {
         match phase {
             Phase::Opening => "Comienzo",
             Phase::Building => "Armar los números modelo",
+            Phase::Drawing => "Dibujar los números modelo",
+            Phase::Columns => "Escribir los números modelo en columnas",
             Phase::Guided => "Práctica en común",
             Phase::Sorting => "Clasificar y emparejar",
+            Phase::Writing => "Escribir el mismo número",
             Phase::Sharing => "Puesta en común",
             Phase::Further => "Para seguir",
             Phase::Exit => "Control rápido",
@@ -58,7 +61,8 @@ impl Frame for Spanish {
             Aim::CanOwn => "Puedo decir cuánto vale cada cifra de mis números.".to_owned(),
             Aim::Match(forms) => {
                 let names: Vec<String> = forms.iter().map(|form| form_plural(*form, usage)).collect();
-                format!("Los estudiantes emparejan {} que muestran el mismo número.", listed(&names))
+                let who = if usage.one_learner { "El estudiante empareja" } else { "Los estudiantes emparejan" };
+                format!("{who} {} que muestran el mismo número.", listed(&names))
             }
             Aim::Build => "Los estudiantes arman un número y lo escriben de más de una manera.".to_owned(),
             Aim::TwoLanguages(second, apart) => {
@@ -82,8 +86,8 @@ impl Frame for Spanish {
             };
             // Three things a sentence: a longer list is lost on whoever reads it while a class comes in.
             for (k, some) in all.chunks(3).enumerate() {
-                let lead = if k == 0 { lead.as_str() } else { "También" };
-                sentences.push(format!("{lead}: {}.", listed(some)));
+                let again = format!("Y {}", lead.to_lowercase());
+                sentences.push(format!("{}: {}.", if k == 0 { &lead } else { &again }, listed(some)));
             }
         }
         sentences.extend(laid.iter().filter_map(of_all).map(str::to_owned));

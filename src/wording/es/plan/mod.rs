@@ -6,11 +6,14 @@ mod deeds;
 mod frame;
 mod prepare;
 mod said;
+mod went_wrong;
 
 use super::Spanish;
 use super::phrases::{counted, listed};
+use super::titles::is_feminine;
 use crate::number::{Form, Number, Place};
-use crate::wording::{FormTitles, Phrases, Usage, digits};
+use crate::spec::SheetKind;
+use crate::wording::{FormTitles, Phrases, Titles, Usage, digits};
 
 /// The numerals of these numbers: "217, 366 y 207".
 fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
@@ -79,4 +82,14 @@ fn build(number: Number) -> String {
     } else {
         format!("{put}. {} {stay}.", Spanish.capital(&Spanish.columns(&empty)))
     }
+}
+
+/// "el tablero y las tiras".
+fn these(sheets: &[SheetKind]) -> String {
+    let name = |kind: &SheetKind| match kind {
+        SheetKind::Strips => "las tiras".to_owned(),
+        kind if is_feminine(*kind) => format!("la {}", Spanish.sheet_in_text(*kind, 1)),
+        kind => format!("el {}", Spanish.sheet_in_text(*kind, 1)),
+    };
+    listed(&sheets.iter().map(name).collect::<Vec<_>>())
 }

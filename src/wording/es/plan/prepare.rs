@@ -1,9 +1,8 @@
 //! What is done before the lesson, in Spanish.
 
 use super::{listed, rows};
-use crate::number::Number;
+use crate::number::{Counted, Place};
 use crate::spec::SheetKind;
-use crate::wording::digits::most;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered, many};
 use crate::wording::es::titles::is_feminine;
@@ -20,7 +19,7 @@ impl Prepare for Spanish {
         format!("Unos {} para una persona. Los tiempos son aproximados.", counted(minutes, "minuto", "minutos"))
     }
 
-    fn chore(&self, chore: &Chore, _usage: &Usage<'_>) -> String {
+    fn chore(&self, chore: &Chore, usage: &Usage<'_>) -> String {
         match chore {
             Chore::CutCubes { copies, cuts } => {
                 format!(
@@ -52,11 +51,20 @@ impl Prepare for Spanish {
             Chore::CountOut(count, numbers) => {
                 format!("Cuente bloques de la caja: {} con {}.", each(*count), needed(numbers))
             }
-            Chore::LayOut => "Ponga todo en una mesa aparte, un montón de cada cosa.".to_owned(),
+            Chore::LayOut { packets: false } => "Ponga todo en una mesa aparte, un montón de cada cosa.".to_owned(),
+            Chore::LayOut { packets: true } => {
+                "Ponga todo en una mesa aparte. El paquete de cada estudiante se queda junto, en orden.".to_owned()
+            }
             Chore::CountScissors(pairs) => format!("Cuente las tijeras: {pairs}."),
-            Chore::Display(pages) => {
+            Chore::Display(pages, some) => {
                 let ready = if *pages == 1 { "lista 1 lámina".to_owned() } else { format!("listas {pages} láminas") };
-                format!("Tenga {ready} para la pared o la cámara de documentos.")
+                let ready = format!("Tenga {ready} para la pared o la cámara de documentos.");
+                if some.is_empty() {
+                    return ready;
+                }
+                let numerals: Vec<String> = some.iter().map(|n| usage.style.numeral(*n)).collect();
+                let are = if some.len() == 1 { "se muestra" } else { "se muestran" };
+                format!("{ready} Hoy solo {are} {}.", listed(&numerals))
             }
         }
     }
@@ -98,8 +106,10 @@ impl Prepare for Spanish {
                 let feminine = is_feminine(*sheet) && !matches!(sheet, SheetKind::Blocks | SheetKind::Strips);
                 let (one, each) = if feminine { ("una", "cada una") } else { ("uno", "cada uno") };
                 let mut notes = Vec::new();
-                if *share > 1 {
-                    notes.push(format!("{one} por cada {share} estudiantes"));
+                match share {
+                    0 | 1 => {}
+                    2 => notes.push(format!("{one} por pareja")),
+                    _ => notes.push(format!("{one} para {share} estudiantes")),
                 }
                 if *pages > 1 {
                     let each = if *copies == 1 { String::new() } else { format!(" {each}") };
@@ -109,6 +119,15 @@ impl Prepare for Spanish {
                     notes.push(format!("letras {}", lettered(letters)));
                 }
                 (what, notes.join(", "))
+            }
+            Thing::Packets { copies, sheets, letters } => {
+                let names: Vec<&str> = sheets.iter().map(|kind| self.sheet_in_text(*kind, 1)).collect();
+                let names = self.list(&names).replace("página de tiras", "tiras");
+                let letters = if letters.len() > 1 { format!("; letras {}", lettered(letters)) } else { String::new() };
+                (if *copies == 1 { "paquete" } else { "paquetes" }.to_owned(), format!("{names}{letters}"))
+            }
+            Thing::Paper(count) => {
+                (if *count == 1 { "hoja de papel" } else { "hojas de papel" }.to_owned(), String::new())
             }
             Thing::TubBlocks(sets, numbers) => (
                 format!("{} de bloques de la caja de la clase", juegos(*sets)),
@@ -123,7 +142,7 @@ impl Prepare for Spanish {
     }
 
     fn short(&self, short: &Short) -> String {
-        let Short { minutes, models, rows: (done, all), by, together, questions } = *short;
+        let Short { minutes, models, rows: (done, all), uneven, by, together, sharing, questions } = *short;
         let mut parts = Vec::new();
         if models > 0 {
             parts.push(format!("armar {}", counted(models, "número modelo", "números modelo")));
@@ -132,12 +151,19 @@ impl Prepare for Spanish {
             parts.push("hacer uno en común".to_owned());
         }
         if done > 0 {
-            let which = if done == all { "todas las filas".to_owned() } else { rows(done) };
+            let which = match (done == all, uneven) {
+                (true, _) => "todas las filas".to_owned(),
+                (false, true) => format!("hasta {}", counted(done, "fila", "filas")),
+                (false, false) => rows(done),
+            };
             parts.push(match by {
                 RowsBy::Matching => format!("emparejar {which}"),
                 RowsBy::Writing => format!("escribir {which}"),
                 RowsBy::WritingUncut => format!("escribir {which} sin recortar"),
             });
+        }
+        if sharing {
+            parts.push("compartir".to_owned());
         }
         if questions.1 > 0 {
             parts.push(if questions.0 == questions.1 {
@@ -146,7 +172,7 @@ impl Prepare for Spanish {
                 format!("{} del control rápido", counted(questions.0, "pregunta", "preguntas"))
             });
         }
-        format!("Si quedan {}: {}.", counted(minutes, "minuto", "minutos"), parts.join(", "))
+        format!("Con {}: {}.", counted(minutes, "minuto", "minutos"), parts.join(", "))
     }
 }
 
@@ -160,9 +186,9 @@ fn each(count: u32) -> String {
     if count == 1 { sets(count) } else { format!("{}, cada uno", sets(count)) }
 }
 
-/// The blocks that build any of these numbers, one at a time: the largest count of each place.
-fn needed(numbers: &[Number]) -> String {
-    let parts: Vec<String> =
-        most(numbers).into_iter().filter_map(|(place, count)| Spanish.pieces(count, place)).collect();
+/// So many blocks of each place, largest first.
+fn needed(counted: &Counted) -> String {
+    let parts = Place::ALL.into_iter().rev().filter(|place| counted[place.index()] > 0);
+    let parts: Vec<String> = parts.filter_map(|place| Spanish.pieces(counted[place.index()], place)).collect();
     if parts.is_empty() { "nada dentro".to_owned() } else { listed(&parts) }
 }

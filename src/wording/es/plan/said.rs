@@ -41,7 +41,19 @@ impl Speech for Spanish {
                 }
             }
             Said::HowManyOfWhat => "Así que una cifra dice cuántos, y su posición dice cuántos de qué.".to_owned(),
-            Said::Draw(n) => draw(*n),
+            Said::Draw(n) => {
+                draw(n.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| place).collect::<Vec<_>>().as_slice())
+            }
+            Said::DrawMarks(places) => draw(places),
+            Said::BlocksWorth(places) => {
+                let worth = |place: &Place| {
+                    let piece = self.pieces(1, *place)?;
+                    let (article, unit) = a_unit(*place);
+                    Some(format!("{article} {} vale {unit}", piece.trim_start_matches("1 ")))
+                };
+                let all: Vec<String> = places.iter().filter_map(worth).collect();
+                format!("{}.", self.capital(&listed(&all)))
+            }
             Said::Scissors => {
                 "Nos sentamos para recortar. Solo recortamos papel. Pasamos las tijeras cerradas, por el mango."
                     .to_owned()
@@ -49,8 +61,8 @@ impl Speech for Spanish {
             Said::FindStrips(given, some) => {
                 let row = match some {
                     None => "Cada fila del tablero muestra".to_owned(),
-                    Some(1) => "La fila 1 del tablero muestra".to_owned(),
-                    Some(count) => format!("{} del tablero muestran", self.capital(&rows(*count))),
+                    Some(1) => "Hoy hacemos la fila 1 del tablero. Muestra".to_owned(),
+                    Some(count) => format!("Hoy hacemos {} del tablero. Cada una muestra", rows(*count)),
                 };
                 format!("{row} {}. Buscamos las tiras que muestran el mismo número.", one(*given, usage))
             }
@@ -68,9 +80,22 @@ impl Speech for Spanish {
                 let names: Vec<String> = forms.iter().map(|form| in_form(*form, usage)).collect();
                 format!("Escribimos otra vez cada número {}.", listed(&names))
             }
-            Said::SomeFitNoRow => {
+            Said::SomeFitNoRow { all: true } => {
                 "Algunas tiras no van en ninguna fila. Las apartamos y buscamos qué tienen mal.".to_owned()
             }
+            Said::SomeFitNoRow { all: false } => {
+                "Algunos tenemos tiras que no van en ninguna fila. Las apartamos y buscamos qué tienen mal.".to_owned()
+            }
+            Said::SomeFitNoRowToday { none: true } => {
+                "Apartamos las tiras que no van en estas filas. Unas son de otras filas, y algunas no van en ninguna."
+                    .to_owned()
+            }
+            Said::SomeFitNoRowToday { none: false } => {
+                "Apartamos las tiras que no van en estas filas: son de otras filas.".to_owned()
+            }
+            Said::QuestionsToday(1) => "Hacemos solo la pregunta 1.".to_owned(),
+            Said::QuestionsToday(2) => "Hacemos solo las preguntas 1 y 2.".to_owned(),
+            Said::QuestionsToday(count) => format!("Hacemos solo las preguntas 1 a {count}."),
             Said::CheckRules { marks, writes } if usage.one_learner => {
                 let how = match (marks, writes) {
                     (true, false) => "Marcamos la respuesta que creemos correcta.",
@@ -96,8 +121,8 @@ impl Speech for Spanish {
     }
 }
 
-/// How to draw a number by hand: only the marks that it needs.
-fn draw(number: Number) -> String {
+/// How to draw numbers by hand: only the marks that these places need.
+fn draw(places: &[Place]) -> String {
     let mark = |place: Place| match place {
         Place::Ones => Some("un punto por cada unidad"),
         Place::Tens => Some("una raya por cada decena"),
@@ -105,8 +130,7 @@ fn draw(number: Number) -> String {
         Place::Thousands => Some("una caja por cada millar"),
         Place::TenThousands | Place::HundredThousands => None,
     };
-    let needed: Vec<&str> =
-        number.digits().filter(|(_, digit)| *digit > 0).filter_map(|(place, _)| mark(place)).collect();
+    let needed: Vec<&str> = places.iter().filter_map(|place| mark(*place)).collect();
     if needed.is_empty() {
         return "No dibujamos nada, porque 0 quiere decir ninguno.".to_owned();
     }
@@ -118,5 +142,17 @@ fn one(form: Form, usage: &Usage<'_>) -> String {
     match usage.names.get(form) {
         Some(name) => format!("«{name}»"),
         None => Spanish.form_one(form).to_owned(),
+    }
+}
+
+/// The article of a place's block, and what the block is worth: "una", "una centena".
+const fn a_unit(place: Place) -> (&'static str, &'static str) {
+    match place {
+        Place::Ones => ("un", "una unidad"),
+        Place::Tens => ("una", "una decena"),
+        Place::Hundreds => ("una", "una centena"),
+        Place::Thousands => ("un", "un millar"),
+        Place::TenThousands => ("una", "una decena de millar"),
+        Place::HundredThousands => ("una", "una centena de millar"),
     }
 }
