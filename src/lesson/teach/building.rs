@@ -11,17 +11,20 @@ use crate::wording::plan::{Asked, Deed, Laid, Said};
 const HEARD: Task = Task::forms(Form::Words, Form::Numeral);
 /// Numbers that are talked about at length; the others are built the same way and checked.
 const AT_LENGTH: usize = 3;
+/// With fewer minutes than this there is time for one question, and none to walk round.
+const UNHURRIED: u32 = 3;
 
 pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     let numbers = script.model();
     let ways: Vec<BuiltWith> = numbers.iter().map(|n| script.means.built_with(*n)).collect();
     // Two minutes a number carry two questions, and each further minute one more.
     let questions = script.minutes as usize / numbers.len().max(1);
+    let brisk = script.minutes < UNHURRIED;
     let several = |n: &Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
     let stacked = numbers.iter().copied().find(several).filter(|_| script.has(SheetKind::Layered));
     for (k, &number) in numbers.iter().enumerate() {
         if k < AT_LENGTH {
-            at_length(script, k, number, stacked == Some(number), questions.clamp(2, 5));
+            at_length(script, k, number, stacked == Some(number), if brisk { 1 } else { questions.clamp(2, 5) });
         } else {
             in_short(script, number, ways[k]);
         }
@@ -59,7 +62,7 @@ fn table(script: &Script<'_>, ways: &[BuiltWith], stacked: bool) -> Vec<Laid> {
         }
     }
     if ways.contains(&BuiltWith::Tub) {
-        table.push(Laid::TubBlocks);
+        table.push(Laid::TubBlocks(script.means.tub_share()));
     }
     if script.has(SheetKind::Layered) && stacked {
         table.push(script.laid(SheetKind::Layered));
@@ -72,7 +75,7 @@ fn table(script: &Script<'_>, ways: &[BuiltWith], stacked: bool) -> Vec<Laid> {
         let fits = [SheetKind::Record, SheetKind::WordBank].into_iter().filter(|kind| script.has(*kind));
         table.extend(fits.map(|kind| script.laid(kind)));
     }
-    if script.has(SheetKind::Tally) {
+    if script.has(SheetKind::Tally) && script.minutes >= UNHURRIED {
         table.push(Laid::Tally);
     }
     table
@@ -129,7 +132,7 @@ fn at_length(script: &mut Script<'_>, turn: usize, number: Number, stacked: bool
     }
     script.on_board(number);
     build(script, number, turn == 0);
-    if turn == 0 && script.has(SheetKind::Tally) {
+    if turn == 0 && script.has(SheetKind::Tally) && script.minutes >= UNHURRIED {
         script.act(Deed::MarkBuilding);
     }
     let stepped = !script.steps_of(number).is_empty();

@@ -107,7 +107,7 @@ fn wrong_choices(script: &mut Script<'_>, checks: &[Check], most: usize) {
             let Some((letter, choice, slip)) = question.wrong().find(|(_, _, slip)| fresh(*slip)) else {
                 continue;
             };
-            if named.len() == WRONG_NAMED {
+            if named.len() == if script.minutes > 2 { WRONG_NAMED } else { 1 } {
                 return;
             }
             named.push(slip);
@@ -156,6 +156,10 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
     if script.model().iter().any(|n| script.means.built_with(*n) == super::means::BuiltWith::Tub) {
         script.act(Deed::BlocksToTub);
     }
+    if script.load.questions > 0 {
+        let papers = if script.has(SheetKind::Exit) { Papers::Checks } else { Papers::Answers };
+        script.act(Deed::Collect { count: learners, papers });
+    }
     let used = |kind: SheetKind| match kind {
         SheetKind::Record => script.load.together || script.load.models > 0,
         _ => script.load.rows > 0,
@@ -164,10 +168,6 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
         [SheetKind::Record, SheetKind::Board].into_iter().filter(|kind| script.has(*kind) && used(*kind)).collect();
     if !kept.is_empty() {
         script.act(Deed::CollectSheets(kept));
-    }
-    if script.load.questions > 0 {
-        let papers = if script.has(SheetKind::Exit) { Papers::Checks } else { Papers::Answers };
-        script.act(Deed::Collect { count: learners, papers });
     }
     let home: Vec<SheetKind> =
         [SheetKind::Practice, SheetKind::Family].into_iter().filter(|kind| script.has(*kind)).collect();
@@ -178,7 +178,9 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
     if crate::lesson::timing::told(&script.lesson.fullest).is_some() {
         script.act(Deed::NoteUndone);
     }
-    last_word(script);
+    if script.minutes > 1 {
+        last_word(script);
+    }
     Vec::new()
 }
 

@@ -97,7 +97,7 @@ fn build(script: &mut Script<'_>, number: Number) -> Vec<Laid> {
     }
     match way {
         BuiltWith::Blocks => lay(SheetKind::Blocks),
-        BuiltWith::Tub => table.push(Laid::TubBlocks),
+        BuiltWith::Tub => table.push(Laid::TubBlocks(script.means.tub_share())),
         BuiltWith::Drawn | BuiltWith::Columns => {}
     }
     match way {

@@ -1,6 +1,7 @@
 //! The opening: the first number is read together, and the idea of the day is said.
 
 use super::script::Script;
+use crate::lesson::timing::StripUse;
 use crate::lesson::{Lesson, timing};
 use crate::number::{Form, Number, Place};
 use crate::spec::SheetKind;
@@ -9,7 +10,10 @@ use crate::wording::plan::{Aim, Asked, Deed, Laid, Said, Standard};
 /// What the class will be able to do.
 pub(super) fn aims(lesson: &Lesson) -> Vec<Aim> {
     let mut aims = vec![lesson.aim()];
-    if lesson.spec.numbers.sort.count.value > 0 {
+    let load = timing::load(&lesson.fullest, lesson.spec.minutes.value);
+    if lesson.spec.numbers.sort.count.value > 0 && load.strips == StripUse::Written {
+        aims.push(Aim::Write);
+    } else if lesson.spec.numbers.sort.count.value > 0 {
         aims.push(Aim::Match(lesson.matched()));
     } else if lesson.spec.numbers.model.count.value > 0 {
         aims.push(Aim::Build);

@@ -113,7 +113,9 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
             script.say(Said::FindStrips(given, some));
             script.say(Said::LayStrips);
             let all = |form: &&Form| script.lesson.sets.iter().all(|set| set.forms.contains(form));
-            if let Some(first) = matched.get(1).filter(|_| matched.len() > 2).filter(all) {
+            // What was traded is the hardest to see: it does not come first.
+            let easy = matched.iter().skip(1).find(|form| !form.is_traded()).or(matched.get(1));
+            if let Some(first) = easy.filter(|_| matched.len() > 2).filter(all) {
                 script.act(Deed::OneKindFirst(*first));
             }
         }

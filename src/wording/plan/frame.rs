@@ -58,6 +58,8 @@ pub enum Aim {
     Match(Vec<Form>),
     /// To build a number and write it in more than one way.
     Build,
+    /// To write a number in more than one way.
+    Write,
     /// What somebody should know who speaks only the lesson's language: number words are in this one too, on strips of their
     /// own or not.
     TwoLanguages(Language, bool),
@@ -85,8 +87,8 @@ pub enum Laid {
     UncutStrips(Option<u32>),
     /// Strips that stay whole.
     WholeStrips(Option<u32>),
-    /// Blocks from the class's tub.
-    TubBlocks,
+    /// A set of blocks from the class's tub for so many learners together.
+    TubBlocks(u32),
     /// Paper folded into columns, one for each place.
     FoldedPaper,
     /// Paper and a pencil for each learner.

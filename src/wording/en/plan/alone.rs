@@ -60,7 +60,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             format!("Put back {}.", these(kinds))
         }
         Deed::BlocksToTub => "Blocks go back in the tub.".to_owned(),
-        Deed::CollectSheets(kinds) => format!("Collect {} too.", these(kinds)),
+        Deed::CollectSheets(kinds) => format!("Collect {}.", these(kinds)),
         Deed::DoPractice(count) => format!("{}: the learner works on the practice page.", minutes(*count)),
         Deed::GiveSets { boards: true, .. } => "Give the learner the board.".to_owned(),
         Deed::GiveSets { boards: false, .. } => "Give the learner the set.".to_owned(),

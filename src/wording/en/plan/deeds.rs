@@ -223,7 +223,7 @@ impl Deeds for English {
             Deed::CollectSheets(kinds) => {
                 let names: Vec<String> =
                     kinds.iter().map(|kind| format!("the {}", self.sheet_in_text(*kind, 2))).collect();
-                format!("Collect {} too.", listed(&names))
+                format!("Collect {}.", listed(&names))
             }
             Deed::PutAway(kinds) => {
                 let names: Vec<&str> = kinds.iter().map(|kind| self.sheet_in_text(*kind, 2)).collect();

@@ -61,6 +61,8 @@ impl Frame for English {
                 let who = if usage.one_learner { "The learner matches" } else { "Learners match" };
                 format!("{who} {} that show the same number.", listed(&names))
             }
+            Aim::Write if usage.one_learner => "The learner writes the same number in more than one way.".to_owned(),
+            Aim::Write => "Learners write the same number in more than one way.".to_owned(),
             Aim::Build => "Learners build a number and write it in more than one way.".to_owned(),
             Aim::TwoLanguages(second, apart) => {
                 let other = self.language(*second);
@@ -163,7 +165,10 @@ fn of_each(laid: &Laid) -> Option<(u32, String)> {
         Laid::WholeStrips(None) => "the pages of strips, left whole".to_owned(),
         Laid::WholeStrips(Some(1)) => "a page of strips, left whole".to_owned(),
         Laid::WholeStrips(Some(pages)) => format!("{pages} pages of strips, left whole"),
-        Laid::TubBlocks => "base-ten blocks from the class tub".to_owned(),
+        Laid::TubBlocks(together) => {
+            share = together;
+            "a set of blocks from the class tub".to_owned()
+        }
         Laid::FoldedPaper => "paper folded into a column for each place".to_owned(),
         Laid::Paper => "paper and a pencil".to_owned(),
         Laid::Pencils => "a pencil".to_owned(),

@@ -66,7 +66,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             let names: Vec<&str> = kinds.iter().map(|kind| Spanish.sheet_in_text(*kind, 1)).collect();
             format!("Vuelven a su lugar: {}.", Spanish.list(&names))
         }
-        Deed::CollectSheets(kinds) => format!("Recoja también {}.", these(kinds)),
+        Deed::CollectSheets(kinds) => format!("Recoja {}.", these(kinds)),
         Deed::DoPractice(count) => {
             format!("{}: el estudiante trabaja en la página de práctica.", minutes(*count))
         }

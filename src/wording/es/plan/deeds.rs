@@ -220,7 +220,7 @@ impl Deeds for Spanish {
                     let article = if is_feminine(*kind) { "las" } else { "los" };
                     format!("{article} {}", self.sheet_in_text(*kind, 2))
                 };
-                format!("Recoja también {}.", listed(&kinds.iter().map(name).collect::<Vec<_>>()))
+                format!("Recoja {}.", listed(&kinds.iter().map(name).collect::<Vec<_>>()))
             }
             Deed::TakeHome(kinds) => {
                 let names: Vec<String> =

@@ -64,6 +64,8 @@ impl Frame for Spanish {
                 let who = if usage.one_learner { "El estudiante empareja" } else { "Los estudiantes emparejan" };
                 format!("{who} {} que muestran el mismo número.", listed(&names))
             }
+            Aim::Write if usage.one_learner => "El estudiante escribe el mismo número de varias maneras.".to_owned(),
+            Aim::Write => "Los estudiantes escriben el mismo número de varias maneras.".to_owned(),
             Aim::Build => "Los estudiantes arman un número y lo escriben de más de una manera.".to_owned(),
             Aim::TwoLanguages(second, apart) => {
                 let both = listed(&[Language::Es, *second].map(|language| self.language(language).to_owned()));
@@ -168,7 +170,10 @@ fn of_each(laid: &Laid) -> Option<(u32, String)> {
         Laid::WholeStrips(None) => "las páginas de tiras, sin cortar".to_owned(),
         Laid::WholeStrips(Some(1)) => "una página de tiras, sin cortar".to_owned(),
         Laid::WholeStrips(Some(pages)) => format!("{pages} páginas de tiras, sin cortar"),
-        Laid::TubBlocks => "bloques de base diez de la caja de la clase".to_owned(),
+        Laid::TubBlocks(together) => {
+            share = together;
+            "un juego de bloques de la caja de la clase".to_owned()
+        }
         Laid::FoldedPaper => "papel doblado en una columna por posición".to_owned(),
         Laid::Paper => "papel y un lápiz".to_owned(),
         Laid::Pencils => "un lápiz".to_owned(),
