@@ -8,6 +8,7 @@ use crate::wording::plan::Deed;
 use crate::wording::{Phrases, Titles};
 
 /// What is said otherwise than to a class; `None` where it is the same.
+#[allow(clippy::too_many_lines, reason = "one arm a text")]
 pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
     let minutes = |count: u32| counted(count, "minute");
     let text = match deed {

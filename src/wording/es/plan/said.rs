@@ -9,6 +9,7 @@ use crate::wording::plan::{Said, Speech};
 use crate::wording::{FormTitles, Phrases, Usage};
 
 impl Speech for Spanish {
+    #[allow(clippy::too_many_lines, reason = "one arm a text")]
     fn say(&self, said: &Said, usage: &Usage<'_>) -> String {
         let numeral = |n: Number| usage.style.numeral(n);
         match said {
