@@ -178,8 +178,7 @@ impl Lesson {
         let one_learner = self.spec.class.learners.value == 1;
         let spelling = self.spelling();
         let greatest = self.spec.numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
-        let units = self.wording().form_heading(Form::Units, greatest);
-        Usage { style: &self.style, names: &self.spec.forms.names, units, spelling, one_learner }
+        Usage { style: &self.style, names: &self.spec.forms.names, greatest, spelling, one_learner }
     }
 }
 

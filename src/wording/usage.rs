@@ -1,6 +1,6 @@
 //! How a class writes numbers and what it calls their forms.
 
-use crate::number::Style;
+use crate::number::{Place, Style};
 use crate::spec::{FormNames, Paper};
 
 /// How a class writes numbers and what it calls their forms.
@@ -10,8 +10,8 @@ pub struct Usage<'a> {
     pub style: &'a Style,
     /// The class's own words for forms, where it has any.
     pub names: &'a FormNames,
-    /// What the form that counts place by place is called for numbers as large as these, where the class has no word of its own.
-    pub units: &'a str,
+    /// The place of the first digit of the greatest number: what the form that counts place by place is called hangs on it.
+    pub greatest: Place,
     /// How words are spelled that two countries spell differently.
     pub spelling: Spelling,
     /// Whether the class is one learner, who has no neighbour and no partner.

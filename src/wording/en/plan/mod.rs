@@ -38,12 +38,17 @@ fn form_name(form: Form, usage: &Usage<'_>) -> String {
         Form::Words => "words",
         Form::SecondWords => "words in the other language",
         Form::Expanded => "expanded form",
-        Form::Units => return usage.names.get(form).map_or_else(|| inside(usage.units), inside),
+        Form::Units => return usage.names.get(form).map_or_else(|| inside(units(usage)), inside),
         Form::Regrouped => "regrouped form",
         Form::Blocks => "blocks",
         Form::Untraded => "blocks to trade",
     };
     usage.names.get(form).map_or_else(|| own.to_owned(), inside)
+}
+
+/// What the form that counts place by place is called for numbers as large as these.
+fn units(usage: &Usage<'_>) -> &'static str {
+    English.form_heading(Form::Units, usage.greatest)
 }
 
 /// How a number is written in a form: "in words", "in expanded form", "as a drawing", or as the class's own word.
@@ -52,7 +57,7 @@ pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
     match form {
         Form::Words | Form::SecondWords | Form::Expanded if own.is_none() => format!("in {}", form_name(form, usage)),
         // "Place by place" says how by itself.
-        Form::Units if own.is_none() && usage.units.starts_with("Place") => inside(usage.units),
+        Form::Units if own.is_none() && units(usage).starts_with("Place") => inside(units(usage)),
         _ if own.is_some() || form == Form::Units => format!("as {}", form_name(form, usage)),
         _ => format!("as {}", English.form_written(form)),
     }
@@ -60,8 +65,8 @@ pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
 
 /// Several of a form: "number words", or the class's own word.
 fn form_plural(form: Form, usage: &Usage<'_>) -> String {
-    if form == Form::Units && usage.names.get(form).is_none() && !usage.units.starts_with("Place") {
-        return format!("numbers told in {}", inside(usage.units));
+    if form == Form::Units && usage.names.get(form).is_none() && !units(usage).starts_with("Place") {
+        return format!("numbers told in {}", inside(units(usage)));
     }
     usage.names.get(form).map_or_else(|| English.form_plural(form).to_owned(), inside)
 }
