@@ -225,8 +225,8 @@ area! {
     /// than high, and where a trimmer takes fewer sheets than a pile has: how many, the pile's, and in how many parts.
     fn cut_piles(file: &str, piles: usize, sheets: (&[String], bool), wide: bool, parts: Option<(usize, usize, usize)>) -> String;
 
-    /// How to set the back gauge.
-    fn back_gauge() -> &'static str;
+    /// How to set the back gauge, for cuts across and down as far as there are any.
+    fn back_gauge(across: bool, down: bool) -> &'static str;
 
     /// The headings of the list of cuts: cut, from the top, from the left.
     fn cuts_heads() -> [&'static str; 3];

@@ -36,7 +36,18 @@ impl CuttingWords for English {
         }
     }
 
-    fn back_gauge(&self) -> &'static str {
+    fn back_gauge(&self, across: bool, down: bool) -> &'static str {
+        match (across, down) {
+            (true, false) => {
+                return "Back gauge: lay the top edge of the front against it and cut at each setting, largest first. That edge \
+                        is there until the last cut.";
+            }
+            (false, true) => {
+                return "Back gauge: lay the left edge of the front against it and cut at each setting, largest first. That \
+                        edge is there until the last cut.";
+            }
+            (true, true) | (false, false) => {}
+        }
         "Back gauge: first lay the top edge of the front against it, cut across at each setting, largest first. Then lay each \
          row with its left edge against it. The edge that is measured from is there until the last cut."
     }
@@ -54,7 +65,7 @@ impl CuttingWords for English {
     fn kits_lie(&self, pieces: PiecesCut) -> String {
         format!(
             "After the cuts go along the rows from the left, and on to the next row: the piles at so many places are one kit's \
-             {}. Put them on each other, band on top, and throw blank pieces away. All kits are alike: a pile of each size of \
+             {}. Put them on each other and throw blank pieces away. Some piles hold bands: a band goes on top of its kit. All kits are alike: a pile of each size of \
              piece makes one.",
             piece_word(pieces)
         )

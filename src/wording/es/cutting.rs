@@ -37,7 +37,18 @@ impl CuttingWords for Spanish {
         }
     }
 
-    fn back_gauge(&self) -> &'static str {
+    fn back_gauge(&self, across: bool, down: bool) -> &'static str {
+        match (across, down) {
+            (true, false) => {
+                return "Tope trasero: apoye en él el borde superior del frente y corte en cada medida, de la mayor a la menor. \
+                        Ese borde está ahí hasta el último corte.";
+            }
+            (false, true) => {
+                return "Tope trasero: apoye en él el borde izquierdo del frente y corte en cada medida, de la mayor a la \
+                        menor. Ese borde está ahí hasta el último corte.";
+            }
+            (true, true) | (false, false) => {}
+        }
         "Tope trasero: primero apoye en él el borde superior del frente y corte a lo ancho en cada medida, de la mayor a la \
          menor. Después apoye cada fila por su borde izquierdo. El borde desde el que se mide está ahí hasta el último corte."
     }
@@ -55,7 +66,7 @@ impl CuttingWords for Spanish {
     fn kits_lie(&self, pieces: PiecesCut) -> String {
         format!(
             "Después de los cortes, siga las filas desde la izquierda y pase a la fila siguiente: las pilas de los \
-             lugares que ocupa un juego (última columna de la tabla) son {} de ese juego. Póngalas una sobre otra, con la banda encima, y tire las piezas en blanco. Todos los juegos son \
+             lugares que ocupa un juego (última columna de la tabla) son {} de ese juego. Póngalas una sobre otra y tire las piezas en blanco. Algunas pilas llevan una banda, que va encima de su juego. Todos los juegos son \
              iguales: una pila de cada tamaño forma uno.",
             piece_word(pieces)
         )

@@ -40,7 +40,8 @@ fn cuts(flow: &mut TicketPages<'_>, cutting: &Cutting, first: bool, wording: &dy
     let single = cutting.piles.iter().map(Pile::len).sum::<usize>() == 1;
     flow.lead(&wording.cut_piles(cutting.file, cutting.piles.len(), (&ranges, single), wide, parts));
     if first {
-        flow.lead(wording.back_gauge());
+        let (across, down) = split(&cutting.cuts);
+        flow.lead(wording.back_gauge(!across.is_empty(), !down.is_empty()));
     }
     cut_table(flow, &cutting.cuts, wording)
 }

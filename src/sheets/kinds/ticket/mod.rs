@@ -18,7 +18,7 @@ use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
 use crate::wording::ticket::{Done, FilePart};
 use crate::wording::{Spelling, Wording};
-use facts::{Emergency, Facts};
+use facts::{Emergency, Facts, split};
 use look::TicketPages;
 use words::pages;
 pub use words::savings;
@@ -149,7 +149,8 @@ fn apart(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Re
     flow.heading(wording.checks_title());
     flow.lead(&wording.checks_cut(checks.sheets, facts.slip_cuts.len(), facts.job.groups.len() > 1));
     if facts.cuttings.is_empty() {
-        flow.lead(wording.back_gauge());
+        let (across, down) = split(&facts.slip_cuts);
+        flow.lead(wording.back_gauge(!across.is_empty(), !down.is_empty()));
     }
     cut::cut_table(flow, &facts.slip_cuts, wording)
 }
