@@ -239,3 +239,12 @@ fn requests_with_damage_are_answered_or_refused() {
     }
     assert!((50..950).contains(&answered), "{answered} answered");
 }
+
+#[test]
+fn an_older_version_of_http_is_refused_in_it() {
+    for bytes in
+        [&b"GET / HTTP/1.0\r\nHost: {host\r\n\r\n"[..], b"GET / HTTP/1.0\r\nHost: {host}\r\nCookie: {cookie}\r\n\r\n"]
+    {
+        assert!(!requests::desk(bytes));
+    }
+}
