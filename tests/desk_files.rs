@@ -209,3 +209,28 @@ fn a_file_that_is_taken_away_is_not_saved_any_more() {
     fs::write(&file, "title = \"Theirs\"\n").unwrap();
     assert_eq!(page.does("/save", json!({ "name": "tram.toml" }))["told"]["there"], true);
 }
+
+#[cfg(unix)]
+#[test]
+fn packets_follow_no_link_out_of_the_folder() {
+    let (at, desk) = scene(LESSON);
+    let elsewhere = tempfile::tempdir().unwrap();
+    let page = desk.enter();
+    std::os::unix::fs::symlink(elsewhere.path(), at.path().join("out")).unwrap();
+    page.does("/make", json!({}));
+    assert!(made(&page).contains("leads out of the folder"), "{}", made(&page));
+    assert_eq!(fs::read_dir(elsewhere.path()).unwrap().count(), 0);
+    // Nor does reading them.
+    fs::remove_file(at.path().join("out")).unwrap();
+    page.does("/make", json!({}));
+    assert!(made(&page).contains("/file/teacher.pdf"), "{}", made(&page));
+    fs::rename(at.path().join("out/tram"), elsewhere.path().join("tram")).unwrap();
+    std::os::unix::fs::symlink(elsewhere.path().join("tram"), at.path().join("out/tram")).unwrap();
+    assert_eq!(page.get("/file/teacher.pdf").status, 404);
+    // Where somebody asked for a folder elsewhere, that is where they go.
+    let other = Desk::open(at.path(), &["tram.toml", "--out", elsewhere.path().join("mine").to_str().unwrap()]);
+    let page = other.enter();
+    page.does("/make", json!({}));
+    made(&page);
+    assert_eq!(page.get("/file/teacher.pdf").status, 200);
+}

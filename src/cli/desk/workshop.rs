@@ -70,6 +70,16 @@ impl Bench {
         if wrong.is_empty() { Ok(()) } else { Err(wrong) }
     }
 
+    /// Refuses a place for packets that looks as if it were in the folder and is not. Elsewhere is where it was asked for.
+    fn stays(&self, place: &Path) -> Result<(), Problem> {
+        let Ok(below) = place.strip_prefix(self.folder.path()) else { return Ok(()) };
+        let name = below.to_str().unwrap_or_default();
+        self.folder.beside(&self.folder.path().join("x"), name).map(drop).map_err(|_| {
+            Problem::new(format!("`{}` is a link that leads out of the folder", shown(below)))
+                .hint("take the link away, or start the desk with --out and the folder that you mean")
+        })
+    }
+
     fn laid(&self, planned: &Planned, wanted: &dyn Fn() -> bool) -> Option<Result<LaidLesson, Vec<Diagnostic>>> {
         let (packets, job) = match self.shared.lay(planned, &[]) {
             Ok(laid) => laid,
@@ -105,6 +115,7 @@ impl Bench {
         let (path, planned) = self.planned(name, text)?;
         go_on()?;
         let folder = files::folder(&self.out, &path).map_err(told)?;
+        self.stays(&folder).map_err(|problem| vec![problem.unplaced()])?;
         files::tidy(&self.out);
         let (packets, _) = self.shared.lay(&planned, &[]).map_err(told)?;
         go_on()?;
@@ -194,6 +205,7 @@ impl Workshop for Bench {
     fn made(&self, made: &Made, file: &str) -> Result<(Box<dyn Read + Send>, u64), Refused> {
         let gone = |error: io::Error| Refused::Because(reason(&error));
         let path = self.folder.path().join(&made.folder).join(file);
+        self.stays(&path).map_err(|problem| because(&problem))?;
         // The folder is one that this desk has just written; what has become a link since is not followed.
         if std::fs::symlink_metadata(&path).map_err(gone)?.is_symlink() {
             return Err(Refused::Because("it is a link".to_owned()));
