@@ -10,6 +10,8 @@ use crate::sheets::page::{Item, Stroke, Symbol};
 #[derive(Default)]
 pub struct Symbols {
     list: Vec<Arc<Symbol>>,
+    /// Those of the list by their address, which is theirs as long as the list holds them: nothing has to be compared.
+    by_address: HashMap<usize, usize>,
     by_value: HashMap<Arc<Symbol>, usize>,
 }
 
@@ -24,14 +26,16 @@ impl Symbols {
         if ids.0.contains_key(&address) {
             return false;
         }
-        let known = self.by_value.get(symbol).copied();
+        let known = self.by_address.get(&address).or_else(|| self.by_value.get(symbol)).copied();
         let id = known.unwrap_or_else(|| {
             for inner in inside(symbol) {
                 self.add(inner, ids);
             }
+            let id = self.list.len();
             self.list.push(Arc::clone(symbol));
-            self.by_value.insert(Arc::clone(symbol), self.list.len() - 1);
-            self.list.len() - 1
+            self.by_address.insert(address, id);
+            self.by_value.insert(Arc::clone(symbol), id);
+            id
         });
         ids.0.insert(address, id);
         known.is_none()
