@@ -410,8 +410,8 @@ fn in_columns(number: Number, tools: Tools, style: &Style) -> String {
     let counts: Vec<String> = counts.map(|(place, digit)| English.units(digit.into(), place)).collect();
     let (numeral, several) = (style.numeral(number), counts.len() > 1);
     if tools.blocks {
-        let column = if several { "each kind in its own column" } else { "all in one column" };
-        return format!("Build {numeral} {place} with {}, {column}.", English.pieces_of(number));
+        let column = if several { ", each kind in its own column" } else { "" };
+        return format!("Build {numeral} {place} with {}{column}.", English.pieces_of(number));
     }
     let column = if several { "each count in its own column" } else { "in its column" };
     format!("Show {numeral} {place}: {}, {column}.", listed(&counts))

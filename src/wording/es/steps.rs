@@ -168,7 +168,7 @@ impl GroupSteps for Spanish {
             Slip::FromTheOnes => format!("¿Qué posición decide entre {}?", both()),
             Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew => self.trade_question(slip, of, task, style),
             Slip::CountsSideBySide | Slip::TenLeftOut => {
-                "¿De qué hay diez o más? ¿Por qué podemos canjear diez?".to_owned()
+                "¿De qué hay diez o más? ¿Qué recibimos al canjear diez?".to_owned()
             }
             Slip::TensOnesSwapped => format!("¿Qué cifra de {numeral} dice cuántas decenas hay?"),
             Slip::HundredsTensSwapped => format!("¿Qué cifra de {numeral} dice cuántas centenas hay?"),
@@ -417,8 +417,8 @@ fn in_columns(number: Number, tools: Tools, style: &Style) -> String {
     let counts: Vec<String> = counts.map(|(place, digit)| Spanish.units(digit.into(), place)).collect();
     let several = counts.len() > 1;
     if tools.blocks {
-        let column = if several { "cada tipo en su columna" } else { "en su columna" };
-        return format!("Armen {numeral} {place} con {}, {column}.", Spanish.pieces_of(number));
+        let column = if several { ", cada tipo en su columna" } else { "" };
+        return format!("Armen {numeral} {place} con {}{column}.", Spanish.pieces_of(number));
     }
     let column = if several { "cada cantidad en su columna" } else { "en su columna" };
     format!("Muestren {numeral} {place}: {}, {column}.", listed(&counts))
