@@ -62,4 +62,5 @@ mod truth;
 mod two_languages;
 mod usage;
 mod warm_up;
+mod word_bank;
 mod words;

@@ -4,6 +4,7 @@
 //! independent reader sees them, and `contents.json` for the numbers. Cutting and turning over are done on the paper's own
 //! measures.
 
+mod groups;
 mod ticket;
 
 use crate::support;
@@ -171,8 +172,11 @@ struct Room {
 }
 
 fn print(text: &str, names: &[&str]) -> Room {
+    printed(lesson(text, names))
+}
+
+fn printed(lesson: Lesson) -> Room {
     let shop = Shop::open();
-    let lesson = lesson(text, names);
     let packets = shop.packets(&lesson);
     let of = |name: &str| packets.iter().find(|packet| packet.file() == name).expect(name);
     let bytes = shop.write(packets.iter().find(|packet| packet.kind == PacketKind::Ticket).expect("a ticket"));
@@ -201,13 +205,32 @@ impl Room {
 
     /// Cuts and stacks the strips: every set comes out once, whole, with its marks behind it.
     fn strips(&self) {
-        let Some(cutting) = self.cuttings.iter().find(|cutting| cutting.what == "strips") else { return };
+        let mut all: Vec<u32> = Vec::new();
+        for cutting in self.cuttings.iter().filter(|cutting| cutting.what.starts_with("strips")) {
+            all.extend(self.sets(cutting));
+        }
+        all.sort_unstable();
+        // Spare sets may fill up the last pile.
+        let want: Vec<u32> = (1..=all.len() as u32).collect();
+        let strips = self.cuttings.iter().any(|cutting| cutting.what.starts_with("strips"));
+        assert!(all == want && (!strips || want.len() >= self.asked() as usize), "{all:?} for {}", self.asked());
+    }
+
+    /// The learners whose sets fall from the piles of one cutting.
+    fn sets(&self, cutting: &Cutting) -> Vec<u32> {
         let file = self.file(&cutting.file);
         let cells = cells(cutting, file.sheet(cutting.piles[0].0).0);
         let mut seen = Vec::new();
         for (first, last) in &cutting.piles {
             for cell in &cells {
-                let pile: Vec<(&Page, Rect)> = (*first..=*last).map(|sheet| (file.sheet(sheet).0, *cell)).collect();
+                let mut pile: Vec<(&Page, Rect)> = (*first..=*last).map(|sheet| (file.sheet(sheet).0, *cell)).collect();
+                // Blank pieces at the end are thrown away: the pile's longest set has as many as there are sheets.
+                while pile.len() > 1
+                    && pile.last().is_some_and(|(page, cell)| piece(page, *cell).is_empty() && !pictured(page, *cell))
+                {
+                    pile.pop();
+                }
+                let last = first + pile.len() - 1;
                 if piece(pile[0].0, *cell).is_empty() {
                     assert!(pile.iter().all(|(page, cell)| piece(page, *cell).is_empty() && !pictured(page, *cell)));
                     continue;
@@ -216,20 +239,17 @@ impl Room {
                 if file.turn.is_some() {
                     let back = |sheet: usize| file.sheet(sheet).1.expect("a back");
                     let shapes: Vec<String> =
-                        (*first..=*last).map(|sheet| shape(back(sheet), file.behind(back(sheet), *cell))).collect();
+                        (*first..=last).map(|sheet| shape(back(sheet), file.behind(back(sheet), *cell))).collect();
                     assert_eq!(shapes[0], "", "nothing is behind a band");
                     marks(&shapes[1..], set);
                 }
                 seen.push(number);
             }
         }
-        seen.sort_unstable();
-        // Spare sets may fill up the last pile.
-        let want: Vec<u32> = (1..=seen.len() as u32).collect();
-        assert!(seen == want && want.len() >= self.asked() as usize, "{seen:?} for {}", self.asked());
         // Each run of sheets gives at most one set a place.
-        assert_eq!(cutting.piles.len(), want.len().div_ceil(cells.len()));
+        assert_eq!(cutting.piles.len(), seen.len().div_ceil(cells.len()));
         self.lines(cutting);
+        seen
     }
 
     /// The lines on the first sheet are the ticket's cuts, and there are no others.

@@ -158,7 +158,7 @@ impl Whole {
         }
         seeded.forms = part.spec.forms.clone();
         let seen = Chosen { model: model.model.clone(), ..chosen.clone() };
-        let mut checks = exit::checks(&seeded, &seen, &style, wording::of(lesson.language.value));
+        let mut checks = exit::checks(&seeded, &seen, &style, wording::of(lesson.language.value), &self.checks);
         let marks = self.checks.iter().map(|check| check.mark).max().unwrap_or(0);
         for check in &mut checks {
             check.mark += marks;

@@ -89,7 +89,7 @@ pub fn with_numbers(
     match sort_sets(source, &mut spec, &mut chosen, &style, 0) {
         Ok(sets) if wrong.is_empty() => {
             chosen.notes.extend(timing::told(&spec));
-            let checks = exit::checks(&spec, &chosen, &style, wording::of(spec.language.value));
+            let checks = exit::checks(&spec, &chosen, &style, wording::of(spec.language.value), &[]);
             chosen.notes.extend(exit::unasked(&chosen, &checks));
             let slips = in_play::list(&spec, &sets, &checks);
             let (fullest, groups, warm_up) = (spec.clone(), Vec::new(), None);

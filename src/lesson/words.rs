@@ -6,9 +6,9 @@
 
 use std::collections::BTreeMap;
 
-use super::Lesson;
+use super::{Lesson, groups};
 use crate::number::{Number, Style};
-use crate::spec::Language;
+use crate::spec::{Language, Pool};
 use crate::wording;
 
 /// Entries that stand together.
@@ -36,11 +36,25 @@ pub struct WordEntry {
 /// How words join, and the language of that where it is not the lesson's.
 pub type WordNote = (String, Option<Language>);
 
-/// The words that all numbers of a lesson need.
-pub fn groups(lesson: &Lesson) -> Vec<WordGroup> {
+/// Which numbers' words a bank holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum BankOf {
+    /// Those that learners are given to read and write.
+    Given,
+    /// All that they may choose from: where a row waits for a number of their own.
+    Any,
+}
+
+/// The words that these numbers of a lesson need.
+pub fn groups(lesson: &Lesson, of: BankOf) -> Vec<WordGroup> {
     let chosen = &lesson.chosen;
-    let numbers = chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit);
-    let numbers: Vec<Number> = numbers.copied().collect();
+    let mut numbers: Vec<Number> = chosen.model.iter().chain(chosen.sort.iter().flatten()).copied().collect();
+    if numbers.is_empty() {
+        numbers.extend(&chosen.exit);
+    }
+    if of == BankOf::Any && !numbers.is_empty() {
+        numbers.extend(choosable(lesson));
+    }
     let own = lesson.wording().bank(&numbers, &lesson.style);
     let (Some(second), Some(style)) = (lesson.second(), lesson.style.in_second()) else {
         let entry = |(numeral, first)| WordEntry { numeral, first, second: None };
@@ -80,10 +94,33 @@ pub fn groups(lesson: &Lesson) -> Vec<WordGroup> {
     groups.into_iter().map(|(_, group)| group).collect()
 }
 
-/// How words join in each language, shown with numbers that learners meet before they sort: no answer of a board or a check is
-/// given away.
+/// The numbers that learners may choose from, or of a wide range enough to have all its words.
+fn choosable(lesson: &Lesson) -> Vec<Number> {
+    let mut numbers = Vec::new();
+    for part in lesson.parts() {
+        let pool = Pool::new(part.numbers);
+        let (least, most) = part.numbers.range.value;
+        let (least, most) = (least.value(), most.value());
+        let first = least..=most.min(least + NEAR);
+        let last = (most.saturating_sub(NEAR)).max(first.end() + 1)..=most;
+        let values = first.chain((least.div_ceil(NEAR)..=most / NEAR).map(|n| n * NEAR)).chain(last);
+        numbers.extend(values.filter_map(Number::new).filter(|number| pool.holds(*number)));
+    }
+    numbers
+}
+
+/// Numbers in a row that have all words below a thousand.
+const NEAR: u32 = 1_000;
+
+/// So many of the numbers that nobody meets are looked at for one that shows how words join.
+const SHOWN: usize = 300;
+
+/// How words join in each language, shown with numbers that learners meet before they sort, or with numbers that they do not
+/// meet: no answer of a board or a check is given away.
 pub fn notes(lesson: &Lesson) -> Vec<WordNote> {
-    let numbers = &lesson.chosen.model;
+    let met = groups::met(lesson);
+    let others = choosable(lesson).into_iter().filter(|number| !met.contains(number)).take(SHOWN);
+    let numbers: &Vec<Number> = &lesson.chosen.model.iter().copied().chain(others).collect();
     let mut notes: Vec<WordNote> =
         lesson.wording().bank_notes(numbers, &lesson.style).into_iter().map(|note| (note, None)).collect();
     if let (Some(second), Some(style)) = (lesson.second(), lesson.style.in_second()) {

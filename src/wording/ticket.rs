@@ -44,8 +44,8 @@ pub enum Done<'a> {
     ProofBack,
     /// A file is printed: its name, sheets, stock, and whether on both sides.
     Printed(&'a str, usize, Stock, bool),
-    /// Piles are cut: of which pieces, cuts on each, how many.
-    Cut(PiecesCut, usize, usize),
+    /// Piles are cut: of which pieces, of which versions where others are cut apart from them, cuts on each, how many.
+    Cut(PiecesCut, Option<&'a str>, usize, usize),
     /// So many sets of strips have their bands.
     Banded(u32),
     /// Packets are in order.
@@ -218,8 +218,8 @@ area! {
     /// The job ticket: how piles are cut, and the proof.
     CuttingWords;
 
-    /// The heading over the cuts of a pile.
-    fn cut_title(pieces: PiecesCut, cuts: usize) -> String;
+    /// The heading over the cuts of a pile; `of` is whose strips, where others are cut apart from them.
+    fn cut_title(pieces: PiecesCut, of: Option<&str>, cuts: usize) -> String;
 
     /// How piles are held: file, piles, their sheets in figures and whether that is a single one, whether the sheet is wider
     /// than high, and where a trimmer takes fewer sheets than a pile has: how many, the pile's, and in how many parts.

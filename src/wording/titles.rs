@@ -19,6 +19,9 @@ area! {
     /// A sheet inside a sentence, without an article: "recording sheet" for 1, "recording sheets" for more.
     fn sheet_in_text(kind: SheetKind, count: u32) -> &'static str;
 
+    /// A heading where what it heads goes on over a page.
+    fn goes_on(title: &str) -> String;
+
     /// A page's name in bookmarks: the sheet's title, with its version where it has one.
     fn page_name(kind: SheetKind, version: Option<Version>) -> String;
 

@@ -37,14 +37,19 @@ fn runs(pages: &[Page]) -> Vec<&Run> {
     pages.iter().flat_map(|page| &page.texts).collect()
 }
 
+/// Whether a line is the heading of a part; one that only goes on over a page is none.
+fn begins(text: &str, head: &str) -> bool {
+    text.starts_with(head) && !text.ends_with("(goes on)")
+}
+
 /// The parts of the ticket that begin with a heading of these words, each up to the next heading that is a part of its own.
 fn sections<'r>(runs: &[&'r Run], words: &str) -> Vec<Vec<&'r Run>> {
     let heads =
         ["What to print", "What is where", "Cut the ", "Not for", "Do not cut", "Fewer sheets", "Mark when done"];
     let starts: Vec<usize> =
-        (0..runs.len()).filter(|k| heads.iter().any(|head| runs[*k].text.starts_with(head))).collect();
+        (0..runs.len()).filter(|k| heads.iter().any(|head| begins(&runs[*k].text, head))).collect();
     let end = |k: usize| starts.iter().copied().find(|start| *start > k).unwrap_or(runs.len());
-    starts.iter().filter(|k| runs[**k].text.starts_with(words)).map(|k| runs[*k..end(*k)].to_vec()).collect()
+    starts.iter().filter(|k| begins(&runs[**k].text, words)).map(|k| runs[*k..end(*k)].to_vec()).collect()
 }
 
 /// Reads the ticket: the files it names and what it says of cutting.

@@ -53,6 +53,12 @@ impl Question {
 }
 
 impl Check {
+    /// The place of each right answer among its choices, from 0; questions whose answer is written have none.
+    pub fn places(&self) -> Vec<usize> {
+        let place = |question: &Question| question.choices.iter().position(|choice| choice.slip.is_none());
+        self.questions.iter().filter_map(place).collect()
+    }
+
     /// The numbers that its questions are about, in their order; where two are compared, both.
     pub fn numbers(&self) -> Vec<Number> {
         let both = self.questions.iter().flat_map(|question| {

@@ -7,6 +7,7 @@
 mod blueprint;
 pub mod check;
 mod item;
+mod orders;
 
 use super::choose::Work;
 use super::types::Chosen;
@@ -21,8 +22,9 @@ pub use check::{Check, Choice, Question, letter};
 /// Choices of a question.
 const CHOICES: usize = 3;
 
-/// All checks of a lesson: one for each exit number.
-pub fn checks(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording) -> Vec<Check> {
+/// All checks of a lesson or a group of its learners: one for each exit number. `others` are those of other groups: their
+/// learners may sit beside these.
+pub fn checks(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording, others: &[Check]) -> Vec<Check> {
     if chosen.exit.is_empty() {
         return Vec::new();
     }
@@ -31,17 +33,16 @@ pub fn checks(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording
         return written(spec, chosen, style, wording);
     }
     let mut stream = Stream::new(spec.seed.value, "choices");
-    // Each letter is right equally often on a paper; the next paper moves every right answer on by one letter.
-    let mut places: Vec<usize> = (0..blueprint.skills.len()).map(|k| k % CHOICES).collect();
-    stream.shuffle(&mut places);
-    let papers = blueprint.papers.into_iter().enumerate();
+    let known: Vec<orders::Order> = others.iter().map(Check::places).collect();
+    let orders = orders::deal(blueprint.skills.len(), blueprint.papers.len(), known, spec.seed.value, &mut stream);
+    let papers = blueprint.papers.into_iter().zip(orders);
     papers
         .zip(1_u32..)
-        .map(|((turn, items), mark)| {
-            let asked = items.into_iter().zip(&blueprint.skills).zip(&places);
+        .map(|((items, places), mark)| {
+            let asked = items.into_iter().zip(&blueprint.skills).zip(places);
             let questions = asked.filter_map(|((item, skill), place)| {
                 let said = Said { style, wording, names: &spec.forms.names };
-                question(item, *skill, (place + turn) % CHOICES, said, &mut stream)
+                question(item, *skill, place, said, &mut stream)
             });
             Check { mark, questions: questions.collect() }
         })

@@ -63,6 +63,8 @@ pub struct Flow<'a> {
     nodes: Vec<Node>,
     column: Column<'a>,
     waiting: Vec<Lead>,
+    /// The heading that was set last: what goes on over a page goes on under it.
+    under: Option<Lead>,
 }
 
 impl<'a> Flow<'a> {
@@ -71,7 +73,17 @@ impl<'a> Flow<'a> {
         let size = desk.page(setup.layout.turns.first().copied().unwrap_or(Turn::Portrait));
         let headed = headed(desk, &setup, size, &setup.first)?;
         let column = Column::new(desk, room(&setup, headed.body));
-        Ok(Self { desk, setup, size, done: Vec::new(), headed, nodes: Vec::new(), column, waiting: Vec::new() })
+        Ok(Self {
+            desk,
+            setup,
+            size,
+            done: Vec::new(),
+            headed,
+            nodes: Vec::new(),
+            column,
+            waiting: Vec::new(),
+            under: None,
+        })
     }
 
     /// The finished pages. Fails when a heading that nothing followed does not fit.
@@ -163,6 +175,9 @@ impl<'a> Flow<'a> {
         }
         for lead in std::mem::take(&mut self.waiting) {
             self.gap(lead.above);
+            if matches!(lead.tag, Tag::Heading(_)) {
+                self.under = Some(lead.clone());
+            }
             let node = self.column.text(&lead.text, &lead.face, Length::ZERO, lead.tag)?;
             self.nodes.push(node);
             self.column.skip(lead.below);
@@ -176,6 +191,22 @@ impl<'a> Flow<'a> {
         self.close();
         self.headed = next;
         self.column = Column::new(self.desk, room(&self.setup, self.headed.body));
+        Ok(())
+    }
+
+    /// Ends the page in the middle of something: what was set last as its heading stands above the rest, too.
+    pub fn turn_within(&mut self) -> Result<(), Problem> {
+        self.turn()?;
+        if let Some(lead) = self.under.clone() {
+            let text = self.desk.lesson.wording().goes_on(&lead.text);
+            let Lead { face, above, below, .. } = lead;
+            // The heading itself is named once: a listener goes from one to the next.
+            self.begin(self.column.height(&text, &face, Length::ZERO))?;
+            self.gap(above);
+            let node = self.column.text(&text, &face, Length::ZERO, Tag::Paragraph)?;
+            self.nodes.push(node);
+            self.column.skip(below.max(Length::mm(1)));
+        }
         Ok(())
     }
 

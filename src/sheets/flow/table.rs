@@ -308,7 +308,7 @@ impl Flow<'_> {
         let mut from = 0;
         while from < highs.len() {
             if from > 0 {
-                self.turn()?;
+                self.turn_within()?;
             }
             self.begin(head + highs[from])?;
             let room = self.left() - head;
@@ -335,11 +335,11 @@ fn taken(mut room: Length, highs: &[Length]) -> usize {
 }
 
 /// Whether a table may begin with `here` left for its rows. It may where it fits. Where it goes on over the page, no row
-/// stands alone on either side; but for that alone no table is broken that a page of its own, with `whole` for its rows,
-/// would hold.
+/// stands alone on either side, nor do two begin a longer table; but for that alone no table is broken that a page of its own,
+/// with `whole` for its rows, would hold.
 fn breaks_well(here: Length, whole: Length, highs: &[Length]) -> bool {
     let (fit, rows) = (taken(here, highs), highs.len());
-    let lone = fit == 1 || rows - fit == 1;
+    let lone = fit == 1 || fit == 2 && rows > 4 || rows - fit == 1;
     fit == rows || fit > 0 && !(lone && highs.iter().copied().sum::<Length>() <= whole)
 }
 
@@ -371,6 +371,8 @@ mod tests {
         assert_eq!((taken(room(9), &highs), taken(room(7), &highs), taken(room(1), &highs)), (9, 7, 1));
         // Of three rows one would be alone on either side.
         assert_eq!((taken(room(2), &highs[..3]), breaks_well(room(2), room(20), &highs[..3])), (2, false));
+        // Nor do two of nine begin.
+        assert!(!breaks_well(room(2), room(20), &highs) && breaks_well(room(2), room(20), &highs[..4]));
         assert!(!breaks_well(room(1), room(20), &highs) && breaks_well(room(3), room(2), &highs));
     }
 }

@@ -22,7 +22,7 @@ pub fn ticket(desk: &Desk<'_>, order: &Order<'_>, job: &JobFacts, masters: &[Ent
         paper: spec.paper.value,
         versions: desk.lesson.sets.len(),
         job: job.clone(),
-        cuttings: order.jobs.iter().flat_map(|job| cuttings(job, order)).collect(),
+        cuttings: order.jobs.iter().flat_map(cuttings).collect(),
         fill: order.fill,
         slip_cuts: slips
             .map_or(Vec::new(), |page| ordered(page.layers.iter().flat_map(|layer| layer.cuts.iter().copied()))),
@@ -48,7 +48,7 @@ fn emergency(desk: &Desk<'_>, job: &JobFacts, masters: &[Entry]) -> Vec<Emergenc
 }
 
 /// The piles of a file, part by part.
-fn cuttings(job: &Job<'_>, order: &Order<'_>) -> Vec<Cutting> {
+fn cuttings(job: &Job<'_>) -> Vec<Cutting> {
     let file = job.kind.about().file;
     let mut all = Vec::new();
     let mut leaf = 0;
@@ -59,13 +59,16 @@ fn cuttings(job: &Job<'_>, order: &Order<'_>) -> Vec<Cutting> {
             Part::Piles(piles) => {
                 let (division, stacks) = (&piles.sheet().division, piles.stacks());
                 let pile = |group: usize| {
-                    let seats = stacks.sets_of(group).filter_map(|set| order.seats.get(set));
+                    let seats = stacks.sets_of(group).filter_map(|set| piles.seats().get(set));
                     let sheets = stacks.sheets_of(group);
                     let places = seats.map(|seat| PileOf::Set(seat.number, seat.version)).collect();
                     Pile { sheets: (from + sheets.start + 1, from + sheets.end), places }
                 };
-                let piles = (0..stacks.groups()).map(pile).collect();
-                all.push(cutting(file, SheetKind::Strips, PiecesCut::Strips, division.size(), division.grid(), piles));
+                let own = (0..stacks.groups()).map(pile).collect();
+                all.push(Cutting {
+                    before: piles.before(),
+                    ..cutting(file, SheetKind::Strips, PiecesCut::Strips, division.size(), division.grid(), own)
+                });
             }
             Part::Gang(gang) => {
                 let mut from = from;
@@ -93,7 +96,8 @@ fn cuttings(job: &Job<'_>, order: &Order<'_>) -> Vec<Cutting> {
 }
 
 fn cutting(file: &'static str, kind: SheetKind, what: PiecesCut, size: Size, grid: &Grid, piles: Vec<Pile>) -> Cutting {
-    Cutting { file, kind, what, size, cuts: ordered(grid.cuts().into_iter()), grid: (grid.columns, grid.rows), piles }
+    let cuts = ordered(grid.cuts().into_iter());
+    Cutting { file, kind, what, size, cuts, grid: (grid.columns, grid.rows), before: 0, piles }
 }
 
 /// Cuts in the order to make them: level ones from the bottom up, then upright ones from the right.

@@ -60,7 +60,8 @@ impl Drawn {
             let strips = strips.collect::<Result<_, _>>()?;
             drawn.kept.insert((version, place), strips);
         }
-        for set in sets.iter().filter(|set| !drawn.kept.keys().any(|(version, _)| *version == set.version)) {
+        let mine = sets.iter().filter(|set| sheet.versions.contains(&set.version));
+        for set in mine.filter(|set| !drawn.kept.keys().any(|(version, _)| *version == set.version)) {
             (0..set.strips.len()).try_for_each(|strip| drawn.front(desk, set, strip, 0).map(|_| ()))?;
         }
         Ok(drawn)

@@ -166,7 +166,7 @@ impl<'a> Job<'a> {
             None => Err(lost(self.stock, index)),
         };
         match self.find(index) {
-            Some((Part::Piles(piles), leaf, back)) => piles.page(desk, &self.seats, leaf, back),
+            Some((Part::Piles(piles), leaf, back)) => piles.page(desk, leaf, back),
             Some((Part::Proof(pages), _, back)) => match pages.get(usize::from(back)) {
                 Some(page) => Ok(page.clone()),
                 None => side(pages.first(), back),

@@ -8,12 +8,12 @@ use std::sync::Arc;
 use crate::diag::Problem;
 use crate::lesson::job::Stock;
 use crate::measure::{Length, Point, Rect, Size};
-use crate::sheets::job::division::Division;
 use crate::sheets::job::runs::Runs;
 use crate::sheets::job::stamp;
 use crate::sheets::kinds::supply::Suit;
 use crate::sheets::page::checkline;
 use crate::sheets::page::desk::Desk;
+use crate::sheets::page::division::Division;
 use crate::sheets::page::{Layer, Node, Page, Piece, Tag};
 use crate::spec::SheetKind;
 use crate::wording::stamps::PileSheet;
@@ -130,7 +130,7 @@ impl Gang {
 impl SizeRun {
     fn plan(desk: &Desk<'_>, suit: &Suit<'_>, kits: usize, banded: bool) -> Result<Self, Problem> {
         let ruled = suit.kind == SheetKind::Blocks;
-        let high = stamp::height(desk)? + if ruled { RULER } else { Length::ZERO };
+        let high = Division::line_height(desk)? + if ruled { RULER } else { Length::ZERO };
         let cut = desk.layout(suit.kind)?.cut;
         let division = Division::of(desk, suit.size, high, cut)?;
         let bands = usize::from(banded);

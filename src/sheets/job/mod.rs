@@ -6,7 +6,6 @@
 
 pub mod backs;
 pub mod cuts;
-mod division;
 mod drawn;
 pub mod facts;
 mod file;
@@ -29,6 +28,7 @@ use crate::lesson::deal::Seat;
 use crate::lesson::job::{Edge, Fill, For, Keep, PrintSides, Stock};
 use crate::measure::{Count, Size};
 use crate::sheets::job::gang::Gang;
+use crate::sheets::job::impose::Stacks;
 use crate::sheets::job::kits::Kits;
 use crate::sheets::job::packets::{Leaf, Leaves, Packets};
 use crate::sheets::job::piles::Piles;
@@ -74,29 +74,45 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>, proved: bool) -> Result<Order<'
     let slips = of(&|page| page.sheet == SheetKind::Exit);
     let packed = of(&|page| !piled(page) && page.sheet != SheetKind::Exit && keep(page.sheet) == Keep::UsedUp);
     let strips = masters.iter().find(|page| piled(page)).map(|page| page.stock);
-    let sheet = strips.map(|_| StripSheet::design(desk)).transpose()?;
-    let edge = |stock| edge(desk, &masters, stock, sheet.as_ref().filter(|_| strips == Some(stock)));
+    let sheets = if strips.is_some() { StripSheet::designs(desk)? } else { Vec::new() };
+    let edge = |stock| edge(desk, &masters, stock, sheets.first().filter(|_| strips == Some(stock)));
     let leaves = |stock| packets::leaves(desk, &packed, stock, edge(stock));
 
     let mut spares = spec.class.spares.value;
     let mut fill = Fill::Even;
-    if let Some(sheet) = &sheet {
+    if let [sheet] = sheets.as_slice() {
         let sets = spec.class.learners.value.saturating_add(spares).index();
         let own = leaves(Stock::Paper).most() + leaves(Stock::Card).most();
         fill = impose::fill(sets, sheet.division.places(), piles::longest(desk.lesson), own);
         if let Fill::Spares(more) = fill {
             spares += more.narrow();
         }
+    } else if !sheets.is_empty() {
+        // Each size of strips has a last pile of its own, and a spare set may be of any: nobody is given more than was asked for.
+        let seats = desk.lesson.seats(spares);
+        let free = |sheet: &StripSheet| {
+            let sets = sheet.seats(&seats).len();
+            sets.next_multiple_of(sheet.division.places()) - sets
+        };
+        let blanks = sheets.iter().map(free).sum();
+        fill = if blanks == 0 { Fill::Even } else { Fill::Blanks(blanks) };
     }
     let seats = desk.lesson.seats(spares);
     let mut jobs = Vec::new();
     for stock in [Stock::Paper, Stock::Card] {
         let edge = edge(stock);
-        let mut parts = kit_parts(desk, &masters, stock, edge.is_some())?;
-        if let Some(sheet) = sheet.as_ref().filter(|_| strips == Some(stock)) {
+        let mut parts = kit_parts(desk, &masters, stock)?;
+        if strips == Some(stock) {
+            let stacks: Vec<Stacks> = sheets.iter().map(|sheet| piles::stacks(desk, sheet, &seats)).collect();
             // Counted before anything is drawn for it.
-            printable(piles::stacks(desk, sheet, &seats).sheets() * if edge.is_some() { 2 } else { 1 }, stock)?;
-            parts.push(Part::Piles(Box::new(Piles::plan(desk, sheet, stock, &seats, edge)?)));
+            let leaves: usize = stacks.iter().map(Stacks::sheets).sum();
+            printable(leaves * if edge.is_some() { 2 } else { 1 }, stock)?;
+            let (mut before, all) = (0, stacks.iter().map(Stacks::groups).sum());
+            for (sheet, stacks) in sheets.iter().zip(&stacks) {
+                let numbers = (before, all);
+                parts.push(Part::Piles(Box::new(Piles::plan(desk, sheet, stock, &seats, edge, numbers)?)));
+                before += stacks.groups();
+            }
         }
         let here: Vec<Page> = slips.iter().filter(|page| page.stock == stock).cloned().collect();
         parts.extend(shared::by_group(desk.lesson, &here, &seats).into_iter().map(Part::Shared));
@@ -132,20 +148,16 @@ fn edge(desk: &Desk<'_>, masters: &[Page], stock: Stock, piles: Option<&StripShe
 }
 
 /// The parts of a stock that are kept for other lessons.
-fn kit_parts(desk: &Desk<'_>, masters: &[Page], stock: Stock, backed: bool) -> Result<Vec<Part>, Problem> {
+fn kit_parts(desk: &Desk<'_>, masters: &[Page], stock: Stock) -> Result<Vec<Part>, Problem> {
     let stacked = desk.lesson.spec.print.cut.value == Cut::Stack;
     let of = |kind| masters.iter().filter(move |page| page.stock == stock && page.sheet == kind);
     let count = |kind| kits(desk, kind).index();
     let mut parts = Vec::new();
-    let mut words: Vec<Page> = of(SheetKind::WordBank).cloned().collect();
-    let mut mats: Vec<Leaf> = of(SheetKind::Mat).map(|page| Leaf { front: page.clone(), back: None }).collect();
-    // Where backs are printed anyway, the word bank is the back of the mat (common practice, no source).
-    if backed && words.len() == 1 && count(SheetKind::Mat) == count(SheetKind::WordBank) && !mats.is_empty() {
-        mats[0].back = words.pop();
+    // Never front and back of one sheet: the mat is full of blocks when a learner looks for a word.
+    for kind in [SheetKind::Mat, SheetKind::WordBank] {
+        let leaves = of(kind).map(|page| Leaf { front: page.clone(), back: None }).collect();
+        parts.push(Part::Kits(Kits { leaves, copies: count(kind) }));
     }
-    parts.push(Part::Kits(Kits { leaves: mats, copies: count(SheetKind::Mat) }));
-    let words = words.into_iter().map(|front| Leaf { front, back: None }).collect();
-    parts.push(Part::Kits(Kits { leaves: words, copies: count(SheetKind::WordBank) }));
     for kind in [SheetKind::Blocks, SheetKind::Layered] {
         if of(kind).next().is_none() {
             continue;

@@ -35,7 +35,11 @@ fn length(set: &SortSet) -> usize {
 pub struct Piles {
     stock: Stock,
     sheet: StripSheet,
+    /// Whose strips these are.
+    seats: Vec<Seat>,
     stacks: Stacks,
+    /// How many piles of strips come before these, and how many there are in all.
+    numbers: (usize, usize),
     /// The cuts, the same on every front.
     frame: Arc<Layer>,
     drawn: Drawn,
@@ -54,22 +58,25 @@ struct Marks {
 }
 
 impl Piles {
-    /// Plans the sheets.
+    /// Plans the sheets with the strips of everyone whose strips have this size; so many of all piles come before these.
     pub fn plan(
         desk: &Desk<'_>,
         sheet: &StripSheet,
         stock: Stock,
-        seats: &[Seat],
+        all: &[Seat],
         edge: Option<Edge>,
+        numbers: (usize, usize),
     ) -> Result<Self, Problem> {
-        let stacks = stacks(desk, sheet, seats);
+        let (seats, stacks) = (sheet.seats(all), stacks(desk, sheet, all));
         Ok(Self {
             stock,
             sheet: sheet.clone(),
             frame: Arc::new(sheet.division.frame(desk)),
-            drawn: Drawn::plan(desk, sheet, edge, recurring(&stacks, seats))?,
+            drawn: Drawn::plan(desk, sheet, edge, recurring(&stacks, &seats))?,
             last: Arc::default(),
+            seats,
             stacks,
+            numbers,
         })
     }
 
@@ -83,6 +90,16 @@ impl Piles {
         &self.stacks
     }
 
+    /// Whose set each set of the stacks is.
+    pub fn seats(&self) -> &[Seat] {
+        &self.seats
+    }
+
+    /// How many piles of strips come before these.
+    pub fn before(&self) -> usize {
+        self.numbers.0
+    }
+
     /// How many sheets of paper.
     pub fn leaves(&self) -> usize {
         self.stacks.sheets()
@@ -94,7 +111,7 @@ impl Piles {
     }
 
     /// A sheet's front or back.
-    pub(super) fn page(&self, desk: &Desk<'_>, seats: &[Seat], leaf: usize, back: bool) -> Result<Page, Problem> {
+    pub(super) fn page(&self, desk: &Desk<'_>, leaf: usize, back: bool) -> Result<Page, Problem> {
         let mut page = Page {
             size: self.sheet.division.size(),
             sheet: SheetKind::Strips,
@@ -102,7 +119,7 @@ impl Piles {
             learner: None,
             stock: self.stock,
             name: desk.lesson.wording().pile_sheet(
-                self.stacks.group_of(leaf) + 1,
+                self.before() + self.stacks.group_of(leaf) + 1,
                 leaf - self.stacks.sheets_of(self.stacks.group_of(leaf)).start + 1,
                 back,
             ),
@@ -112,7 +129,7 @@ impl Piles {
         let mut marked = Vec::new();
         for place in 0..self.sheet.division.places() {
             let Some(Printed { set, piece }) = self.stacks.printed(leaf, place) else { continue };
-            let Some(seat) = seats.get(set) else { continue };
+            let Some(seat) = self.seats.get(set) else { continue };
             let Some(strip) = piece.checked_sub(1) else {
                 if !back {
                     band(desk, seat, self.sheet.division.place(place), &mut own)?;
@@ -125,27 +142,34 @@ impl Piles {
             }
         }
         if !back && !marked.is_empty() {
-            let marks = self.marks(desk, seats, self.stacks.group_of(leaf))?;
+            let marks = self.marks(desk, self.stacks.group_of(leaf))?;
             if marked.len() == marks.nodes.len() {
                 page.layers.push(Arc::clone(&marks.whole));
             } else {
                 own.nodes.extend(marked.iter().filter_map(|place| marks.nodes.get(*place)).cloned());
             }
         }
-        own.nodes.push(stamp::line(desk, &self.stacks, self.sheet.division.line(), seats, leaf, back)?);
+        own.nodes.push(stamp::line(
+            desk,
+            &self.stacks,
+            self.sheet.division.line(),
+            &self.seats,
+            (leaf, back),
+            self.numbers,
+        )?);
         page.layers.push(Arc::new(own));
         Ok(page)
     }
 
     /// The marks of a group, set once for all its sheets.
-    fn marks(&self, desk: &Desk<'_>, seats: &[Seat], group: usize) -> Result<Arc<Marks>, Problem> {
+    fn marks(&self, desk: &Desk<'_>, group: usize) -> Result<Arc<Marks>, Problem> {
         // What another thread left half done is no harm: it is made anew.
         let mut last = self.last.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(marks) = last.as_ref().filter(|marks| marks.group == group) {
             return Ok(Arc::clone(marks));
         }
         let mut nodes = Vec::new();
-        for (place, seat) in self.stacks.sets_of(group).filter_map(|set| seats.get(set)).enumerate() {
+        for (place, seat) in self.stacks.sets_of(group).filter_map(|set| self.seats.get(set)).enumerate() {
             let copy = Copy { learner: Some(seat.number), name: "", ..Copy::default() };
             let mut pen = Pen::new(desk, Some(seat.version), &copy);
             let mark = Mark { frame: self.sheet.strips.mark(self.sheet.division.place(place)), says: Says::Piece };
@@ -158,9 +182,10 @@ impl Piles {
     }
 }
 
-/// Which piece is where when these sets are cut as piles.
-pub fn stacks(desk: &Desk<'_>, sheet: &StripSheet, seats: &[Seat]) -> Stacks {
-    let lengths: Vec<usize> = seats.iter().map(|seat| set_of(desk, seat.version).map_or(0, length)).collect();
+/// Which piece is where when the sets of this size of strips are cut as piles.
+pub fn stacks(desk: &Desk<'_>, sheet: &StripSheet, all: &[Seat]) -> Stacks {
+    let lengths: Vec<usize> =
+        sheet.seats(all).iter().map(|seat| set_of(desk, seat.version).map_or(0, length)).collect();
     Stacks::plan(&lengths, sheet.division.places())
 }
 

@@ -5,30 +5,27 @@ use crate::lesson::deal::Seat;
 use crate::measure::{Count, Length, Rect, Sides, Size};
 use crate::sheets::job::impose::Stacks;
 use crate::sheets::page::desk::Desk;
+use crate::sheets::page::division::Division;
 use crate::sheets::page::ink;
 use crate::sheets::page::name;
 use crate::sheets::page::text::{self, Align, Face};
 use crate::sheets::page::{Item, Node, Tag};
 use crate::wording::stamps::PileSheet;
 
-/// How high the line at the top of a sheet is.
-pub fn height(desk: &Desk<'_>) -> Result<Length, Problem> {
-    Ok(face(desk)?.pitch() + Length::mm(1))
-}
-
 /// The small face of the program's own remarks.
 fn face(desk: &Desk<'_>) -> Result<Face, Problem> {
     desk.face(desk.layouts.page(), "foot")
 }
 
-/// The line at the top: pile, sheet, learners, versions. No larger than it needs to be, and outside every piece.
+/// The line at the top: pile, sheet, learners, versions. No larger than it needs to be, and outside every piece. Of so many
+/// `piles` of strips so many come `before` these.
 pub fn line(
     desk: &Desk<'_>,
     stacks: &Stacks,
     frame: Rect,
     seats: &[Seat],
-    leaf: usize,
-    back: bool,
+    (leaf, back): (usize, bool),
+    (before, piles): (usize, usize),
 ) -> Result<Node, Problem> {
     let group = stacks.group_of(leaf);
     let sheets = stacks.sheets_of(group);
@@ -37,7 +34,7 @@ pub fn line(
     let mut versions: Vec<String> = members.iter().map(|seat| seat.version.to_string()).collect();
     versions.sort_unstable();
     versions.dedup();
-    let at = PileSheet { pile: (group + 1, stacks.groups()), sheet: (leaf - sheets.start + 1, sheets.len()) };
+    let at = PileSheet { pile: (before + group + 1, piles), sheet: (leaf - sheets.start + 1, sheets.len()) };
     let text = desk.lesson.wording().pile_line(at, back, &versions.join(", "), &runs(desk, &numbers));
     self::text(desk, &text, frame)
 }
@@ -45,7 +42,7 @@ pub fn line(
 /// A line of small text at the top of a sheet, cut short where it is too long.
 pub fn text(desk: &Desk<'_>, text: &str, frame: Rect) -> Result<Node, Problem> {
     let face = face(desk)?;
-    let frame = Rect::new(frame.origin(), Size::new(frame.width(), height(desk)?));
+    let frame = Rect::new(frame.origin(), Size::new(frame.width(), Division::line_height(desk)?));
     let text = name::shortened(desk.family, text, frame.width(), &face);
     Ok(text::run(desk.family, &[text], frame, &face).artifact())
 }

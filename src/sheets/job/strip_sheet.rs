@@ -1,10 +1,11 @@
 //! The sheet of strips for the guillotine: its division, and how a strip is made.
 
 use crate::diag::Problem;
-use crate::sheets::job::division::Division;
-use crate::sheets::job::stamp;
+use crate::lesson::Version;
+use crate::lesson::deal::Seat;
 use crate::sheets::kinds::pieces::{self, Design};
 use crate::sheets::page::desk::Desk;
+use crate::sheets::page::division::Division;
 use crate::spec::SheetKind;
 
 /// A sheet of strips: its division, and how a strip is made.
@@ -14,14 +15,24 @@ pub struct StripSheet {
     pub division: Division,
     /// The sizes that board and strips share.
     pub strips: Design,
+    /// Whose strips these are.
+    pub versions: Vec<Version>,
 }
 
 impl StripSheet {
-    /// The sheet that takes the most strips of the lesson's size.
-    pub fn design(desk: &Desk<'_>) -> Result<Self, Problem> {
-        let strips = pieces::design(desk)?;
+    /// For each size of strips the sheet that takes the most of them.
+    pub fn designs(desk: &Desk<'_>) -> Result<Vec<Self>, Problem> {
         let cut = desk.layout(SheetKind::Strips)?.cut;
-        let division = Division::of(desk, strips.single()?, stamp::height(desk)?, cut)?;
-        Ok(Self { division, strips: strips.clone() })
+        let high = Division::line_height(desk)?;
+        let sheet = |(strips, versions): &(Design, Vec<Version>)| {
+            let division = Division::of(desk, strips.single()?, high, cut)?;
+            Ok(Self { division, strips: strips.clone(), versions: versions.clone() })
+        };
+        pieces::designs(desk)?.shared().iter().map(sheet).collect()
+    }
+
+    /// The seats whose strips these are.
+    pub fn seats(&self, all: &[Seat]) -> Vec<Seat> {
+        all.iter().filter(|seat| self.versions.contains(&seat.version)).copied().collect()
     }
 }

@@ -22,21 +22,18 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         return Ok(Vec::new());
     }
     let layout = desk.layout(SheetKind::Board)?;
-    let design = pieces::design(desk)?;
+    let designs = pieces::designs(desk)?;
     let mut pages = Vec::new();
     for set in &desk.lesson.sets {
+        let design = designs.of(set)?;
         let mut rows = set.rows.as_slice();
-        let of = pieces::boards(design, set);
-        for (k, &count) in (1..).zip(&design.rows) {
+        let counts = design.rows_of(set);
+        for (k, &count) in (1..).zip(&counts) {
             let (these, rest) = rows.split_at(rows.len().min(count as usize));
             rows = rest;
-            if !these.is_empty() {
-                pages.push(desk.versioned(
-                    page(desk, layout, design, set, these, PageNumber { k, of, board: false })?,
-                    set.version,
-                ));
-                name(desk, pages.last_mut(), k, of);
-            }
+            let number = PageNumber { k, of: counts.len(), board: false };
+            pages.push(desk.versioned(page(desk, layout, design, set, these, number)?, set.version));
+            name(desk, pages.last_mut(), k, counts.len());
         }
     }
     Ok(pages)

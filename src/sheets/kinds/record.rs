@@ -54,11 +54,27 @@ struct RowLook<'a> {
 /// A row's own gaps.
 const GAP: Length = Length::mm(2);
 
-fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
+/// Whether any learner's sheet has a row for a number of the learner's own.
+pub fn has_own_numbers(desk: &Desk<'_>) -> Result<bool, Problem> {
+    let all = if desk.lesson.chosen.model.is_empty() {
+        desk.lesson.sets.iter().map(|set| set.rows.as_slice()).collect()
+    } else {
+        vec![desk.lesson.chosen.model.as_slice()]
+    };
+    for numbers in all {
+        let (_, rows) = fit(desk, numbers)?;
+        if share(numbers.len().narrow(), rows, 1).into_iter().any(|here| here < rows) {
+            return Ok(true);
+        }
+    }
+    Ok(false)
+}
+
+/// How rows look, and how many a page takes.
+fn fit<'a>(desk: &Desk<'a>, numbers: &[Number]) -> Result<(RowLook<'a>, u32), Problem> {
     let layout = desk.layout(SheetKind::Record)?;
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
-    let headed = || headed(desk, layout, size);
-    let body = headed()?.body;
+    let body = headed(desk, layout, size, (1, 1))?.body;
     let mut look = RowLook {
         layout,
         numeral: desk.face(layout, "numeral")?,
@@ -82,15 +98,21 @@ fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
         ))
         .hint("choose larger paper"));
     }
-    let rows = rows.min(layout.grid.rows.1);
-    let count = numbers.len().narrow();
+    Ok((look, rows.min(layout.grid.rows.1)))
+}
+
+fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
+    let (look, rows) = fit(desk, numbers)?;
+    let layout = look.layout;
+    let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
+    let counts = share(numbers.len().narrow(), rows, 1);
     let mut left = numbers;
     let mut pages = Vec::new();
-    for here in share(count, rows, 1) {
+    for (k, &here) in counts.iter().enumerate() {
         let (these, rest) = left.split_at(here.index().min(left.len()));
         left = rest;
-        let headed = headed()?;
-        let grid = Grid::filling(headed.body, 1, rows, gutter);
+        let headed = headed(desk, layout, size, (k + 1, counts.len()))?;
+        let grid = Grid::filling(headed.body, 1, rows, layout.grid.gutter);
         let mut layer = Layer::default();
         for (cell, number) in grid.cells().zip(these.iter().copied().map(Some).chain(std::iter::repeat(None))) {
             layer.nodes.push(look.row(desk, cell, number)?);
@@ -101,10 +123,11 @@ fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
     Ok(pages)
 }
 
-fn headed(desk: &Desk<'_>, layout: &Layout, page: Size) -> Result<Headed, Problem> {
-    let title = desk.lesson.wording().sheet_title(SheetKind::Record);
+/// Heading and foot of page `k` of so many.
+fn headed(desk: &Desk<'_>, layout: &Layout, page: Size, number: (usize, usize)) -> Result<Headed, Problem> {
+    let title = head::numbered(desk, SheetKind::Record, number);
     let aim = desk.lesson.can();
-    let head = Head { title, note: Some(&aim), reader: Reader::Learner, name: true, code: true, aim: None };
+    let head = Head { title: &title, note: Some(&aim), reader: Reader::Learner, name: true, code: true, aim: None };
     head::lay(desk, desk.live(page, layout), &head)
 }
 

@@ -22,14 +22,15 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         return Ok(Vec::new());
     }
     let layout = desk.layout(SheetKind::Strips)?;
-    let design = pieces::design(desk)?;
+    let designs = pieces::designs(desk)?;
     let mut pages = Vec::new();
     for set in &desk.lesson.sets {
+        let design = designs.of(set)?;
         let parts = parts(design, set);
         for (k, part) in parts.iter().enumerate() {
             // Where a page of the board has one page of strips, the two have one number.
             let paired = parts.iter().filter(|other| other.group == part.group).count() == 1;
-            let boards = if design.groups().len() == 1 { 1 } else { pieces::boards(design, set) };
+            let boards = design.groups(set).len();
             let number = match boards {
                 1 => PageNumber { k: k + 1, of: parts.len(), board: false },
                 boards if paired => PageNumber { k: part.group + 1, of: boards, board: true },
@@ -53,7 +54,7 @@ struct PagePart<'s> {
 /// The pages of a set's strips: those of the board's first page first.
 fn parts<'s>(design: &'s Design, set: &'s SortSet) -> Vec<PagePart<'s>> {
     let mut parts = Vec::new();
-    for ((group, rows), pages) in design.groups().into_iter().enumerate().zip(&design.pages) {
+    for ((group, rows), pages) in design.groups(set).into_iter().enumerate().zip(&design.pages) {
         let mut strips: Vec<_> = (design.classes.iter())
             .map(|class| {
                 let here = |strip: &Strip| class.forms.contains(&strip.form) && rows.contains(&home(set, strip));

@@ -5,8 +5,9 @@
 //! words in both, side by side.
 
 use crate::diag::Problem;
-use crate::lesson::words::{self, WordEntry, WordGroup, WordNote};
+use crate::lesson::words::{self, BankOf, WordEntry, WordGroup, WordNote};
 use crate::measure::{Count, Length, Point, Rect, Size, Weight};
+use crate::sheets::kinds::record;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head};
 use crate::sheets::page::ink;
@@ -19,16 +20,16 @@ use crate::spec::SheetKind;
 /// Lays the page out; none for a lesson without numbers.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let wording = desk.lesson.wording();
-    let groups = words::groups(desk.lesson);
-    if groups.is_empty() {
-        return Ok(Vec::new());
-    }
     let layout = desk.layout(SheetKind::WordBank)?;
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let title = wording.sheet_title(SheetKind::WordBank);
     let notes = words::notes(desk.lesson);
     let head = Head { title, note: None, reader: Reader::Learner, name: false, code: true, aim: None };
     let body = head::lay(desk, desk.live(size, layout), &head)?.body;
+    let groups = bank(desk, layout, body, &notes)?;
+    if groups.is_empty() {
+        return Ok(Vec::new());
+    }
     let pages = pages_of(desk, layout, body, groups, notes)?;
     // All pages share one size.
     let most = pages.iter().map(|(bank, ..)| bank.word.size).min();
@@ -46,6 +47,19 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         _ => Page { name: wording.sheet_of(&page.name, k, count), ..page },
     };
     Ok(drawn.into_iter().map(named).collect())
+}
+
+/// The words of the bank: where learners choose a number of their own, the words of all that they may choose, as long as these
+/// fit on one page.
+fn bank(desk: &Desk<'_>, layout: &Layout, body: Rect, notes: &[WordNote]) -> Result<Vec<WordGroup>, Problem> {
+    let recorded = desk.lesson.spec.sheets.make.value.contains(&SheetKind::Record);
+    if recorded && record::has_own_numbers(desk)? {
+        let any = words::groups(desk.lesson, BankOf::Any);
+        if Bank::fit(desk, layout, body, (&any, notes), None).is_ok() {
+            return Ok(any);
+        }
+    }
+    Ok(words::groups(desk.lesson, BankOf::Given))
 }
 
 /// What stands on each page: everything on one where it fits, otherwise about half the words on each, halved again as need be.

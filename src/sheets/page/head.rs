@@ -13,6 +13,7 @@ use crate::sheets::page::layout::Layout;
 use crate::sheets::page::name;
 use crate::sheets::page::text::{self, Across, Align, Down, Face};
 use crate::sheets::page::{Item, Mark, Node, Reader, Says, Tag};
+use crate::spec::SheetKind;
 
 /// What a page's heading says.
 #[derive(Debug, Clone, Copy)]
@@ -27,7 +28,7 @@ pub struct Head<'t> {
     pub name: bool,
     /// Whether there is room for the version and learner mark.
     pub code: bool,
-    /// What a learner can do afterwards: at the end of the note, where there is room behind it.
+    /// What a learner can do afterwards: behind a note of one line, where there is room.
     pub aim: Option<&'t str>,
 }
 
@@ -109,7 +110,9 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
             date = Some(dated.set(desk, &note, Point::new(live.right(), base))?);
         }
         let behind = lines.last().map(|line| desk.width(line, &note)).unwrap_or_default() + gap * 2;
-        let aim = head.aim.filter(|aim| date.is_none() && behind + desk.width(aim, &note) <= live.width());
+        // Behind the tail of a longer note it would be read as the end of that.
+        let aim = head.aim.filter(|_| lines.len() == 1);
+        let aim = aim.filter(|aim| date.is_none() && behind + desk.width(aim, &note) <= live.width());
         let aim = aim.map(|aim| {
             let origin = Point::new(live.right() - desk.width(aim, &note), frame.bottom() - note.pitch());
             let frame = Rect::between(origin, Point::new(live.right(), frame.bottom()));
@@ -127,6 +130,12 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
     );
     marks.push(folio);
     Ok(Headed { nodes, foot, marks, body })
+}
+
+/// A sheet's title, with the page's number where there are several: loose sheets of one learner stay in order.
+pub fn numbered(desk: &Desk<'_>, kind: SheetKind, (k, of): (usize, usize)) -> String {
+    let title = desk.lesson.wording().sheet_title(kind);
+    if of > 1 { desk.lesson.wording().page_of(title, k, of) } else { title.to_owned() }
 }
 
 /// A line for the date, with its label.

@@ -5,6 +5,7 @@
 
 pub mod checkline;
 pub mod desk;
+pub mod division;
 pub mod entry;
 pub mod grid;
 pub mod head;

@@ -8,8 +8,8 @@ use crate::wording::Phrases;
 use crate::wording::ticket::{CuttingWords, LastPile, Least, PiecesCut, TicketWords};
 
 impl CuttingWords for English {
-    fn cut_title(&self, what: PiecesCut, cuts: usize) -> String {
-        format!("Cut the {}: {}", pieces(what), many(cuts, "cut"))
+    fn cut_title(&self, what: PiecesCut, of: Option<&str>, cuts: usize) -> String {
+        format!("Cut the {}: {}", pieces(what, of), many(cuts, "cut"))
     }
 
     fn cut_piles(

@@ -157,18 +157,18 @@ impl WordBankWords for English {
             let words = style.words(*number);
             needed.extend(words.split([' ', '-']).map(|word| word.trim_end_matches(',').to_owned()));
         }
-        // "one hundred" is two words: the place word is what comes after "one".
-        let place =
-            |n: u32| single(style, n).map(|(numeral, words)| (numeral, words.trim_start_matches("one ").to_owned()));
         let kinds: [(&str, Vec<Option<(String, String)>>); 4] = [
             ("Ones", (0..=9).map(|n| single(style, n)).collect()),
             ("Ten to nineteen", (10..=19).map(|n| single(style, n)).collect()),
             ("Tens", (2..=9).map(|n| single(style, n * 10)).collect()),
-            ("Places", [100, 1_000].into_iter().map(place).collect()),
+            ("Places", [100, 1_000].into_iter().map(|n| single(style, n)).collect()),
         ];
         let kept = kinds.into_iter().map(|(title, words)| BankGroup {
             title,
-            words: words.into_iter().flatten().filter(|(_, word)| needed.contains(word)).collect(),
+            // 100 is "one hundred", and what others need of that is its last word.
+            words: (words.into_iter().flatten())
+                .filter(|(_, words)| needed.contains(words.rsplit(' ').next().unwrap_or(words)))
+                .collect(),
         });
         kept.filter(|group| !group.words.is_empty()).collect()
     }

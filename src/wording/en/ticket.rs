@@ -10,9 +10,9 @@ use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
 use crate::wording::{Phrases, Spelling, Titles};
 
 /// What pieces are called beside others: "strips", "blocks: flats".
-pub(super) fn pieces(pieces: PiecesCut) -> String {
+pub(super) fn pieces(pieces: PiecesCut, of: Option<&str>) -> String {
     match pieces {
-        PiecesCut::Strips => "strips".to_owned(),
+        PiecesCut::Strips => of.map_or("strips".to_owned(), |of| format!("strips {of}")),
         PiecesCut::Cards(_) => format!("layered cards: {}", piece_word(pieces)),
         PiecesCut::Flats | PiecesCut::RodsAndCubes => format!("blocks: {}", piece_word(pieces)),
     }
@@ -242,9 +242,9 @@ impl TicketWords for English {
                 let two = if both { ", two-sided" } else { "" };
                 format!("{file} printed: {} of {}{two}.", many(sheets, "sheet"), self.stock_name(stock))
             }
-            Done::Cut(what, cuts, piles) => format!(
+            Done::Cut(what, of, cuts, piles) => format!(
                 "{}: {} made on each of {}.",
-                self.capital(&pieces(what)),
+                self.capital(&pieces(what, of)),
                 many(cuts, "cut"),
                 many(piles, "pile")
             ),

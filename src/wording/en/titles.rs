@@ -65,6 +65,10 @@ impl Titles for English {
         if count == 1 { one } else { many }
     }
 
+    fn goes_on(&self, title: &str) -> String {
+        format!("{title} (goes on)")
+    }
+
     fn page_name(&self, kind: SheetKind, version: Option<Version>) -> String {
         let title = self.sheet_title(kind);
         version.map_or_else(|| title.to_owned(), |version| format!("{title} {version}"))

@@ -8,8 +8,8 @@ use crate::wording::Phrases;
 use crate::wording::ticket::{CuttingWords, LastPile, Least, PiecesCut, TicketWords};
 
 impl CuttingWords for Spanish {
-    fn cut_title(&self, what: PiecesCut, cuts: usize) -> String {
-        format!("Cortar {}: {}", pieces(what), many(cuts, "corte", "cortes"))
+    fn cut_title(&self, what: PiecesCut, of: Option<&str>, cuts: usize) -> String {
+        format!("Cortar {}: {}", pieces(what, of), many(cuts, "corte", "cortes"))
     }
 
     fn cut_piles(

@@ -18,9 +18,9 @@ pub(super) fn piles(count: usize) -> String {
 }
 
 /// What pieces are called beside others: "tiras", "bloques: placas".
-pub(super) fn pieces(pieces: PiecesCut) -> String {
+pub(super) fn pieces(pieces: PiecesCut, of: Option<&str>) -> String {
     match pieces {
-        PiecesCut::Strips => "tiras".to_owned(),
+        PiecesCut::Strips => of.map_or("tiras".to_owned(), |of| format!("tiras {of}")),
         PiecesCut::Cards(_) => format!("tarjetas superpuestas: {}", piece_word(pieces)),
         PiecesCut::Flats | PiecesCut::RodsAndCubes => format!("bloques: {}", piece_word(pieces)),
     }
@@ -273,9 +273,9 @@ impl TicketWords for Spanish {
                 let two = if both { ", por las dos caras" } else { "" };
                 format!("{file} impreso: {} de {}{two}.", sheets(count), self.stock_name(stock))
             }
-            Done::Cut(what, cuts, count) => format!(
+            Done::Cut(what, of, cuts, count) => format!(
                 "{}: {} en {}.",
-                self.capital(&pieces(what)),
+                self.capital(&pieces(what, of)),
                 many(cuts, "corte hecho", "cortes hechos"),
                 if count == 1 { "la pila".to_owned() } else { format!("cada una de {}", piles(count)) }
             ),

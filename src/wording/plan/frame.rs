@@ -121,9 +121,6 @@ area! {
     /// What the plan calls a phase.
     fn phase(phase: Phase) -> &'static str;
 
-    /// A phase's title where it goes on over a page.
-    fn phase_again(phase: Phase) -> String;
-
     /// How long it takes, under its clock times.
     fn minutes(count: u32) -> String;
 

@@ -1,6 +1,7 @@
 //! What a way shows: its content measured, or what does not fit.
 
 use crate::diag::Problem;
+use crate::lesson::SortSet;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
 use crate::sheets::blocks::picture::Pictures;
@@ -14,6 +15,8 @@ use crate::sheets::page::text::Face;
 /// What is measured for each way.
 pub(super) struct Bench<'a> {
     pub(super) desk: &'a Desk<'a>,
+    /// Whose board and strips.
+    pub(super) sets: &'a [&'a SortSet],
     pub(super) board: &'a Layout,
     pub(super) room: MarkedRoom,
     pub(super) texts: Shown<&'a str>,
@@ -104,7 +107,7 @@ impl Bench<'_> {
         }
         let class = way.classes.iter().find(|class| class.forms.iter().any(|form| form.is_picture()));
         let on_strips = class.map(|class| self.room.at(mark).picture(piece(class)).size());
-        let on_board = self.desk.lesson.sets.iter().any(|set| set.given.is_picture()).then(|| self.given_room(way));
+        let on_board = self.sets.iter().any(|set| set.given.is_picture()).then(|| self.given_room(way));
         let frames = [on_strips, on_board].into_iter().flatten();
         frames.reduce(|a, b| Size::new(a.width.min(b.width), a.height.min(b.height)))
     }

@@ -203,10 +203,10 @@ impl<'t> Shown<&'t str> {
     }
 }
 
-/// Gathers it.
-pub(super) fn gather(desk: &Desk<'_>) -> Result<Contents, Problem> {
+/// Gathers it from some sets.
+pub(super) fn gather(sets: &[&SortSet]) -> Result<Contents, Problem> {
     let mut all = Contents::default();
-    for set in &desk.lesson.sets {
+    for set in sets {
         for strip in &set.strips {
             all.texts.add(strip.content.clone(), &mut all.pictures);
         }

@@ -4,10 +4,11 @@ use std::ops::Range;
 
 use crate::diag::Problem;
 use crate::lesson::{SortSet, Strip};
-use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::measure::{Count, Length, Point, Rect, Sides, Size};
 use crate::number::Form;
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::kinds::pieces::content::HeadLines;
+use crate::sheets::page::grid;
 use crate::sheets::page::layout::Turn;
 use crate::sheets::page::text::Face;
 
@@ -75,9 +76,15 @@ pub struct StripBand {
 }
 
 impl Design {
-    /// The rows whose strips go on pages of their own: those of each page of the board, or all of them.
-    pub fn groups(&self) -> Vec<Range<usize>> {
-        if self.pages.len() == self.rows.len() { groups(&self.rows) } else { std::iter::once(0..usize::MAX).collect() }
+    /// How many rows each page of a set's board takes: a group with fewer rows may need fewer pages.
+    pub fn rows_of(&self, set: &SortSet) -> Vec<u32> {
+        rows_of(&self.rows, set)
+    }
+
+    /// The rows whose strips go on pages of their own: those of each page of the set's board, or all of them.
+    pub fn groups(&self, set: &SortSet) -> Vec<Range<usize>> {
+        let apart = self.pages.len() == self.rows.len();
+        if apart { groups(&self.rows_of(set)) } else { std::iter::once(0..usize::MAX).collect() }
     }
 
     /// The size of the strips of a form.
@@ -114,6 +121,12 @@ impl Design {
     pub fn mark(&self, piece: Rect) -> Rect {
         self.room.mark(piece)
     }
+}
+
+/// How many rows each page of a set's board takes, where the longest board has so many on each: as evenly as its pages allow.
+pub(super) fn rows_of(rows: &[u32], set: &SortSet) -> Vec<u32> {
+    let (own, most) = (set.rows.len().narrow(), rows.iter().max().copied().unwrap_or(1));
+    if own < rows.iter().sum() { grid::share(own, most, 1) } else { rows.to_vec() }
 }
 
 /// The rows of each page of a board.

@@ -1,8 +1,8 @@
 //! How large strips and boxes are.
 //!
-//! In: everything the strips of all versions show, the paper, and the layouts of board and strips. Out: a [`Design`], the
+//! In: everything the strips of some versions show, the paper, and the layouts of board and strips. Out: a [`Design`], the
 //! one that takes the fewest pages a learner at readable sizes and, among those, shows its content largest. A box is a
-//! strip with the layout's play on every side.
+//! strip with the layout's play on every side. Which versions share a design is settled in [`designs`].
 //!
 //! All strips are equally high, and all text strips equally wide: neither size nor shape tells which row a strip belongs
 //! to, and straight cuts free them all. Block pictures may take wider strips, on pages of their own or in rows below the
@@ -12,13 +12,14 @@
 mod bench;
 mod content;
 mod design;
+mod designs;
 mod paging;
 mod ways;
 
 use crate::diag::Problem;
 use crate::lesson::SortSet;
 use crate::measure::Length;
-use crate::sheets::page::desk::{Desk, OnceFor};
+use crate::sheets::page::desk::Desk;
 use crate::sheets::page::mark;
 use crate::spec::SheetKind;
 use bench::Bench;
@@ -26,39 +27,25 @@ use content::gather;
 pub use content::{ColumnHead, HeadLines, PageNumber, board_page, name, shown, strips_page};
 use design::MarkedRoom;
 pub use design::{Design, StripBand, StripPage, StripSize, home};
+pub use designs::{Designs, designs};
 
 /// A strip is smaller than its box by at least this much on every side.
 pub const LEAST_PLAY: Length = Length::mm(1);
 
-/// The best design for this lesson, worked out once a desk. Fails when its content fits no arrangement at its least size, and
-/// says what would.
-pub fn design<'d>(desk: &'d Desk<'_>) -> Result<&'d Design, Problem> {
-    desk.once(OnceFor::Strips, search)
-}
-
-/// How many pages the board of a set takes: a group with fewer rows may need fewer.
-pub fn boards(design: &Design, set: &SortSet) -> usize {
-    let mut left = set.rows.len();
-    let needed = design.rows.iter().take_while(|count| {
-        let needs = left > 0;
-        left = left.saturating_sub(**count as usize);
-        needs
-    });
-    needed.count()
-}
-
-fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
+/// The best design for some sets. Fails when their content fits no arrangement at its least size, and says what would.
+fn search(desk: &Desk<'_>, sets: &[&SortSet]) -> Result<Design, Problem> {
     let (board, strips) = (desk.layout(SheetKind::Board)?, desk.layout(SheetKind::Strips)?);
     let play = strips.length("play")?;
     if play < LEAST_PLAY {
         return Err(Problem::new(format!("the layout of strips leaves {play} round a strip in its box"))
             .hint(format!("expected a play of at least {LEAST_PLAY}")));
     }
-    let shown = gather(desk)?;
+    let shown = gather(sets)?;
     let face = desk.face(strips, "strip")?;
     let texts = shown.texts.as_strs();
     let bench = Bench {
         desk,
+        sets,
         board,
         room: MarkedRoom { padding: strips.padding, mark: mark::piece_size(desk)? },
         widest: texts.widest(desk.family, face.weight),
@@ -71,7 +58,7 @@ fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
     };
     let mut failed = None;
     let mut best: Option<((usize, bool), i64, Design)> = None;
-    for way in ways::all(desk, board, strips, play, &shown)? {
+    for way in ways::all(desk, sets, (board, strips), play, &shown)? {
         let rank = way.rank;
         if best.as_ref().is_some_and(|(first, ..)| rank > *first) {
             break;

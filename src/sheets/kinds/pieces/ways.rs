@@ -13,7 +13,7 @@ use crate::number::Form;
 use crate::sheets::kinds::pieces::content::{
     ColumnHead, Contents, HeadLines, PageNumber, board_page, headings, strips_page,
 };
-use crate::sheets::kinds::pieces::design::{StripPage, StripSize, groups, home};
+use crate::sheets::kinds::pieces::design::{StripPage, StripSize, groups, home, rows_of};
 use crate::sheets::kinds::pieces::paging::Paging;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid;
@@ -42,6 +42,7 @@ const WIDER: [i64; 8] = [120, 140, 160, 180, 210, 250, 300, 360];
 /// What all ways of a lesson share.
 struct Task<'a> {
     desk: &'a Desk<'a>,
+    sets: &'a [&'a SortSet],
     board: &'a Layout,
     strips: &'a Layout,
     play: Length,
@@ -51,15 +52,14 @@ struct Task<'a> {
     bodies: Vec<(Turn, Rect)>,
 }
 
-/// All ways, the fewest pages first; of as many pages, equal strips and the layouts' preferred turns first.
+/// All ways for some sets, the fewest pages first; of as many pages, equal strips and the layouts' preferred turns first.
 pub(super) fn all(
     desk: &Desk<'_>,
-    board: &Layout,
-    strips: &Layout,
+    sets: &[&SortSet],
+    (board, strips): (&Layout, &Layout),
     play: Length,
     shown: &Contents,
 ) -> Result<Vec<Way>, Problem> {
-    let sets = &desk.lesson.sets;
     let rows = sets.iter().map(|set| set.rows.len()).max().unwrap_or(0);
     let mut forms: Vec<Form> = Vec::new();
     for form in sets.iter().flat_map(|set| &set.forms) {
@@ -72,7 +72,7 @@ pub(super) fn all(
     }
     let bodies = strips.turns.iter().map(|turn| Ok((*turn, strips_page(desk, *turn, PageNumber::ONLY)?.1.body)));
     let bodies = bodies.collect::<Result<_, Problem>>()?;
-    let task = Task { desk, board, strips, play, rows: rows.narrow(), forms, bodies };
+    let task = Task { desk, sets, board, strips, play, rows: rows.narrow(), forms, bodies };
     let mut ways = Vec::new();
     for &turn in &board.turns {
         let body = board_page(desk, turn, PageNumber::ONLY)?.1.body;
@@ -114,10 +114,10 @@ impl Task<'_> {
         let tallest = self.board.length("tallest")?;
         let given = self.given_width(shown, body.width())?;
         // Boxes are as wide as the set with the widest row of them allows.
-        let sets = &self.desk.lesson.sets;
+        let sets = self.sets;
         let of = |set: &SortSet, forms: &[Form]| set.forms.iter().filter(|form| forms.contains(form)).count();
         let row = |set: &SortSet| split.iter().map(|(forms, wide)| wide * of(set, forms).wide()).sum::<i64>();
-        let shares: i64 = sets.iter().map(row).max().unwrap_or(1);
+        let shares: i64 = sets.iter().map(|set| row(set)).max().unwrap_or(1);
         let widths: Vec<Length> =
             split.iter().map(|(_, wide)| hundredths((body.width() - given).scaled(*wide, shares))).collect();
         let wide =
@@ -142,10 +142,10 @@ impl Task<'_> {
             let body = board_page(self.desk, turn, number)?.1.body;
             let room = (body.height() - heads).scaled(1, i64::from(rows.first().copied().unwrap_or(1)));
             let mut kept: Vec<((usize, bool), bool)> = Vec::new();
-            let all: u32 = rows.iter().sum();
+            let all = [rows.iter().sum()];
             let owns = if rows.len() == 1 { &[true][..] } else { &[true, false] };
             let heights = self.heights(room, tallest);
-            let counted = |own: &bool| (*own, self.counts(split, &if *own { groups(&rows) } else { groups(&[all]) }));
+            let counted = |own: &bool| (*own, self.counts(split, if *own { &rows } else { &all }));
             let owns: Vec<(bool, Vec<Vec<u32>>)> = owns.iter().map(counted).collect();
             for (high, (own, counts)) in heights.iter().flat_map(|high| owns.iter().map(|own| (*high, own))) {
                 let own = *own;
@@ -189,22 +189,26 @@ impl Task<'_> {
     }
 
     /// How many strips of each class every group of rows has.
-    fn counts(&self, split: &Split, groups: &[Range<usize>]) -> Vec<Vec<u32>> {
-        groups.iter().map(|rows| split.iter().map(|(forms, _)| self.pieces(forms, rows)).collect()).collect()
+    fn counts(&self, split: &Split, rows: &[u32]) -> Vec<Vec<u32>> {
+        (0..rows.len()).map(|k| split.iter().map(|(forms, _)| self.pieces(forms, rows, k)).collect()).collect()
     }
 
-    /// The most strips of these forms and rows in any version.
-    fn pieces(&self, forms: &[Form], rows: &Range<usize>) -> u32 {
+    /// The most strips of these forms that any version has in group `k` of its rows.
+    fn pieces(&self, forms: &[Form], rows: &[u32], k: usize) -> u32 {
         let count = |set: &SortSet| {
-            let here = |strip: &&Strip| forms.contains(&strip.form) && rows.contains(&home(set, strip));
+            let rows: Option<Range<usize>> = groups(&rows_of(rows, set)).into_iter().nth(k);
+            let here = |strip: &&Strip| {
+                let home = home(set, strip);
+                forms.contains(&strip.form) && rows.as_ref().is_some_and(|rows| rows.contains(&home))
+            };
             set.strips.iter().filter(here).count()
         };
-        self.desk.lesson.sets.iter().map(count).max().unwrap_or(0).narrow()
+        self.sets.iter().map(|set| count(set)).max().unwrap_or(0).narrow()
     }
 
     /// How wide the column of given forms is: a numeral's own width, otherwise an equal share.
     fn given_width(&self, shown: &Contents, width: Length) -> Result<Length, Problem> {
-        let sets = &self.desk.lesson.sets;
+        let sets = self.sets;
         if sets.iter().any(|set| set.given != Form::Numeral) {
             let most = sets.iter().map(|set| set.forms.len()).max().unwrap_or(1);
             return Ok(width.scaled(1, (most + 1).wide()));

@@ -249,7 +249,8 @@ impl<'a> PlanPages<'a> {
         let y = column.y;
         let rule = Item::Line { from: Point::new(left, y), to: Point::new(right, y), stroke: ink::OUTLINE };
         column.skip(Length::mm(1));
-        let title = if again { wording.phase_again(part.phase) } else { wording.phase(part.phase).to_owned() };
+        let title = wording.phase(part.phase);
+        let title = if again { wording.goes_on(title) } else { title.to_owned() };
         let times = format!("{}\u{2013}{}", part.start, part.start + part.minutes);
         let minutes = wording.minutes(part.minutes);
         let top = column.y;

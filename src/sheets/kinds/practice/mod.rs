@@ -76,10 +76,12 @@ fn pages(
 ) -> Result<Vec<Page>, Problem> {
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let aim = desk.lesson.can();
-    let title = desk.lesson.wording().sheet_title(SheetKind::Practice);
-    let head = Head { title, note: Some(&aim), reader: Reader::Learner, name: true, code: true, aim: None };
-    let headed = || head::lay(desk, desk.live(size, layout), &head);
-    let body = headed()?.body;
+    let headed = |number| {
+        let title = head::numbered(desk, SheetKind::Practice, number);
+        let head = Head { title: &title, note: Some(&aim), reader: Reader::Learner, name: true, code: true, aim: None };
+        head::lay(desk, desk.live(size, layout), &head)
+    };
+    let body = headed((1, 1))?.body;
     let pen = Pen::new(desk, part.style, layout, body.width(), ask, given)?;
     let (least, most) = (layout.length("between")?, layout.length("most_between")?);
     // How high each is, drawn at the top of the page for once.
@@ -89,7 +91,9 @@ fn pages(
         .map(|(k, exercise)| Ok(pen.draw(exercise, k + 1, body.origin())?.1))
         .collect::<Result<Vec<Length>, Problem>>()?;
     let mut pages = Vec::new();
-    for page in shared(&highs, least, body.height())? {
+    let ranges = shared(&highs, least, body.height())?;
+    let of = ranges.len();
+    for (at, page) in ranges.into_iter().enumerate() {
         let high: Length = highs[page.clone()].iter().copied().sum::<Length>() + least * (page.len() - 1);
         let gaps = page.len().wide().max(1);
         let spare = (body.height() - high).scaled(1, gaps);
@@ -106,7 +110,7 @@ fn pages(
             boxes: vec![Rect::new(body.origin(), Size::new(body.width(), body.height()))],
             ..Layer::default()
         };
-        pages.push(desk.finish(SheetKind::Practice, size, layout.stock, headed()?, layer));
+        pages.push(desk.finish(SheetKind::Practice, size, layout.stock, headed((at + 1, of))?, layer));
     }
     Ok(pages)
 }

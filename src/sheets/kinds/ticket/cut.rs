@@ -21,7 +21,7 @@ const TRIMMER: usize = 10;
 /// Everything that is cut as piles.
 pub(super) fn piles(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Result<(), Problem> {
     for (k, cutting) in facts.cuttings.iter().enumerate() {
-        cuts(flow, cutting, k == 0, wording)?;
+        cuts(flow, cutting, facts, k == 0, wording)?;
         places(flow, cutting, wording)?;
         if cutting.kind == SheetKind::Strips {
             least(flow, cutting, facts, wording)?;
@@ -31,8 +31,14 @@ pub(super) fn piles(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wor
 }
 
 /// Every cut in its order.
-fn cuts(flow: &mut TicketPages<'_>, cutting: &Cutting, first: bool, wording: &dyn Wording) -> Result<(), Problem> {
-    flow.heading(&wording.cut_title(cutting.what, cutting.cuts.len()));
+fn cuts(
+    flow: &mut TicketPages<'_>,
+    cutting: &Cutting,
+    facts: &Facts,
+    first: bool,
+    wording: &dyn Wording,
+) -> Result<(), Problem> {
+    flow.heading(&wording.cut_title(cutting.what, facts.parted(cutting).as_deref(), cutting.cuts.len()));
     let ranges: Vec<String> = cutting.piles.iter().map(|pile| pages(pile.sheets)).collect();
     let most = cutting.piles.iter().map(Pile::len).max().unwrap_or(0);
     let wide = cutting.size.width > cutting.size.height;
@@ -89,7 +95,7 @@ fn places(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) 
     let mut lines = Vec::new();
     for (k, pile) in cutting.piles.iter().enumerate() {
         for (r, row) in pile.places.chunks(wide).enumerate() {
-            let mut line = vec![format!("{}, {}", k + 1, r + 1)];
+            let mut line = vec![format!("{}, {}", cutting.before + k + 1, r + 1)];
             line.extend(row.iter().map(whose));
             line.resize(wide + 1, "\u{2013}".to_owned());
             lines.push(line);
@@ -134,17 +140,20 @@ fn least(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts, wording: 
     let (columns, rows) = cutting.grid;
     let sheets: usize = cutting.piles.iter().map(Pile::len).sum();
     let pieces = cutting.piles.iter().map(Pile::len).max().unwrap_or(0);
-    let sets = (facts.job.learners + facts.job.spares).index();
+    let sets = cutting.sets();
+    let places = (columns * rows).index();
+    let free = sets.next_multiple_of(places) - sets;
     flow.text(&wording.least_sheets(Least {
         sheets,
         pieces,
-        places: (columns * rows).index(),
+        places,
         sets,
         piles: cutting.piles.len(),
         last: match facts.fill {
             Fill::Even => LastPile::Full,
             Fill::Spares(count) => LastPile::Spares(count),
-            Fill::Blanks(count) => LastPile::Blanks(count),
+            Fill::Blanks(_) if free == 0 => LastPile::Full,
+            Fill::Blanks(_) => LastPile::Blanks(free),
         },
     }))
 }

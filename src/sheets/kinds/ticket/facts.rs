@@ -1,5 +1,7 @@
 //! What the ticket says, as data: worked out from the very order that makes the files.
 
+use std::collections::BTreeSet;
+
 use crate::lesson::Version;
 use crate::lesson::job::Edge;
 use crate::lesson::job::{FileFacts, Fill, JobFacts, PrintSides, Stock};
@@ -27,6 +29,14 @@ pub struct Facts {
     pub slip_cuts: Vec<CutLine>,
     /// What to copy from the masters where a file is missing.
     pub emergency: Vec<Emergency>,
+}
+
+impl Facts {
+    /// Whose strips a cutting is of, where strips of other sizes are cut apart from them.
+    pub fn parted(&self, cutting: &Cutting) -> Option<String> {
+        let alike = self.cuttings.iter().filter(|other| other.kind == cutting.kind && other.what == cutting.what);
+        (alike.count() > 1).then(|| cutting.versions())
+    }
 }
 
 /// Masters that stand in for copies.
@@ -60,8 +70,24 @@ pub struct Cutting {
     pub cuts: Vec<CutLine>,
     /// Columns and rows of places.
     pub grid: (u32, u32),
+    /// How many piles of the same sheet were cut in another way before these.
+    pub before: usize,
     /// The piles in order.
     pub piles: Vec<Pile>,
+}
+
+impl Cutting {
+    /// Whose strips these are, in the order of the letters: "A, B"; empty for kits.
+    pub fn versions(&self) -> String {
+        let of = |place: &PileOf| if let PileOf::Set(_, version) = place { Some(*version) } else { None };
+        let all: BTreeSet<Version> = self.piles.iter().flat_map(|pile| pile.places.iter().filter_map(of)).collect();
+        all.iter().map(Version::to_string).collect::<Vec<_>>().join(", ")
+    }
+
+    /// How many sets lie at the places of the piles.
+    pub fn sets(&self) -> usize {
+        self.piles.iter().map(|pile| pile.places.len()).sum()
+    }
 }
 
 /// Whose pieces are at a place of a pile.

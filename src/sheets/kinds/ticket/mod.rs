@@ -216,8 +216,9 @@ fn finishing(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -
     for file in files {
         todo.push(Done::Printed(file.file, file.sheets(), file.stock, file.sides != PrintSides::One));
     }
-    for cutting in &facts.cuttings {
-        todo.push(Done::Cut(cutting.what, cutting.cuts.len(), cutting.piles.len()));
+    let parted: Vec<Option<String>> = facts.cuttings.iter().map(|cutting| facts.parted(cutting)).collect();
+    for (cutting, of) in facts.cuttings.iter().zip(&parted) {
+        todo.push(Done::Cut(cutting.what, of.as_deref(), cutting.cuts.len(), cutting.piles.len()));
     }
     if facts.cuttings.iter().any(|cutting| cutting.kind == SheetKind::Strips) {
         todo.push(Done::Banded(facts.job.learners + facts.job.spares));

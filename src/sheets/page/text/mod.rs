@@ -378,6 +378,7 @@ mod tests {
             80,
             &["two hundred", "twenty-two thousand", "two hundred"],
         );
+        breaks("1,913 < 9,113", 20, &["1,913 < 9,113"]);
         // Too narrow for the sense: any space will do.
         breaks("seventy-eight thousand", 50, &["seventy-eight", "thousand"]);
     }

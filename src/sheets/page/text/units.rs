@@ -85,7 +85,7 @@ impl Units {
 }
 
 /// Words that stay together, in order. With `sense` a hundred or a thousand stays with what it counts, and an "and" with
-/// what it adds, as the languages say.
+/// what it adds, as the languages say. Numbers that are compared stay with their sign.
 fn units(text: &str, sense: bool) -> Vec<String> {
     let mut units: Vec<String> = Vec::new();
     let mut glue = false;

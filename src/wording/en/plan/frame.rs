@@ -26,10 +26,6 @@ impl Frame for English {
         }
     }
 
-    fn phase_again(&self, phase: Phase) -> String {
-        format!("{} (goes on)", self.phase(phase))
-    }
-
     fn minutes(&self, count: u32) -> String {
         counted(count, "minute")
     }

@@ -26,10 +26,6 @@ impl Frame for Spanish {
         }
     }
 
-    fn phase_again(&self, phase: Phase) -> String {
-        format!("{} (continúa)", self.phase(phase))
-    }
-
     fn minutes(&self, count: u32) -> String {
         counted(count, "minuto", "minutos")
     }

@@ -48,6 +48,11 @@ impl Division {
         })
     }
 
+    /// How high the line of small text is that tells which sheet it is.
+    pub fn line_height(desk: &Desk<'_>) -> Result<Length, Problem> {
+        Ok(desk.face(desk.layouts.page(), "foot")?.pitch() + Length::mm(1))
+    }
+
     /// How many places.
     pub fn places(&self) -> usize {
         self.grid.len().index()

@@ -1,0 +1,94 @@
+//! The word bank: what it says of a numeral is what the numeral is called, and it has the words that learners need.
+
+use placewright::lesson::Lesson;
+use placewright::lesson::words::{self, BankOf};
+use placewright::sheets::page::Page;
+use placewright::spec::SheetKind;
+
+use crate::support::class::Shop;
+use crate::support::packets::masters;
+use crate::support::setup::planned;
+
+fn lesson(top: &str, numbers: &str) -> Lesson {
+    planned(&format!(
+        "title = \"Beans\"\nseed = 1\n{top}\n[numbers]\n{numbers}\n[sheets]\nmake = [\"record\", \"word-bank\", \"board\"]\n"
+    ))
+}
+
+/// The words of a numeral, in each language.
+fn said(lesson: &Lesson, numeral: &str) -> Vec<(String, Option<String>)> {
+    let groups = words::groups(lesson, BankOf::Given);
+    let entries = groups.into_iter().flat_map(|group| group.words).filter(|entry| entry.numeral == numeral);
+    entries.map(|entry| (entry.first, entry.second)).collect()
+}
+
+#[test]
+fn a_hundred_is_one_hundred_and_cien() {
+    let hundreds = "range = [101, 199]\nmodel.count = 1\nsort.count = 3\nexit.count = 0";
+    let both = said(&lesson("second_language = \"es\"", hundreds), "100");
+    assert_eq!(both, [("one hundred".to_owned(), Some("cien, ciento\u{2026}".to_owned()))]);
+    assert_eq!(said(&lesson("", hundreds), "100"), [("one hundred".to_owned(), None)]);
+    let spanish: Vec<String> =
+        said(&lesson("language = \"es\"", hundreds), "100").into_iter().map(|(word, _)| word).collect();
+    assert_eq!(spanish, ["cien, ciento\u{2026}"]);
+}
+
+/// "Veintiuno" loses its ending before "mil" and has an accent then (Real Academia Española, Ortografía 2010): the short word is
+/// what learners have to spell.
+#[test]
+fn short_words_stand_beside_the_long_ones() {
+    let lesson = lesson(
+        "language = \"es\"",
+        "range = [21000, 31000]\nmodel.count = 0\nsort = { count = 2, always = [21000, 31000] }\nexit.count = 0",
+    );
+    let first = |numeral| said(&lesson, numeral).into_iter().map(|(word, _)| word).collect::<Vec<_>>();
+    assert_eq!(first("21"), ["veintiuno, veintiún\u{2026}"]);
+    assert_eq!(first("1"), ["uno, un\u{2026}"]);
+}
+
+fn text(lesson: &Lesson) -> String {
+    let shop = Shop::open();
+    let pages: Vec<Page> = masters(&shop.desk(lesson), SheetKind::WordBank).expect("a bank");
+    pages.iter().flat_map(texts).collect::<Vec<_>>().join("\n")
+}
+
+fn texts(page: &Page) -> Vec<String> {
+    let mut all = Vec::new();
+    for node in page.layers.iter().flat_map(|layer| &layer.nodes) {
+        node.each(&mut |item| {
+            if let placewright::sheets::page::Item::Text(text) = item {
+                all.push(text.text.clone());
+            }
+        });
+    }
+    all
+}
+
+/// Where the recording sheet has a row for a number of the learner's own, the bank has the words of every number to choose.
+#[test]
+fn a_number_of_ones_own_can_be_spelled() {
+    let lesson = lesson("", "range = [100, 999]\nmodel.count = 1\nsort.count = 3\nexit.count = 0");
+    let text = text(&lesson);
+    let words: Vec<&str> = text.lines().collect();
+    // The words of 101 to 999, from the numbers' own names.
+    for word in ["one", "nine", "ten", "eleven", "eighteen", "nineteen", "twenty", "fifty", "ninety", "one hundred"] {
+        assert!(words.contains(&word), "{word} is missing from {words:?}");
+    }
+}
+
+/// Also where the lesson has no model numbers to show it with.
+#[test]
+fn how_words_join_is_told_and_gives_no_answer_away() {
+    for (top, joined) in [("", "Join tens and ones with a hyphen: "), ("language = \"es\"", "Del 31 al 99, ")] {
+        let lesson = lesson(
+            top,
+            "range = [100, 999]\nmodel.count = 0\nsort = { count = 2, always = [131, 147] }\nexit.count = 0",
+        );
+        let notes = words::notes(&lesson);
+        let (note, _) = notes.iter().find(|(note, _)| note.starts_with(joined)).expect("a note");
+        assert!(note.ends_with('.'), "{note}");
+        let shown = note.trim_end_matches('.').rsplit(": ").next().expect("a number");
+        let met = lesson.chosen.sort.iter().flatten().map(|number| lesson.style.words(*number));
+        assert!(met.into_iter().all(|words| !words.ends_with(shown)), "{note}");
+    }
+}
