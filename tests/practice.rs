@@ -207,11 +207,15 @@ fn syllables_are_counted_as_they_are_said() {
 fn the_page_for_home_reads_like_grade_six_or_lower() {
     for lesson in lessons() {
         let (wording, usage) = (lesson.wording(), lesson.usage());
-        let home = home(&lesson).expect("numbers");
-        let greatest = lesson.spec.numbers.range.value.1.digits().next().expect("a digit").0;
+        let home = home(&lesson, &lesson.whole()).expect("numbers");
         let mut said = vec![wording.home_note(&lesson.can()), wording.home_caution().to_owned()];
         said.extend(wording.home_learned(home.number, home.place, home.zero, &usage));
-        said.extend(wording.home_tries(home.number, greatest, &usage));
+        said.extend(wording.home_tries(
+            home.number,
+            lesson.spec.numbers.range.value.1,
+            lesson.teaches_trading(),
+            &usage,
+        ));
         let sentences: Vec<String> = said.iter().flat_map(|text| sentences(text).map(str::to_owned)).collect();
         let grade = grade(&lesson, &sentences);
         assert!(grade <= 6.0, "{:?}: grade {grade:.1}: {sentences:?}", lesson.spec.numbers.range.value);
@@ -224,7 +228,7 @@ fn the_page_for_home_is_one_page_with_questions_that_have_answers() {
         let pages = pages(&lesson, SheetKind::Family);
         assert_eq!(pages.len(), 1, "{:?}", lesson.spec.numbers.range);
         let said = texts(&pages).join(" ");
-        let home = home(&lesson).expect("numbers");
+        let home = home(&lesson, &lesson.whole()).expect("numbers");
         if let Some((number, place)) = home.worth {
             let figure = digits(number)[number.to_string().len() - 1 - place.index()];
             let worth = Number::new(figure * 10_u32.pow(place.index() as u32)).expect("a worth");

@@ -238,11 +238,15 @@ fn the_page_for_home_reads_easily() {
     for range in ["10, 99", "100, 999", "1000, 9999", "10000, 99999"] {
         let lesson = planned(&format!("title = \"1\"\nlanguage = \"es\"\n[numbers]\nrange = [{range}]\n"));
         let (wording, usage) = (lesson.wording(), lesson.usage());
-        let home = lesson::home::home(&lesson).expect("numbers");
-        let greatest = lesson.spec.numbers.range.value.1.digits().next().expect("a digit").0;
+        let home = lesson::home::home(&lesson, &lesson.whole()).expect("numbers");
         let mut said = vec![wording.home_note(&lesson.can()), wording.home_caution().to_owned()];
         said.extend(wording.home_learned(home.number, home.place, home.zero, &usage));
-        said.extend(wording.home_tries(home.number, greatest, &usage));
+        said.extend(wording.home_tries(
+            home.number,
+            lesson.spec.numbers.range.value.1,
+            lesson.teaches_trading(),
+            &usage,
+        ));
         let sentences: Vec<String> =
             said.iter().flat_map(|text| support::sentences::sentences(text).map(str::to_owned)).collect();
         let ease = perspicuity(&lesson, &sentences);

@@ -75,7 +75,8 @@ fn the_word_bank_says_a_hundred_as_it_is_read() {
         let lesson = planned(&format!(
             "title = \"x\"\nlanguage = \"{language}\"\n{second}[numbers]\nrange = [101, 199]\n{SHEETS}"
         ));
-        for entry in lesson::words::groups(&lesson).iter().flat_map(|group| &group.words) {
+        for entry in lesson::words::groups(&lesson, lesson::words::BankOf::Given).iter().flat_map(|group| &group.words)
+        {
             for words in [Some(&entry.first), entry.second.as_ref()].into_iter().flatten() {
                 if entry.numeral == "100" {
                     seen += 1;

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::support::answers::check;
 use crate::support::packets::masters;
 use crate::support::setup::planned;
-use placewright::lesson::home::{Home, home};
+use placewright::lesson::home::home;
 use placewright::lesson::practice::{Exercise, exercises};
 use placewright::lesson::warm_up::{DAYS, plan};
 use placewright::lesson::{Lesson, groups};
@@ -34,7 +34,7 @@ fn elsewhere(lesson: &Lesson) -> BTreeSet<Number> {
         }
         let exercises = lesson.parts().into_iter().flat_map(|part| exercises(lesson, &part)).collect::<Vec<_>>();
         all.extend(exercises.iter().flat_map(Exercise::numbers));
-        all.extend(home(lesson).iter().flat_map(Home::numbers));
+        all.extend(lesson.parts().iter().filter_map(|part| home(lesson, part)).flat_map(|home| home.numbers()));
     }
     all
 }

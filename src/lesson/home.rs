@@ -1,7 +1,8 @@
-//! The page for home: which numbers it speaks of, and three questions with fresh ones.
+//! The page for home: which numbers it speaks of, and three questions with fresh ones. Learners of a group take a page home on
+//! the numbers that they have met.
 
-use super::Lesson;
 use super::groups::fresh;
+use super::{Lesson, LessonPart};
 use crate::number::{Feature, Number, Place, Skill, Task};
 
 /// What the page for home speaks of.
@@ -30,16 +31,21 @@ impl Home {
     }
 }
 
-/// Chooses them; `None` for a lesson without numbers.
-pub fn home(lesson: &Lesson) -> Option<Home> {
+/// Chooses them for a part of the class; `None` for a lesson without numbers.
+pub fn home(lesson: &Lesson, part: &LessonPart<'_>) -> Option<Home> {
     let chosen = &lesson.chosen;
-    let own: Vec<Number> =
-        chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit).copied().collect();
+    let all = chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit);
+    let own: Vec<Number> = if part.versions.is_empty() {
+        all.copied().collect()
+    } else {
+        let sets = lesson.sets.iter().filter(|set| part.versions.contains(&set.version));
+        sets.flat_map(|set| &set.rows).chain(&chosen.model).copied().collect()
+    };
     let telling = |n: &&Number| !Skill::Worth.tasks(**n).is_empty();
     let number = *own.iter().find(telling).or(own.first())?;
     let inner = |n: &&Number| n.len() > 1 && Place::ALL.iter().any(|place| Feature::Zero(*place).is_in(**n));
     let mut zeros = own.iter().copied().filter(|n| inner(&n));
-    let numbers = fresh(lesson, &lesson.whole(), "home");
+    let numbers = fresh(lesson, part, "home");
     let mut used = vec![number];
     let mut take = |suits: &dyn Fn(Number) -> bool| {
         let found = numbers.iter().copied().find(|n| !used.contains(n) && suits(*n))?;

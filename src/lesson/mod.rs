@@ -160,7 +160,24 @@ impl Lesson {
     fn aim(&self) -> Aim {
         let skill = timing::skill(&self.spec);
         let alike = self.parts().iter().all(|part| timing::skill_to(part.numbers.range.value.1) == skill);
-        if alike { Aim::Can(skill) } else { Aim::CanOwn }
+        match self.teaches_trading() {
+            true => Aim::Trade,
+            false if alike => Aim::Can(skill),
+            false => Aim::CanOwn,
+        }
+    }
+
+    /// What a learner of a part of the class can do after it.
+    pub fn part_can(&self, part: &LessonPart<'_>) -> String {
+        let skill = timing::skill_to(part.numbers.range.value.1);
+        self.wording().aim(&if self.teaches_trading() { Aim::Trade } else { Aim::Can(skill) }, &self.usage())
+    }
+
+    /// Whether the lesson is on trading: at least half of the forms that are looked for are traded.
+    pub fn teaches_trading(&self) -> bool {
+        let sought = self.spec.forms.matched.value.get(1..).unwrap_or_default();
+        let traded = sought.iter().filter(|form| form.is_traded()).count();
+        traded > 0 && traded * 2 >= sought.len()
     }
 
     /// Whether strips have marks on their backs by which learners check their own rows.

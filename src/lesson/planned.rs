@@ -116,7 +116,7 @@ impl Lesson {
     pub fn is_lettered(&self, kind: SheetKind) -> bool {
         match kind {
             SheetKind::Board | SheetKind::Strips => true,
-            SheetKind::Practice => self.parts().iter().any(|part| !part.versions.is_empty()),
+            SheetKind::Practice | SheetKind::Family => self.parts().iter().any(|part| !part.versions.is_empty()),
             _ => false,
         }
     }

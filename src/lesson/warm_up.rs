@@ -68,7 +68,7 @@ fn used(lesson: &Lesson) -> BTreeSet<Number> {
         used.extend(exercises.flat_map(|exercise| exercise.numbers()));
     }
     if makes(SheetKind::Family) {
-        used.extend(home::home(lesson).iter().flat_map(home::Home::numbers));
+        used.extend(lesson.parts().iter().filter_map(|part| home::home(lesson, part)).flat_map(|home| home.numbers()));
     }
     used
 }

@@ -7,6 +7,18 @@ use super::area::area;
 use super::usage::Usage;
 use crate::number::{Form, Number, Place};
 
+/// Up to this number one of the things to try is counting beans: more than a handful are not counted.
+pub const MOST_BEANS: u32 = 999;
+
+/// How many cards with a digit make numbers that a range up to `most` has: most of those with so many digits lie in it. At least 2.
+pub fn cards(most: Number) -> usize {
+    let digits = most.digits().count();
+    let first = most.digits().next().map_or(0, |(_, digit)| digit);
+    // Three cards make numbers to 987: too far for a range that ends at 120.
+    let all = if first >= 5 { digits } else { digits.saturating_sub(1) };
+    all.max(2)
+}
+
 area! {
     /// The page for home.
     HomeWords;
@@ -23,8 +35,8 @@ area! {
     /// The words for these forms of a number, each with what it is; pictures are told in words.
     fn home_words(forms: &[Form], number: Number, usage: &Usage<'_>) -> Vec<String>;
 
-    /// Three things to try with household objects, for numbers that reach up to this place.
-    fn home_tries(number: Number, greatest: Place, usage: &Usage<'_>) -> [String; 3];
+    /// Three things to try with household objects, for numbers up to `most`; with trading where the lesson is on that.
+    fn home_tries(number: Number, most: Number, trades: bool, usage: &Usage<'_>) -> [String; 3];
 
     /// The caution about small things.
     fn home_caution() -> &'static str;

@@ -17,7 +17,7 @@ mod en;
 mod es;
 mod forms;
 mod groups;
-mod home;
+pub mod home;
 pub mod keys;
 pub mod learner;
 #[cfg(test)]

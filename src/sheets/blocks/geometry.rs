@@ -40,6 +40,11 @@ const GROUP_GAP: i64 = 10;
 /// How far each flat of a thousand stands out behind the one before it, to the right and up.
 const LAYER: i64 = 3;
 
+/// The most that [`Arrangement::oddities`] counts.
+const ODDITIES: usize = 2;
+/// Which part of the largest unit an arrangement with fewer oddities must keep to be taken, in percent. Our choice.
+const PLAIN: i64 = 90;
+
 /// A kind of block.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum BlockKind {
@@ -196,6 +201,14 @@ impl Arrangement {
         pictures.iter().map(|p| self.picture(*p)).fold((0, 0), |room, p| (room.0.max(p.0), room.1.max(p.1)))
     }
 
+    /// How much in it is harder to read at a glance: a column of more than five cubes, which looks like a rod, and rods in
+    /// more rows than one.
+    fn oddities(&self, most: Counts) -> usize {
+        let column = self.frame == Frame::Column && most[3] > 5;
+        let rods = most[2] > self.across[2];
+        usize::from(column) + usize::from(rods)
+    }
+
     /// Every arrangement worth trying for pictures with at most so many blocks, the most familiar first.
     fn all(most: Counts) -> impl Iterator<Item = Self> {
         // Rows of five are seen at a glance, then rows of three; rods stand in tens, or in fives above one another.
@@ -235,14 +248,21 @@ impl Blockwork {
             };
             snapped(raw(inner.width, width).min(raw(inner.height, height)).min(most.to_raw()))
         };
-        let mut best: Option<(Length, Arrangement)> = None;
-        for arrangement in Arrangement::all(greatest(pictures)) {
+        let most_of = greatest(pictures);
+        // The largest unit with so many oddities.
+        let mut best: [Option<(Length, Arrangement)>; ODDITIES + 1] = [None; ODDITIES + 1];
+        for arrangement in Arrangement::all(most_of) {
             let unit = largest(&arrangement);
-            if best.is_none_or(|(so_far, _)| unit > so_far) {
-                best = Some((unit, arrangement));
+            let so_far = &mut best[arrangement.oddities(most_of)];
+            if so_far.is_none_or(|(so_far, _)| unit > so_far) {
+                *so_far = Some((unit, arrangement));
             }
         }
-        match best {
+        let first = best.iter().flatten().map(|(unit, _)| *unit).max().unwrap_or_default();
+        // A plain picture is worth a little of its size.
+        let enough = first.scaled(PLAIN, 100).max(least);
+        let plain = best.into_iter().flatten().find(|(unit, _)| *unit >= enough);
+        match plain.or_else(|| best.into_iter().flatten().max_by_key(|(unit, _)| *unit)) {
             Some((unit, arrangement)) if unit >= least && unit > Length::ZERO => {
                 Ok(Self::new(unit, arrangement, pictures))
             }

@@ -9,7 +9,7 @@ use std::sync::Arc;
 use crate::diag::Problem;
 use crate::lesson::{InPlay, Lesson, SortSet, Version};
 use crate::measure::{Length, Point, Rect, Size, Weight};
-use crate::number::{Breadth, Content, Form, Task};
+use crate::number::{Breadth, Content, Form, Number, Task};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::flow::table::{self, Table, TableCell, TableColumn};
@@ -247,13 +247,12 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<Op
     for (strip, (of, slip)) in wrong {
         let shown = shown(desk, strip.form, &strip.content, Weight::Bold, drawn);
         let of = set.style.numeral(of);
-        // What a wrong picture shows is read off here, not counted.
-        let shows = match &strip.content {
-            Content::Text(_) | Content::Both(_) => String::new(),
-            Content::Blocks(_) => {
-                strip.content.worth(strip.form, desk.lesson.style.names).map(|n| n.to_string()).unwrap_or_default()
-            }
-        };
+        // What a wrong strip shows is read off here: not counted, not worked out.
+        let worth = strip.content.worth(strip.form, set.style.names).filter(|_| strip.form != Form::Numeral);
+        let shows = worth
+            .and_then(|worth| Number::new(u32::try_from(worth).ok()?))
+            .map(|worth| set.style.numeral(worth))
+            .unwrap_or_default();
         let letter = desk.lesson.letter(slip).map(|letter| format!("{letter}, ")).unwrap_or_default();
         let name = format!("{letter}{}", desk.lesson.wording().slip_name(slip));
         let text = |text: &str| TableCell::Text(text.to_owned());

@@ -2,6 +2,7 @@
 
 use super::English;
 use crate::number::{Content, Feature, Form, Names, Number, Place};
+use crate::wording::home::{MOST_BEANS, cards};
 use crate::wording::{FormTitles, HomeWords, Phrases, Usage};
 
 impl HomeWords for English {
@@ -42,6 +43,9 @@ impl HomeWords for English {
             let own = usage.names.get(*form);
             let name = own.unwrap_or_else(|| self.form_heading(*form, greatest));
             words.push(match content {
+                Content::Text(_) | Content::Both(_) if form.is_traded() => {
+                    format!("{name}: {} is also {}.", usage.style.numeral(number), content.text(usage.style.names))
+                }
                 Content::Text(_) | Content::Both(_) => format!("{name}: {}.", content.text(usage.style.names)),
                 Content::Blocks(_) if *form == Form::Untraded => {
                     format!(
@@ -54,24 +58,35 @@ impl HomeWords for English {
         words
     }
 
-    fn home_tries(&self, number: Number, greatest: Place, usage: &Usage<'_>) -> [String; 3] {
+    fn home_tries(&self, number: Number, most: Number, trades: bool, usage: &Usage<'_>) -> [String; 3] {
+        let greatest = most.digits().next().map_or(Place::Ones, |(place, _)| place);
         let worths: Vec<String> = Place::ALL
             .into_iter()
             .take_while(|place| *place <= greatest)
             .filter_map(|place| Some(usage.style.numeral(Number::new(place.worth())?)))
             .collect();
         let worths: Vec<&str> = worths.iter().map(String::as_str).collect();
-        let cards = greatest.index().max(1) + 1;
+        let trade = if trades {
+            " Trade one of them for ten of the next size down. You still have the same number."
+        } else {
+            ""
+        };
         [
-            "Take a big handful of dried beans. Guess how many. Then make piles of ten and count them.".to_owned(),
+            if most.value() <= MOST_BEANS {
+                "Take a big handful of dried beans. Guess how many. Then make piles of ten and count them.".to_owned()
+            } else {
+                "Look for big numbers at home: on a box, on a bill, on a map. Read each one out loud. Say what its first \
+                 digit is worth."
+                    .to_owned()
+            },
             format!(
-                "Write {} on slips of paper, ten of each. Use them like coins. Pay {} with as few slips as you can.",
+                "Write {} on slips of paper, ten of each. Use them like coins. Pay {} with as few slips as you can.{trade}",
                 self.list(&worths),
                 usage.style.numeral(number)
             ),
             format!(
                 "Make cards from 0 to 9. Draw {} cards. Make the biggest number you can. Then make the smallest. Say both out loud.",
-                self.small(cards)
+                self.small(cards(most))
             ),
         ]
     }

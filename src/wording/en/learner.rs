@@ -120,7 +120,7 @@ impl LearnerWords for English {
     }
 
     fn print_capitals(&self) -> &'static str {
-        "10 cm ABOVE \u{b7} 4 in BELOW \u{b7} PRINT AT 100 %"
+        "BLOCKS \u{b7} 10 cm ABOVE \u{b7} 4 in BELOW \u{b7} PRINT AT 100 %"
     }
 
     fn blocks_told(&self, counts: [u32; 4]) -> String {

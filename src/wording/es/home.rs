@@ -3,6 +3,7 @@
 use super::Spanish;
 use super::phrases::listed;
 use crate::number::{Content, Feature, Form, Names, Number, Place};
+use crate::wording::home::{MOST_BEANS, cards};
 use crate::wording::{FormTitles, HomeWords, Phrases, Usage};
 
 impl HomeWords for Spanish {
@@ -48,6 +49,9 @@ impl HomeWords for Spanish {
             let Some(content) = form.content(number, usage.style) else { continue };
             let name = usage.names.get(*form).unwrap_or_else(|| self.form_heading(*form, greatest));
             words.push(match content {
+                Content::Text(_) | Content::Both(_) if form.is_traded() => {
+                    format!("{name}: {} también es {}.", usage.style.numeral(number), content.text(usage.style.names))
+                }
                 Content::Text(_) | Content::Both(_) => format!("{name}: {}.", content.text(usage.style.names)),
                 Content::Blocks(_) if *form == Form::Untraded => {
                     format!(
@@ -60,16 +64,24 @@ impl HomeWords for Spanish {
         words
     }
 
-    fn home_tries(&self, number: Number, greatest: Place, usage: &Usage<'_>) -> [String; 3] {
+    fn home_tries(&self, number: Number, most: Number, trades: bool, usage: &Usage<'_>) -> [String; 3] {
+        let greatest = most.digits().next().map_or(Place::Ones, |(place, _)| place);
         let worths = Place::ALL.into_iter().take_while(|place| *place <= greatest);
         let worths = worths.filter_map(|place| Some(usage.style.numeral(Number::new(place.worth())?)));
         let worths: Vec<String> = worths.collect();
-        let cards = greatest.index().max(1) + 1;
+        let cards = cards(most);
+        let trade = if trades { " Luego cambien uno por diez del que sigue. El número no cambia." } else { "" };
         [
-            "Tomen un puñado grande de frijoles secos. Calculen a ojo cuántos son. Luego hagan montones de diez y cuenten."
-                .to_owned(),
+            if most.value() <= MOST_BEANS {
+                "Tomen un puñado grande de frijoles secos. Calculen a ojo cuántos son. Luego hagan montones de diez y cuenten."
+                .to_owned()
+            } else {
+                "Busquen números grandes en casa: en una caja, en un recibo, en un mapa. Léanlos en voz alta. Digan cuánto vale la \
+                 primera cifra."
+                    .to_owned()
+            },
             format!(
-                "Escriban {} en papelitos, diez de cada uno. Úsenlos como monedas. Paguen {} con la menor cantidad de papelitos posible.",
+                "Escriban {} en papelitos, diez de cada uno. Úsenlos como monedas. Paguen {} con la menor cantidad de papelitos posible.{trade}",
                 listed(&worths),
                 usage.style.numeral(number)
             ),

@@ -54,6 +54,8 @@ pub enum Aim {
     Can(Standard),
     /// The same where learners have numbers of different sizes.
     CanOwn,
+    /// To trade pieces without changing the number.
+    Trade,
     /// To match these forms of one number.
     Match(Vec<Form>),
     /// To build a number and write it in more than one way.

@@ -11,6 +11,7 @@ use crate::lesson::Version;
 use crate::lesson::exit::Check;
 use crate::measure::{Count, Length, Point, Rect, Sides, Size};
 use crate::number::Content;
+use crate::sheets::blocks::geometry::Counts;
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::page::desk::{Desk, OnceFor};
 use crate::sheets::page::grid::Grid;
@@ -51,10 +52,11 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let slips = design.grid.len().index();
     let mut pages = Vec::new();
     for (version, checks) in by_group(desk) {
+        let own = own_look(desk, design, checks)?;
         // Whole pages: checks start again until the last page is full, so that no paper comes back blank.
         let all: Vec<&Check> = checks.iter().cycle().take(checks.len().div_ceil(slips) * slips).collect();
         for these in all.chunks(slips) {
-            let page = page(desk, design, these)?;
+            let page = page(desk, design, &own, these)?;
             // Of a group's own checks it is worth saying which.
             let marks = version.and(checks.first().zip(checks.last()));
             let name = marks.map(|(first, last)| desk.lesson.wording().checks_from(first.mark, last.mark));
@@ -80,14 +82,29 @@ fn by_group<'l>(desk: &Desk<'l>) -> Vec<(Option<Version>, &'l [Check])> {
     groups
 }
 
-fn page(desk: &Desk<'_>, design: &Design, checks: &[&Check]) -> Result<Page, Problem> {
+/// The slips of a group's checks with pictures of its own: those of shorter numbers are larger in the same room.
+fn own_look(desk: &Desk<'_>, design: &Design, checks: &[Check]) -> Result<slip::Look, Problem> {
+    let layout = desk.layout(SheetKind::Exit)?;
+    let Some(high) = design.look.pictured().filter(|_| !desk.lesson.groups.is_empty()) else {
+        return Ok(design.look.clone());
+    };
+    let room = Rect::new(Point::ORIGIN, design.grid.cell).shrunk(Sides::splat(layout.padding)).size();
+    let under = Size::new(room.width - design.look.number(), high);
+    let counts = counts(checks);
+    if counts.is_empty() {
+        return Ok(design.look.clone());
+    }
+    Ok(design.look.with_pictures(Pictures::fit(&counts, under, layout.length("unit")?, desk)?))
+}
+
+fn page(desk: &Desk<'_>, design: &Design, look: &slip::Look, checks: &[&Check]) -> Result<Page, Problem> {
     let layout = desk.layout(SheetKind::Exit)?;
     let headed = footed(desk, layout, design.page)?;
     let mut layer = Layer { cuts: design.grid.parting(), ..Layer::default() };
     for (cell, check) in design.grid.cells().zip(checks) {
         let frame = cell.shrunk(Sides::splat(layout.padding));
-        layer.nodes.push(slip::heading(desk, &design.look, frame, check)?);
-        let nodes = slip::draw(desk, &design.look, frame, check, design.questions)?;
+        layer.nodes.push(slip::heading(desk, look, frame, check)?);
+        let nodes = slip::draw(desk, look, frame, check, design.questions)?;
         layer.nodes.push(Node::Tagged(Tag::Section, nodes));
         layer.pieces.push(Piece::named(desk.lesson.wording().check_title(check.mark), cell));
     }
@@ -183,13 +200,18 @@ fn fits(
     fits(&look).then_some(look)
 }
 
-/// Block pictures at one unit; `None` where no question shows one.
-fn pictures(desk: &Desk<'_>, layout: &Layout, checks: &[Check], room: Size) -> Result<Option<Pictures>, Problem> {
+/// What the pictures of some checks show.
+fn counts(checks: &[Check]) -> Vec<Counts> {
     let shown = checks.iter().flat_map(|check| &check.questions).filter_map(|question| match question.shown {
         Some(Content::Blocks(counts)) => Some(counts),
         Some(Content::Text(_) | Content::Both(_)) | None => None,
     });
-    let counts: Vec<_> = shown.collect();
+    shown.collect()
+}
+
+/// Block pictures at one unit; `None` where no question shows one.
+fn pictures(desk: &Desk<'_>, layout: &Layout, checks: &[Check], room: Size) -> Result<Option<Pictures>, Problem> {
+    let counts = counts(checks);
     if counts.is_empty() {
         return Ok(None);
     }

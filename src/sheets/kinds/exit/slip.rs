@@ -13,6 +13,7 @@ use crate::sheets::page::text::{self, Across, Align, Down, Face};
 use crate::sheets::page::{Item, Node, Tag};
 
 /// The faces and lengths of a slip.
+#[derive(Clone)]
 pub(super) struct Look {
     title: Face,
     question: Face,
@@ -84,7 +85,7 @@ impl Look {
     }
 
     /// The room that a question's number takes at the left.
-    fn number(&self) -> Length {
+    pub(super) fn number(&self) -> Length {
         number(self.question.size)
     }
 
@@ -96,6 +97,16 @@ impl Look {
     /// How high heading and name line stand together.
     fn named(&self) -> Length {
         self.title.pitch() + Length::mm(1) + self.name.pitch()
+    }
+
+    /// The same look with other pictures, which are no higher.
+    pub(super) fn with_pictures(&self, pictures: Pictures) -> Self {
+        Self { pictures: Some(pictures), ..self.clone() }
+    }
+
+    /// How high the pictures are, where there are any.
+    pub(super) fn pictured(&self) -> Option<Length> {
+        self.pictures.as_ref().map(|pictures| pictures.work().size().height)
     }
 
     /// The same look without the aim, for slips that are full.

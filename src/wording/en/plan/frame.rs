@@ -52,6 +52,7 @@ impl Frame for English {
             Aim::Can(Standard::Thousands) => "I can say what each digit of a four-digit number is worth.".to_owned(),
             Aim::Can(Standard::Periods) => "I can read large numbers and say what digits are worth.".to_owned(),
             Aim::CanOwn => "I can say what each digit of my numbers is worth.".to_owned(),
+            Aim::Trade => "I can trade and still have the same number.".to_owned(),
             Aim::Match(forms) => {
                 let names: Vec<String> = forms.iter().map(|form| form_plural(*form, usage)).collect();
                 let who = if usage.one_learner { "The learner matches" } else { "Learners match" };

@@ -55,6 +55,7 @@ impl Frame for Spanish {
             }
             Aim::Can(Standard::Periods) => "Puedo leer un número grande y decir cuánto vale cada cifra.".to_owned(),
             Aim::CanOwn => "Puedo decir cuánto vale cada cifra de mis números.".to_owned(),
+            Aim::Trade => "Puedo canjear y seguir teniendo el mismo número.".to_owned(),
             Aim::Match(forms) => {
                 let names: Vec<String> = forms.iter().map(|form| form_plural(*form, usage)).collect();
                 let who = if usage.one_learner { "El estudiante empareja" } else { "Los estudiantes emparejan" };
