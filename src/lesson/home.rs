@@ -42,7 +42,9 @@ pub fn home(lesson: &Lesson, part: &LessonPart<'_>) -> Option<Home> {
         sets.flat_map(|set| &set.rows).chain(&chosen.model).copied().collect()
     };
     let telling = |n: &&Number| !Skill::Worth.tasks(**n).is_empty();
-    let number = *own.iter().find(telling).or(own.first())?;
+    // 20 has one part: its words and its sum show nothing.
+    let parted = |n: &&Number| telling(n) && n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
+    let number = *own.iter().find(parted).or(own.iter().find(telling)).or(own.first())?;
     let inner = |n: &&Number| n.len() > 1 && Place::ALL.iter().any(|place| Feature::Zero(*place).is_in(**n));
     let mut zeros = own.iter().copied().filter(|n| inner(&n));
     let numbers = fresh(lesson, part, "home");

@@ -1,7 +1,7 @@
 //! Where the blocks of a picture stand: pure geometry, no pens, no pages.
 //!
 //! In: how many thousands, flats, rods and cubes each picture of a sheet shows, and the room for one picture. Out: a
-//! [`Blockwork`]: the largest unit at which all of them fit, and the exact rectangle of every block. All pictures of a
+//! [`Blockwork`]: the largest unit at which all of them fit, or a tenth less where that makes them plainer, and the exact rectangle of every block. All pictures of a
 //! sheet share the unit and the arrangement, so equal counts look equal.
 //!
 //! Inside, distances are whole eighths of a unit, and a unit is a whole number of printer dots, so every rectangle is

@@ -1,7 +1,7 @@
 //! Tables with headings, one after another over as many pages as they need: keys.
 
 use crate::diag::Problem;
-use crate::measure::Length;
+use crate::measure::{Length, Sides};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableLook};
@@ -36,13 +36,40 @@ pub struct TablePages<'s> {
     pub pictures: Option<&'s Pictures>,
 }
 
-/// Lays tables out one after another. Fails when a word is wider than its column, or a row higher than a page.
+/// Lays tables out one after another, a little closer where that saves the last page. Fails when a word is wider than its
+/// column, or a row higher than a page.
 pub fn lay(desk: &Desk<'_>, on: &TablePages<'_>, tables: &[TitledTable]) -> Result<Vec<Page>, Problem> {
+    let (pages, last) = laid(desk, on, tables, 100)?;
+    // A page with a few rows at its top is worth less white between all rows.
+    if pages.len() > 1 && last < NEARLY_EMPTY {
+        let (closer, _) = laid(desk, on, tables, CLOSER)?;
+        if closer.len() < pages.len() {
+            return Ok(closer);
+        }
+    }
+    Ok(pages)
+}
+
+/// A last page that is less full, in percent.
+const NEARLY_EMPTY: i64 = 40;
+/// What is left of the white above and below rows and headings where they stand closer, in percent.
+const CLOSER: i64 = 60;
+
+/// The pages with so many percent of the usual white, and how full the last of them is, in percent.
+fn laid(desk: &Desk<'_>, on: &TablePages<'_>, tables: &[TitledTable], white: i64) -> Result<(Vec<Page>, i64), Problem> {
     let face = |name| desk.face(on.layout, name);
-    let (text, part, between) = (face("text")?, face("part")?, on.layout.length("between")?);
+    let (text, part, between) = (face("text")?, face("part")?, on.layout.length("between")?.scaled(white, 100));
+    let usual = TableLook::padded(face("column")?, text, on.layout.padding, Rules::Strong);
+    let closer = |sides: Sides<Length>| Sides {
+        top: sides.top.scaled(white, 100),
+        bottom: sides.bottom.scaled(white, 100),
+        ..sides
+    };
     let look = TableLook {
         pictures: on.pictures,
-        ..TableLook::padded(face("column")?, text, on.layout.padding, Rules::Strong)
+        head: (usual.head.0, closer(usual.head.1)),
+        cell: (usual.cell.0, closer(usual.cell.1)),
+        ..usual
     };
     let heading = Heading { title: on.title.to_owned(), note: on.note.map(str::to_owned) };
     let (first, later) = (heading.clone(), heading);
@@ -56,7 +83,9 @@ pub fn lay(desk: &Desk<'_>, on: &TablePages<'_>, tables: &[TitledTable]) -> Resu
         }
         flow.table(table, &look)?;
     }
-    flow.finish()
+    let left = flow.left().max(Length::ZERO);
+    let last = 100 - left.to_raw() * 100 / flow.frame().height().to_raw().max(1);
+    Ok((flow.finish()?, last))
 }
 
 /// Between what heads a table and the table.

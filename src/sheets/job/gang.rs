@@ -188,7 +188,7 @@ fn ruler(line: Rect) -> Vec<crate::sheets::page::Item> {
     let left = line.left() + Length::mm(1);
     let mut items = Vec::new();
     for (k, (length, _)) in (0..).zip(checkline::LINES) {
-        let from = Point::new(left, y + Length::mm100(150) * k - Length::mm(1));
+        let from = Point::new(left, y + Length::mm100(230) * k - Length::mm100(150));
         items.extend(checkline::items(from, length, Length::mm100(70)));
     }
     items

@@ -16,9 +16,6 @@ use crate::spec::Language;
 /// Between the words of one language and those of the other: room for a line that parts them, since each may take several
 /// lines.
 const BETWEEN: Length = Length::mm(2);
-/// How long that line is, in percent of the room.
-const RULE: i64 = 30;
-
 /// The room of each language: the first above, the second below it, so far apart.
 pub fn parted(room: Rect, between: Length) -> [Rect; 2] {
     let size = Size::new(room.width(), (room.height() - between).max(Length::ZERO).half());
@@ -57,7 +54,8 @@ impl Desk<'_> {
             let set = self.set(text, frame, face, Align { across: Across::Centre, down })?;
             nodes.extend(within(language, set.nodes()));
         }
-        let (middle, reach) = (room.centre(), room.width().scaled(RULE, 200));
+        // From side to side: a short line would be read as that of a fraction.
+        let (middle, reach) = (room.centre(), room.width().half());
         let (from, to) = (middle.moved(-reach, Length::ZERO), middle.moved(reach, Length::ZERO));
         nodes.push(Node::artifact(Item::Line { from, to, stroke: ink::FINE }));
         Ok(nodes)

@@ -45,7 +45,7 @@ impl ClassGroups for English {
         if marks {
             "Lay each strip in its row, if it has one. Done? Turn a row over: its strips have one mark."
         } else {
-            "Lay each strip in its row. Keep aside any that fits no row."
+            "Lay each strip in its row. Put aside strips that fit no row."
         }
     }
 

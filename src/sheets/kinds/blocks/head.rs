@@ -31,7 +31,7 @@ pub(super) fn heights(desk: &Desk<'_>, layout: &Layout, live: Rect) -> Result<Op
     if live.width() < LONGEST {
         return Ok(None);
     }
-    let least = strip(desk, layout, live)?.body.top() - live.top();
+    let least = strip(desk, layout, live, live.height())?.body.top() - live.top();
     let easy = easy(desk, layout, live, (1, 2))?.body.top() - live.top();
     let full = full(desk, layout, live, (1, 2))?;
     Ok(Some(Heights { least, easy, full: live.height() - full.body.height() }))
@@ -50,7 +50,7 @@ pub(super) fn lay(
             return Ok(head);
         }
     }
-    strip(desk, layout, live)
+    strip(desk, layout, live, needed)
 }
 
 /// Heading and foot like every sheet's, then the check lines.
@@ -131,22 +131,26 @@ fn lines(desk: &Desk<'_>, layout: &Layout, area: Rect, words: &str) -> Result<(V
     Ok((all, bottom))
 }
 
-/// The lowest head: two check lines and one line of capitals, which reach neither above nor below the figures.
-fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect) -> Result<Headed, Problem> {
+/// The lowest head: two check lines and one line of capitals, which reach neither above nor below the figures. What the pieces do
+/// not need keeps the lines apart from each other and from the first cut.
+fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect, needed: Length) -> Result<Headed, Problem> {
     let said = desk.lesson.wording().print_capitals();
     let face = desk.face(layout, "print")?;
     let face = face.at(face.least);
     let font = desk.family.font(face.weight);
     let ink = font.ink(said, face.size, Point::ORIGIN).unwrap_or_default();
     let (edge, gap) = (ink::OUTLINE.width, Length::mm(2));
-    let high = ink.height().max(Length::mm100(240));
+    let least = ink.height().max(Length::mm100(240));
     let mark = Length::mm(11);
     let wide = font.width(said, face.size);
     let fits = wide <= live.width() - LONGEST - gap * 2 - mark;
+    let spare = if fits { (live.height() - needed - edge).min(Length::mm(6)) } else { Length::ZERO };
+    let high = least.max(spare);
     let mut items = Vec::new();
-    for ((length, _), y) in LINES.into_iter().zip([high.scaled(1, 5), high.scaled(4, 5)]) {
+    for ((length, _), y) in LINES.into_iter().zip([high.scaled(1, 5), high.scaled(if high > least { 3 } else { 4 }, 5)])
+    {
         let from = live.origin().moved(edge.half(), y);
-        items.extend(checkline::items(from, length, high.scaled(1, 5) - edge.half()));
+        items.extend(checkline::items(from, length, least.scaled(1, 5) - edge.half()));
     }
     // On a narrow page the words stand below the lines.
     let (left, top) = if fits { (LONGEST + gap, live.top()) } else { (Length::ZERO, live.top() + high + edge) };

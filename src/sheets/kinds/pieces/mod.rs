@@ -16,6 +16,8 @@ mod designs;
 mod paging;
 mod ways;
 
+use std::collections::BTreeMap;
+
 use crate::diag::Problem;
 use crate::lesson::SortSet;
 use crate::measure::Length;
@@ -31,6 +33,9 @@ pub use designs::{Designs, designs};
 
 /// A strip is smaller than its box by at least this much on every side.
 pub const LEAST_PLAY: Length = Length::mm(1);
+
+/// Which part of the best design's worth a board on fewer pages must keep to be taken, in percent. Our choice.
+const WHOLE: i64 = 85;
 
 /// The best design for some sets. Fails when their content fits no arrangement at its least size, and says what would.
 fn search(desk: &Desk<'_>, sets: &[&SortSet]) -> Result<Design, Problem> {
@@ -57,18 +62,22 @@ fn search(desk: &Desk<'_>, sets: &[&SortSet]) -> Result<Design, Problem> {
         unit: strips.length("unit")?,
     };
     let mut failed = None;
-    let mut best: Option<((usize, bool), i64, Design)> = None;
+    // The best of each number of board pages.
+    let mut best: BTreeMap<usize, (i64, Design)> = BTreeMap::new();
+    let mut first = None;
     for way in ways::all(desk, sets, (board, strips), play, &shown)? {
         let rank = way.rank;
-        if best.as_ref().is_some_and(|(first, ..)| rank > *first) {
+        if first.is_some_and(|first| rank > first) {
             break;
         }
-        let most = best.as_ref().map_or(-1, |(.., most, _)| *most);
+        let boards = way.rows.len();
+        let most = best.get(&boards).map_or(-1, |(most, _)| *most);
         match bench.measure(&way, &bench.widest) {
             // Only what would win is measured in full.
             Some((worth, _)) if worth > most => {
                 if let Some((worth, design)) = bench.measure(&way, &bench.texts).filter(|(worth, _)| *worth > most) {
-                    best = Some((rank, worth, design));
+                    best.insert(boards, (worth, design));
+                    first = Some(rank);
                 }
             }
             Some(_) => {}
@@ -76,8 +85,11 @@ fn search(desk: &Desk<'_>, sets: &[&SortSet]) -> Result<Design, Problem> {
             None => failed = Some(way),
         }
     }
-    match (best, failed) {
-        (Some((.., design)), _) => Ok(design),
+    // Of as many pages in all, a board in one piece is worth a little of what it shows.
+    let enough = best.values().map(|(worth, _)| *worth).max().unwrap_or(0) * WHOLE / 100;
+    let chosen = best.into_values().find(|(worth, _)| *worth >= enough);
+    match (chosen, failed) {
+        (Some((_, design)), _) => Ok(design),
         (None, failed) => {
             let problem = failed.and_then(|way| bench.misfit(&way).err());
             let problem = problem.unwrap_or_else(|| Problem::new("no strip fits on this paper"));

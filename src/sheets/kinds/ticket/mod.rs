@@ -68,7 +68,7 @@ fn print(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Re
             wording.ink_name(file.colour, Spelling::from(facts.paper)).to_owned(),
         ]
     };
-    let columns = headed(wording.files_heads(), [50, 52, 14, 24, 30, 20]);
+    let columns = headed(wording.files_heads(), [54, 48, 14, 24, 30, 20]);
     flow.table(&columns, &files.iter().map(row).collect::<Vec<_>>())?;
     flow.gap(Length::mm(2));
     flow.text(wording.proof_first())
@@ -86,7 +86,7 @@ fn parts(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Re
             rows.push(vec![file.file.to_owned(), pages(part.sheets), pages(part.pages), what, keep]);
         }
     }
-    let columns = headed(wording.where_heads(), [44, 18, 18, 66, 24]);
+    let columns = headed(wording.where_heads(), [50, 17, 17, 62, 24]);
     flow.table(&columns, &rows)?;
     flow.gap(Length::mm(2));
     if facts.job.files.iter().flat_map(|file| &file.parts).any(|part| part.kind == PartKind::SlipSheet) {
