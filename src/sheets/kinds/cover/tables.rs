@@ -6,7 +6,7 @@ use super::says;
 use crate::diag::Problem;
 use crate::lesson::Version;
 use crate::lesson::teach::{self, Means, materials};
-use crate::measure::{Length, Point, Sides};
+use crate::measure::{Count, Length, Point, Sides};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
 use crate::sheets::flow::widths::ColumnWidth;
 use crate::spec::SheetKind;
@@ -140,11 +140,18 @@ impl CoverForm<'_> {
             }));
             cells
         };
-        let rows = letters.iter().map(row).collect();
+        let rows: Vec<Vec<TableCell>> = letters.iter().map(row).collect();
         let (title, [set, whose, copies]) = wording.set_heads();
-        // A group's name is the longest text of its row.
-        let first = [column(set, self.look.figures), share(whose, 2), column(copies, self.look.copies)];
-        let kinds = sheets.iter().map(|kind| share(wording.sheet_title(*kind), 1));
+        // As wide as their texts are long, so that a row is a line.
+        let long = |k: usize, head: &str| {
+            let text = |row: &Vec<TableCell>| match row.get(k) {
+                Some(TableCell::Text(text)) => text.chars().count(),
+                _ => 0,
+            };
+            share(head, rows.iter().map(text).max().unwrap_or(0).max(head.chars().count()).narrow())
+        };
+        let first = [column(set, self.look.figures), long(1, whose), column(copies, self.look.copies)];
+        let kinds = sheets.iter().enumerate().map(|(k, kind)| long(k + 3, wording.sheet_title(*kind)));
         let columns = first.into_iter().chain(kinds).collect();
         self.section(title);
         let look = self.table_look();

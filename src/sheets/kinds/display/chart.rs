@@ -40,7 +40,7 @@ struct ChartColumn {
 }
 
 /// Left and right of a heading in its cell.
-const HEAD_SIDE: Length = Length::mm(2);
+const HEAD_SIDE: Length = Length::mm(1);
 const HEAD_SIDES: Sides<Length> = Sides { left: HEAD_SIDE, right: HEAD_SIDE, top: Length::ZERO, bottom: Length::ZERO };
 
 /// Where things go in a column of the chart.
