@@ -65,7 +65,7 @@ impl CuttingWords for English {
     fn kits_lie(&self, pieces: PiecesCut) -> String {
         format!(
             "After the cuts go along the rows from the left, and on to the next row: the piles at so many places are one kit's \
-             {}. Put them on each other and throw blank pieces away. Some piles hold bands: a band goes on top of its kit. All kits are alike: a pile of each size of \
+             {}. Put them on each other, any band on top, and throw blank pieces away. All kits are alike: a pile of each size of \
              piece makes one.",
             piece_word(pieces)
         )

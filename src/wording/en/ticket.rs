@@ -249,7 +249,7 @@ impl TicketWords for English {
                 many(piles, "pile")
             ),
             Done::Banded(sets) => format!(
-                "{sets} sets of strips banded, each with its band on top, and put in the order of the learners' numbers."
+                "{sets} sets of strips banded, each with its band on top, put in the order of the learners' numbers."
             ),
             Done::Packets => {
                 "Packets kept in print order, one learner after the other; no stapling, so that pages can \

@@ -66,7 +66,7 @@ impl CuttingWords for Spanish {
     fn kits_lie(&self, pieces: PiecesCut) -> String {
         format!(
             "Después de los cortes, siga las filas desde la izquierda y pase a la fila siguiente: las pilas de los \
-             lugares que ocupa un juego (última columna de la tabla) son {} de ese juego. Póngalas una sobre otra y tire las piezas en blanco. Algunas pilas llevan una banda, que va encima de su juego. Todos los juegos son \
+             lugares que ocupa un juego (última columna de la tabla) son {} de ese juego. Póngalas una sobre otra, con la banda encima si la hay, y tire las piezas en blanco. Todos los juegos son \
              iguales: una pila de cada tamaño forma uno.",
             piece_word(pieces)
         )

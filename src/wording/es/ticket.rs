@@ -280,7 +280,7 @@ impl TicketWords for Spanish {
                 if count == 1 { "la pila".to_owned() } else { format!("cada una de {}", piles(count)) }
             ),
             Done::Banded(sets) => format!(
-                "{sets} juegos de tiras sujetos, cada uno con su banda encima y puestos en el orden de los números de los estudiantes."
+                "{sets} juegos de tiras sujetos, cada uno con su banda encima, puestos en el orden de los números de los estudiantes."
             ),
             Done::Packets => {
                 "Paquetes en el orden de impresión, un estudiante tras otro; sin grapas, para poder extender \
