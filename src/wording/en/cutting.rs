@@ -64,9 +64,8 @@ impl CuttingWords for English {
 
     fn kits_lie(&self, pieces: PiecesCut) -> String {
         format!(
-            "After the cuts go along the rows from the left, and on to the next row: the piles at so many places are one kit's \
-             {}. Put them on each other, any band on top, and throw blank pieces away. All kits are alike: a pile of each size of \
-             piece makes one.",
+            "After the cuts go along the rows from the left: the piles at so many places are one kit's {}. Put them on each \
+             other, any band on top; throw blank pieces away. A pile of each size of piece makes a kit.",
             piece_word(pieces)
         )
     }
