@@ -168,6 +168,32 @@ fn the_display_of_any_range_fits_in_two_languages() {
     }
 }
 
+// Five forms, words in both languages among them, do not stand side by side on every paper in large print. The refusal names
+// paper that they do fit on.
+#[test]
+fn what_does_not_fit_names_the_paper_that_does() {
+    let text = |paper: &str, size: &str| {
+        format!(
+            "title = \"123\"\npaper = \"{paper}\"\nsecond_language = \"es\"\n[numbers]\nrange = [100, 999]\n[numbers.sort]\n\
+             always = [498]\n[forms]\nmatch = [\"numeral\", \"words\", \"words2\", \"expanded\", \"units\"]\n[class]\n\
+             learners = 3\n[print]\ntext = \"{size}\"\n[sheets]\nmake = [\"board\", \"strips\"]\n"
+        )
+    };
+    let family = bundled(Bundled::Andika).expect("a family");
+    let made = |paper: &str, size: &str| packets::all(&planned(&text(paper, size)), &family, &[]);
+    let found = made("letter", "large").expect_err("four columns of words are too wide");
+    let hint = found[0].problem.hint.clone().expect("a hint");
+    let mut named = 0;
+    for paper in placewright::spec::Paper::ALL {
+        let fits = made(paper.word(), "large").is_ok();
+        let told = hint.contains(&format!("`paper = \"{}\"`", paper.word()));
+        assert_eq!(fits, told, "{}: {hint}", paper.word());
+        named += usize::from(told);
+    }
+    assert!(named > 0, "{hint}");
+    assert_eq!(made("letter", "standard").is_ok(), hint.contains("standard"), "{hint}");
+}
+
 /// The texts of each page of a sheet.
 fn pages_of(lesson: &Lesson, kind: SheetKind) -> Vec<String> {
     let (packet, bytes) = teachers(lesson);

@@ -19,11 +19,12 @@ mod ways;
 use std::collections::BTreeMap;
 
 use crate::diag::Problem;
+use crate::diag::nearest::listed;
 use crate::lesson::SortSet;
 use crate::measure::Length;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::mark;
-use crate::spec::SheetKind;
+use crate::spec::{Paper, SheetKind, TextSize};
 use bench::Bench;
 use content::gather;
 pub use content::{ColumnHead, HeadLines, PageNumber, board_page, name, shown, strips_page};
@@ -39,6 +40,32 @@ const WHOLE: i64 = 85;
 
 /// The best design for some sets. Fails when their content fits no arrangement at its least size, and says what would.
 fn search(desk: &Desk<'_>, sets: &[&SortSet]) -> Result<Design, Problem> {
+    arranged(desk, sets).map_err(|problem| {
+        let fits = would_fit(desk, sets);
+        if fits.is_empty() {
+            return problem;
+        }
+        let hint = problem.hint.clone().map(|hint| format!("; {hint}")).unwrap_or_default();
+        problem.hint(format!("it would fit {}{hint}", listed(&fits, "or")))
+    })
+}
+
+/// What by itself would make room: other paper, or standard print.
+fn would_fit(desk: &Desk<'_>, sets: &[&SortSet]) -> Vec<String> {
+    let (paper, text) = (desk.lesson.spec.paper.value, desk.lesson.spec.print.text.value);
+    let others = Paper::ALL.into_iter().filter(|other| *other != paper);
+    let papers = others.map(|other| (other, text, format!("on `paper = \"{}\"`", other.word())));
+    let plain = (paper, TextSize::Standard, "with `print.text = \"standard\"`".to_owned());
+    let plain = std::iter::once(plain).filter(|_| text != TextSize::Standard);
+    let fits = |(paper, text, _): &(Paper, TextSize, String)| {
+        let mut lesson = desk.lesson.clone();
+        (lesson.spec.paper.value, lesson.spec.print.text.value) = (*paper, *text);
+        arranged(&Desk::new(&lesson, desk.layouts, desk.family), sets).is_ok()
+    };
+    papers.chain(plain).filter(fits).map(|(.., said)| said).collect()
+}
+
+fn arranged(desk: &Desk<'_>, sets: &[&SortSet]) -> Result<Design, Problem> {
     let (board, strips) = (desk.layout(SheetKind::Board)?, desk.layout(SheetKind::Strips)?);
     let play = strips.length("play")?;
     if play < LEAST_PLAY {
