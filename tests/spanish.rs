@@ -117,7 +117,7 @@ fn four_digits_stand_together_and_five_apart() {
 
 #[test]
 fn every_bundled_font_has_every_spanish_letter() {
-    for family in [Bundled::Andika, Bundled::Lato] {
+    for family in Bundled::ALL {
         let fonts = bundled(family).expect("a family");
         for font in [&fonts.regular, &fonts.bold] {
             assert_eq!(font.lacks(LETTERS), None, "{family:?}");
