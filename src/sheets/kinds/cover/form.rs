@@ -15,6 +15,8 @@ use crate::spec::SheetKind;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Set {
     size: Scale,
+    /// What is added to the gap above each section, up to the gap of the roomiest.
+    air: Length,
     /// Whether sections go beside the list of pages, where there is room for them.
     pub beside: bool,
 }
@@ -31,17 +33,26 @@ enum Scale {
 }
 
 impl Set {
+    const fn at(size: Scale, beside: bool) -> Self {
+        Self { size, air: Length::ZERO, beside }
+    }
+
     /// From the roomiest to the closest.
     pub const ALL: [Self; 6] = [
-        Self { size: Scale::Usual, beside: false },
-        Self { size: Scale::Usual, beside: true },
-        Self { size: Scale::Closer, beside: false },
-        Self { size: Scale::Closer, beside: true },
-        Self { size: Scale::Close, beside: false },
+        Self::at(Scale::Usual, false),
+        Self::at(Scale::Usual, true),
+        Self::at(Scale::Closer, false),
+        Self::at(Scale::Closer, true),
+        Self::at(Scale::Close, false),
         Self::LAST,
     ];
     /// The closest.
-    pub const LAST: Self = Self { size: Scale::Close, beside: true };
+    pub const LAST: Self = Self::at(Scale::Close, true);
+
+    /// The same with more room above each section.
+    pub fn airy(self, air: Length) -> Self {
+        Self { air, ..self }
+    }
 
     /// Between a size and its least.
     fn of(self, size: Length, least: Length) -> Length {
@@ -89,6 +100,7 @@ impl<'a> CoverForm<'a> {
     pub fn new(desk: &'a Desk<'a>, set: Set) -> Result<Self, Problem> {
         let layout = desk.layout(SheetKind::Cover)?;
         let face = |name| desk.face(layout, name).map(|face| face.at(set.of(face.size, face.least)));
+        let between = layout.length("section")?;
         let look = CoverLook {
             section: face("section")?,
             body: face("body")?,
@@ -96,7 +108,7 @@ impl<'a> CoverForm<'a> {
             figures: layout.length("figures")?,
             copies: layout.length("copies")?,
             line: set.of(layout.length("line")?, layout.length("least_line")?),
-            between: set.of(layout.length("section")?, layout.length("least_section")?),
+            between: (set.of(between, layout.length("least_section")?) + set.air).min(between),
             gutter: layout.grid.gutter,
         };
         let (spec, wording) = (&desk.lesson.spec, desk.lesson.wording());
@@ -108,11 +120,12 @@ impl<'a> CoverForm<'a> {
         Ok(Self { desk, flow, look, set })
     }
 
-    /// The finished pages, with a last paragraph.
-    pub fn end(mut self, last: &str) -> Result<Vec<Page>, Problem> {
+    /// The finished pages, with a last paragraph, and the room that is left below it.
+    pub fn end(mut self, last: &str) -> Result<(Vec<Page>, Length), Problem> {
         self.flow.gap(BELOW * 2);
         self.flow.text(last, &self.look.body)?;
-        self.flow.finish()
+        let left = self.flow.left();
+        Ok((self.flow.finish()?, left))
     }
 
     /// Half the page's width, less half the gutter.

@@ -12,6 +12,7 @@ mod tables;
 use crate::diag::Problem;
 use crate::lesson::job::JobFacts;
 use crate::lesson::teach::{Means, shorter};
+use crate::measure::Length;
 use crate::sheets::kinds::plan;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
@@ -28,14 +29,17 @@ pub fn lay(desk: &Desk<'_>, job: &JobFacts, entries: &[CoveredPage]) -> Result<V
     let alone = runs(desk, entries, 1);
     // All of it is read at a glance: sections stand side by side, then it is set smaller, before it takes a second page.
     for set in Set::ALL {
-        let pages = pages(desk, &means, &alone, set)?;
-        if pages.len() == 1 {
-            return Ok(pages);
+        let (close, left) = pages(desk, &means, &alone, set)?;
+        if close.len() > 1 {
+            continue;
         }
+        // What is left at the foot is shared by the gaps above sections: there are seven at most.
+        let (airy, _) = pages(desk, &means, &alone, set.airy(left.part(7_u32)))?;
+        return Ok(if airy.len() == 1 { airy } else { close });
     }
     // Its own length moves all numbers, which take no more lines when they grow by one.
     for own in 2..5 {
-        let pages = pages(desk, &means, &runs(desk, entries, own), Set::LAST)?;
+        let (pages, _) = pages(desk, &means, &runs(desk, entries, own), Set::LAST)?;
         if pages.len() == own {
             return Ok(pages);
         }
@@ -43,7 +47,8 @@ pub fn lay(desk: &Desk<'_>, job: &JobFacts, entries: &[CoveredPage]) -> Result<V
     Err(Problem::new("internal: the cover's length does not settle").hint("please report this"))
 }
 
-fn pages(desk: &Desk<'_>, means: &Means<'_>, runs: &[PageRun], set: Set) -> Result<Vec<Page>, Problem> {
+/// The cover at one setting, and the room left below it.
+fn pages(desk: &Desk<'_>, means: &Means<'_>, runs: &[PageRun], set: Set) -> Result<(Vec<Page>, Length), Problem> {
     let (lesson, wording) = (desk.lesson, desk.lesson.wording());
     let late: Vec<String> = shorter(means).iter().map(|short| wording.short(short)).collect();
     let mut sections = vec![
