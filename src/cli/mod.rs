@@ -2,11 +2,11 @@
 //!
 //! One file a command; [`files`] alone touches the disk, and [`Failure`] alone knows exit statuses.
 
-mod ahead;
 mod answers;
 mod args;
 mod check;
 mod desk;
+mod early_file;
 mod failure;
 mod files;
 mod fix;

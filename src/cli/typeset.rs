@@ -8,9 +8,9 @@ use std::thread;
 use serde_json::json;
 use unicode_normalization::UnicodeNormalization;
 
-use super::ahead::Ahead;
 use super::args::Input;
 use super::check::{assumed, findings, pages};
+use super::early_file::EarlyFile;
 use super::failure::Failure;
 use super::files::read::shown;
 use super::files::write::{self, FileContent, Stance};
@@ -75,11 +75,11 @@ pub(super) fn write(
     stance: Stance,
     watch: Option<&UnderWay>,
 ) -> Result<Vec<String>, Failure> {
-    let ahead: Vec<Ahead<'_>> =
-        packets.iter().map(|packet| Ahead::new(packet, &planned.family, shared.threads)).collect();
+    let early: Vec<EarlyFile<'_>> =
+        packets.iter().map(|packet| EarlyFile::new(packet, &planned.family, shared.threads)).collect();
     let mut files: Vec<(&str, FileContent<'_>)> = Vec::new();
     let mut before = 0;
-    for file in &ahead {
+    for file in &early {
         let content = move |out: &mut dyn Write| {
             let packet = file.packet;
             let doing = format!("{}: setting {}", packet.file(), pages(packet.len()));
@@ -100,7 +100,7 @@ pub(super) fn write(
     thread::scope(|scope| {
         if shared.threads > 1 {
             // From the other end, so that the two meet only once.
-            scope.spawn(|| ahead.iter().rev().for_each(Ahead::make));
+            scope.spawn(|| early.iter().rev().for_each(EarlyFile::make));
         }
         write::packets(folder, &files, stance)
     })?;

@@ -122,7 +122,7 @@ fn asked(lesson: &Lesson, number: Number, turn: usize) -> Vec<Asked> {
     asked.extend(step(number, turn).map(|place| Asked::MoreLess(number, place)));
     // Where the class trades, every other day is for that, which takes as long as the two ways of writing.
     let trades = turn % 2 == 1 && lesson.spec.forms.matched.value.iter().any(|form| form.is_traded());
-    if trades && lesson.style.trading.told(number).is_some() {
+    if trades && lesson.style.trading.regrouped(number).is_some() {
         asked.push(Asked::Regrouped(number));
         return asked;
     }

@@ -47,7 +47,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     }
     script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);
     let trades = script.lesson.spec.forms.matched.value.iter().any(|form| form.is_traded());
-    if trades && script.lesson.style.trading.told(number).is_some() {
+    if trades && script.lesson.style.trading.regrouped(number).is_some() {
         script.ask_one([Asked::Regrouped(number)]);
     }
     script.ask(Asked::Words(number));

@@ -7,7 +7,7 @@ use crate::number::Place;
 
 pub(super) const FACTS: Facts = Facts {
     word: "regrouped",
-    content: |number, style| style.trading.told(number).map(|counted| Content::Text(write(&counted, style))),
+    content: |number, style| style.trading.regrouped(number).map(|counted| Content::Text(write(&counted, style))),
     worth: |content, names| match content {
         Content::Text(text) => units::read(text, names),
         Content::Both(_) | Content::Blocks(_) => None,

@@ -38,8 +38,8 @@ impl Trading {
     pub const ANY: Self = Self { seed: 0, tub: [u8::MAX; 6] };
 
     /// The regrouping that is shown in words; `None` below 10, where there is nothing to trade.
-    pub fn told(self, number: Number) -> Option<Counted> {
-        self.drawn("regrouped", number, proper(number))
+    pub fn regrouped(self, number: Number) -> Option<Counted> {
+        self.one_of("regrouped", number, proper(number))
     }
 
     /// The regrouping that is shown in blocks; `None` where the tub, or a picture, holds too few for all of them.
@@ -50,11 +50,11 @@ impl Trading {
         let fits = |counted: &Counted| {
             counted.iter().zip(self.tub).all(|(count, holds)| *count <= u32::from(holds).min(MOST_PIECES))
         };
-        self.drawn("untraded", number, proper(number).into_iter().filter(fits).collect())
+        self.one_of("untraded", number, proper(number).into_iter().filter(fits).collect())
     }
 
     /// One of them, each as likely as any other.
-    fn drawn(self, purpose: &str, number: Number, ways: Vec<Counted>) -> Option<Counted> {
+    fn one_of(self, purpose: &str, number: Number, ways: Vec<Counted>) -> Option<Counted> {
         let at = rng::pick(self.seed, purpose, number.value().into(), ways.len());
         ways.into_iter().nth(at)
     }
@@ -149,7 +149,7 @@ mod tests {
                     assert_eq!(counted[at] + gone[at], digits[at] + gone.get(at + 1).map_or(0, |gone| gone * 10));
                 }
             }
-            let drawn = Trading::ANY.told(of);
+            let drawn = Trading::ANY.regrouped(of);
             assert_eq!(drawn.is_some(), value >= 10);
             assert!(drawn.is_none_or(|counted| all.contains(&counted)));
             assert_eq!(Trading::ANY.pictured(of).is_some(), (10..=9_999).contains(&value), "{value}");
@@ -163,7 +163,7 @@ mod tests {
         let mut met: BTreeMap<Counted, u64> = BTreeMap::new();
         let ways = proper(of).len() as u64;
         for seed in 0..ways * 1_000 {
-            *met.entry(Trading { seed, ..Trading::ANY }.told(of).expect("a regrouping")).or_default() += 1;
+            *met.entry(Trading { seed, ..Trading::ANY }.regrouped(of).expect("a regrouping")).or_default() += 1;
         }
         assert_eq!(met.len() as u64, ways);
         assert!(ways > 4 && met.values().all(|count| count.abs_diff(1_000) < 160), "{met:?}");

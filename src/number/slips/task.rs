@@ -37,7 +37,7 @@ impl Task {
     /// traded, or the number has none.
     pub fn counted(self, number: Number, style: &Style) -> Option<Counted> {
         let traded = |form: Form| match form {
-            Form::Regrouped => style.trading.told(number),
+            Form::Regrouped => style.trading.regrouped(number),
             Form::Untraded => style.trading.pictured(number),
             Form::Numeral | Form::Words | Form::SecondWords | Form::Expanded | Form::Units | Form::Blocks => None,
         };

@@ -6,7 +6,6 @@
 
 pub mod backs;
 pub mod cuts;
-mod drawn;
 pub mod facts;
 mod file;
 mod gang;
@@ -19,6 +18,7 @@ mod piles;
 mod runs;
 mod shared;
 mod stamp;
+mod strip_faces;
 mod strip_sheet;
 
 pub use file::{Job, Part};

@@ -11,9 +11,9 @@ use crate::lesson::deal::Seat;
 use crate::lesson::job::Edge;
 use crate::lesson::{Lesson, SortSet};
 use crate::measure::Rect;
-use crate::sheets::job::drawn::{Drawn, DrawnKey, set_of};
 use crate::sheets::job::impose::{Printed, Stacks};
 use crate::sheets::job::stamp;
+use crate::sheets::job::strip_faces::{FacePlace, StripFaces, set_of};
 use crate::sheets::job::strip_sheet::StripSheet;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::mark::{Copy, Pen};
@@ -42,7 +42,7 @@ pub struct Piles {
     numbers: (usize, usize),
     /// The cuts, the same on every front.
     frame: Arc<Layer>,
-    drawn: Drawn,
+    faces: StripFaces,
     /// The learners' marks of the group whose sheets were made last: its sheets come one after the other.
     last: Arc<Mutex<Option<Arc<Marks>>>>,
 }
@@ -72,7 +72,7 @@ impl Piles {
             stock,
             sheet: sheet.clone(),
             frame: Arc::new(sheet.division.frame(desk)),
-            drawn: Drawn::plan(desk, sheet, edge, recurring(&stacks, &seats))?,
+            faces: StripFaces::plan(desk, sheet, edge, recurring(&stacks, &seats))?,
             last: Arc::default(),
             seats,
             stacks,
@@ -107,7 +107,7 @@ impl Piles {
 
     /// Whether the pieces have marks on their backs.
     pub fn backed(&self) -> bool {
-        self.drawn.backed()
+        self.faces.backed()
     }
 
     /// A sheet's front or back.
@@ -136,7 +136,7 @@ impl Piles {
                 }
                 continue;
             };
-            if let Some(layer) = self.drawn.side(desk, (seat.version, place), strip, back)? {
+            if let Some(layer) = self.faces.side(desk, (seat.version, place), strip, back)? {
                 page.layers.push(layer);
                 marked.push(place);
             }
@@ -190,8 +190,8 @@ pub fn stacks(desk: &Desk<'_>, sheet: &StripSheet, all: &[Seat]) -> Stacks {
 }
 
 /// Which versions come again at which places.
-fn recurring(stacks: &Stacks, seats: &[Seat]) -> impl Iterator<Item = DrawnKey> {
-    let mut times: BTreeMap<DrawnKey, usize> = BTreeMap::new();
+fn recurring(stacks: &Stacks, seats: &[Seat]) -> impl Iterator<Item = FacePlace> {
+    let mut times: BTreeMap<FacePlace, usize> = BTreeMap::new();
     for group in 0..stacks.groups() {
         for (place, seat) in stacks.sets_of(group).filter_map(|set| seats.get(set)).enumerate() {
             *times.entry((seat.version, place)).or_default() += 1;

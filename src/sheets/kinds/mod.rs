@@ -3,6 +3,7 @@
 pub mod blocks;
 pub mod board;
 pub mod cover;
+pub mod described;
 pub mod display;
 pub mod exit;
 pub mod family;
@@ -18,6 +19,5 @@ pub mod strips;
 pub mod supply;
 pub mod tally;
 pub mod ticket;
-pub mod told;
 pub mod warm_up;
 pub mod word_bank;

@@ -13,7 +13,7 @@ use crate::sheets::flow::list::{ListLook, ListMark};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
 use crate::sheets::flow::widths::ColumnWidth;
-use crate::sheets::kinds::told::pictured as shown;
+use crate::sheets::kinds::described::pictured as shown;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::text::Face;
 use crate::sheets::page::{Page, Tag};

@@ -6,8 +6,8 @@ use crate::measure::Weight;
 use crate::sheets::flow::table::{Table, TableCell, TableColumn};
 use crate::sheets::flow::titled::TitledTable;
 use crate::sheets::flow::widths::ColumnWidth;
+use crate::sheets::kinds::described::{cell, pictured as shown};
 use crate::sheets::kinds::exit::questions;
-use crate::sheets::kinds::told::{cell, pictured as shown};
 use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
 

@@ -119,7 +119,7 @@ impl Questions for English {
                 )
             }
             Asked::Regrouped(n) => {
-                let counted = usage.style.trading.told(*n).unwrap_or_default();
+                let counted = usage.style.trading.regrouped(*n).unwrap_or_default();
                 reply(
                     format!("We have {} and trade {}. What do we have now?", numeral(*n), self.trades(*n, &counted)),
                     format!("{}. It is still {}.", counts(self, &counted), numeral(*n)),

@@ -65,7 +65,7 @@ impl Questions for Spanish {
                 )
             }
             Asked::Regrouped(n) => {
-                let counted = usage.style.trading.told(*n).unwrap_or_default();
+                let counted = usage.style.trading.regrouped(*n).unwrap_or_default();
                 reply(
                     format!("Tenemos {} y canjeamos {}. ¿Qué tenemos ahora?", numeral(*n), self.trades(*n, &counted)),
                     format!("{}. Sigue siendo {}.", counts(self, &counted), numeral(*n)),

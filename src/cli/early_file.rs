@@ -15,7 +15,7 @@ use crate::sheets::packets::Packet;
 const SHORT: usize = 48;
 
 /// A packet's file.
-pub struct Ahead<'p> {
+pub struct EarlyFile<'p> {
     /// Its pages.
     pub packet: &'p Packet<'p>,
     family: &'p Family,
@@ -23,7 +23,7 @@ pub struct Ahead<'p> {
     made: OnceLock<Result<Vec<u8>, Problem>>,
 }
 
-impl<'p> Ahead<'p> {
+impl<'p> EarlyFile<'p> {
     /// A file that is still to be made.
     pub fn new(packet: &'p Packet<'p>, family: &'p Family, threads: usize) -> Self {
         Self { packet, family, threads, made: OnceLock::new() }

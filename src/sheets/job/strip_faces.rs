@@ -16,7 +16,7 @@ use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{Layer, Mark, Node, Piece, Says, Tag};
 
 /// A version and a place on the sheet.
-pub type DrawnKey = (Version, usize);
+pub type FacePlace = (Version, usize);
 
 /// How many strips at places are kept: some 50 MB, twenty times what a class of thirty with three versions has. What is
 /// over is drawn anew for every sheet.
@@ -31,22 +31,22 @@ struct Strip {
 
 /// The strips of all versions.
 #[derive(Debug, Clone)]
-pub struct Drawn {
+pub struct StripFaces {
     sheet: StripSheet,
     edge: Option<Edge>,
     /// What is on the backs of each version's strips; empty when nothing is printed there.
     patterns: Vec<Vec<backs::SelfCheck>>,
     /// The strips of versions that come again at their places, in the order of each set.
-    kept: BTreeMap<DrawnKey, Vec<Strip>>,
+    kept: BTreeMap<FacePlace, Vec<Strip>>,
 }
 
-impl Drawn {
+impl StripFaces {
     /// Draws what comes again, and each strip of other versions once, to see that it can be.
     pub fn plan(
         desk: &Desk<'_>,
         sheet: &StripSheet,
         edge: Option<Edge>,
-        recurring: impl Iterator<Item = DrawnKey>,
+        recurring: impl Iterator<Item = FacePlace>,
     ) -> Result<Self, Problem> {
         let sets = &desk.lesson.sets;
         let patterns = sets.iter().filter(|_| edge.is_some()).map(|set| backs::marks(set, desk.lesson.spec.seed.value));
@@ -76,7 +76,7 @@ impl Drawn {
     pub fn side(
         &self,
         desk: &Desk<'_>,
-        (version, place): DrawnKey,
+        (version, place): FacePlace,
         strip: usize,
         back: bool,
     ) -> Result<Option<Arc<Layer>>, Problem> {
