@@ -40,7 +40,7 @@ impl KeyWords for Spanish {
     fn decoys(&self) -> (&'static str, &'static str) {
         (
             "Tiras falsas",
-            "Estas tiras no van en ninguna fila. Quien coloca una muestra cómo piensa. Lo que ayuda está junto a la letra del \
+            "Estas tiras no van en ninguna fila. Al colocar una de ellas, el estudiante deja ver cómo piensa. Lo que ayuda está junto a la letra del \
              error, al final de estas respuestas.",
         )
     }
@@ -78,7 +78,7 @@ impl TallyWords for Spanish {
 
 impl GroupLabels for Spanish {
     fn build_line(&self, build: &str) -> String {
-        format!("Haga: {build}")
+        format!("Tarea: {build}")
     }
 
     fn own_line(&self, whose: &str, build: &str, ask: &str) -> String {

@@ -110,7 +110,7 @@ impl Slips for Spanish {
             Slip::FaceValue if blocks => {
                 "Pregunte qué bloques representa cada cifra y ponga una barra junto a un cubo para comparar."
             }
-            Slip::FaceValue => "Señale una cifra tras otra y pregunte cada vez: ¿cuántos de qué?",
+            Slip::FaceValue => "Señale una cifra tras otra y pregunte cada vez qué cuenta.",
             Slip::CountedAlike if blocks => {
                 "Ponga diez cubos junto a una barra y cuente el dibujo: primero los bloques mayores, cada uno por su valor."
             }

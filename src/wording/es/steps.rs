@@ -35,11 +35,12 @@ impl GroupSteps for Spanish {
                 format!("{} Escriban primero la cifra de la {rod}.", made_of(teen, tools, style))
             }
             Slip::SideBySide | Slip::BigPartThenRest => {
-                let parts = listed(&parts(of, style));
+                let parts = parts(of, style);
+                let smaller =
+                    if parts.len() == 2 { "la menor sobre la mayor" } else { "las menores sobre las mayores" };
+                let parts = listed(&parts);
                 if tools.cards {
-                    format!(
-                        "Tomen las tarjetas {parts}. Pongan las menores sobre las mayores, con los bordes derechos juntos."
-                    )
+                    format!("Tomen las tarjetas {parts}. Pongan {smaller}, con los bordes derechos juntos.")
                 } else {
                     format!(
                         "Escriban las partes de {numeral} una debajo de otra, unidades bajo unidades: {parts}. Súmenlas."

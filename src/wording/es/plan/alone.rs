@@ -30,7 +30,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         ),
         Deed::CutOwnStrips => "El estudiante recorta por las líneas. Las piezas se quedan juntas.".to_owned(),
         Deed::OneKindFirst(form) => {
-            format!("Que coloque un tipo de tiras a la vez. Empiece por: {}.", form_plural(*form, usage))
+            format!("Que coloque un tipo de tiras a la vez, primero {}.", form_plural(*form, usage))
         }
         Deed::BlocksToTub => "Los bloques vuelven a la caja. Busquen piezas pequeñas debajo de la mesa.".to_owned(),
         Deed::OwnFirstRow => "Llenen en común la primera fila de la hoja de registro.".to_owned(),

@@ -163,7 +163,7 @@ impl Deeds for Spanish {
                 format!("Hay tiempo para {}. Quien termina pronto sigue con la fila {}.", rows(*count), count + 1)
             }
             Deed::OneKindFirst(form) => {
-                format!("Que coloquen un tipo de tiras a la vez. Empiecen por: {}.", form_plural(*form, usage))
+                format!("Que coloquen un tipo de tiras a la vez, primero {}.", form_plural(*form, usage))
             }
             Deed::WriteAll(numbers) => {
                 format!("Escriba estos números en el pizarrón: {}.", numerals(numbers, usage))

@@ -41,7 +41,7 @@ impl Speech for Spanish {
                     format!("{} termina en {name}. Eso es 1 decena y {ones}.", numeral(*n))
                 }
             }
-            Said::HowManyOfWhat => "Así que una cifra dice cuántos, y su posición dice cuántos de qué.".to_owned(),
+            Said::HowManyOfWhat => "Así que la cifra dice cuántos hay, y su posición dice de qué.".to_owned(),
             Said::Draw(n) => {
                 draw(n.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| place).collect::<Vec<_>>().as_slice())
             }
