@@ -58,7 +58,9 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
 fn a_decoy(script: &mut Script<'_>) {
     let Some(set) = script.lesson.common_set() else { return };
     let rows = script.rows(set);
-    let mut texts = set.decoys().into_iter().filter(|wrong| wrong.content.line().is_some());
+    // The question says the numeral: it is not asked what a wrong one should be.
+    let asked = |wrong: &Wrong| wrong.content.line().is_some() && wrong.task.asked() != Form::Numeral;
+    let mut texts = set.decoys().into_iter().filter(asked);
     // The last: the first ones were explained while learners worked.
     let decoy = texts.rfind(|wrong| rows.contains(&wrong.of));
     script.ask_one(decoy.map(|wrong| Asked::WentWrong(wrong.of, wrong.task.asked(), wrong.content, wrong.slip)));

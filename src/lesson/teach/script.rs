@@ -196,8 +196,15 @@ impl<'a> Script<'a> {
             let out: Vec<SheetKind> = packet.iter().copied().filter(|kind| now.contains(kind)).collect();
             let (Some(first), false) = (packet.first(), out.is_empty()) else { continue };
             found += out.len();
+            let later = !self.given.is_empty();
             if self.given.insert(*first) {
-                self.act(Deed::GivePackets { sheets: packet.to_vec(), now: out, whose: self.whose(packet) });
+                let whose = match self.whose(packet) {
+                    // Who has which letter was settled by what was given out before.
+                    Whose::Letters(letters) if later && letters.len() > 1 => Whose::Packet,
+                    Whose::Groups(_) if later => Whose::Packet,
+                    whose => whose,
+                };
+                self.act(Deed::GivePackets { sheets: packet.to_vec(), now: out, whose });
             } else {
                 more.extend(out);
             }

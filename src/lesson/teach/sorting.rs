@@ -146,7 +146,10 @@ fn asked(script: &mut Script<'_>, set: &SortSet) {
     let letter = script.letter(set);
     let strips = script.has(SheetKind::Strips) && script.load.strips != StripUse::Written;
     let apart = same_digits(&rows).map(|(a, b)| Asked::TellApart(a, b, letter));
-    let belongs = rows.first().filter(|_| strips).map(|first| Asked::Belongs(*first, set.forms.clone(), letter));
+    // The question says the numeral.
+    let forms: Vec<Form> = set.forms.iter().copied().filter(|form| *form != Form::Numeral).collect();
+    let belongs = rows.first().filter(|_| strips && !forms.is_empty());
+    let belongs = belongs.map(|first| Asked::Belongs(*first, forms, letter));
     let words = rows.first().map(|first| Asked::Words(*first));
     script.ask_one(apart.into_iter().chain(twins(&rows)).chain(belongs).chain(words));
 }

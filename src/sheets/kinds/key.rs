@@ -106,16 +106,8 @@ pub fn example(desk: &Desk<'_>, in_play: &InPlay) -> String {
     }
 }
 
-/// What pictures look like on a key.
-#[derive(Clone, Copy)]
-struct Drawn<'p> {
-    pictures: &'p Pictures,
-    /// Whether what they hold stands beside them.
-    counted: bool,
-}
-
-/// The keys of all versions, with pictures at the largest unit that takes the fewest pages, and what they hold beside them
-/// where the other columns leave room for that.
+/// The keys of all versions, with pictures at the largest unit that takes the fewest pages, and what they hold beside them.
+/// Where the other columns leave no room for both, it is told in words alone: a picture that nobody can count answers nothing.
 fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let (least, most) = (layout.length("least_unit")?, layout.length("unit")?);
@@ -125,34 +117,26 @@ fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     }
     let room = Size::new(layout.length("picture_width")?, layout.length("picture_height")?);
     let smaller = |unit: &Length| (*unit > least).then(|| (*unit - UNIT_STEP).max(least));
-    let mut failed = Problem::new(format!("the block pictures of the key do not fit at a unit of {least}"))
-        .hint("give `picture_width` and `picture_height` of the layout more room");
-    for counted in [true, false] {
-        let mut best: Option<Vec<Page>> = None;
-        for unit in std::iter::successors(Some(most), smaller) {
-            let Some(work) = Blockwork::at(unit, &drawn, room.width).filter(|work| work.size().fits(room)) else {
-                continue;
-            };
-            let pictures = Pictures::new(work, desk.ink(), desk.lesson.wording());
-            match keys(desk, layout, Some(Drawn { pictures: &pictures, counted })) {
-                Ok(pages) if pages.len() == desk.lesson.sets.len() => return Ok(pages),
-                Ok(pages) if best.as_ref().is_none_or(|best| pages.len() < best.len()) => best = Some(pages),
-                Ok(_) => {}
-                Err(problem) => failed = problem,
-            }
-        }
-        if let Some(best) = best {
-            return Ok(best);
+    let mut best: Option<Vec<Page>> = None;
+    for unit in std::iter::successors(Some(most), smaller) {
+        let Some(work) = Blockwork::at(unit, &drawn, room.width).filter(|work| work.size().fits(room)) else {
+            continue;
+        };
+        let pictures = Pictures::new(work, desk.ink(), desk.lesson.wording());
+        match keys(desk, layout, Some(&pictures)) {
+            Ok(pages) if pages.len() == desk.lesson.sets.len() => return Ok(pages),
+            Ok(pages) if best.as_ref().is_none_or(|best| pages.len() < best.len()) => best = Some(pages),
+            Ok(_) | Err(_) => {}
         }
     }
-    Err(failed)
+    best.map_or_else(|| keys(desk, layout, None), Ok)
 }
 
 /// Units are tried in steps of this.
 const UNIT_STEP: Length = Length::mm100(10);
 
 /// The keys of all versions with pictures of one size.
-fn keys(desk: &Desk<'_>, layout: &Layout, drawn: Option<Drawn<'_>>) -> Result<Vec<Page>, Problem> {
+fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result<Vec<Page>, Problem> {
     let mut pages = Vec::new();
     let shares = desk.lesson.shares();
     for set in &desk.lesson.sets {
@@ -162,9 +146,8 @@ fn keys(desk: &Desk<'_>, layout: &Layout, drawn: Option<Drawn<'_>>) -> Result<Ve
             desk.lesson.wording().page_name(SheetKind::Key, Some(set.version))
         };
         let note = set.group.and_then(|at| shares.get(at)).map(|share| desk.lesson.wording().whose_key(share));
-        let pictures = drawn.map(|drawn| drawn.pictures);
         let setup = TablePages { kind: SheetKind::Key, layout, title: &title, note: note.as_deref(), pictures };
-        let laid = titled::lay(desk, &setup, &parts(desk, set, drawn)?)?;
+        let laid = titled::lay(desk, &setup, &parts(desk, set, pictures)?)?;
         for page in laid {
             let mut page = desk.versioned(page, set.version);
             if desk.lesson.sets.len() > 1 {
@@ -190,14 +173,14 @@ fn letter(desk: &Desk<'_>, layout: &Layout, page: &Page, version: Version) -> Re
 }
 
 /// What a version's key holds, in order.
-fn parts(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<Vec<TitledTable>, Problem> {
-    let mut parts = vec![board(desk, set, drawn)?];
-    parts.extend(decoys(desk, set, drawn)?);
+fn parts(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Vec<TitledTable>, Problem> {
+    let mut parts = vec![board(desk, set, pictures)?];
+    parts.extend(decoys(desk, set, pictures)?);
     Ok(parts)
 }
 
 /// The board with every box filled.
-fn board(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<TitledTable, Problem> {
+fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<TitledTable, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let face = desk.face(layout, "text")?;
     let forms: Vec<Form> = [set.given].into_iter().chain(set.forms.iter().copied()).collect();
@@ -205,7 +188,7 @@ fn board(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<Tit
     for &number in &set.rows {
         let cells = forms.iter().enumerate().map(|(k, &form)| {
             let weight = if k == 0 { Weight::Bold } else { Weight::Regular };
-            Ok(shown(desk, form, &pieces::shown(set, number, form)?, weight, drawn))
+            Ok(shown(desk, form, &pieces::shown(set, number, form)?, weight, pictures))
         });
         rows.push(cells.collect::<Result<Vec<_>, Problem>>()?);
     }
@@ -218,8 +201,8 @@ fn board(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<Tit
         let width = match form.breadth() {
             Breadth::Picture => {
                 let cells = rows.iter().filter_map(|row| row.get(k));
-                let widest = widest_picture(desk, cells, drawn, &face).unwrap_or(Length::ZERO);
-                ColumnWidth::Fixed(widest + layout.padding * 2)
+                let widest = widest_picture(desk, cells, pictures, &face);
+                widest.map_or(ColumnWidth::Share(4), |widest| ColumnWidth::Fixed(widest + layout.padding * 2))
             }
             Breadth::Natural => ColumnWidth::Fixed(table::natural(desk, texts.chain([heading]), &face, layout.padding)),
             Breadth::Share(parts) => ColumnWidth::Share(parts),
@@ -235,7 +218,7 @@ fn board(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<Tit
 }
 
 /// The decoys, if there are any.
-fn decoys(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<Option<TitledTable>, Problem> {
+fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Option<TitledTable>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let face = desk.face(layout, "text")?;
     let mut wrong: Vec<_> = set.strips.iter().filter_map(|strip| Some((strip, strip.wrong?))).collect();
@@ -245,7 +228,7 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<Op
     }
     let mut rows = Vec::new();
     for (strip, (of, slip)) in wrong {
-        let shown = shown(desk, strip.form, &strip.content, Weight::Bold, drawn);
+        let shown = shown(desk, strip.form, &strip.content, Weight::Bold, pictures);
         let of = set.style.numeral(of);
         // What a wrong strip shows is read off here: not counted, not worked out.
         let worth = strip.content.worth(strip.form, set.style.names).filter(|_| strip.form != Form::Numeral);
@@ -258,7 +241,7 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<Op
         let text = |text: &str| TableCell::Text(text.to_owned());
         rows.push(vec![shown, text(&shows), text(&of), text(&name), text(desk.lesson.wording().slip_thinking(slip))]);
     }
-    let widest = widest_picture(desk, rows.iter().filter_map(|row| row.first()), drawn, &face);
+    let widest = widest_picture(desk, rows.iter().filter_map(|row| row.first()), pictures, &face);
     let wording = desk.lesson.wording();
     let [piece, reads, made, mistake, thinks] = wording.decoys_heads();
     let numerals: Vec<String> = set.rows.iter().map(|number| set.style.numeral(*number)).collect();
@@ -306,11 +289,12 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, drawn: Option<Drawn<'_>>) -> Result<Op
 }
 
 /// What a strip shows, as a cell.
-fn shown(desk: &Desk<'_>, form: Form, content: &Content, weight: Weight, drawn: Option<Drawn<'_>>) -> TableCell {
+fn shown(desk: &Desk<'_>, form: Form, content: &Content, weight: Weight, pictures: Option<&Pictures>) -> TableCell {
     match cell(desk, form, content, weight) {
-        TableCell::Picture(counts, _) if drawn.is_some_and(|drawn| !drawn.counted) => {
-            TableCell::Picture(counts, Vec::new())
-        }
+        TableCell::Picture(..) if pictures.is_none() => match weight {
+            Weight::Bold => TableCell::Bold(pictured(desk, content)),
+            Weight::Regular => TableCell::Text(pictured(desk, content)),
+        },
         cell => cell,
     }
 }
@@ -319,12 +303,12 @@ fn shown(desk: &Desk<'_>, form: Form, content: &Content, weight: Weight, drawn: 
 fn widest_picture<'c>(
     desk: &Desk<'_>,
     cells: impl Iterator<Item = &'c TableCell>,
-    drawn: Option<Drawn<'_>>,
+    pictures: Option<&Pictures>,
     face: &Face,
 ) -> Option<Length> {
-    let wide = |cell| match (cell, drawn) {
-        (&TableCell::Picture(counts, ref told), Some(drawn)) => {
-            Some(table::pictured(desk, drawn.pictures, counts, told, face))
+    let wide = |cell| match (cell, pictures) {
+        (&TableCell::Picture(counts, ref told), Some(pictures)) => {
+            Some(table::pictured(desk, pictures, counts, told, face))
         }
         _ => None,
     };

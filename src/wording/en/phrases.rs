@@ -22,6 +22,11 @@ pub(super) fn many(count: usize, noun: &str) -> String {
     counted(count.narrow(), noun)
 }
 
+/// "a 7" or "an 8".
+pub(super) fn a_digit(digit: u8) -> String {
+    format!("{} {digit}", article(digit.into()))
+}
+
 /// "a" or "an", as the number is spoken: an 8, an 11, an 80, but a 1 and a 100.
 fn article(number: u32) -> &'static str {
     // Of all words that can begin a number's name only eight, eighty, eighteen and eleven begin with a vowel sound.

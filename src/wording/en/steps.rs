@@ -1,7 +1,7 @@
 //! What is done, asked and expected in the ten minutes of a slip's group, in English.
 
 use super::English;
-use super::phrases::{listed, plural};
+use super::phrases::{a_digit, listed, plural};
 use crate::number::{Content, Form, Heard, Names, Number, Place, Slip, Style, Task, fewest_blocks};
 use crate::wording::digits::{asked, empty, first_difference, worth};
 use crate::wording::groups::GroupStep;
@@ -190,10 +190,10 @@ impl GroupSteps for English {
                 let Some(heard) = step.taken.and_then(|taken| Heard::new(of, taken)) else { return String::new() };
                 let [one, _] = heard.words(&slip.spoken(style));
                 format!(
-                    "{}. In the {} place stands a {}: {numeral}.",
+                    "{}. In the {} place stands {}: {numeral}.",
                     self.capital(&one),
                     self.place(heard.place),
-                    of.digit(heard.place)
+                    a_digit(of.digit(heard.place))
                 )
             }
             Slip::HundredWord => {

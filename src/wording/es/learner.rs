@@ -203,7 +203,7 @@ impl WordBankWords for Spanish {
         let alone = |number: &&Number| (21..=29).contains(&(number.value() % 100));
         if let Some(number) = numbers.iter().find(alone) {
             let tail = (number.value() % 100).index();
-            notes.push(format!("Del 21 al 29 se escribe en una sola palabra: {}.", below_thirty(tail)));
+            notes.push(format!("Los números del 21 al 29 se escriben en una sola palabra: {}.", below_thirty(tail)));
         }
         notes
     }

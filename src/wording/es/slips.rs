@@ -39,7 +39,7 @@ impl Slips for Spanish {
             Slip::ZeroMoved => "El número lleva un cero, pero da igual en qué lugar.",
             Slip::TeenTy => "Las palabras suenan parecido, así que dicen lo mismo.",
             Slip::TeenReversed => "La palabra se escribe con sus cifras en el orden contrario.",
-            Slip::SoundAlike => "Sesenta y setenta, o dieci- y veinti-, se toman una por otra.",
+            Slip::SoundAlike => "Sesenta y setenta, o dieci- y veinti-, se toman uno por otro.",
             Slip::HundredWord => "Cien y ciento se usan sin mirar lo que sigue.",
             Slip::SideBySide => "Cada parte se escribe entera, una al lado de otra.",
             Slip::BigPartThenRest => "La parte mayor se escribe entera y el resto va detrás.",
@@ -141,7 +141,9 @@ impl Slips for Spanish {
             Slip::CountsSideBySide if mat => {
                 "Ármelo en el tapete, canjee cada diez piezas y escriba una cifra por columna."
             }
-            Slip::CountsSideBySide => "Encierre cada diez de un tipo, canjéelas y escriba una cifra por posición.",
+            Slip::CountsSideBySide => {
+                "Encierre cada diez piezas de un tipo, canjéelas y escriba una cifra por posición."
+            }
             Slip::TenLeftOut if blocks => "Canjee las diez piezas por una del tipo siguiente y pásela a su columna.",
             Slip::TenLeftOut => "Encierre las diez de un tipo y cuéntelas como una más del siguiente.",
             Slip::TensOnesSwapped if blocks => {

@@ -171,8 +171,8 @@ impl GroupSteps for Spanish {
             Slip::CountsSideBySide | Slip::TenLeftOut => {
                 "¿De qué hay diez o más? ¿Qué recibimos al canjear diez?".to_owned()
             }
-            Slip::TensOnesSwapped => format!("¿Qué cifra de {numeral} dice cuántas decenas hay?"),
-            Slip::HundredsTensSwapped => format!("¿Qué cifra de {numeral} dice cuántas centenas hay?"),
+            Slip::TensOnesSwapped => format!("¿Qué cifra de {numeral} está en las decenas?"),
+            Slip::HundredsTensSwapped => format!("¿Qué cifra de {numeral} está en las centenas?"),
             Slip::Reversed => format!("¿Qué cifra de {numeral} escribimos primero, y por qué?"),
         }
     }
@@ -256,7 +256,7 @@ impl GroupSteps for Spanish {
                 let (more, less) = (of.max(other), of.min(other));
                 let (greater, lesser) = (style.numeral(more), style.numeral(less));
                 format!(
-                    "La de las {}, la mayor en la que se distinguen. {greater} tiene ahí un {} y {lesser} un {}; por eso \
+                    "La de las {}, la mayor en la que se distinguen. {greater} tiene ahí un {}, y {lesser}, un {}; por eso \
                      {greater} es mayor.",
                     self.place(place),
                     more.digit(place),
@@ -442,7 +442,7 @@ fn two(of: Number, other: Number, step: &GroupStep<'_>) -> String {
     let from = if step.two_sets { "con otro juego de bloques, " } else { "" };
     let (here, there) = (Spanish.pieces_of(of), Spanish.pieces_of(other));
     format!(
-        "Armen {one} con {here}, y al lado, {from}{two} con {there}. Comparen primero los bloques mayores, después los \
+        "Armen {one} con {here} y, al lado, {from}{two} con {there}. Comparen primero los bloques mayores, después los \
          siguientes."
     )
 }
@@ -454,7 +454,7 @@ fn confused(step: &GroupStep<'_>) -> String {
     let [one, two] = heard.words(&step.slip.spoken(style));
     let [(first, (verb, how)), (second, (_, so))] =
         heard.both.map(|number| (style.numeral(number), making(number, tools)));
-    let from = if step.two_sets { " con otro juego," } else { "" };
+    let from = if step.two_sets { " y, con otro juego," } else { ", y" };
     let and = Spanish.list(&[&format!("«{one}»"), &format!("«{two}»")]);
-    format!("Digan despacio {and}. {verb} {first} con {how}, y{from} {second} con {so}. Compárenlos.")
+    format!("Digan despacio {and}. {verb} {first} con {how}{from} {second} con {so}. Compárenlos.")
 }

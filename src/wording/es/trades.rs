@@ -4,7 +4,7 @@ use super::Spanish;
 use super::phrases::listed;
 use super::steps::marks;
 use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task};
-use crate::wording::digits::{counts, over, trades};
+use crate::wording::digits::{over, trades};
 use crate::wording::{Phrases, Tools};
 
 impl Spanish {
@@ -77,15 +77,15 @@ impl Spanish {
         if tools.blocks {
             let place = if tools.mat { " en el tapete" } else { "" };
             let pieces = self.content(&Content::Blocks(pieces));
-            format!("Armen {pieces}{place}. Canjeen cada diez de un tipo por uno del tipo mayor.")
+            format!("Armen {pieces}{place}. Canjeen cada diez piezas de un tipo por una del tipo siguiente.")
         } else if number <= Number::MAX_BLOCKS {
             format!(
-                "Dibujen {}. Encierren cada diez de un tipo y cuéntenlos como uno más del tipo mayor.",
+                "Dibujen {}. Encierren de diez en diez las marcas de un tipo y cuenten cada grupo como una más del tipo siguiente.",
                 marks(pieces)
             )
         } else {
             let place = if tools.mat { "en el tapete" } else { "en una tabla de papel" };
-            format!("Muestren {} {place}, cada cantidad en su columna. Canjeen cada diez.", counts(self, &counted))
+            format!("Muestren {} {place}, cada cantidad en su columna. Canjeen cada diez.", series(&counted))
         }
     }
 
@@ -103,7 +103,11 @@ impl Spanish {
                 format!("Tenemos {numeral} y canjeamos {asked}. ¿Cuántas {} quedan?", self.place(gives))
             }
             Slip::OneTooFew => {
-                let there = if count == 1 { "¿Sigue ahí?" } else { "¿Siguen ahí?" };
+                let there = if count == 1 {
+                    format!("¿Sigue ahí la {}?", self.unit(gives, 1))
+                } else {
+                    format!("¿Siguen ahí las {}?", self.place(gives))
+                };
                 format!("Tenemos {numeral} y canjeamos {asked}. ¿Cuántas {takes} recibimos por {gone}? {there}")
             }
             _ => format!("Tenemos {numeral} y canjeamos {asked}. ¿Cuántas {takes} recibimos por {gone}?"),
@@ -116,7 +120,7 @@ impl Spanish {
         let Some([(count, gives), (come, _)]) = trades(number, &counted).into_iter().next() else {
             return String::new();
         };
-        let now = counts(self, &counted);
+        let now = series(&counted);
         let come = if come == 10 { "Diez".to_owned() } else { come.to_string() };
         match slip {
             Slip::NotTakenAway => {
@@ -127,7 +131,7 @@ impl Spanish {
             Slip::OneForOne => format!("{come}. Ahora tenemos {now}."),
             Slip::OneTooFew => {
                 let traded = if count == 1 { "se canjeó" } else { "se canjearon" };
-                format!("{come}. No, {traded}. Ahora tenemos {now}.")
+                format!("{come}. No: {traded}. Ahora tenemos {now}.")
             }
             _ => {
                 let over = over(&counted);
@@ -141,4 +145,10 @@ impl Spanish {
             }
         }
     }
+}
+
+/// How many of each place, as a sentence lists them: "1 centena, 16 decenas y 4 unidades".
+pub(super) fn series(counted: &Counted) -> String {
+    let held = Place::ALL.into_iter().zip(counted).rev().filter(|(_, count)| **count > 0);
+    listed(&held.map(|(place, count)| Spanish.units(*count, place)).collect::<Vec<_>>())
 }

@@ -14,6 +14,8 @@ pub enum Whose {
     Anyone,
     /// Each bears a learner's name.
     Names,
+    /// Each bears the letter and the number of a packet that the learner has.
+    Packet,
     /// Neighbours get different letters.
     Letters(Vec<Version>),
     /// Each group gets its letters.

@@ -101,7 +101,9 @@ impl Deeds for English {
             }
             Deed::GivePackets { sheets, now, whose } => {
                 let what = match sheets.as_slice() {
-                    [SheetKind::Strips] => "page of strips",
+                    // One page of them or several.
+                    [SheetKind::Strips] if matches!(whose, Whose::Names | Whose::Packet) => "strips",
+                    [SheetKind::Strips] => "set of strips",
                     [one] => self.sheet_in_text(*one, 1),
                     _ => "packet",
                 };
@@ -259,6 +261,7 @@ fn give(what: &str, whose: &Whose, usage: &Usage<'_>) -> String {
             format!("Give each learner one {what}. {} get different letters: {}.", neighbors(usage), lettered(letters))
         }
         Whose::Names => format!("Give each learner the {what} with their name."),
+        Whose::Packet => format!("Give each learner the {what} with the letter and the number of their packet."),
         Whose::Groups(shares) => English.give_sets(what, shares),
     }
 }

@@ -52,7 +52,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         }
         Deed::GivePackets { sheets, now, .. } => {
             let what = if sheets.len() > 1 { "el paquete" } else { "la página" };
-            let rest = if now.len() < sheets.len() { " Saquen lo que hace falta ahora." } else { "" };
+            let rest = if now.len() < sheets.len() { " Que saque lo que hace falta ahora." } else { "" };
             format!("Dé {what} al estudiante.{rest}")
         }
         Deed::TakeOut(sheets) => format!("El estudiante saca {} del paquete.", these(sheets)),
@@ -62,7 +62,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         }
         Deed::MarkBuilding => "Marque en la lista si lo logra.".to_owned(),
         Deed::MarkSorting => "Marque en la lista qué logra, y la letra de cada error que vea.".to_owned(),
-        Deed::RowsToday { count, .. } => format!("Hay tiempo para {}. Si termina pronto, sigan.", rows(*count)),
+        Deed::RowsToday { count, .. } => format!("Hay tiempo para {}. Si termina pronto, que siga.", rows(*count)),
         Deed::PutAway(kinds) => {
             let names: Vec<&str> = kinds.iter().map(|kind| Spanish.sheet_in_text(*kind, 1)).collect();
             format!("Vuelven a su lugar: {}.", Spanish.list(&names))
@@ -107,7 +107,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             "Lea en voz alta una pregunta si el estudiante lo pide. No ayude con la respuesta.".to_owned()
         }
         Deed::BagStrips => "Las tiras van al sobre. El estudiante escribe en él su nombre.".to_owned(),
-        Deed::Collect { .. } => "Recoja la hoja.".to_owned(),
+        Deed::Collect { .. } => "Recoja el control rápido.".to_owned(),
         Deed::TakeHome(kinds) => {
             let names: Vec<String> =
                 kinds.iter().map(|kind| format!("la {}", Spanish.sheet_in_text(*kind, 1))).collect();

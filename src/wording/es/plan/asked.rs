@@ -4,9 +4,10 @@ use super::went_wrong::seen;
 use super::{in_form, listed, worth};
 use crate::number::{Content, Form, Names, Number, Place};
 use crate::spec::Version;
-use crate::wording::digits::{counts, empty, first_difference, once, steps, without_zeros};
+use crate::wording::digits::{empty, first_difference, once, steps, without_zeros};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::quoted;
+use crate::wording::es::trades::series;
 use crate::wording::plan::{Asked, Questions, Reply};
 use crate::wording::{Phrases, Slips, Usage};
 
@@ -68,7 +69,7 @@ impl Questions for Spanish {
                 let counted = usage.style.trading.regrouped(*n).unwrap_or_default();
                 reply(
                     format!("Tenemos {} y canjeamos {}. ¿Qué tenemos ahora?", numeral(*n), self.trades(*n, &counted)),
-                    format!("{}. Sigue siendo {}.", counts(self, &counted), numeral(*n)),
+                    format!("{}. Sigue siendo {}.", series(&counted), numeral(*n)),
                 )
             }
             Asked::Thousands(n) => {
@@ -76,7 +77,7 @@ impl Questions for Spanish {
                 let words = self.cardinal(thousands.value() * 1_000, false);
                 reply(
                     format!("¿Qué leemos primero en {}, antes de decir «mil»?", numeral(*n)),
-                    format!("{}, es decir, {words}.", numeral(thousands)),
+                    format!("{}; después decimos «mil»: {words}.", numeral(thousands)),
                 )
             }
             Asked::Cards(n) => {

@@ -5,10 +5,10 @@ use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::cover::Papers;
-use crate::wording::digits::counts;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered};
 use crate::wording::es::titles::is_feminine;
+use crate::wording::es::trades::series;
 use crate::wording::plan::{Deed, Deeds, Whose};
 use crate::wording::{Phrases, Titles, Usage};
 
@@ -95,7 +95,8 @@ impl Deeds for Spanish {
             Deed::OwnNumberLast => "Quien termina escribe un número propio en la última fila y la llena.".to_owned(),
             Deed::GivePackets { sheets, now, whose } => {
                 let what = match sheets.as_slice() {
-                    [SheetKind::Strips] => ("una", "la", "página de tiras"),
+                    // One page of them or several.
+                    [SheetKind::Strips] => ("un", "el", "juego de tiras"),
                     [one] if is_feminine(*one) => ("una", "la", self.sheet_in_text(*one, 1)),
                     [one] => ("un", "el", self.sheet_in_text(*one, 1)),
                     _ => ("un", "el", "paquete"),
@@ -131,7 +132,7 @@ impl Deeds for Spanish {
                 format!(
                     "Canjeen con los bloques: {}. Cuenten lo que hay ahora: {}. Sigue siendo {}.",
                     self.trades(*n, &counted),
-                    counts(self, &counted),
+                    series(&counted),
                     numeral(*n)
                 )
             }
@@ -244,7 +245,7 @@ impl Deeds for Spanish {
                 format!("Recoja los controles rápidos y cuéntelos: {count}.")
             }
             Deed::Collect { count, papers: Papers::Answers } => format!("Recoja las hojas y cuéntelas: {count}."),
-            Deed::NoteUndone => "Anote para el docente qué filas y preguntas quedaron sin hacer.".to_owned(),
+            Deed::NoteUndone => "Anote qué filas y preguntas quedaron sin hacer.".to_owned(),
         }
     }
 }
@@ -261,6 +262,7 @@ fn give((one, the, what): (&str, &str, &str), whose: &Whose) -> String {
             )
         }
         Whose::Names => format!("Dé a cada estudiante {the} {what} que lleva su nombre."),
+        Whose::Packet => format!("Dé a cada estudiante {the} {what} que lleva la letra y el número de su paquete."),
         Whose::Groups(shares) => Spanish.give_sets(&format!("{one} {what}"), shares),
     }
 }
