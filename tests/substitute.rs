@@ -12,7 +12,7 @@ use placewright::lesson::teach::LONGEST;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::sheets::files::PacketKind;
 use placewright::sheets::page::{Item, Node, Tag};
-use placewright::spec::SheetKind;
+use placewright::spec::{SheetKind, SidesAsked};
 
 const MODEL: &[u32] = &[406, 383];
 const SORT: &[&[u32]] = &[&[640, 604, 460], &[338, 833, 500]];
@@ -185,4 +185,21 @@ fn cells(node: &Node) -> Vec<&[Node]> {
         Node::Tagged(_, nodes) => nodes.iter().flat_map(cells).collect(),
         _ => Vec::new(),
     }
+}
+
+// A board with letter B and strips with letter A fit nothing: who has which letter is settled once.
+#[test]
+fn strips_that_come_apart_go_by_the_letter_of_the_packet() {
+    let family = bundled(Bundled::Andika).expect("a font");
+    let mut spec = setup::spec(50, MODEL, SORT, EXIT);
+    spec.print.sides.value = SidesAsked::Two;
+    spec.sheets.make.value.retain(|kind| !matches!(kind, SheetKind::Blocks | SheetKind::Mat | SheetKind::Layered));
+    let lesson = setup::lesson(spec, MODEL, SORT, EXIT).expect("a lesson");
+    let packet = packets::one(&lesson, &family, PacketKind::Substitute);
+    let plan = packet.pages.iter().filter(|page| page.sheet == SheetKind::Plan);
+    let plan = Laid { pages: plan.cloned().collect(), ..packet.clone() };
+    let said: Vec<String> = pdf::read(&plan.bytes(&family, 1)).iter().map(|page| lines(page).join(" ")).collect();
+    let said = said.join(" ");
+    assert!(said.contains("Give each learner the strips with the letter and the number of their packet."), "{said}");
+    assert_eq!(said.matches("get different letters").count(), 1, "{said}");
 }
