@@ -74,6 +74,10 @@ fn table(script: &Script<'_>, ways: &[BuiltWith], stacked: bool) -> Vec<Laid> {
     if !script.load.together {
         let fits = [SheetKind::Record, SheetKind::WordBank].into_iter().filter(|kind| script.has(*kind));
         table.extend(fits.map(|kind| script.laid(kind)));
+        // Paper comes with a pencil.
+        if script.has(SheetKind::Record) && !table.contains(&Laid::Paper) {
+            table.push(Laid::Pencils);
+        }
     }
     if script.has(SheetKind::Tally) && script.minutes >= UNHURRIED {
         table.push(Laid::Tally);

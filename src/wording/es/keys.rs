@@ -64,7 +64,7 @@ impl KeyWords for Spanish {
 
 impl TallyWords for Spanish {
     fn tally_note(&self) -> &'static str {
-        "Una marca significa que sí. Deje la casilla vacía cuando no lo ha visto."
+        "Una marca significa que sí. Deje la casilla vacía cuando no lo haya visto."
     }
 
     fn builds(&self) -> &'static str {

@@ -1,15 +1,18 @@
 //! The warm-up for the week after, in Spanish.
 
 use super::Spanish;
-use super::phrases::counted;
 use crate::wording::WarmUpWords;
 
 impl WarmUpWords for Spanish {
     fn warm_up_note(&self, days: u32) -> String {
         format!(
-            "Para {} después de la clase, cinco minutos cada uno. Escriba el número donde todos lo vean y pregunte. Los \
+            "{}, cinco minutos cada uno. Escriba el número donde todos lo vean y pregunte. Los \
              estudiantes responden primero en papel o a su pareja; luego alguien dice cómo lo sabe.",
-            counted(days, "día", "días")
+            if days == 1 {
+                "Para el día que sigue a la clase".to_owned()
+            } else {
+                format!("Para los {days} días que siguen a la clase")
+            }
         )
     }
 
