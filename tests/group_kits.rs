@@ -3,14 +3,15 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
 
+use placewright::lesson::Lesson;
 use placewright::lesson::groups::{self, SlipLesson};
-use placewright::lesson::{InPlay, Lesson, Wrong};
 use placewright::number::{Content, Form, Number, Place, Slip, Task};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::spec::SheetKind;
 use placewright::wording::{BlocksOut, English, GroupSteps};
 
+use crate::support::in_play;
 use crate::support::packets::masters;
 use crate::support::setup::{family, number, planned};
 
@@ -47,24 +48,12 @@ fn lessons() -> Vec<Lesson> {
                      [forms]\n{forms}\n[sheets]\n{sheets}\n"
                 );
                 let mut lesson = planned(&text);
-                lesson.slips = all_slips();
+                lesson.slips = in_play::all();
                 all.push(lesson);
             }
         }
     }
     all
-}
-
-/// Every slip of English words.
-fn all_slips() -> Vec<InPlay> {
-    let in_play = |(letter, slip): (char, Slip)| {
-        let example = slip.example();
-        let content = Content::Text(example.answer.to_owned());
-        let wrong = Wrong { of: number(example.of), task: example.task, content, slip };
-        InPlay { letter, slip, seen: vec![wrong] }
-    };
-    let english = Slip::all().filter(|slip| slip.only().is_none_or(|tag| tag == "en-US"));
-    ('a'..='z').zip(english).map(in_play).collect()
 }
 
 /// What the learners' sheets hold: pieces by name, counted where they are cut.
@@ -215,7 +204,7 @@ fn cards_that_are_stacked_are_in_the_kit() {
 #[test]
 fn all_that_lies_on_the_table_is_named_above() {
     for (lesson, all) in taught() {
-        let table = groups::table(lesson, all);
+        let table = groups::table(lesson, &all.iter().collect::<Vec<_>>());
         let texts: Vec<String> =
             all.iter().filter_map(|own| own.step(&lesson.style)).map(|step| English.group_build(&step)).collect();
         let speak = |word: &str| texts.iter().any(|text| text.contains(word));
@@ -361,5 +350,5 @@ fn what_is_asked_about_was_shown() {
         assert!(!all.contains("learner's answer") && !all.contains("both words"), "{all}");
         met.insert(own.slip);
     });
-    assert_eq!(met.len(), all_slips().len());
+    assert_eq!(met.len(), in_play::all().len());
 }

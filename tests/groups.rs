@@ -2,12 +2,13 @@
 
 use std::collections::BTreeSet;
 
+use placewright::lesson::Lesson;
 use placewright::lesson::groups::{SlipLesson, Trial, has_it, lessons};
-use placewright::lesson::{InPlay, Lesson, Wrong};
-use placewright::number::{Content, Form, Slip, Task};
+use placewright::number::{Form, Slip, Task};
 use placewright::spec::{Given, SheetKind, Spec};
 
 use crate::support::explained::explained;
+use crate::support::in_play;
 use crate::support::sentences::{sentences, word_count};
 use crate::support::setup::{lesson, number, spec};
 
@@ -19,14 +20,7 @@ fn all_slips(range: (u32, u32), model: &[u32]) -> Lesson {
     let mut spec: Spec = spec(50, model, &[], &[]);
     spec.numbers.range = Given::assumed((number(range.0), number(range.1)));
     let mut lesson = lesson(spec, model, &[], &[]).expect("a lesson");
-    let in_play = |(letter, slip): (char, Slip)| {
-        let example = slip.example();
-        let content = Content::Text(example.answer.to_owned());
-        let wrong = Wrong { of: number(example.of), task: example.task, content, slip };
-        InPlay { letter, slip, seen: vec![wrong] }
-    };
-    let english = Slip::all().filter(|slip| slip.only().is_none_or(|tag| tag == "en-US"));
-    lesson.slips = ('a'..='z').zip(english).map(in_play).collect();
+    lesson.slips = in_play::all();
     lesson
 }
 

@@ -185,6 +185,11 @@ impl Lesson {
         self.spec.print.sides.value == SidesAsked::Two && self.spec.sheets.make.value.contains(&SheetKind::Strips)
     }
 
+    /// Whether it is taught to one learner, who has no neighbor and no group.
+    pub fn has_one_learner(&self) -> bool {
+        self.spec.class.learners.value == 1
+    }
+
     /// How words are spelled that two countries spell differently.
     pub fn spelling(&self) -> Spelling {
         Spelling::from(self.spec.paper.value)
@@ -192,7 +197,7 @@ impl Lesson {
 
     /// How this class writes numbers and what it calls their forms.
     pub fn usage(&self) -> Usage<'_> {
-        let one_learner = self.spec.class.learners.value == 1;
+        let one_learner = self.has_one_learner();
         let spelling = self.spelling();
         let greatest = self.spec.numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
         Usage { style: &self.style, names: &self.spec.forms.names, greatest, spelling, one_learner }

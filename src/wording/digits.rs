@@ -52,10 +52,20 @@ pub fn extremes(number: Number, style: &Style) -> (String, String) {
     (style.numeral(greatest), style.numeral(least))
 }
 
-/// How many of each place, without those that hold nothing: "1 hundred 16 tens 4 ones".
-pub fn counts(words: &impl Phrases, counted: &Counted) -> String {
+/// What the digits of a number that are not 0 are worth: 400, 60 and 2.
+pub fn parts(number: Number, style: &Style) -> Vec<String> {
+    number.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| worth(number, place, style)).collect()
+}
+
+/// How many of each place, without those that hold nothing: "1 hundred", "16 tens", "4 ones".
+pub fn held(words: &impl Phrases, counted: &Counted) -> Vec<String> {
     let held = Place::ALL.into_iter().zip(counted).rev().filter(|(_, count)| **count > 0);
-    held.map(|(place, count)| words.units(*count, place)).collect::<Vec<_>>().join(" ")
+    held.map(|(place, count)| words.units(*count, place)).collect()
+}
+
+/// The same in one: "1 hundred 16 tens 4 ones".
+pub fn counts(words: &impl Phrases, counted: &Counted) -> String {
+    held(words, counted).join(" ")
 }
 
 /// The trades that lead from a number's digits to these counts, the greatest first: what is given for what.

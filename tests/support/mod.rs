@@ -6,6 +6,7 @@ pub mod class;
 pub mod desk;
 pub mod explained;
 pub mod html;
+pub mod in_play;
 pub mod matterhorn;
 pub mod means;
 pub mod otf;

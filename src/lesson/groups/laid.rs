@@ -62,10 +62,9 @@ pub(super) fn is_enough_for_each(kits: &KitsAtHand, style: &Style, of: Number, t
             needs = larger(needs, counts);
         }
     }
-    if asked.is_picture() || asked == Form::Regrouped {
-        let (Some(before), Some(after)) = (fewest_blocks(of), task.counted(of, style)) else {
-            return needs == [0; 4] || kits.sets_for(&[needs]).is_some();
-        };
+    if (asked.is_picture() || asked == Form::Regrouped)
+        && let (Some(before), Some(after)) = (fewest_blocks(of), task.counted(of, style))
+    {
         needs = larger(needs, larger(before, blocks(after)));
     }
     needs == [0; 4] || kits.sets_for(&[needs]).is_some()

@@ -105,17 +105,17 @@ fn equipped(
 }
 
 /// What the groups of all these lessons need on their table.
-pub fn table(lesson: &Lesson, all: &[SlipLesson]) -> GroupTable {
+pub fn table(lesson: &Lesson, all: &[&SlipLesson]) -> GroupTable {
     let blocks = |own: &SlipLesson| own.tools.blocks || own.tools_of_each.blocks && own.works_with_blocks();
     GroupTable {
-        blocks: match all.iter().any(blocks) {
+        blocks: match all.iter().copied().any(blocks) {
             _ if all.iter().any(|own| own.two_sets) => BlocksOut::TwoSets,
             true => BlocksOut::OneSet,
             false => BlocksOut::None,
         },
         mat: all.iter().any(|own| own.tools.mat),
         cards: all.iter().any(|own| own.tools.cards && laid::stacks(own.slip)),
-        one_learner: lesson.spec.class.learners.value == 1,
+        one_learner: lesson.has_one_learner(),
     }
 }
 

@@ -34,7 +34,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let (text, part, column) = (face("text")?, face("part")?, face("column")?);
     let look = TableLook::padded(column, text, layout.padding, Rules::Strong);
     let (between, lines) = (layout.length("between")?, layout.length("lines")?);
-    let everything: Vec<SlipLesson> = own.iter().flat_map(|(_, lessons)| lessons.clone()).collect();
+    let everything: Vec<&SlipLesson> = own.iter().flat_map(|(_, lessons)| lessons).collect();
     let note = wording.groups_note(groups::table(desk.lesson, &everything));
     let title = wording.sheet_title(SheetKind::SmallGroups).to_owned();
     let first = Heading { title: title.clone(), note: Some(note) };
@@ -83,7 +83,7 @@ impl GroupPages<'_> {
     fn reading(&mut self, desk: &Desk<'_>, indent: Length) -> Result<(), Problem> {
         let wording = desk.lesson.wording();
         self.heading(wording.reading_title().to_owned());
-        let alone = desk.lesson.spec.class.learners.value == 1;
+        let alone = desk.lesson.has_one_learner();
         let steps: Vec<String> = wording.reading_steps(alone).into_iter().map(str::to_owned).collect();
         let look = ListLook { face: self.text, mark: ListMark::Dot, indent, gap: self.lines, whole: true };
         self.flow.list(&steps, &look)?;
@@ -127,7 +127,7 @@ impl GroupPages<'_> {
             return Ok(());
         }
         let wording = desk.lesson.wording();
-        self.heading(wording.lesson_title(*letter, *slip, desk.lesson.spec.class.learners.value == 1));
+        self.heading(wording.lesson_title(*letter, *slip, desk.lesson.has_one_learner()));
         let several = desk.lesson.parts().len() > 1;
         for (part, lesson) in parts {
             let Some(step) = lesson.step(part.style) else { continue };

@@ -3,7 +3,7 @@
 use super::English;
 use super::phrases::{a_digit, listed, plural};
 use crate::number::{Content, Form, Heard, Names, Number, Place, Slip, Style, Task, fewest_blocks};
-use crate::wording::digits::{asked, empty, first_difference, worth};
+use crate::wording::digits::{asked, empty, first_difference, parts, worth};
 use crate::wording::groups::GroupStep;
 use crate::wording::{Checks, GroupSteps, Groups, Phrases, ReadIn, Slips, Tools};
 
@@ -415,11 +415,6 @@ fn in_columns(number: Number, tools: Tools, style: &Style) -> String {
     }
     let column = if several { "each count in its own column" } else { "in its column" };
     format!("Show {numeral} {place}: {}, {column}.", listed(&counts))
-}
-
-/// The parts of a number: 400, 60 and 2.
-fn parts(number: Number, style: &Style) -> Vec<String> {
-    number.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| worth(number, place, style)).collect()
 }
 
 /// Two numbers side by side, and how they are compared.

@@ -4,7 +4,7 @@ use super::Spanish;
 use super::phrases::listed;
 use super::steps::marks;
 use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task};
-use crate::wording::digits::{over, trades};
+use crate::wording::digits::{held, over, trades};
 use crate::wording::{Phrases, Tools};
 
 impl Spanish {
@@ -85,7 +85,10 @@ impl Spanish {
             )
         } else {
             let place = if tools.mat { "en el tapete" } else { "en una tabla de papel" };
-            format!("Muestren {} {place}, cada cantidad en su columna. Canjeen cada diez.", series(&counted))
+            format!(
+                "Muestren {} {place}, cada cantidad en su columna. Canjeen cada diez.",
+                listed(&held(self, &counted))
+            )
         }
     }
 
@@ -120,7 +123,7 @@ impl Spanish {
         let Some([(count, gives), (come, _)]) = trades(number, &counted).into_iter().next() else {
             return String::new();
         };
-        let now = series(&counted);
+        let now = listed(&held(self, &counted));
         let come = if come == 10 { "Diez".to_owned() } else { come.to_string() };
         match slip {
             Slip::NotTakenAway => {
@@ -145,10 +148,4 @@ impl Spanish {
             }
         }
     }
-}
-
-/// How many of each place, as a sentence lists them: "1 centena, 16 decenas y 4 unidades".
-pub(super) fn series(counted: &Counted) -> String {
-    let held = Place::ALL.into_iter().zip(counted).rev().filter(|(_, count)| **count > 0);
-    listed(&held.map(|(place, count)| Spanish.units(*count, place)).collect::<Vec<_>>())
 }

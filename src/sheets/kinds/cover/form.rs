@@ -49,9 +49,9 @@ impl Set {
     /// The closest.
     pub const LAST: Self = Self::at(Scale::Close, true);
 
-    /// The same with more room above each section.
-    pub fn airy(self, air: Length) -> Self {
-        Self { air, ..self }
+    /// The same with more room above each section; `None` where they have the most.
+    pub fn airy(self, air: Length) -> Option<Self> {
+        (self.size != Scale::Usual).then_some(Self { air, ..self })
     }
 
     /// Between a size and its least.

@@ -34,7 +34,8 @@ pub fn lay(desk: &Desk<'_>, job: &JobFacts, entries: &[CoveredPage]) -> Result<V
             continue;
         }
         // What is left at the foot is shared by the gaps above sections: there are seven at most.
-        let (airy, _) = pages(desk, &means, &alone, set.airy(left.part(7_u32)))?;
+        let Some(airy) = set.airy(left.part(7_u32)) else { return Ok(close) };
+        let (airy, _) = pages(desk, &means, &alone, airy)?;
         return Ok(if airy.len() == 1 { airy } else { close });
     }
     // Its own length moves all numbers, which take no more lines when they grow by one.

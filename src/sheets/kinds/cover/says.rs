@@ -101,6 +101,6 @@ pub(super) fn cautions(means: &Means<'_>) -> Vec<String> {
     {
         all.push(Caution::SmallPieces);
     }
-    let alone = lesson.spec.class.learners.value == 1;
+    let alone = lesson.has_one_learner();
     all.into_iter().map(|caution| lesson.wording().caution(caution, alone).to_owned()).collect()
 }

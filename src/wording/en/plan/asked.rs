@@ -4,7 +4,7 @@ use super::went_wrong::seen;
 use super::{empty, form_name, listed, once, worth};
 use crate::number::{Content, Form, Names, Number, Place};
 use crate::spec::Version;
-use crate::wording::digits::{counts, first_difference, steps};
+use crate::wording::digits::{counts, first_difference, parts, steps};
 use crate::wording::en::English;
 use crate::wording::en::phrases::plural;
 use crate::wording::plan::{Asked, Questions, Reply};
@@ -82,8 +82,7 @@ impl Questions for English {
                 )
             }
             Asked::Cards(n) => {
-                let parts = n.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| worth(*n, place, usage));
-                let parts: Vec<String> = parts.collect();
+                let parts = parts(*n, usage.style);
                 reply(format!("Which number do the cards {} make?", listed(&parts)), format!("{}.", numeral(*n)))
             }
             Asked::Twins(digit, (a, at), (b, bt)) => reply(

@@ -1,11 +1,11 @@
 //! What is done, in English.
 
-use super::{alone, build, form_plural, inside, listed, numerals, rows, these, worth};
+use super::{alone, build, form_plural, inside, listed, numerals, rows, these};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::cover::Papers;
-use crate::wording::digits::counts;
+use crate::wording::digits::{counts, parts};
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, lettered, plural};
 use crate::wording::plan::{Deed, Deeds, Whose};
@@ -60,9 +60,8 @@ impl Deeds for English {
                 numeral(*number)
             ),
             Deed::LayCards(n) => {
-                let parts: Vec<String> =
-                    n.digits().filter(|(_, d)| *d > 0).map(|(place, _)| worth(*n, place, usage)).collect();
-                format!("Lay the cards {} on top of each other, right edges together.", listed(&parts))
+                let parts = listed(&parts(*n, usage.style));
+                format!("Lay the cards {parts} on top of each other, right edges together.")
             }
             Deed::FillRow(n) => {
                 format!("Find the row for {} on the recording sheet. Fill it in together.", numeral(*n))

@@ -1,7 +1,8 @@
 //! What is done with a single learner, who has no neighbour and no partner, in Spanish.
 
-use super::{build, form_plural, listed, minutes, numerals, rows, these, worth};
+use super::{build, form_plural, listed, minutes, numerals, rows, these};
 use crate::wording::Usage;
+use crate::wording::digits::parts;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::counted;
 use crate::wording::plan::Deed;
@@ -20,8 +21,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             format!("Muestre la lámina de {}. El estudiante la compara con su trabajo.", usage.style.numeral(*n))
         }
         Deed::LayCards(n) => {
-            let parts = n.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| worth(*n, place, usage));
-            let parts = listed(&parts.collect::<Vec<_>>());
+            let parts = listed(&parts(*n, usage.style));
             format!("Que el estudiante ponga las tarjetas {parts} una sobre otra, con los bordes derechos juntos.")
         }
         Deed::FillRow(n) => format!(

@@ -4,10 +4,9 @@ use super::went_wrong::seen;
 use super::{in_form, listed, worth};
 use crate::number::{Content, Form, Names, Number, Place};
 use crate::spec::Version;
-use crate::wording::digits::{empty, first_difference, once, steps, without_zeros};
+use crate::wording::digits::{empty, first_difference, held, once, parts, steps, without_zeros};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::quoted;
-use crate::wording::es::trades::series;
 use crate::wording::plan::{Asked, Questions, Reply};
 use crate::wording::{Phrases, Slips, Usage};
 
@@ -69,7 +68,7 @@ impl Questions for Spanish {
                 let counted = usage.style.trading.regrouped(*n).unwrap_or_default();
                 reply(
                     format!("Tenemos {} y canjeamos {}. ¿Qué tenemos ahora?", numeral(*n), self.trades(*n, &counted)),
-                    format!("{}. Sigue siendo {}.", series(&counted), numeral(*n)),
+                    format!("{}. Sigue siendo {}.", listed(&held(self, &counted)), numeral(*n)),
                 )
             }
             Asked::Thousands(n) => {
@@ -81,8 +80,7 @@ impl Questions for Spanish {
                 )
             }
             Asked::Cards(n) => {
-                let parts = n.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| worth(*n, place, usage));
-                let parts: Vec<String> = parts.collect();
+                let parts = parts(*n, usage.style);
                 reply(format!("¿Qué número forman las tarjetas {}?", listed(&parts)), format!("{}.", numeral(*n)))
             }
             Asked::Twins(digit, (a, at), (b, bt)) => reply(

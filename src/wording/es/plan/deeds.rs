@@ -1,14 +1,14 @@
 //! What is done, in Spanish.
 
-use super::{alone, build, form_plural, listed, minutes, numerals, rows, these, worth};
+use super::{alone, build, form_plural, listed, minutes, numerals, rows, these};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::cover::Papers;
+use crate::wording::digits::{held, parts};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered};
 use crate::wording::es::titles::is_feminine;
-use crate::wording::es::trades::series;
 use crate::wording::plan::{Deed, Deeds, Whose};
 use crate::wording::{Phrases, Titles, Usage};
 
@@ -56,9 +56,8 @@ impl Deeds for Spanish {
                 numeral(*number)
             ),
             Deed::LayCards(n) => {
-                let parts: Vec<String> =
-                    n.digits().filter(|(_, d)| *d > 0).map(|(place, _)| worth(*n, place, usage)).collect();
-                format!("Que pongan las tarjetas {} una sobre otra, con los bordes derechos juntos.", listed(&parts))
+                let parts = listed(&parts(*n, usage.style));
+                format!("Que pongan las tarjetas {parts} una sobre otra, con los bordes derechos juntos.")
             }
             Deed::FillRow(n) => {
                 format!("Que busquen la fila de {} en la hoja de registro. Se llena en común.", numeral(*n))
@@ -132,7 +131,7 @@ impl Deeds for Spanish {
                 format!(
                     "Canjeen con los bloques: {}. Cuenten lo que hay ahora: {}. Sigue siendo {}.",
                     self.trades(*n, &counted),
-                    series(&counted),
+                    listed(&held(self, &counted)),
                     numeral(*n)
                 )
             }
