@@ -226,13 +226,17 @@ fn no_learners_page_names_a_group_and_everyone_gets_their_own() {
     let teacher = crate::support::pdf::read(&std::fs::read(made.join("teacher.pdf")).unwrap());
     let told = |word: &str| teacher.iter().flat_map(|page| &page.texts).any(|run| run.text.contains(word));
     assert!(told("Terns") && told("Petrels"), "the key says whose letters are whose");
-    // The tally has beside each name the letter that is on the learner's own pages.
+    // The tally has beside each name the number and the letter that is on the learner's own pages.
     let names = roster.lines().skip(1).map(|line| line.split_once(',').unwrap().0);
     for (learner, name) in (1..).zip(names) {
         let mine = contents["pages"].as_array().unwrap().iter().filter(|page| page["learner"] == learner);
         let letters: BTreeSet<&str> = mine.filter_map(|page| page["version"].as_str()).collect();
         assert_eq!(letters.len(), 1, "{name} has one letter on everything: {letters:?}");
-        assert!(told(&format!("{name} \u{b7} {}", letters.first().unwrap())), "{name} {letters:?}");
+        let line = [learner.to_string(), name.to_owned(), (*letters.first().unwrap()).to_owned()];
+        let beside = |page: &crate::support::pdf::Page| {
+            page.texts.windows(3).any(|runs| runs.iter().map(|run| run.text.trim()).eq(line.iter().map(String::as_str)))
+        };
+        assert!(teacher.iter().any(beside), "{line:?}");
     }
     // Whoever copies the masters by hand makes a slip for everyone in each group: two are on a page of this check.
     let ticket = crate::support::pdf::read(&std::fs::read(made.join("copy-room-ticket.pdf")).unwrap());

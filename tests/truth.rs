@@ -3,6 +3,7 @@
 //! The finished pages are read as whoever stands in reads them. A statement with a figure in it that no rule knows is a
 //! fault too, so that none is left unread.
 
+mod belongs;
 mod cover;
 mod packet;
 mod plan;
@@ -24,7 +25,7 @@ use read::{Block, blocks, fit};
 use rules::{Scene, judge};
 
 /// Lessons of our own, as unlike as they come.
-const LESSONS: [(&str, &str); 16] = [
+const LESSONS: [(&str, &str); 18] = [
     ("step by step", "[numbers]\nrange = [100, 999]\n[sheets]\ndisplay = \"steps\""),
     ("board and strips only", "grade = \"2\"\n[numbers]\nrange = [100, 999]\n[sheets]\nmake = [\"board\", \"strips\"]"),
     ("ten minutes", "minutes = 10\n[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = 6"),
@@ -67,6 +68,11 @@ const LESSONS: [(&str, &str); 16] = [
             "language = \"es\"\ngrade = \"2\"\nminutes = 60\npaper = \"letter\"\n",
             include_str!("truth/groups.toml")
         ),
+    ),
+    ("groups without a tally", concat!("minutes = 50\n", include_str!("truth/two_groups.toml"))),
+    (
+        "grupos sin lista",
+        concat!("language = \"es\"\nminutes = 50\npaper = \"a4\"\n", include_str!("truth/two_groups.toml")),
     ),
 ];
 
@@ -245,6 +251,11 @@ fn a_cover_lists_every_page_and_no_other_with_the_copies_that_the_class_needs() 
         let [listed, _, lettered] = tables(held);
         let mut of_letters = BTreeSet::new();
         for cells in lettered {
+            let mut cells = cells;
+            // Numbers of learners are read by themselves.
+            if held.lesson.shares().iter().all(|share| share.learners.len() == 1) {
+                cells.remove(2);
+            }
             let [letter, whose, copies, of_sheets @ ..] = cells.as_slice() else { panic!("{cells:?}") };
             let group = held.lesson.groups.iter().find(|g| g.versions.iter().any(|v| v.to_string() == *letter));
             let rest = ["Everyone else", "Los dem\u{e1}s"].contains(&whose.as_str());

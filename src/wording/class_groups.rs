@@ -23,6 +23,17 @@ pub struct GroupShare {
     pub range: (Number, Number),
 }
 
+impl GroupShare {
+    /// Its learners' numbers in figures where they follow on each other: "8–11", "3"; `None` where a roster has them apart.
+    pub fn run(&self) -> Option<String> {
+        match self.learners.as_slice() {
+            [(first, last)] if first == last => Some(first.to_string()),
+            [(first, last)] => Some(format!("{first}\u{2013}{last}")),
+            _ => None,
+        }
+    }
+}
+
 area! {
     /// Who has which numbers: never on a learner's page.
     ClassGroups;
@@ -46,8 +57,21 @@ area! {
     /// Whose quick checks these are, over their key.
     fn whose_checks(share: &GroupShare) -> String;
 
-    /// What the letter behind a name of the tally is.
-    fn tally_letters() -> &'static str;
+    /// What stands beside the names of the tally, or beside the room for them where there is no roster: the learner's number,
+    /// and where sets have letters the set's.
+    fn tally_marks(named: bool, lettered: bool) -> &'static str;
+
+    /// Who and what belongs together, in a line: a group with its learners, its sets and its quick checks.
+    fn belongs(share: &GroupShare) -> String;
+
+    /// The heading over learners' numbers.
+    fn learners_head() -> &'static str;
+
+    /// Over tomorrow's tasks, where groups have numbers of their own: which of them are for whom.
+    fn tasks_apart() -> &'static str;
+
+    /// Where whoever stands in finds who is in which group: on the tally, if it is in the packet, on this page.
+    fn who_is_who(tally: Option<usize>, named: bool) -> String;
 
     /// How sets, or packets, are given out: who gets which letters.
     fn give_sets(what: &str, shares: &[GroupShare]) -> String;

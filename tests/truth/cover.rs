@@ -19,6 +19,10 @@ fn checks_key(held: &Envelope) -> BTreeSet<usize> {
     folios(held, |page| page.sheet == SheetKind::Key && page.version.is_none())
 }
 
+fn tally_on(held: &Envelope, page: &str) -> Check {
+    same(BTreeSet::from([count(page) as usize]), folios(held, |page| page.sheet == SheetKind::Tally))
+}
+
 /// Copies of a page that the class needs.
 pub fn needed(held: &Envelope, folio: usize) -> u32 {
     let page = &held.pages[folio - 1];
@@ -118,6 +122,13 @@ pub const RULES: &[Rule] = &[
         same(all_pages(h[0]), checks_key(held))?;
         same(BTreeSet::new(), boards_key(held))
     }),
+    ("The class tally on page {} has each learner's number and letter, and each group.", |held, _, h| {
+        tally_on(held, h[0])
+    }),
+    (
+        "Learners go by numbers: those of the class list, unless names are written on the class tally, page {}.",
+        |held, _, h| tally_on(held, h[0]),
+    ),
     ("{} {} left: {}.", |held, _, h| late(held, h)),
     (
         "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}. Strips are then not needed: learners write in the boxes of the sorting board.",

@@ -145,6 +145,13 @@ impl Envelope {
         files.into_iter().map(of).filter(|sheets| sheets.len() > 1).collect()
     }
 
+    /// The letter of each learner's copies, without spare sets.
+    pub fn dealt(&self) -> BTreeMap<u32, Version> {
+        let sorts = |page: &&Copied| matches!(page.sheet, SheetKind::Board | SheetKind::Strips) && page.file.is_some();
+        let own = self.copied.iter().filter(sorts).filter_map(|page| Some((page.whose?, page.version?)));
+        own.filter(|(learner, _)| *learner <= self.learners()).collect()
+    }
+
     /// How many sheets of a kind the copy room's files hold.
     pub fn printed(&self, kind: SheetKind) -> usize {
         self.copied.iter().filter(|page| page.sheet == kind).count()

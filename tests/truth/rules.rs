@@ -44,9 +44,10 @@ pub fn count(text: &str) -> u32 {
     word.unwrap_or_else(|| text.replace(',', "").parse().unwrap_or_else(|_| panic!("no count: {text}")))
 }
 
-/// The things of a list: "a, b and c".
+/// The things of a list: "a, b and c", "a, b y c", "a e iguales".
 pub fn listed(text: &str) -> Vec<&str> {
-    text.split(", ").flat_map(|part| part.split(" and ")).map(str::trim).collect()
+    let joined = text.split(", ").flat_map(|part| part.split(" and ")).flat_map(|part| part.split(" y "));
+    joined.flat_map(|part| part.split(" e ")).map(str::trim).collect()
 }
 
 /// The letters of a list: "A, B and C", "A to F".

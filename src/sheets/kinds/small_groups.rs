@@ -84,7 +84,9 @@ impl GroupPages<'_> {
         let wording = desk.lesson.wording();
         self.heading(wording.reading_title().to_owned());
         let alone = desk.lesson.has_one_learner();
-        let steps: Vec<String> = wording.reading_steps(alone).into_iter().map(str::to_owned).collect();
+        let apart = (desk.lesson.parts().len() > 1).then(|| wording.tasks_apart());
+        let steps = wording.reading_steps(alone).into_iter().chain(apart);
+        let steps: Vec<String> = steps.map(str::to_owned).collect();
         let look = ListLook { face: self.text, mark: ListMark::Dot, indent, gap: self.lines, whole: true };
         self.flow.list(&steps, &look)?;
         self.flow.gap(self.between.half());

@@ -1,7 +1,8 @@
 //! What grown-ups read of groups in English.
 
 use super::English;
-use super::phrases::{counted, lettered};
+use super::phrases::{counted, lettered, plural};
+use crate::measure::Count;
 use crate::number::Style;
 use crate::wording::Phrases;
 use crate::wording::class_groups::{ClassGroups, GroupShare};
@@ -72,8 +73,49 @@ impl ClassGroups for English {
         format!("{} {verb} for {}: {}.", self.capital(&checks(share)), who(share), learners(share))
     }
 
-    fn tally_letters(&self) -> &'static str {
-        "The letter behind a name is that of the learner's set."
+    fn tally_marks(&self, named: bool, lettered: bool) -> &'static str {
+        match (named, lettered) {
+            (true, true) => "The number on the left is on the learner's pages, the letter is that of the set.",
+            (true, false) => "The number on the left is on the learner's pages.",
+            (false, true) => {
+                "Write the names in, or go by the class list: learner 1 is its first name. The letter is that of the set."
+            }
+            (false, false) => "Write the names in, or go by the class list: learner 1 is its first name.",
+        }
+    }
+
+    fn belongs(&self, share: &GroupShare) -> String {
+        let mut parts = vec![learners(share)];
+        if !share.versions.is_empty() {
+            parts.push(format!("{} {}", plural(share.versions.len().narrow(), "set"), letters(share)));
+        }
+        if !share.checks.is_empty() {
+            parts.push(checks(share));
+        }
+        format!("{}: {}.", self.whose_numbers(share.name.as_deref()), parts.join("; "))
+    }
+
+    fn learners_head(&self) -> &'static str {
+        "Learners"
+    }
+
+    fn tasks_apart(&self) -> &'static str {
+        "Tasks are for those whose group stands before them. Who is in it stands below the tally."
+    }
+
+    fn who_is_who(&self, tally: Option<usize>, named: bool) -> String {
+        match (tally, named) {
+            (Some(page), true) => {
+                format!("The class tally on page {page} has each learner's number and letter, and each group.")
+            }
+            (Some(page), false) => format!(
+                "Learners go by numbers: those of the class list, unless names are written on the class tally, page {page}."
+            ),
+            (None, true) => "Each learner's pages bear the name, the number and the letter.".to_owned(),
+            (None, false) => {
+                "Learners go by numbers: those of the class list, unless names are written here.".to_owned()
+            }
+        }
     }
 
     fn give_sets(&self, what: &str, shares: &[GroupShare]) -> String {

@@ -17,13 +17,14 @@ fn letters(share: &GroupShare) -> String {
     lettered(&share.versions)
 }
 
+/// "control rápido 3", "controles rápidos 1 a 4".
+fn checks_bare(first: u32, last: u32) -> String {
+    if first == last { format!("control rápido {first}") } else { format!("controles rápidos {first} a {last}") }
+}
+
 /// "el control rápido 3", "los controles rápidos 1 a 4".
 fn checks(first: u32, last: u32) -> String {
-    if first == last {
-        format!("el control rápido {first}")
-    } else {
-        format!("los controles rápidos {first} a {last}")
-    }
+    format!("{} {}", if first == last { "el" } else { "los" }, checks_bare(first, last))
 }
 
 fn ends(share: &GroupShare) -> Option<(u32, u32)> {
@@ -77,8 +78,50 @@ impl ClassGroups for Spanish {
         format!("{} {verb} para {}: {}.", self.capital(&checks(first, last)), who(share), learners(share))
     }
 
-    fn tally_letters(&self) -> &'static str {
-        "La letra tras un nombre es la de su juego."
+    fn tally_marks(&self, named: bool, lettered: bool) -> &'static str {
+        match (named, lettered) {
+            (true, true) => "El número de la izquierda está en las hojas del estudiante; la letra es la de su juego.",
+            (true, false) => "El número de la izquierda está en las hojas del estudiante.",
+            (false, true) => {
+                "Escriba los nombres o siga la lista de asistencia: el estudiante 1 es el primero. La letra es la de su juego."
+            }
+            (false, false) => "Escriba los nombres o siga la lista de asistencia: el estudiante 1 es el primero.",
+        }
+    }
+
+    fn belongs(&self, share: &GroupShare) -> String {
+        let mut parts = vec![learners(share)];
+        if !share.versions.is_empty() {
+            let noun = if share.versions.len() == 1 { "juego" } else { "juegos" };
+            parts.push(format!("{noun} {}", letters(share)));
+        }
+        parts.extend(ends(share).map(|(first, last)| checks_bare(first, last)));
+        format!("{}: {}.", self.whose_numbers(share.name.as_deref()), parts.join("; "))
+    }
+
+    fn learners_head(&self) -> &'static str {
+        "Estudiantes"
+    }
+
+    fn tasks_apart(&self) -> &'static str {
+        "Cada tarea es para el grupo que se nombra delante. Quién está en él se lee al pie de la lista."
+    }
+
+    fn who_is_who(&self, tally: Option<usize>, named: bool) -> String {
+        match (tally, named) {
+            (Some(page), true) => format!(
+                "La lista de la clase, en la página {page}, dice el número y la letra de cada estudiante, y cada grupo."
+            ),
+            (Some(page), false) => format!(
+                "Cada estudiante va por su número: el de la lista de asistencia, si no hay nombres escritos en la lista de la \
+                 clase, página {page}."
+            ),
+            (None, true) => "Las hojas de cada estudiante llevan su nombre, su número y su letra.".to_owned(),
+            (None, false) => {
+                "Cada estudiante va por su número: el de la lista de asistencia, si aquí no hay nombres escritos."
+                    .to_owned()
+            }
+        }
     }
 
     fn give_sets(&self, what: &str, shares: &[GroupShare]) -> String {
@@ -111,12 +154,7 @@ impl ClassGroups for Spanish {
     }
 
     fn checks_printed(&self, first: u32, last: u32, slips: u32) -> String {
-        let which = if first == last {
-            format!("control rápido {first}")
-        } else {
-            format!("controles rápidos {first} a {last}")
-        };
-        format!("{which}, {}", counted(slips, "papeleta", "papeletas"))
+        format!("{}, {}", checks_bare(first, last), counted(slips, "papeleta", "papeletas"))
     }
 
     fn checks_apart(&self) -> &'static str {

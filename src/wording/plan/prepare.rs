@@ -48,6 +48,11 @@ pub enum Chore {
     },
     /// Count pairs of scissors.
     CountScissors(u32),
+    /// Find on the tally who is in which group; whether it has names.
+    KnowGroups {
+        /// Whether a roster gave names; else they are written in, or learners go by numbers.
+        named: bool,
+    },
     /// Put up the display pages: so many; of these numbers where not all are shown today.
     Display(u32, Vec<Number>),
 }

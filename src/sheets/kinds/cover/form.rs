@@ -93,7 +93,7 @@ pub(super) struct CoverForm<'a> {
 }
 
 /// Between the heading of a section and what it heads.
-const BELOW: Length = Length::mm(1);
+pub(super) const BELOW: Length = Length::mm(1);
 
 impl<'a> CoverForm<'a> {
     /// An empty first page with its heading.
@@ -189,18 +189,29 @@ impl<'a> CoverForm<'a> {
 
     /// Labelled lines to write on, in two sections side by side.
     pub fn lines(&mut self, left: (&str, [&str; 5]), right: (&str, [&str; 5])) -> Result<(), Problem> {
-        let CoverLook { section, body, line, gutter, between, .. } = self.look;
+        let between = self.look.between;
         let rows = left.1.len().max(right.1.len()).wide();
-        self.flow.begin(between + section.pitch() + line * rows)?;
+        self.flow.begin(between + self.look.section.pitch() + self.look.line * rows)?;
         self.flow.gap(between);
+        self.ruled([left, right].map(|(title, labels)| (Some(title), labels.to_vec())))
+    }
+
+    /// Labels with a line to write on behind each, in two columns that may have a heading.
+    pub fn ruled(&mut self, columns: [(Option<&str>, Vec<&str>); 2]) -> Result<(), Problem> {
+        let CoverLook { section, body, line, gutter, .. } = self.look;
+        let rows = columns.iter().map(|(_, labels)| labels.len()).max().unwrap_or(0).wide();
+        let head = if columns.iter().any(|(title, _)| title.is_some()) { section.pitch() } else { Length::ZERO };
+        self.flow.begin(head + line * rows)?;
         let half = self.half();
         let column = self.flow.column();
         let (top, edge) = (column.y, column.frame.left());
         let mut nodes = Vec::new();
-        for (at, (title, labels)) in [(Length::ZERO, left), (half + gutter, right)] {
+        for (at, (title, labels)) in [Length::ZERO, half + gutter].into_iter().zip(columns) {
             column.y = top;
-            nodes.push(column.beside(title, &section, at, half, Tag::Heading(2))?);
-            let mut base = top + section.pitch();
+            if let Some(title) = title {
+                nodes.push(column.beside(title, &section, at, half, Tag::Heading(2))?);
+            }
+            let mut base = top + head;
             for label in labels {
                 base += line;
                 // The label stands on its line; the line begins where the label ends.
@@ -212,7 +223,7 @@ impl<'a> CoverForm<'a> {
                 nodes.push(Node::artifact(rule));
             }
         }
-        column.y = top + section.pitch() + line * rows;
+        column.y = top + head + line * rows;
         self.flow.extend(nodes);
         Ok(())
     }

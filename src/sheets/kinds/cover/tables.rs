@@ -1,6 +1,6 @@
 //! The cover's tables: what is in the packet, what to lay out, and the pages of each letter where groups have their own.
 
-use super::form::{CoverForm, Section};
+use super::form::{BELOW, CoverForm, Section};
 use super::runs::PageRun;
 use super::says;
 use crate::diag::Problem;
@@ -10,6 +10,7 @@ use crate::measure::{Count, Length, Point, Sides};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
 use crate::sheets::flow::widths::ColumnWidth;
 use crate::spec::SheetKind;
+use crate::wording::class_groups::GroupShare;
 use crate::wording::cover::PageRange;
 use crate::wording::plan::Thing;
 
@@ -125,14 +126,17 @@ impl CoverForm<'_> {
         letters.sort_unstable();
         letters.dedup();
         let shares = lesson.shares();
+        // Numbers that a roster scatters are looked up by name.
+        let in_runs = shares.iter().all(|share| share.run().is_some());
         let row = |letter: &Version| {
             let of = |kind| lettered.iter().find(|run| run.version == Some(*letter) && run.sheet == kind);
             let copies = |run: &PageRun| says::copies(means.job, run).unwrap_or(0);
             let most = sheets.iter().filter_map(|kind| of(*kind)).map(|run| copies(run)).max().unwrap_or(0);
             let group = shares.iter().find(|share| share.versions.contains(letter));
             let whose = wording.whose_numbers(group.and_then(|group| group.name.as_deref()));
-            let mut cells =
-                vec![TableCell::Bold(letter.to_string()), TableCell::Text(whose), TableCell::Text(most.to_string())];
+            let mut cells = vec![TableCell::Bold(letter.to_string()), TableCell::Text(whose)];
+            cells.extend(group.filter(|_| in_runs).and_then(GroupShare::run).map(TableCell::Text));
+            cells.push(TableCell::Text(most.to_string()));
             cells.extend(sheets.iter().map(|kind| match of(*kind) {
                 None => TableCell::Empty,
                 Some(run) if copies(run) == most => TableCell::Text(run.pages.figures()),
@@ -150,12 +154,31 @@ impl CoverForm<'_> {
             };
             share(head, rows.iter().map(text).max().unwrap_or(0).max(head.chars().count()).narrow())
         };
-        let first = [column(set, self.look.figures), long(1, whose), column(copies, self.look.copies)];
-        let kinds = sheets.iter().enumerate().map(|(k, kind)| long(k + 3, wording.sheet_title(*kind)));
-        let columns = first.into_iter().chain(kinds).collect();
+        let mut columns = vec![column(set, self.look.figures), long(1, whose)];
+        columns.extend(in_runs.then(|| long(2, wording.learners_head())));
+        columns.push(column(copies, self.look.copies));
+        let before = columns.len();
+        columns.extend(sheets.iter().enumerate().map(|(k, kind)| long(k + before, wording.sheet_title(*kind))));
         self.section(title);
         let look = self.table_look();
-        self.flow.table(&Table { columns, rows }, &look)
+        self.flow.table(&Table { columns, rows }, &look)?;
+        self.who_is_who(runs, &shares)
+    }
+
+    /// Where learners' names are, or room for them.
+    fn who_is_who(&mut self, runs: &[PageRun], shares: &[GroupShare]) -> Result<(), Problem> {
+        let (lesson, wording) = (self.desk.lesson, self.desk.lesson.wording());
+        let tally = runs.iter().find(|run| run.sheet == SheetKind::Tally).map(|run| run.pages.first);
+        let named = !lesson.roster.is_empty();
+        self.flow.gap(BELOW);
+        self.flow.text(&wording.who_is_who(tally, named), &self.look.body)?;
+        if tally.is_some() || named {
+            return Ok(());
+        }
+        let label = |share: &GroupShare| wording.whose_numbers(share.name.as_deref());
+        let labels: Vec<String> = shares.iter().map(label).collect();
+        let (left, right) = labels.split_at(labels.len().div_ceil(2));
+        self.ruled([left, right].map(|labels| (None, labels.iter().map(String::as_str).collect())))
     }
 }
 

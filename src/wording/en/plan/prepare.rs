@@ -45,6 +45,11 @@ impl Prepare for English {
             Chore::LayOut { packets: true } => {
                 "Lay everything on a side table. Leave each learner's packet together, in order.".to_owned()
             }
+            Chore::KnowGroups { named: true } => "Find out who is in which group: the class tally tells.".to_owned(),
+            Chore::KnowGroups { named: false } => {
+                "Find out who is in which group: the class tally has a line for each number. Write the names in."
+                    .to_owned()
+            }
             Chore::CountScissors(pairs) => format!("Count the scissors: {}.", counted(*pairs, "pair")),
             Chore::Display(pages, some) => {
                 let ready =

@@ -55,6 +55,11 @@ impl Prepare for Spanish {
             Chore::LayOut { packets: true } => {
                 "Ponga todo en una mesa aparte. El paquete de cada estudiante se queda junto, en orden.".to_owned()
             }
+            Chore::KnowGroups { named: true } => "Vea quién está en qué grupo: lo dice la lista de la clase.".to_owned(),
+            Chore::KnowGroups { named: false } => {
+                "Vea quién está en qué grupo: la lista de la clase tiene una línea para cada número. Escriba los nombres."
+                    .to_owned()
+            }
             Chore::CountScissors(pairs) => format!("Cuente las tijeras: {pairs}."),
             Chore::Display(pages, some) => {
                 let ready = if *pages == 1 { "lista 1 lámina".to_owned() } else { format!("listas {pages} láminas") };

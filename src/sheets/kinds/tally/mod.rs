@@ -3,6 +3,9 @@
 //! In: the roster, or numbered rows, and what this lesson can show: the forms it matches, and the slips behind its decoys
 //! and wrong choices, with the letters that key and plan use. Out: one page for up to 36 learners, with an example of each slip below.
 
+mod learners;
+mod legend;
+
 use std::collections::BTreeSet;
 
 use crate::diag::Problem;
@@ -14,15 +17,16 @@ use crate::sheets::page::grid::share;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
-use crate::sheets::page::name;
 use crate::sheets::page::text::{self, Across, Align, Down, Face};
 use crate::sheets::page::{Item, Layer, Node, Page, Reader, Scope, Tag};
 use crate::spec::SheetKind;
+use learners::Learner;
+use legend::Legend;
 
 /// Lays the tally out.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Tally)?;
-    let names = names(desk);
+    let learners = learners::all(desk);
     // Upright where all columns fit so; the table lies down for a lesson with many, unless that would take a second page.
     let turns = layout.turns.iter().map(|turn| {
         let size = desk.page(*turn);
@@ -31,17 +35,17 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     });
     let all: Vec<(Size, Rect, Table)> = turns.collect::<Result<_, Problem>>()?;
     let (roomy, least, row) = (layout.length("name")?, layout.length("name_least")?, layout.length("row")?);
-    let rows = names.len().wide();
+    let rows = learners.len().wide();
     let best = all.into_iter().min_by_key(|(_, body, table)| {
-        let room = body.height() - table.heads - table.legend_height(desk, body.width());
+        let room = body.height() - table.heads - table.legend.height(desk, body.width());
         (table.names < least, row * rows > room, table.names < roomy)
     });
     let Some((size, body, table)) = best else { return Ok(Vec::new()) };
-    let legend = table.legend_height(desk, body.width());
+    let legend = table.legend.height(desk, body.width());
     let room = body.height() - table.heads - legend;
     let most = room.holds(layout.length("row")?).narrow().clamp(1, layout.grid.rows.1);
-    let count = names.len().narrow();
-    let mut left = names.as_slice();
+    let count = learners.len().narrow();
+    let mut left = learners.as_slice();
     let mut pages = Vec::new();
     for here in share(count, most, 1) {
         let (these, rest) = left.split_at(here.index().min(left.len()));
@@ -57,28 +61,12 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 fn headed(desk: &Desk<'_>, layout: &Layout, size: Size) -> Result<Headed, Problem> {
     let wording = desk.lesson.wording();
     let mut note = wording.tally_note().to_owned();
-    if !desk.lesson.groups.is_empty() && !desk.lesson.sets.is_empty() {
-        note = format!("{note} {}", wording.tally_letters());
+    if !desk.lesson.groups.is_empty() {
+        note = format!("{note} {}", wording.tally_marks(!desk.lesson.roster.is_empty(), !desk.lesson.sets.is_empty()));
     }
     let title = desk.lesson.wording().sheet_title(SheetKind::Tally);
     let head = Head { title, note: Some(&note), reader: Reader::Staff, name: false, code: false, aim: None };
     head::lay(desk, desk.live(size, layout), &head)
-}
-
-/// Every learner's number and name; the number alone where there is no name.
-fn names(desk: &Desk<'_>) -> Vec<(u32, String)> {
-    let roster = &desk.lesson.roster;
-    let learners = desk.lesson.spec.class.learners.value.max(roster.len().narrow());
-    // A name that cannot be printed is shown by its number, as the warning promises.
-    let mut named = roster.iter().map(|name| Some(name).filter(|name| !name.is_empty()).cloned());
-    // Where sets differ by group, so do the answers: the letter tells in which key they are.
-    let seats = if desk.lesson.groups.is_empty() { Vec::new() } else { desk.lesson.seats(0) };
-    let lettered = |number: u32, name: String| {
-        let seat = seats.iter().find(|seat| seat.number == number && !desk.lesson.sets.is_empty());
-        seat.map_or(name.clone(), |seat| format!("{name} \u{b7} {}", seat.version))
-    };
-    let name = |number: u32| (number, lettered(number, named.next().flatten().unwrap_or_else(|| number.to_string())));
-    (1..=learners).map(name).collect()
 }
 
 /// What learners of this lesson can show that they can do: building, the strips' forms, then what only the check asks for.
@@ -119,7 +107,7 @@ struct Table<'d> {
     letter: Face,
     group: Face,
     name: Face,
-    note: Face,
+    legend: Legend,
     padding: Length,
     /// The width of the name column, of each skill's column and of a slip's.
     names: Length,
@@ -150,8 +138,9 @@ impl<'d> Table<'d> {
         let lines = |(text, tick): (&&str, &Length)| text::wrap(desk.family, text, *tick - padding * 2, &heading).len();
         let most = skills.iter().zip(&ticks).map(lines).max().unwrap_or(1);
         let heads = group.pitch() + text::height(most, &heading).max(letter.pitch()) + padding * 2;
-        let (name, note) = (desk.face(layout, "name")?, desk.face(layout, "note")?);
-        Ok(Self { skills, slips, heading, letter, group, name, note, padding, names, ticks, slip, heads })
+        let name = desk.face(layout, "name")?;
+        let legend = Legend::new(desk, &slips, desk.face(layout, "note")?);
+        Ok(Self { skills, slips, heading, letter, group, name, legend, padding, names, ticks, slip, heads })
     }
 
     /// How many columns follow the names.
@@ -166,51 +155,11 @@ impl<'d> Table<'d> {
         ticked + self.slip * (column - skills).max(0)
     }
 
-    /// One line a slip: its letter, its name and what it looks like in this lesson.
-    fn legend(&self, desk: &Desk<'_>) -> Vec<(char, String)> {
-        let line = |slip: &InPlay| {
-            (
-                slip.letter,
-                format!(
-                    "{}: {}",
-                    desk.lesson.wording().slip_name(slip.slip),
-                    crate::sheets::kinds::key::example(desk, slip)
-                ),
-            )
-        };
-        self.slips.iter().map(line).collect()
-    }
-
-    /// The legend's lines in two columns: letters, texts and where each stands, and how high they stand in all.
-    fn legend_lines(&self, desk: &Desk<'_>, width: Length) -> (Vec<(char, Vec<String>, Rect)>, Length) {
-        let half = (width - Length::mm(8)).half();
-        let legend = self.legend(desk);
-        let split = legend.len().div_ceil(2);
-        let mut placed = Vec::new();
-        let mut deepest = Length::ZERO;
-        for (column, texts) in legend.chunks(split.max(1)).enumerate() {
-            let mut y = Length::ZERO;
-            for (letter, text) in texts {
-                let lines = text::flow(desk.family, text, half - INDENT, &self.note);
-                let size = Size::new(half, text::height(lines.len(), &self.note));
-                placed.push((*letter, lines, Rect::new(Point::new((half + Length::mm(8)) * column.wide(), y), size)));
-                y += size.height;
-            }
-            deepest = deepest.max(y);
-        }
-        (placed, deepest)
-    }
-
-    fn legend_height(&self, desk: &Desk<'_>, width: Length) -> Length {
-        let (_, high) = self.legend_lines(desk, width);
-        if high == Length::ZERO { high } else { high + Length::mm(3) }
-    }
-
-    fn draw(&self, desk: &Desk<'_>, body: Rect, names: &[(u32, String)], row: Length) -> Result<Vec<Node>, Problem> {
+    fn draw(&self, desk: &Desk<'_>, body: Rect, learners: &[Learner], row: Length) -> Result<Vec<Node>, Problem> {
         let first = body.left() + self.names;
         let columns = self.columns();
         let right = first + self.x(columns);
-        let rows = names.len().wide();
+        let rows = learners.len().wide();
         let top = body.top() + self.heads;
         let whole = Rect::between(body.origin(), Point::new(right, top + row * rows));
         let mut rules: Vec<Item> = Vec::new();
@@ -232,24 +181,17 @@ impl<'d> Table<'d> {
         let shade = Rect::new(whole.origin(), Size::new(whole.width(), self.heads));
         let mut nodes = vec![Node::artifact(Item::Rect { rect: shade, fill: Some(ink::SHADE), stroke: None })];
         let mut table = vec![self.headings(desk, body, first)?];
-        for (k, (number, name)) in (0..).zip(names) {
+        for (k, learner) in (0..).zip(learners) {
             let frame = Rect::new(Point::new(body.left(), top + row * k), Size::new(self.names, row));
             let frame = frame.shrunk(Sides { left: self.padding * 2, right: self.padding, ..Sides::default() });
-            let name = name::set(desk.family, name, Some(*number), frame, &self.name, Align::LEFT)
-                .tagged(Tag::HeaderCell(Scope::Row));
+            let name = learners::cell(desk, learner, frame, &self.name);
             let cells = (0..columns).map(|_| Node::Tagged(Tag::Cell, Vec::new()));
             table.push(Node::tagged(Tag::Row, [name].into_iter().chain(cells)));
         }
         nodes.extend(self.groups(desk, body, first)?);
         nodes.push(Node::Tagged(Tag::Table, table));
         nodes.push(Node::Artifact(rules));
-        for (letter, lines, place) in self.legend_lines(desk, body.width()).0 {
-            let frame = place.moved(body.left(), whole.bottom() + Length::mm(3));
-            let hung = frame.shrunk(Sides { left: INDENT, ..Sides::default() });
-            let letter = text::run(desk.family, &[letter.to_string()], frame, &self.note.bold()).nodes();
-            let said = text::run(desk.family, &lines, hung, &self.note).nodes();
-            nodes.push(Node::tagged(Tag::Paragraph, letter.into_iter().chain(said)));
-        }
+        nodes.extend(self.legend.draw(desk, Point::new(body.left(), whole.bottom()), body.width()));
         Ok(nodes)
     }
 
@@ -295,6 +237,3 @@ impl<'d> Table<'d> {
         Ok(Node::Tagged(Tag::Row, cells))
     }
 }
-
-/// How far the texts of the legend stand from its letters' edge.
-const INDENT: Length = Length::mm(4);
