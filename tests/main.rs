@@ -49,6 +49,7 @@ mod programs;
 mod readme;
 mod regrouped;
 mod repairs;
+mod savings;
 mod slips;
 mod spanish;
 mod spanish_sense;

@@ -3,6 +3,8 @@
 use crate::lesson::LessonGroup;
 use crate::lesson::job::JobFacts;
 use crate::measure::Size;
+use crate::sheets::job::gang::SizeRun;
+use crate::sheets::job::runs::Group;
 use crate::sheets::job::{Job, Order, Part};
 use crate::sheets::kinds::ticket::facts::{Cutting, Emergency, Facts, Pile, PileOf};
 use crate::sheets::page::CutLine;
@@ -23,7 +25,7 @@ pub fn ticket(desk: &Desk<'_>, order: &Order<'_>, job: &JobFacts, masters: &[Ent
         versions: desk.lesson.sets.len(),
         job: job.clone(),
         cuttings: order.jobs.iter().flat_map(cuttings).collect(),
-        fill: order.fill,
+        fill: order.settled.fill,
         slip_cuts: slips
             .map_or(Vec::new(), |page| ordered(page.layers.iter().flat_map(|layer| layer.cuts.iter().copied()))),
         emergency: emergency(desk, job, masters),
@@ -72,16 +74,16 @@ fn cuttings(job: &Job<'_>) -> Vec<Cutting> {
             }
             Part::Gang(gang) => {
                 let mut from = from;
-                for size in gang.sizes() {
-                    let pile = |group: &crate::sheets::job::runs::Group| {
+                for SizeRun { size, runs, .. } in gang.sizes() {
+                    let pile = |group: &Group| {
                         let places = group.sets.clone().flat_map(|set| vec![PileOf::Kit(set + 1); group.run]);
                         let sheets = (from + group.sheets.start + 1, from + group.sheets.end);
                         Pile { sheets, places: places.collect() }
                     };
-                    let piles = size.runs.groups().iter().map(pile).collect();
+                    let piles = runs.groups().iter().map(pile).collect();
                     let division = &size.division;
                     all.push(cutting(file, gang.kind, size.what, division.size(), division.grid(), piles));
-                    from += size.runs.sheets();
+                    from += runs.sheets();
                 }
             }
             Part::Proof(_)

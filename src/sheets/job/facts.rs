@@ -4,22 +4,23 @@ use std::collections::BTreeMap;
 
 use crate::diag::Problem;
 use crate::lesson::Version;
-use crate::lesson::job::{Cutter, FileFacts, For, JobFacts, Keep, PartFacts, PartKind, PrintedSheet, SaveBy, Saving};
+use crate::lesson::job::{Cutter, FileFacts, For, JobFacts, Keep, PartFacts, PartKind, PrintedSheet};
 use crate::measure::Count;
-use crate::sheets::job::{Job, Order, Part, kits};
-use crate::sheets::kinds::{blocks, layered};
+use crate::sheets::job::counting::kits;
+use crate::sheets::job::{Job, Order, Part, savings};
+use crate::sheets::kinds::blocks;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{Item, Layer, Node, Page, Paint};
 use crate::sheets::row;
-use crate::spec::{Cut, Ink, SheetKind};
+use crate::spec::{Ink, SheetKind};
 
 /// What is said of an order, everywhere.
 pub fn of(desk: &Desk<'_>, order: &Order<'_>) -> Result<JobFacts, Problem> {
     let class = &desk.lesson.spec.class;
-    let spares = order.seats.iter().filter(|seat| seat.spare).count();
+    let spares = order.settled.seats.iter().filter(|seat| seat.spare).count();
     let spares = spares.narrow();
     let mut versions: BTreeMap<Version, u32> = BTreeMap::new();
-    for seat in order.seats.iter().filter(|seat| !seat.spare && !desk.lesson.sets.is_empty()) {
+    for seat in order.settled.seats.iter().filter(|seat| !seat.spare && !desk.lesson.sets.is_empty()) {
         *versions.entry(seat.version).or_default() += 1;
     }
     let sheets = sheets(desk, order)?;
@@ -29,7 +30,7 @@ pub fn of(desk: &Desk<'_>, order: &Order<'_>) -> Result<JobFacts, Problem> {
         extra: spares.saturating_sub(class.spares.value),
         versions: versions.into_iter().collect(),
         groups: desk.lesson.groups.iter().map(|group| group.versions.clone()).collect(),
-        savings: savings(desk, order, &sheets)?,
+        savings: savings::of(&desk.lesson.spec.class, order, &sheets)?,
         sheets,
         files: order.jobs.iter().map(|job| file(desk, order, job)).collect(),
     })
@@ -55,7 +56,7 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<PrintedSheet>, Probl
         let (pages_each, fewest) = if slips { (1, 1) } else { (most(&|_| 1), sums(&|_| 1).min().unwrap_or(0)) };
         let cuts = most(&|page| cuts_on(page));
         let cutter = if cuts == 0 { Cutter::Nobody } else { handling.cutter(desk.lesson.spec.print.cut.value) };
-        let sets = order.seats.len().narrow();
+        let sets = order.settled.seats.len().narrow();
         let copies = if handling.keep == Keep::Kit { kits(desk, kind) } else { sets };
         let holds = if kind == SheetKind::Blocks { blocks::kit(desk)? } else { None };
         let by_guillotine = cutter == Cutter::CopyRoom;
@@ -171,53 +172,6 @@ fn kinds<'p>(pages: impl Iterator<Item = &'p Page>) -> Vec<SheetKind> {
     kinds.sort_unstable();
     kinds.dedup();
     kinds
-}
-
-/// A table of learners shares what two partners share.
-const TABLE: u32 = 4;
-
-/// What would save paper, most first.
-fn savings(desk: &Desk<'_>, order: &Order<'_>, sheets: &[PrintedSheet]) -> Result<Vec<Saving>, Problem> {
-    let class = &desk.lesson.spec.class;
-    let mut savings = Vec::new();
-    for sheet in sheets.iter().filter(|sheet| sheet.keep == Keep::Kit && sheet.sheets > 0) {
-        let more = match sheet.share {
-            1 => 2,
-            share if share < TABLE => TABLE,
-            _ => continue,
-        };
-        let fewer = class.learners.value.div_ceil(more);
-        let then = shared(desk, sheet, fewer)?;
-        savings.push(Saving { by: SaveBy::Sharing(sheet.kind, more), sheets: sheet.sheets.saturating_sub(then) });
-    }
-    let spare = class.spares.value.min(order.seats.len().narrow());
-    if spare > 0 {
-        let of = |part: &Part| match part {
-            Part::Packets(packets) => {
-                let from = packets.starts().len().saturating_sub(1 + spare.index());
-                packets.leaves() - packets.starts().get(from).copied().unwrap_or(0)
-            }
-            _ => 0,
-        };
-        let sheets = order.jobs.iter().flat_map(|job| &job.parts).map(of).sum();
-        savings.push(Saving { by: SaveBy::NoSpares, sheets });
-    }
-    let kept: usize = sheets.iter().filter(|sheet| sheet.keep == Keep::Kit).map(|sheet| sheet.sheets).sum();
-    savings.push(Saving { by: SaveBy::KeptKits, sheets: kept });
-    savings.retain(|saving| saving.sheets > 0);
-    savings.sort_by_key(|saving| std::cmp::Reverse(saving.sheets));
-    Ok(savings)
-}
-
-/// How many sheets so many kits of a sheet would take.
-fn shared(desk: &Desk<'_>, sheet: &PrintedSheet, kits: u32) -> Result<usize, Problem> {
-    let stacked = desk.lesson.spec.print.cut.value == Cut::Stack;
-    Ok(match (sheet.kind, stacked) {
-        (SheetKind::Blocks, false) => blocks::supply(desk, kits)?.leaves(),
-        (SheetKind::Layered, false) => layered::supply(desk, kits)?.leaves(),
-        // In piles, as in whole pages, paper is about in proportion.
-        _ => sheet.sheets * kits.index() / sheet.copies.max(1).index(),
-    })
 }
 
 /// Whether anything on a page is in colour.

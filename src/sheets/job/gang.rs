@@ -34,17 +34,26 @@ pub struct Gang {
     sizes: Vec<SizeRun>,
 }
 
-/// The sheets with pieces of one size.
+/// Pieces of one size, however many kits there are.
 #[derive(Debug, Clone)]
-pub struct SizeRun {
+pub struct SizeOfPiece {
     /// What the pieces are.
     pub what: PiecesCut,
     /// Where they are.
     pub division: Division,
-    /// Which piece is where.
-    pub runs: Runs,
     /// Whether each kit's run begins with a band.
     pub banded: bool,
+    /// How many a kit has, its band among them.
+    pieces: usize,
+}
+
+/// The sheets with pieces of one size.
+#[derive(Debug, Clone)]
+pub struct SizeRun {
+    /// Which pieces.
+    pub size: SizeOfPiece,
+    /// Which piece is where.
+    pub runs: Runs,
     frame: Arc<Layer>,
     /// What is on each sheet of each group besides bands and the line at the top; groups that look the same share it.
     drawn: Vec<Vec<Arc<Layer>>>,
@@ -55,22 +64,46 @@ const BAND: Size = Size::new(Length::mm(50), Length::mm(9));
 /// Room for two check lines below the line of text.
 const RULER: Length = Length::mm(6);
 
+/// The sizes of a kit's pieces, in print order.
+pub fn sizes(desk: &Desk<'_>, suits: &[Suit<'_>]) -> Result<Vec<SizeOfPiece>, Problem> {
+    let fits = |suit: &&Suit<'_>| suit.size.width >= BAND.width && suit.size.height >= BAND.height;
+    let area = |suit: &Suit<'_>| suit.size.width.to_raw() * suit.size.height.to_raw();
+    let smallest = suits.iter().filter(fits).min_by_key(|suit| area(suit)).map(|suit| suit.what);
+    let smallest = smallest.or_else(|| suits.iter().max_by_key(|suit| area(suit)).map(|suit| suit.what));
+    let mut sizes: Vec<SizeOfPiece> = Vec::new();
+    for (k, suit) in suits.iter().enumerate() {
+        let banded = smallest == Some(suit.what) && sizes.iter().all(|size| !size.banded);
+        // Cards of all places are called cards: the band goes to the first that is wide enough.
+        let banded = banded && (fits(&suit) || k == 0);
+        let high = Division::line_height(desk)? + if ruled(suit) { RULER } else { Length::ZERO };
+        let division = Division::of(desk, suit.size, high, desk.layout(suit.kind)?.cut)?;
+        sizes.push(SizeOfPiece { what: suit.what, division, banded, pieces: suit.names.len() + usize::from(banded) });
+    }
+    Ok(sizes)
+}
+
+/// Whether the line at the top of a sheet has check lines.
+fn ruled(suit: &Suit<'_>) -> bool {
+    suit.kind == SheetKind::Blocks
+}
+
+impl SizeOfPiece {
+    /// Which piece is where when there are so many kits.
+    pub fn runs(&self, kits: usize) -> Runs {
+        Runs::plan(kits, self.pieces, self.division.places())
+    }
+}
+
 impl Gang {
-    /// Plans the sheets; `None` where the kit has no such pieces.
-    pub fn plan(desk: &Desk<'_>, suits: &[Suit<'_>], holds: &str, kits: usize) -> Result<Option<Self>, Problem> {
-        let Some(first) = suits.first() else { return Ok(None) };
-        let fits = |suit: &&Suit<'_>| suit.size.width >= BAND.width && suit.size.height >= BAND.height;
-        let area = |suit: &Suit<'_>| suit.size.width.to_raw() * suit.size.height.to_raw();
-        let smallest = suits.iter().filter(fits).min_by_key(|suit| area(suit)).map(|suit| suit.what);
-        let smallest = smallest.or_else(|| suits.iter().max_by_key(|suit| area(suit)).map(|suit| suit.what));
-        let mut sizes = Vec::new();
-        for (k, suit) in suits.iter().enumerate() {
-            let banded = smallest == Some(suit.what) && sizes.iter().all(|size: &SizeRun| !size.banded);
-            // Cards of all places are called cards: the band goes to the first that is wide enough.
-            let banded = banded && (fits(&suit) || k == 0);
-            sizes.push(SizeRun::plan(desk, suit, kits, banded)?);
-        }
-        Ok(Some(Self { kind: first.kind, stock: first.stock, kits, holds: holds.to_owned(), sizes }))
+    /// Draws the sheets of so many kits of a kind: of each size its pieces, and which is where.
+    pub fn draw<'s>(
+        desk: &Desk<'_>,
+        (kind, stock, kits): (SheetKind, Stock, usize),
+        holds: String,
+        sizes: impl Iterator<Item = (&'s Suit<'s>, &'s SizeOfPiece, &'s Runs)>,
+    ) -> Result<Self, Problem> {
+        let sizes = sizes.map(|(suit, size, runs)| SizeRun::draw(desk, suit, size, runs));
+        Ok(Self { kind, stock, kits, holds, sizes: sizes.collect::<Result<_, _>>()? })
     }
 
     /// The sizes of pieces, in print order.
@@ -94,13 +127,18 @@ impl Gang {
         Ok(None)
     }
 
-    fn sheet(&self, desk: &Desk<'_>, size: &SizeRun, leaf: usize) -> Result<Page, Problem> {
-        let group = size.runs.group_of(leaf).unwrap_or(0);
-        let here = &size.runs.groups()[group];
+    fn sheet(
+        &self,
+        desk: &Desk<'_>,
+        SizeRun { size, runs, frame, drawn }: &SizeRun,
+        leaf: usize,
+    ) -> Result<Page, Problem> {
+        let group = runs.group_of(leaf).unwrap_or(0);
+        let here = &runs.groups()[group];
         let (depth, sheets) = (leaf - here.sheets.start, here.sheets.len());
         let kits = (here.sets.start + 1, here.sets.end);
         let wording = desk.lesson.wording();
-        let at = PileSheet { pile: (group + 1, size.runs.groups().len()), sheet: (depth + 1, sheets) };
+        let at = PileSheet { pile: (group + 1, runs.groups().len()), sheet: (depth + 1, sheets) };
         let text = wording.gang_line(self.kind, size.what, at, kits);
         let mut own = Layer::default();
         if size.banded && depth == 0 {
@@ -112,8 +150,8 @@ impl Gang {
         }
         own.nodes.push(stamp::text(desk, &text, size.division.line())?);
         let name = wording.gang_name(self.kind, size.what, group + 1, depth + 1);
-        let mut layers = vec![Arc::clone(&size.frame)];
-        layers.extend(size.drawn.get(group).and_then(|group| group.get(depth)).cloned());
+        let mut layers = vec![Arc::clone(frame)];
+        layers.extend(drawn.get(group).and_then(|group| group.get(depth)).cloned());
         layers.push(Arc::new(own));
         Ok(Page {
             size: size.division.size(),
@@ -128,15 +166,11 @@ impl Gang {
 }
 
 impl SizeRun {
-    fn plan(desk: &Desk<'_>, suit: &Suit<'_>, kits: usize, banded: bool) -> Result<Self, Problem> {
-        let ruled = suit.kind == SheetKind::Blocks;
-        let high = Division::line_height(desk)? + if ruled { RULER } else { Length::ZERO };
-        let cut = desk.layout(suit.kind)?.cut;
-        let division = Division::of(desk, suit.size, high, cut)?;
-        let bands = usize::from(banded);
-        let runs = Runs::plan(kits, suit.names.len() + bands, division.places());
+    fn draw(desk: &Desk<'_>, suit: &Suit<'_>, size: &SizeOfPiece, runs: &Runs) -> Result<Self, Problem> {
+        let division = &size.division;
+        let bands = usize::from(size.banded);
         let mut frame = division.frame(desk);
-        if ruled {
+        if ruled(suit) {
             frame.nodes.push(Node::Artifact(ruler(division.line())));
         }
         let mut drawn: Vec<Vec<Arc<Layer>>> = Vec::new();
@@ -149,10 +183,10 @@ impl SizeRun {
                 drawn.push(drawn[known].clone());
                 continue;
             }
-            let sheets = group.sheets.clone().map(|sheet| sheet_of(suit, &division, &runs, sheet, bands));
+            let sheets = group.sheets.clone().map(|sheet| sheet_of(suit, division, runs, sheet, bands));
             drawn.push(sheets.collect::<Result<_, _>>()?);
         }
-        Ok(Self { what: suit.what, division, runs, banded, frame: Arc::new(frame), drawn })
+        Ok(Self { size: size.clone(), runs: runs.clone(), frame: Arc::new(frame), drawn })
     }
 }
 

@@ -58,16 +58,17 @@ struct Marks {
 }
 
 impl Piles {
-    /// Plans the sheets with the strips of everyone whose strips have this size; so many of all piles come before these.
+    /// The sheets with the strips of everyone whose strips have this size, which `stacks` puts in their places; so many of all
+    /// piles come before these.
     pub fn plan(
         desk: &Desk<'_>,
         sheet: &StripSheet,
         stock: Stock,
         all: &[Seat],
         edge: Option<Edge>,
-        numbers: (usize, usize),
+        (stacks, numbers): (Stacks, (usize, usize)),
     ) -> Result<Self, Problem> {
-        let (seats, stacks) = (sheet.seats(all), stacks(desk, sheet, all));
+        let seats = sheet.seats(all);
         Ok(Self {
             stock,
             sheet: sheet.clone(),

@@ -3,7 +3,7 @@
 use crate::diag::Problem;
 use crate::lesson::Version;
 use crate::lesson::deal::Seat;
-use crate::sheets::kinds::pieces::{self, Design};
+use crate::sheets::kinds::pieces::{Design, Designs};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::division::Division;
 use crate::spec::SheetKind;
@@ -21,14 +21,14 @@ pub struct StripSheet {
 
 impl StripSheet {
     /// For each size of strips the sheet that takes the most of them.
-    pub fn designs(desk: &Desk<'_>) -> Result<Vec<Self>, Problem> {
+    pub fn all(desk: &Desk<'_>, designs: &Designs) -> Result<Vec<Self>, Problem> {
         let cut = desk.layout(SheetKind::Strips)?.cut;
         let high = Division::line_height(desk)?;
         let sheet = |(strips, versions): &(Design, Vec<Version>)| {
             let division = Division::of(desk, strips.single()?, high, cut)?;
             Ok(Self { division, strips: strips.clone(), versions: versions.clone() })
         };
-        pieces::designs(desk)?.shared().iter().map(sheet).collect()
+        designs.shared().iter().map(sheet).collect()
     }
 
     /// The seats whose strips these are.

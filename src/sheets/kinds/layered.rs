@@ -34,39 +34,72 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Layered)?;
     let sets = sets(desk);
     let plan = plan(desk, layout, &sets, 1)?;
-    let pages = share(sets.len().narrow(), plan.columns * plan.rows, plan.columns);
+    masters(desk, layout, &plan, &sets)
+}
+
+/// The pages of one kit.
+fn masters(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, sets: &[CardSet]) -> Result<Vec<Page>, Problem> {
     let note = desk.lesson.wording().layered_note(None);
-    let mut left = sets.as_slice();
+    let mut left = sets;
     let mut masters = Vec::new();
-    for count in pages {
+    for count in plan.shares(sets) {
         let (here, rest) = left.split_at(count.index().min(left.len()));
         left = rest;
-        masters.push(page(desk, layout, &plan, &note, &[here])?);
+        masters.push(page(desk, layout, plan, &note, &[here])?);
     }
     Ok(masters)
 }
 
-/// The sheets for so many kits, several of them on a page where their digits stay clear. Fails where [`lay`] does.
-pub fn supply(desk: &Desk<'_>, kits: u32) -> Result<Supply, Problem> {
+/// The sheets for so many kits, before they are drawn: several kits on a page where their digits stay clear.
+#[derive(Debug, Clone)]
+pub struct CardSupply {
+    plan: CardSheets,
+    sets: Vec<CardSet>,
+    kits: u32,
+    /// How many kits a page holds; 1 also where a kit takes several pages.
+    together: u32,
+}
+
+/// Plans the sheets for so many kits. Fails where [`lay`] does.
+pub fn supply(desk: &Desk<'_>, kits: u32) -> Result<CardSupply, Problem> {
     let layout = desk.layout(SheetKind::Layered)?;
     let sets = sets(desk);
-    let plan = plan(desk, layout, &sets, kits)?;
-    let rows = sets.len().narrow().div_ceil(plan.columns);
-    let here = (plan.rows / rows).min(kits);
-    if here <= 1 {
-        let times = kits.index();
-        return Ok(Supply { pages: lay(desk)?.into_iter().map(|page| (page, times)).collect() });
-    }
-    let note = desk.lesson.wording().layered_note(Some(rows));
-    let (full, last) = (kits / here, kits % here);
-    let mut pages = Vec::new();
-    for (count, times) in [(here, full), (last, 1)] {
-        if count > 0 && times > 0 {
-            let kits = vec![sets.as_slice(); count.index()];
-            pages.push((page(desk, layout, &plan, &note, &kits)?, times.index()));
+    let shared = plan(desk, layout, &sets, kits)?;
+    let rows = sets.len().narrow().div_ceil(shared.columns);
+    let together = (shared.rows / rows).min(kits).max(1);
+    let plan = if together > 1 { shared } else { plan(desk, layout, &sets, 1)? };
+    Ok(CardSupply { plan, sets, kits, together })
+}
+
+impl CardSupply {
+    /// How many sheets of card.
+    pub fn leaves(&self) -> usize {
+        match self.together {
+            1 => self.plan.shares(&self.sets).len() * self.kits.index(),
+            together => self.kits.div_ceil(together).index(),
         }
     }
-    Ok(Supply { pages })
+
+    /// The sheets: pages that look the same are one.
+    pub fn draw(&self, desk: &Desk<'_>) -> Result<Supply, Problem> {
+        let layout = desk.layout(SheetKind::Layered)?;
+        let (sets, together) = (&self.sets, self.together);
+        if together == 1 {
+            let masters = masters(desk, layout, &self.plan, sets)?;
+            return Ok(Supply { pages: masters.into_iter().map(|page| (page, self.kits.index())).collect() });
+        }
+        let rows = sets.len().narrow().div_ceil(self.plan.columns);
+        let note = desk.lesson.wording().layered_note(Some(rows));
+        let (full, last) = (self.kits / together, self.kits % together);
+        let mut pages = Vec::new();
+        for (count, times) in [(together, full), (last, 1)] {
+            if count > 0 && times > 0 {
+                let kits = vec![sets.as_slice(); count.index()];
+                pages.push((page(desk, layout, &self.plan, &note, &kits)?, times.index()));
+            }
+        }
+        Ok(Supply { pages })
+    }
 }
 
 /// The cards of each place for the guillotine, one size a place, the widest first.
@@ -111,6 +144,7 @@ fn sets(desk: &Desk<'_>) -> Vec<CardSet> {
 }
 
 /// How the cards stand on a page.
+#[derive(Debug, Clone)]
 struct CardSheets {
     size: Size,
     /// How many places a set has.
@@ -124,6 +158,13 @@ struct CardSheets {
     face: Face,
     /// From the top of a card to the base line of its digits.
     base: Length,
+}
+
+impl CardSheets {
+    /// How many sets each page of a kit has.
+    fn shares(&self, sets: &[CardSet]) -> Vec<u32> {
+        share(sets.len().narrow(), self.columns * self.rows, self.columns)
+    }
 }
 
 /// The width of a set, in pitches.

@@ -43,6 +43,11 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     Ok(pages)
 }
 
+/// How many pages a set's strips take.
+pub fn pages(design: &Design, set: &SortSet) -> usize {
+    parts(design, set).len()
+}
+
 /// What goes on one page: strips of one size below those of another, each with its number in the set from 0.
 struct PagePart<'s> {
     turn: Turn,

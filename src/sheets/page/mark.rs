@@ -29,12 +29,17 @@ pub struct Copy<'a> {
     pub folio: Option<usize>,
 }
 
-/// The room for the mark of any piece of the lesson: a line of it, and the widest of them.
-pub fn piece_size(desk: &Desk<'_>) -> Result<Size, Problem> {
-    let face = desk.face(desk.layouts.page(), "piece")?;
+/// How many digits the numbers of sets have where there are so many spare ones.
+pub fn digits(desk: &Desk<'_>, spares: u32) -> usize {
     let class = &desk.lesson.spec.class;
-    let last = class.learners.value.saturating_add(class.spares.value).saturating_add(desk.lesson.sets.len().narrow());
-    let digits = last.to_string().len();
+    let last = class.learners.value.saturating_add(spares).saturating_add(desk.lesson.sets.len().narrow());
+    last.to_string().len()
+}
+
+/// The room for the mark of any piece of the lesson: a line of it, and the widest of them with so many spare sets.
+pub fn piece_size(desk: &Desk<'_>, spares: u32) -> Result<Size, Problem> {
+    let face = desk.face(desk.layouts.page(), "piece")?;
+    let digits = digits(desk, spares);
     let versions = desk.lesson.sets.iter().map(|set| set.version);
     let marks = versions.flat_map(|version| ('0'..='9').map(move |digit| (version, digit.to_string().repeat(digits))));
     let wide = marks.map(|(version, number)| desk.width(&piece_code(version, &number), &face)).max();

@@ -22,7 +22,7 @@ use crate::sheets::page::{Layer, Node, Page, Piece, Symbol, Tag};
 use crate::spec::SheetKind;
 use std::sync::Arc;
 
-pub use supply::{contents, kit, suits, supply};
+pub use supply::{BlockSupply, contents, kit, suits, supply};
 
 /// Lays the masters out. Fails when a flat or the check lines do not fit a page, and when `blocks` is asked for numbers
 /// that have no block picture.
@@ -58,6 +58,7 @@ fn too_large(number: Number) -> Problem {
 }
 
 /// Which way the pages are held and what is on them.
+#[derive(Debug, Clone)]
 struct BlockSheets {
     size: Size,
     live: Rect,

@@ -7,31 +7,49 @@ use crate::measure::{Count, Point, Rect, Size};
 use crate::number::Content;
 use crate::sheets::blocks::geometry::{BlockKind, Counts};
 use crate::sheets::blocks::packing::Band;
-use crate::sheets::kinds::blocks::{Pieces, UNIT, asked, block_name, page, plan};
+use crate::sheets::kinds::blocks::{BlockSheets, Pieces, UNIT, asked, block_name, page, plan};
 use crate::sheets::kinds::supply::{Suit, Supply};
 use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
 use crate::wording::ticket::PiecesCut;
 
-/// The sheets for so many kits; none where the lesson goes without blocks. Fails where [`lay`](super::lay) does.
-pub fn supply(desk: &Desk<'_>, kits: u32) -> Result<Supply, Problem> {
-    let Some(one) = asked(desk)? else { return Ok(Supply::default()) };
-    let layout = desk.layout(SheetKind::Blocks)?;
+/// The sheets for so many kits, before they are drawn.
+#[derive(Debug, Clone)]
+pub struct BlockSupply {
+    plan: BlockSheets,
+    all: Counts,
+}
+
+/// Plans the sheets for so many kits; `None` where the lesson goes without blocks. Fails where [`lay`](super::lay) does.
+pub fn supply(desk: &Desk<'_>, kits: u32) -> Result<Option<BlockSupply>, Problem> {
+    let Some(one) = asked(desk)? else { return Ok(None) };
     let all = one.map(|count| count * kits);
-    let plan = plan(desk, layout, all)?;
-    let mut left = all;
-    let mut runs: Vec<(Vec<Band>, Counts, usize)> = Vec::new();
-    for bands in &plan.sheets {
-        let here = taken(bands, &mut left);
-        match runs.iter_mut().find(|(known, counts, _)| known == bands && *counts == here) {
-            Some((.., times)) => *times += 1,
-            None => runs.push((bands.clone(), here, 1)),
-        }
+    Ok(Some(BlockSupply { plan: plan(desk, desk.layout(SheetKind::Blocks)?, all)?, all }))
+}
+
+impl BlockSupply {
+    /// How many sheets of card.
+    pub fn leaves(&self) -> usize {
+        self.plan.sheets.len()
     }
-    let page = |(bands, mut here, times): (Vec<Band>, Counts, usize)| {
-        Ok((page(desk, layout, &plan, &bands, (1, 1), &mut here)?, times))
-    };
-    Ok(Supply { pages: runs.into_iter().map(page).collect::<Result<_, Problem>>()? })
+
+    /// The sheets: pages that look the same are one.
+    pub fn draw(&self, desk: &Desk<'_>) -> Result<Supply, Problem> {
+        let layout = desk.layout(SheetKind::Blocks)?;
+        let mut left = self.all;
+        let mut runs: Vec<(&Vec<Band>, Counts, usize)> = Vec::new();
+        for bands in &self.plan.sheets {
+            let here = taken(bands, &mut left);
+            match runs.iter_mut().find(|(known, counts, _)| *known == bands && *counts == here) {
+                Some((.., times)) => *times += 1,
+                None => runs.push((bands, here, 1)),
+            }
+        }
+        let page = |(bands, mut here, times): (&Vec<Band>, Counts, usize)| {
+            Ok((page(desk, layout, &self.plan, bands, (1, 1), &mut here)?, times))
+        };
+        Ok(Supply { pages: runs.into_iter().map(page).collect::<Result<_, Problem>>()? })
+    }
 }
 
 /// The pieces of one kit for the guillotine: squares, then strips as wide as a rod, which are rods and rows of up to ten

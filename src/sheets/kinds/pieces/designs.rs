@@ -9,39 +9,63 @@ use crate::lesson::{SortSet, Version};
 use crate::sheets::kinds::pieces::{Design, search};
 use crate::sheets::page::desk::{Desk, OnceFor};
 use crate::sheets::page::division::Division;
+use crate::sheets::page::mark;
 use crate::spec::{Cut, SheetKind};
 
 /// The designs of a lesson.
 #[derive(Debug, Clone)]
-pub struct Designs(Vec<(Design, Vec<Version>)>);
+pub struct Designs {
+    shared: Vec<(Design, Vec<Version>)>,
+    measured: Measured,
+}
+
+/// What sets came to that were measured together; `None` where they do not fit.
+type Measured = Vec<(Vec<Version>, Option<Design>)>;
 
 /// The best designs for this lesson, worked out once a desk. Fails when something fits no arrangement at its least size.
 pub fn designs<'d>(desk: &'d Desk<'_>) -> Result<&'d Designs, Problem> {
-    desk.once(OnceFor::Strips, Designs::of_lesson)
+    desk.once(OnceFor::Strips, |desk| Designs::settle(desk, asked(desk), Vec::new()))
+}
+
+/// How many spare sets the lesson asks for.
+fn asked(desk: &Desk<'_>) -> u32 {
+    desk.lesson.spec.class.spares.value
 }
 
 impl Designs {
     /// The design of a set's board and strips.
     pub fn of(&self, set: &SortSet) -> Result<&Design, Problem> {
-        let found = self.0.iter().find(|(_, versions)| versions.contains(&set.version));
+        let found = self.shared.iter().find(|(_, versions)| versions.contains(&set.version));
         found.map(|(design, _)| design).ok_or_else(|| Problem::new("internal: a sort set was never measured"))
     }
 
     /// Each design with the versions that share it, in the order of their letters.
     pub fn shared(&self) -> &[(Design, Vec<Version>)] {
-        &self.0
+        &self.shared
     }
 
-    fn of_lesson(desk: &Desk<'_>) -> Result<Self, Problem> {
-        let stacked = desk.lesson.spec.print.cut.value == Cut::Stack;
+    /// The designs if there were so many spare sets; `None` where they would be the same.
+    pub fn with_spares(&self, desk: &Desk<'_>, spares: u32) -> Result<Option<Self>, Problem> {
+        let marked_alike = mark::digits(desk, spares) == mark::digits(desk, asked(desk));
+        if marked_alike && !(stacked(desk) && by_group(&desk.lesson.sets).len() > 1) {
+            return Ok(None);
+        }
+        let measured = if marked_alike { self.measured.clone() } else { Vec::new() };
+        let then = Self::settle(desk, spares, measured)?;
+        let versions = |designs: &Self| designs.shared.iter().map(|(_, versions)| versions.clone()).collect::<Vec<_>>();
+        Ok((!marked_alike || versions(&then) != versions(self)).then_some(then))
+    }
+
+    /// The best designs for so many spare sets, where some sets were measured already.
+    fn settle(desk: &Desk<'_>, spares: u32, mut measured: Measured) -> Result<Self, Problem> {
         let mut parts: Vec<Part<'_>> = Vec::new();
         for sets in by_group(&desk.lesson.sets) {
-            let mut own = Part::of(desk, sets)?;
-            for part in parts.iter_mut().filter(|_| stacked).take(TRIED) {
-                let together = Part::of(desk, [part.sets.as_slice(), &own.sets].concat());
+            let mut own = Part::of(desk, spares, sets, &mut measured)?;
+            for part in parts.iter_mut().filter(|_| stacked(desk)).take(TRIED) {
+                let together = Part::of(desk, spares, [part.sets.as_slice(), &own.sets].concat(), &mut measured);
                 // What does not fit together stays apart.
                 let Ok(together) = together else { continue };
-                if together.leaves(desk)? <= part.leaves(desk)? + own.leaves(desk)? {
+                if together.leaves(desk, spares)? <= part.leaves(desk, spares)? + own.leaves(desk, spares)? {
                     (*part, own) = (together, Part::default());
                     break;
                 }
@@ -53,10 +77,18 @@ impl Designs {
             versions.sort_unstable();
             part.design.map(|design| (design, versions))
         };
-        let mut all: Vec<(Design, Vec<Version>)> = parts.into_iter().filter_map(shared).collect();
-        all.sort_by_key(|(_, versions)| versions.first().copied());
-        if all.is_empty() { Err(Problem::new("the lesson has no numbers to sort")) } else { Ok(Self(all)) }
+        let mut shared: Vec<(Design, Vec<Version>)> = parts.into_iter().filter_map(shared).collect();
+        shared.sort_by_key(|(_, versions)| versions.first().copied());
+        if shared.is_empty() {
+            return Err(Problem::new("the lesson has no numbers to sort"));
+        }
+        Ok(Self { shared, measured })
     }
+}
+
+/// Whether strips are cut as piles.
+fn stacked(desk: &Desk<'_>) -> bool {
+    desk.lesson.spec.print.cut.value == Cut::Stack
 }
 
 /// A group is tried together with so many others: enough to find its like, and no class has to wait for all pairs.
@@ -70,17 +102,24 @@ struct Part<'s> {
 }
 
 impl<'s> Part<'s> {
-    fn of(desk: &Desk<'_>, sets: Vec<&'s SortSet>) -> Result<Self, Problem> {
-        let design = Some(search(desk, &sets)?);
-        Ok(Self { sets, design })
+    fn of(desk: &Desk<'_>, spares: u32, sets: Vec<&'s SortSet>, measured: &mut Measured) -> Result<Self, Problem> {
+        let versions: Vec<Version> = sets.iter().map(|set| set.version).collect();
+        if let Some((_, design)) = measured.iter().find(|(of, _)| *of == versions) {
+            let misfit = || Problem::new("internal: these sets do not fit together");
+            return Ok(Self { sets, design: Some(design.clone().ok_or_else(misfit)?) });
+        }
+        let design = search(desk, spares, &sets);
+        measured.push((versions, design.as_ref().ok().cloned()));
+        Ok(Self { sets, design: Some(design?) })
     }
 
-    /// How many sheets of paper boards and piles of strips take for everyone who gets one of the sets.
-    fn leaves(&self, desk: &Desk<'_>) -> Result<usize, Problem> {
+    /// How many sheets of paper boards and piles of strips take for everyone who gets one of the sets, with so many spare
+    /// sets.
+    fn leaves(&self, desk: &Desk<'_>, spares: u32) -> Result<usize, Problem> {
         let Some(design) = &self.design else { return Ok(0) };
         let cut = desk.layout(SheetKind::Strips)?.cut;
         let places = Division::of(desk, design.single()?, Division::line_height(desk)?, cut)?.places();
-        let seats = desk.lesson.seats(desk.lesson.spec.class.spares.value);
+        let seats = desk.lesson.seats(spares);
         let set = |version: Version| self.sets.iter().find(|set| set.version == version);
         let mine: Vec<&&SortSet> = seats.iter().filter_map(|seat| set(seat.version)).collect();
         let board: usize = mine.iter().map(|set| design.rows_of(set).len()).sum();

@@ -38,10 +38,10 @@ pub const LEAST_PLAY: Length = Length::mm(1);
 /// Which part of the best design's worth a board on fewer pages must keep to be taken, in percent. Our choice.
 const WHOLE: i64 = 85;
 
-/// The best design for some sets. Fails when their content fits no arrangement at its least size, and says what would.
-fn search(desk: &Desk<'_>, sets: &[&SortSet]) -> Result<Design, Problem> {
-    arranged(desk, sets).map_err(|problem| {
-        let fits = would_fit(desk, sets);
+/// The best design for some sets where there are so many spare ones. Fails when their content fits no arrangement at its least size, and says what would.
+fn search(desk: &Desk<'_>, spares: u32, sets: &[&SortSet]) -> Result<Design, Problem> {
+    arranged(desk, spares, sets).map_err(|problem| {
+        let fits = would_fit(desk, spares, sets);
         if fits.is_empty() {
             return problem;
         }
@@ -51,7 +51,7 @@ fn search(desk: &Desk<'_>, sets: &[&SortSet]) -> Result<Design, Problem> {
 }
 
 /// What by itself would make room: other paper, or standard print.
-fn would_fit(desk: &Desk<'_>, sets: &[&SortSet]) -> Vec<String> {
+fn would_fit(desk: &Desk<'_>, spares: u32, sets: &[&SortSet]) -> Vec<String> {
     let (paper, text) = (desk.lesson.spec.paper.value, desk.lesson.spec.print.text.value);
     let others = Paper::ALL.into_iter().filter(|other| *other != paper);
     let papers = others.map(|other| (other, text, format!("on `paper = \"{}\"`", other.word())));
@@ -60,12 +60,12 @@ fn would_fit(desk: &Desk<'_>, sets: &[&SortSet]) -> Vec<String> {
     let fits = |(paper, text, _): &(Paper, TextSize, String)| {
         let mut lesson = desk.lesson.clone();
         (lesson.spec.paper.value, lesson.spec.print.text.value) = (*paper, *text);
-        arranged(&Desk::new(&lesson, desk.layouts, desk.family), sets).is_ok()
+        arranged(&Desk::new(&lesson, desk.layouts, desk.family), spares, sets).is_ok()
     };
     papers.chain(plain).filter(fits).map(|(.., said)| said).collect()
 }
 
-fn arranged(desk: &Desk<'_>, sets: &[&SortSet]) -> Result<Design, Problem> {
+fn arranged(desk: &Desk<'_>, spares: u32, sets: &[&SortSet]) -> Result<Design, Problem> {
     let (board, strips) = (desk.layout(SheetKind::Board)?, desk.layout(SheetKind::Strips)?);
     let play = strips.length("play")?;
     if play < LEAST_PLAY {
@@ -79,7 +79,7 @@ fn arranged(desk: &Desk<'_>, sets: &[&SortSet]) -> Result<Design, Problem> {
         desk,
         sets,
         board,
-        room: MarkedRoom { padding: strips.padding, mark: mark::piece_size(desk)? },
+        room: MarkedRoom { padding: strips.padding, mark: mark::piece_size(desk, spares)? },
         widest: texts.widest(desk.family, face.weight),
         texts,
         given_texts: shown.given_texts.as_strs(),
