@@ -32,6 +32,7 @@ mod mangle;
 mod mat;
 mod matching;
 mod messages;
+mod on_the_table;
 mod output;
 mod packing;
 mod pdf_fonts;

@@ -10,7 +10,7 @@ use super::choose;
 use super::exit;
 use super::in_play;
 use super::planned::{Lesson, LessonGroup};
-use super::settle::{settle, sort_sets, style};
+use super::settle::{settle, settle_cards, sort_sets, style};
 use super::timing;
 use super::types::{Chosen, SortSet};
 use crate::diag::{Diagnostic, Source};
@@ -191,6 +191,7 @@ impl Whole {
         members(&mut groups, parts, &roster, spec.class.learners.value);
         let mut chosen = model;
         chosen.sort = own.iter().flat_map(|own| own.sort.iter().filter(|set| !set.is_empty()).cloned()).collect();
+        settle_cards(&mut spec, &chosen);
         chosen.exit = own.iter().flat_map(|own| own.exit.clone()).collect();
         for own in own {
             for (number, reasons) in own.why {

@@ -4,7 +4,7 @@
 //! whether so many can lie on one table. The sheets cut these, the plan counts them, and small groups build with them.
 
 use super::Lesson;
-use crate::number::{Form, Number, Place, fewest_blocks};
+use crate::number::{Number, Place, fewest_blocks};
 use crate::spec::SheetKind;
 
 /// How many thousands, flats, rods and cubes.
@@ -25,11 +25,30 @@ impl Lesson {
             let needs = fewest_blocks(number).ok_or(number)?;
             most = larger(most, needs);
         }
-        let trades = self.matched().iter().any(|form| matches!(form, Form::Regrouped | Form::Untraded));
-        let [thousands, flats, rods, cubes] = most;
+        Ok(self.with_change(most))
+    }
+
+    /// The same of what the class's tub holds, which has no blocks for larger numbers; `None` where there is no tub.
+    pub fn tub_set(&self) -> Option<BlockCounts> {
+        let tub = self.tub_holds()?;
+        let most = self.built().filter_map(fewest_blocks).fold([0; 4], larger);
+        let set = self.with_change(most);
+        Some(std::array::from_fn(|k| set[k].min(tub[k])))
+    }
+
+    /// Blocks, with those that come for the ones that are traded away or lie along a rod.
+    fn with_change(&self, [thousands, flats, rods, cubes]: BlockCounts) -> BlockCounts {
+        let trades = self.trades();
         let come = |given: u32, held: u32| if trades && given > 0 { held + TEN } else { held };
         let (rods, cubes) = (come(flats, rods), come(rods, cubes));
-        Ok([thousands, come(thousands, flats), rods, if rods > 0 { cubes.max(TEN) } else { cubes }])
+        [thousands, come(thousands, flats), rods, if rods > 0 { cubes.max(TEN) } else { cubes }]
+    }
+
+    /// The most pieces of each kind that lie on a table from the class's tub; `None` where there is no tub.
+    fn tub_holds(&self) -> Option<BlockCounts> {
+        let holds = |holds| u32::from(holds).min(MOST_PIECES);
+        let [ones, tens, hundreds, thousands, ..] = self.style.trading.tub.map(holds);
+        self.has_tub().then_some([thousands, hundreds, tens, ones])
     }
 
     /// The digits of a place that have a layered card: those of the model and sort numbers; all where there are none.
@@ -53,9 +72,7 @@ impl Lesson {
             let share = self.spec.class.share(SheetKind::Blocks);
             self.block_set().ok().map(|set| (set, self.spec.class.learners.value.div_ceil(share)))
         } else {
-            let holds = |holds| u32::from(holds).min(MOST_PIECES);
-            let [ones, tens, hundreds, thousands, ..] = self.style.trading.tub.map(holds);
-            self.has_tub().then_some(([thousands, hundreds, tens, ones], 1))
+            self.tub_holds().map(|tub| (tub, 1))
         };
         let places = self.card_places().unwrap_or_else(|| self.greatest().len());
         let cards = Place::ALL.into_iter().take(places).map(|place| self.card_digits(place)).collect();

@@ -40,7 +40,7 @@ pub use grouped::Roster;
 pub use in_play::InPlay;
 pub use planned::{Lesson, LessonGroup, LessonPart};
 pub use settle::style;
-use settle::{settle, sort_sets};
+use settle::{settle, settle_cards, sort_sets};
 pub use types::{Chosen, Reason, Role, SortSet, Strip, Wrong};
 
 /// Plans a lesson: chooses its numbers, settles what the file leaves open, and makes a set of strips for each version.
@@ -85,6 +85,7 @@ pub fn with_numbers(
     roster: Vec<String>,
 ) -> Result<Lesson, Vec<Diagnostic>> {
     let mut wrong = settle(source, &mut spec, &roster);
+    settle_cards(&mut spec, &chosen);
     let style = style(&spec);
     match sort_sets(source, &mut spec, &mut chosen, &style, 0) {
         Ok(sets) if wrong.is_empty() => {
@@ -178,6 +179,11 @@ impl Lesson {
         let sought = self.spec.forms.matched.value.get(1..).unwrap_or_default();
         let traded = sought.iter().filter(|form| form.is_traded()).count();
         traded > 0 && traded * 2 >= sought.len()
+    }
+
+    /// Whether any form is traded that learners match or write.
+    pub fn trades(&self) -> bool {
+        self.matched().iter().any(|form| form.is_traded())
     }
 
     /// Whether strips have marks on their backs by which learners check their own rows.

@@ -8,7 +8,7 @@ use super::timing;
 use super::types::{Chosen, SortSet};
 use crate::diag::{Diagnostic, Problem, Severity, Source};
 use crate::measure::Count;
-use crate::number::{Form, Style};
+use crate::number::{Form, Number, Style};
 use crate::rng::Stream;
 use crate::spec::{Given, Joiner, SheetKind, Spec, Thousands, Version};
 use crate::wording;
@@ -18,6 +18,15 @@ pub(super) fn settle(source: &Arc<Source>, spec: &mut Spec, roster: &[String]) -
     timing::settle_minutes(spec);
     timing::settle_sheets(spec);
     settle_learners(source, spec, roster).err().into_iter().collect()
+}
+
+/// Where the file is silent about its sheets, cards that lie on top of each other are not made for numbers of one part.
+pub(super) fn settle_cards(spec: &mut Spec, chosen: &Chosen) {
+    let several = |n: &Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
+    let mut built = chosen.model.iter().chain(chosen.sort.iter().flatten());
+    if spec.sheets.make.is_assumed() && !built.any(several) {
+        spec.sheets.make.value.retain(|kind| *kind != SheetKind::Layered);
+    }
 }
 
 /// How a lesson's forms are written.

@@ -122,8 +122,8 @@ fn asked(lesson: &Lesson, number: Number, turn: usize) -> Vec<Asked> {
     asked.extend(step(number, turn).map(|place| Asked::MoreLess(number, place)));
     // Where the class trades, every other day is for that, which takes as long as the two ways of writing.
     let trades = turn % 2 == 1 && lesson.spec.forms.matched.value.iter().any(|form| form.is_traded());
-    if trades && lesson.style.trading.regrouped(number).is_some() {
-        asked.push(Asked::Regrouped(number));
+    if let Some(counted) = lesson.style.trading.regrouped(number).filter(|_| trades) {
+        asked.push(Asked::Regrouped(number, counted));
         return asked;
     }
     asked.push(match number.digits().filter(|(_, digit)| *digit > 0).count() {

@@ -1,6 +1,7 @@
 //! What key and tally say.
 
 use super::area::area;
+use crate::number::Counted;
 use crate::spec::Version;
 
 area! {
@@ -24,6 +25,10 @@ area! {
 
     /// The heading over an answered board.
     fn board_answered(version: Version) -> String;
+
+    /// Under an answered board whose traded forms learners write: that other trades are right, such as these counts, and how
+    /// to tell; `instead` where that is only done when strips are not cut.
+    fn other_trades(numeral: &str, counted: &Counted, instead: bool) -> String;
 
     /// The heading over decoys, and what they are.
     fn decoys() -> (&'static str, &'static str);

@@ -212,6 +212,16 @@ pub fn check(question: &str, expect: &str, read: u32, zero_terms: bool) {
             "{}",
             fail()
         ),
+        [n] if has("else can we show") => {
+            for told in expect.trim_end_matches('.').split("; ") {
+                let blocks = [("thousand-block", " thousand"), ("flat", " hundred"), ("rod", " ten"), ("cube", " one")];
+                let plain =
+                    blocks.iter().fold(told.to_owned(), |text, (piece, place)| text.replace(piece, place.trim()));
+                let words = told.to_lowercase().replace(" and ", " ").replace(',', "");
+                let sum: u32 = figures(told).iter().sum();
+                assert!(words == spelled(n) || counted(&plain) == n || sum == n, "{}: {told}", fail());
+            }
+        }
         _ if has("What went wrong?") => {
             // What a child says, then the slip's name for whoever asks.
             let slip = Slip::all().find(|slip| expect.contains(&format!(" ({}). It should be ", slip.word())));

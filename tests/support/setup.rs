@@ -70,6 +70,12 @@ pub fn plain(minutes: u32, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Less
     lesson(spec(minutes, model, sort, exit), model, sort, exit).expect("a lesson")
 }
 
+/// The lesson of a lesson file's text with these numbers in the place of what it asks for.
+#[track_caller]
+pub fn with(text: &str, model: &[u32], sort: &[&[u32]], exit: &[u32]) -> Lesson {
+    lesson(read(text), model, sort, exit).unwrap_or_else(|found| panic!("{text}: {found:?}"))
+}
+
 /// The lesson of a lesson file's text.
 #[track_caller]
 pub fn planned(text: &str) -> Lesson {

@@ -89,7 +89,8 @@ fn group(held: &Envelope, holes: &[&str]) -> Check {
             .flat_map(|page| &page.layers)
             .map(|layer| layer.pieces.len())
             .sum();
-        same(count(strips), pieces as u32)?;
+        // Strips that stay in the packet are not spoken of.
+        holds(count(strips) == 0 || count(strips) == pieces as u32, format!("{strips} of {pieces} strips"))?;
     }
     Ok(())
 }
@@ -297,6 +298,22 @@ pub const RULES: &[Rule] = &[
         same(count(h[2]), scene.number)?;
         known(held, h[2])
     }),
+    ("Trade in the drawing: {}. Count what is there now: {}. It is still {}.", |_, scene, h| {
+        same(crate::support::answers::counted(h[1]), scene.number)?;
+        same(count(h[2]), scene.number)?;
+        // What is crossed out is worth as much as what is drawn.
+        let worth = |said: &str| -> u32 {
+            let marks = [("box", 1_000), ("square", 100), ("line", 10), ("dot", 1)];
+            let (_, each) = marks.iter().find(|(mark, _)| said.contains(mark)).expect("a mark");
+            figures(said)[0] * each
+        };
+        let (crossed, drawn) = h[0].split_once(" and draw ").expect("a trade");
+        same(worth(crossed), worth(drawn))
+    }),
+    ("Other trades are right too: {} is also {}. To check one, add up what its parts are worth.", |held, _, h| {
+        same(crate::support::answers::counted(h[1]), count(h[0]))?;
+        holds(held.numbers().contains(&count(h[0])), "that is no number of the lesson")
+    }),
     ("Write {} on the board.", |held, _, h| known(held, h[0])),
     ("Point to {} again.", |held, _, h| known(held, h[0])),
     ("Write {} and build it the same way: {}", |_, _, h| same(worth(h[1]), count(h[0]))),
@@ -399,6 +416,7 @@ pub const RULES: &[Rule] = &[
     ("Collect the quick checks and count them: {} {}.", |held, _, h| learners(held, h[0])),
     ("Collect the answers and count them: {} {}.", |held, _, h| learners(held, h[0])),
     ("{}: {} rows and {} strips each, numbers from {} to {}.", |held, _, h| group(held, h)),
+    ("{}: {} rows each, numbers from {} to {}.", |held, _, h| group(held, &[h[0], h[1], "0", h[2], h[3]])),
     // What is said.
     ("{} has {} {}s. From left to right they are worth {}.", |_, _, h| {
         let n = count(h[0]);

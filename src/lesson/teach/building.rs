@@ -21,7 +21,9 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     let questions = script.minutes as usize / numbers.len().max(1);
     let brisk = script.minutes < UNHURRIED;
     let several = |n: &Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
-    let stacked = numbers.iter().copied().find(several).filter(|_| script.has(SheetKind::Layered));
+    // Cards that are cut out are used: where no model number has parts to stack, one of the board has.
+    let all = || numbers.iter().chain(script.sort()).copied();
+    let stacked = all().find(several).filter(|_| script.has(SheetKind::Layered));
     for (k, &number) in numbers.iter().enumerate() {
         if k < AT_LENGTH {
             at_length(script, k, number, stacked == Some(number), if brisk { 1 } else { questions.clamp(2, 5) });
@@ -29,7 +31,12 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
             in_short(script, number, ways[k]);
         }
     }
-    if let Some(pair) = twins(numbers)
+    if let Some(number) = stacked.filter(|number| !numbers[..numbers.len().min(AT_LENGTH)].contains(number)) {
+        script.on_board(number);
+        script.act(Deed::LayCards(number));
+        script.ask(Asked::Cards(number));
+    }
+    if let Some(pair) = twins(numbers, None)
         && script.ask(pair)
     {
         script.say(Said::HowManyOfWhat);
@@ -101,6 +108,9 @@ fn build(script: &mut Script<'_>, number: Number, first: bool) {
             if number.len() > 1 {
                 script.ask(Asked::Units(number));
             }
+            if script.has(SheetKind::Mat) {
+                script.act(Deed::WriteColumns { number, mat: true, first });
+            }
         }
         BuiltWith::Columns => {
             let mat = script.has(SheetKind::Mat);
@@ -160,9 +170,7 @@ fn at_length(script: &mut Script<'_>, turn: usize, number: Number, stacked: bool
         script.act(Deed::LayCards(number));
         script.ask(Asked::Cards(number));
     }
-    if script.means.traded(number).is_some() {
-        script.act(Deed::TradeBlocks(number));
-    }
+    script.trade(number, turn);
     script.turn_to(number, &[DisplayForm::Chart]);
     let mut asked = Vec::new();
     if number == Number::MIN {

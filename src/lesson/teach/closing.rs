@@ -29,17 +29,15 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
     let pairs = || rows.iter().enumerate().flat_map(|(k, a)| rows[k + 1..].iter().map(move |b| (*a, *b)));
     let alike = |(a, b): &(Number, Number)| a.len() == b.len() && a != b;
     let pair = same_digits(rows).into_iter().chain(pairs()).filter(alike).find(|(a, b)| !script.told_apart(*a, *b));
-    let twins = twins(rows);
+    let twins = twins(rows, None);
     if !script.one_set() {
         let mut shown: Vec<Number> = pair.into_iter().flat_map(|(a, b)| [a, b]).chain(zero).collect();
-        if let Some(Asked::Twins(_, (a, _), (b, _))) = &twins {
+        if let Some(Asked::Twins(_, (a, _), (b, _), _)) = &twins {
             shown.extend([*a, *b]);
         }
         let mut seen = BTreeSet::new();
         shown.retain(|number| seen.insert(*number));
-        if !shown.is_empty() {
-            script.act(Deed::WriteAll(shown));
-        }
+        script.write_all(shown);
     }
     script.ask_one(pair.map(|(a, b)| Asked::Greater(a, b)));
     // Where learners do not write sums, a zero is asked about in the numeral.
@@ -188,8 +186,8 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
 
 /// A digit of one of the class's own numbers that was not asked about yet; a digit of the ones last.
 fn last_word(script: &mut Script<'_>) {
-    // Where learners have different sets, all know the model numbers only.
-    let own = script.sort().iter().filter(|_| script.one_set() || script.model().is_empty());
+    // Where learners have different sets, all know the model numbers only, and what stands on the board.
+    let own = script.sort().iter().filter(|number| script.one_set() || script.is_on_board(**number));
     let numbers = script.model().iter().chain(own).copied().filter(|n| n.len() > 1);
     let digits = numbers.flat_map(|n| n.digits().filter(|(_, digit)| *digit > 0).map(move |(place, _)| (n, place)));
     let mut fresh: Vec<(Number, Place)> = digits.filter(|(n, place)| !script.knows_worth(*n, *place)).collect();

@@ -46,9 +46,8 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         script.say(Said::DrawMarks(drawn(&others, number)));
     }
     script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);
-    let trades = script.lesson.spec.forms.matched.value.iter().any(|form| form.is_traded());
-    if trades && script.lesson.style.trading.regrouped(number).is_some() {
-        script.ask_one([Asked::Regrouped(number)]);
+    if let Some(counted) = script.style().trading.regrouped(number).filter(|_| script.lesson.trades()) {
+        script.ask(Asked::Regrouped(number, counted));
     }
     script.ask(Asked::Words(number));
     // Of two hyphens it would not be clear which is meant.
@@ -79,7 +78,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         script.look_for(last, Task::forms(Form::Numeral, Form::Words));
     }
     if model.is_empty() {
-        script.ask_one(twins(numbers));
+        script.ask_one(twins(numbers, script.common_letter()));
     }
     table
 }
@@ -105,7 +104,12 @@ fn build(script: &mut Script<'_>, number: Number) -> Vec<Laid> {
             script.ask(Asked::Blocks(number));
             script.act(Deed::Build { number, first: true });
         }
-        BuiltWith::Drawn => script.say(Said::Draw(number)),
+        BuiltWith::Drawn => {
+            script.say(Said::Draw(number));
+            if script.has(SheetKind::Mat) {
+                script.act(Deed::WriteColumns { number, mat: true, first: true });
+            }
+        }
         BuiltWith::Columns => {
             script.act(Deed::WriteColumns { number, mat: script.has(SheetKind::Mat), first: true });
         }
@@ -114,6 +118,7 @@ fn build(script: &mut Script<'_>, number: Number) -> Vec<Laid> {
         script.act(Deed::LayCards(number));
         script.ask(Asked::Cards(number));
     }
+    script.trade(number, 0);
     table
 }
 

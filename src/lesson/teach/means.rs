@@ -3,7 +3,7 @@
 use crate::lesson::Lesson;
 use crate::lesson::job::{JobFacts, PartKind, PrintedSheet};
 use crate::measure::Count;
-use crate::number::{Counted, Number};
+use crate::number::Number;
 use crate::spec::SheetKind;
 
 /// What a plan is made from: the lesson, what is printed of it, and how many questions a quick check has room for.
@@ -58,13 +58,6 @@ impl<'a> Means<'a> {
             }
             _ => self.job.has(kind),
         }
-    }
-
-    /// What blocks of a number are traded for in the lesson, where it trades any and the class has the blocks.
-    pub fn traded(&self, number: Number) -> Option<Counted> {
-        let trades = self.lesson.spec.forms.matched.value.iter().any(|form| form.is_traded());
-        let built = matches!(self.built_with(number), BuiltWith::Tub);
-        if trades && built { self.lesson.style.trading.pictured(number) } else { None }
     }
 
     /// With what learners build a number.

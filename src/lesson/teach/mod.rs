@@ -25,7 +25,7 @@ use means::BuiltWith;
 pub use means::Means;
 pub use models::models;
 pub(super) use opening::telling_place;
-pub use prepare::{cuts, materials, shorter};
+pub use prepare::{cuts, materials, rows_written, shorter};
 use script::Script;
 pub use steps::{Seen, Step};
 

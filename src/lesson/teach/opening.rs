@@ -4,7 +4,7 @@ use super::script::Script;
 use crate::lesson::timing::StripUse;
 use crate::lesson::{Lesson, timing};
 use crate::number::{Form, Number, Place};
-use crate::spec::SheetKind;
+use crate::spec::{SheetKind, Version};
 use crate::wording::plan::{Aim, Asked, Deed, Laid, Said, Standard};
 
 /// What the class will be able to do.
@@ -53,7 +53,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
 fn idea(script: &Script<'_>, number: Number) -> Said {
     if timing::skill(&script.lesson.spec) == Standard::Periods && number.shows(Place::TenThousands) {
         Said::PeriodIdea
-    } else if twins(script.model()).is_some() || twins(script.sort()).is_some() {
+    } else if twins(script.model(), None).is_some() || twins(script.sort(), None).is_some() {
         Said::SameDigitIdea
     } else if number.len() > 1 {
         Said::PlaceIdea
@@ -79,7 +79,8 @@ pub(in crate::lesson) fn telling_place(number: Number, turn: usize) -> Option<Pl
 }
 
 /// A digit that stands in two numbers in different places: the first such pair; each number has the digit only once.
-pub(super) fn twins(numbers: &[Number]) -> Option<Asked> {
+/// `of` is the letter of the set that has the numbers, where others have other numbers.
+pub(super) fn twins(numbers: &[Number], of: Option<Version>) -> Option<Asked> {
     let single = |number: Number, digit: u8| {
         let mut places = number.digits().filter(|(_, d)| *d == digit).map(|(place, _)| place);
         let (place, None) = (places.next()?, places.next()) else { return None };
@@ -89,7 +90,7 @@ pub(super) fn twins(numbers: &[Number]) -> Option<Asked> {
         numbers[k + 1..].iter().find_map(|&b| {
             a.digits().filter(|(_, digit)| *digit > 0).find_map(|(_, digit)| {
                 let (first, second) = (single(a, digit)?, single(b, digit)?);
-                (first != second).then_some(Asked::Twins(digit, (a, first), (b, second)))
+                (first != second).then_some(Asked::Twins(digit, (a, first), (b, second), of))
             })
         })
     })

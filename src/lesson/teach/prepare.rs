@@ -2,11 +2,11 @@
 
 use super::means::{BuiltWith, Means};
 use super::models::models;
-use crate::lesson::display;
 use crate::lesson::job::{Cutter, PrintedSheet};
 use crate::lesson::timing::{self, Load, StripUse};
+use crate::lesson::{Lesson, display};
 use crate::measure::Count;
-use crate::number::{Counted, Number, Place};
+use crate::number::{Counted, Place};
 use crate::spec::{SheetKind, Version};
 use crate::wording::plan::{Chore, RowsBy, Short, Shortcut, Thing};
 
@@ -35,22 +35,12 @@ pub fn cuts(means: &Means<'_>) -> bool {
     means.has(SheetKind::Strips) && load.rows > 0 && load.strips == StripUse::Cut
 }
 
-/// The numbers that are built with blocks of the class's tub.
-fn from_tub(means: &Means<'_>) -> Vec<Number> {
-    let model = means.lesson.chosen.model.iter().copied();
-    model.filter(|n| means.built_with(*n) == BuiltWith::Tub).collect()
-}
-
-/// The blocks of each place that build any of these numbers, one at a time, as written and as traded where that is done.
-fn held(means: &Means<'_>, numbers: &[Number]) -> Counted {
-    let mut most = Counted::default();
-    let digits = |n: &Number| Place::ALL.map(|place| u32::from(n.digit(place)));
-    for counts in numbers.iter().flat_map(|n| [Some(digits(n)), means.traded(*n)]).flatten() {
-        for (most, count) in most.iter_mut().zip(counts) {
-            *most = count.max(*most);
-        }
-    }
-    most
+/// The blocks of each place in a set that is counted out of the class's tub, where anything is built with it.
+fn from_tub(means: &Means<'_>) -> Option<Counted> {
+    let chosen = &means.lesson.chosen;
+    let mut numbers = chosen.model.iter().chain(chosen.sort.iter().flatten());
+    let [thousands, flats, rods, cubes] = means.lesson.tub_set()?;
+    numbers.any(|number| means.built_with(*number) == BuiltWith::Tub).then_some([cubes, rods, flats, thousands, 0, 0])
 }
 
 fn display_pages(means: &Means<'_>) -> u32 {
@@ -75,10 +65,9 @@ pub(super) fn chores(means: &Means<'_>) -> Vec<(Chore, u32)> {
         let joins = copies * (pages - 1) * JOIN_HALVES;
         all.push((Chore::Join { sheet: SheetKind::Mat, copies, pages }, from_halves(joins)));
     }
-    let tub = from_tub(means);
-    if !tub.is_empty() {
+    if let Some(held) = from_tub(means) {
         let sets = learners.div_ceil(means.tub_share());
-        all.push((Chore::CountOut(sets, held(means, &tub)), from_halves(sets * COUNT_HALVES)));
+        all.push((Chore::CountOut(sets, held), from_halves(sets * COUNT_HALVES)));
     }
     if means.has(SheetKind::Display) && display_pages(means) > 0 {
         let built = models(means.lesson);
@@ -155,10 +144,9 @@ pub fn materials(means: &Means<'_>, paper: bool) -> Vec<(u32, Thing)> {
     if means.has(SheetKind::Tally) {
         all.push(thing(SheetKind::Tally, 1, Vec::new()));
     }
-    let tub = from_tub(means);
-    if !tub.is_empty() {
+    if let Some(held) = from_tub(means) {
         let sets = learners.div_ceil(means.tub_share());
-        all.push((sets, Thing::TubBlocks(sets, held(means, &tub))));
+        all.push((sets, Thing::TubBlocks(sets, held)));
     }
     if handles_strips(means) {
         all.push((learners, Thing::Envelopes(learners)));
@@ -171,6 +159,26 @@ pub fn materials(means: &Means<'_>, paper: bool) -> Vec<(u32, Thing)> {
     }
     all.push((learners, Thing::Pencils(learners)));
     all
+}
+
+/// How rows are done with so much time.
+fn rows_by(load: &Load, whole: &Load) -> RowsBy {
+    match (load.strips, whole.strips) {
+        (StripUse::Cut | StripUse::Ready | StripUse::Whole, _) => RowsBy::Matching,
+        (StripUse::Written, StripUse::Written) => RowsBy::Writing,
+        (StripUse::Written, _) => RowsBy::WritingUncut,
+    }
+}
+
+/// How rows are done, in all of the lesson or where it starts late: whether the packet has anybody write them.
+pub fn rows_written(lesson: &Lesson) -> RowsBy {
+    let spec = &lesson.fullest;
+    let whole = timing::load(spec, spec.minutes.value);
+    let short = LEFT.into_iter().filter(|minutes| *minutes + 5 <= spec.minutes.value);
+    let all = [spec.minutes.value].into_iter().chain(short);
+    all.map(|minutes| rows_by(&timing::load(spec, minutes), &whole))
+        .find(|by| *by != RowsBy::Matching)
+        .unwrap_or(RowsBy::Matching)
 }
 
 /// Minutes that a late start may leave.
@@ -193,11 +201,7 @@ pub fn shorter(means: &Means<'_>) -> Vec<Short> {
                 minutes,
                 models: load.models,
                 rows: (load.rows, rows),
-                by: match (load.strips, whole.strips) {
-                    (StripUse::Cut | StripUse::Ready | StripUse::Whole, _) => RowsBy::Matching,
-                    (StripUse::Written, StripUse::Written) => RowsBy::Writing,
-                    (StripUse::Written, _) => RowsBy::WritingUncut,
-                },
+                by: rows_by(&load, &whole),
                 uneven,
                 together: load.together,
                 sharing: load.sharing,

@@ -2,12 +2,12 @@
 
 use std::collections::{BTreeSet, HashSet};
 
-use super::means::Means;
+use super::means::{BuiltWith, Means};
 use super::steps::{Seen, Step};
 use crate::lesson::display;
 use crate::lesson::timing::{self, Load};
 use crate::lesson::{Lesson, SortSet, Wrong};
-use crate::number::{Number, Place, Slip, Style, Task};
+use crate::number::{Counted, Number, Place, Slip, Style, Task, Trading};
 use crate::spec::{DisplayForm, SheetKind, Version};
 use crate::wording::plan::{Asked, Deed, Laid, Said, Whose};
 
@@ -82,6 +82,46 @@ impl<'a> Script<'a> {
         }
     }
 
+    /// Shows one trade of a number with what it is built with, where the lesson trades.
+    pub(super) fn trade(&mut self, number: Number, turn: usize) {
+        if !self.lesson.trades() {
+            return;
+        }
+        let trading = self.style().trading;
+        let any = || Trading { seed: trading.seed, ..Trading::ANY }.single(number, turn);
+        match (self.means.built_with(number), trading.single(number, turn)) {
+            (BuiltWith::Blocks | BuiltWith::Tub, Some(counted)) => self.shown_trade(Deed::TradeBlocks, number, counted),
+            (BuiltWith::Drawn, _) => {
+                if let Some(counted) = any() {
+                    self.shown_trade(Deed::TradeDrawn, number, counted);
+                }
+            }
+            // Blocks that the tub has too few of are traded in the head.
+            (BuiltWith::Blocks | BuiltWith::Tub, None) | (BuiltWith::Columns, _) => {
+                if let Some(counted) = any() {
+                    self.ask(Asked::Regrouped(number, counted));
+                }
+            }
+        }
+    }
+
+    fn shown_trade(&mut self, deed: fn(Number, Counted) -> Deed, number: Number, counted: Counted) {
+        // What was shown is not asked.
+        if self.asked.insert(Asked::Regrouped(number, counted)) {
+            self.act(deed(number, counted));
+        }
+    }
+
+    /// Whether a trade was shown or asked for.
+    pub(super) fn has_traded(&self) -> bool {
+        self.asked.iter().any(|asked| matches!(asked, Asked::Regrouped(..)))
+    }
+
+    /// Whether it was said how numbers are drawn by hand.
+    pub(super) fn has_drawn(&self) -> bool {
+        self.said.iter().any(|said| matches!(said, Said::Draw(_) | Said::DrawMarks(_)))
+    }
+
     /// Asks, unless that was asked before; whether it did.
     pub(super) fn ask(&mut self, asked: Asked) -> bool {
         if let Asked::Worth(number, place) | Asked::DigitAt(number, place) = &asked
@@ -89,7 +129,7 @@ impl<'a> Script<'a> {
         {
             return false;
         }
-        let is_new = self.asked.insert(asked.clone());
+        let is_new = self.asked.insert(asked.clone().of_no_set());
         if is_new {
             self.steps.push(Step::Ask(asked));
         }
@@ -132,6 +172,19 @@ impl<'a> Script<'a> {
             false => Deed::PointTo(number),
         };
         self.act(deed);
+    }
+
+    /// Writes these numbers on the board for all, if there are any.
+    pub(super) fn write_all(&mut self, numbers: Vec<Number>) {
+        if !numbers.is_empty() {
+            self.written.extend(&numbers);
+            self.act(Deed::WriteAll(numbers));
+        }
+    }
+
+    /// Whether all see the number.
+    pub(super) fn is_on_board(&self, number: Number) -> bool {
+        self.written.contains(&number)
     }
 
     /// Shows a number where all see it, before anything is said of it.
@@ -260,6 +313,11 @@ impl<'a> Script<'a> {
     /// The letter of a set where there are several.
     pub(super) fn letter(&self, set: &SortSet) -> Option<Version> {
         (self.lesson.sets.len() > 1).then_some(set.version)
+    }
+
+    /// The letter of the set that the class speaks of, where there are several.
+    pub(super) fn common_letter(&self) -> Option<Version> {
+        self.lesson.common_set().and_then(|set| self.letter(set))
     }
 
     /// Whether some sets have fewer rows than others.

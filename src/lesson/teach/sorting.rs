@@ -6,7 +6,7 @@ use super::steps::Seen;
 use crate::lesson::timing::StripUse;
 use crate::lesson::{SortSet, Wrong};
 use crate::measure::Count;
-use crate::number::{Digits, Form, Number};
+use crate::number::{Digits, Form, Number, Place, Trading};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
@@ -52,7 +52,10 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     if board || strips {
         let (groups, rest): (Vec<_>, Vec<_>) =
             script.lesson.shares().into_iter().partition(|share| share.name.is_some());
-        for share in groups.into_iter().chain(rest) {
+        for mut share in groups.into_iter().chain(rest) {
+            if handling == StripUse::Written {
+                share.strips = 0;
+            }
             script.act(Deed::GroupSorts(share));
         }
     }
@@ -108,6 +111,15 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
     let given = matched.first().copied().unwrap_or(Form::Numeral);
     // Where boards differ, no row is named that some have not.
     let some = script.some_rows().filter(|_| !script.uneven());
+    // Nobody is asked for a trade who has seen none.
+    if !script.has_traded()
+        && let Some(number) = script.sort().iter().copied().find(|number| number.len() > 1)
+        && script.lesson.trades()
+        && let Some(counted) = Trading::ANY.single(number, 0)
+    {
+        script.on_board(number);
+        script.ask(Asked::Regrouped(number, counted));
+    }
     match (script.load.strips, board) {
         (StripUse::Cut | StripUse::Ready, true) => {
             script.say(Said::FindStrips(given, some));
@@ -121,13 +133,20 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
         }
         (StripUse::Cut | StripUse::Ready, false) => script.say(Said::StripsInRows),
         (StripUse::Whole, _) => script.say(Said::LetterStrips),
-        (StripUse::Written, true) => script.say(Said::WriteBoxes(some)),
+        (StripUse::Written, true) => {
+            script.say(Said::WriteBoxes(some));
+            draw(script);
+        }
         (StripUse::Written, false) => {
             let numbers = script.sort().iter().copied().take(BY_HAND).collect();
-            script.act(Deed::WriteAll(numbers));
+            script.write_all(numbers);
             let others: Vec<Form> = matched.iter().copied().filter(|form| *form != Form::Numeral).collect();
             script.say(Said::WriteAgain(others));
+            draw(script);
         }
+    }
+    if script.load.strips == StripUse::Written {
+        any_trade(script);
     }
     let has = |set: &SortSet| set.strips.iter().any(|strip| strip.row.is_none());
     let sets = &script.lesson.sets;
@@ -137,6 +156,26 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
             Some(_) => Said::SomeFitNoRowToday { none: decoys },
             None => Said::SomeFitNoRow { all: sets.iter().all(has) && script.some_rows().is_none() },
         });
+    }
+}
+
+/// How boxes for pictures are filled by hand, where that was not said before.
+fn draw(script: &mut Script<'_>) {
+    let pictures = |form: &Form| matches!(form, Form::Blocks | Form::Untraded);
+    if script.lesson.matched().iter().any(pictures) && !script.has_drawn() {
+        let rows = script.sort();
+        let holds = |n: &Number, place: Place| n.digit(place) > 0 || script.lesson.trades() && n.len() > place.index();
+        let shows = |place: &Place| *place <= Place::Thousands && rows.iter().any(|n| holds(n, *place));
+        script.say(Said::DrawMarks(Place::ALL.into_iter().rev().filter(shows).collect()));
+    }
+}
+
+/// Whoever writes a trade may make another than the key shows.
+fn any_trade(script: &mut Script<'_>) {
+    let rows = script.sort();
+    let other = |number: &Number| Some((*number, script.style().trading.other(*number)?));
+    if let Some((number, counted)) = rows.iter().find_map(other).filter(|_| script.lesson.trades()) {
+        script.act(Deed::AnyTrade(number, counted));
     }
 }
 
@@ -150,8 +189,9 @@ fn asked(script: &mut Script<'_>, set: &SortSet) {
     let forms: Vec<Form> = set.forms.iter().copied().filter(|form| *form != Form::Numeral).collect();
     let belongs = rows.first().filter(|_| strips && !forms.is_empty());
     let belongs = belongs.map(|first| Asked::Belongs(*first, forms, letter));
-    let words = rows.first().map(|first| Asked::Words(*first));
-    script.ask_one(apart.into_iter().chain(twins(&rows)).chain(belongs).chain(words));
+    let written = rows.first().filter(|_| !strips && !set.forms.is_empty());
+    let written = written.map(|first| Asked::Ways(*first, set.forms.clone(), letter));
+    script.ask_one(apart.into_iter().chain(twins(&rows, letter)).chain(belongs).chain(written));
 }
 
 /// The first two rows made of the same digits in different places.

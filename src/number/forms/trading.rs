@@ -53,6 +53,29 @@ impl Trading {
         self.one_of("untraded", number, proper(number).into_iter().filter(fits).collect())
     }
 
+    /// A trade as it is first shown: one piece of one place for ten of the next. The greatest place gives, or turned by
+    /// `turn` another one; `None` where no place has anything to give, or the tub holds too few of what comes.
+    pub fn single(self, number: Number, turn: usize) -> Option<Counted> {
+        let digits = Place::ALL.map(|place| u32::from(number.digit(place)));
+        let gives = (1..digits.len()).rev().filter(|at| digits[*at] > 0);
+        let once = |at: usize| {
+            let mut counted = digits;
+            counted[at] -= 1;
+            counted[at - 1] += 10;
+            counted
+        };
+        let fits = |counted: &Counted| counted.iter().zip(self.tub).all(|(count, holds)| *count <= u32::from(holds));
+        let ways: Vec<Counted> = gives.map(once).filter(fits).collect();
+        ways.get(turn % ways.len().max(1)).copied()
+    }
+
+    /// Another regrouping of a number than those that are shown: of the fewest kinds of pieces.
+    pub fn other(self, number: Number) -> Option<Counted> {
+        let shown = [self.regrouped(number), self.pictured(number)];
+        let kinds = |counted: &Counted| counted.iter().filter(|count| **count > 0).count();
+        proper(number).into_iter().filter(|counted| !shown.contains(&Some(*counted))).min_by_key(kinds)
+    }
+
     /// One of them, each as likely as any other.
     fn one_of(self, purpose: &str, number: Number, ways: Vec<Counted>) -> Option<Counted> {
         let at = rng::pick(self.seed, purpose, number.value().into(), ways.len());
@@ -167,6 +190,26 @@ mod tests {
         }
         assert_eq!(met.len() as u64, ways);
         assert!(ways > 4 && met.values().all(|count| count.abs_diff(1_000) < 160), "{met:?}");
+    }
+
+    #[test]
+    fn a_trade_that_is_first_shown_is_one_piece_for_ten() {
+        for value in (0..=9_999).chain((10_000..=999_999).step_by(997)) {
+            let of = number(value);
+            for turn in 0..3 {
+                let Some(counted) = Trading::ANY.single(of, turn) else {
+                    assert!(value < 10, "{value}");
+                    continue;
+                };
+                assert_eq!((worth(&counted), traded(of, &counted).iter().sum::<u32>()), (value, 1), "{value}");
+            }
+            let other = Trading::ANY.other(of);
+            assert!(other.is_none_or(|other| worth(&other) == value && Some(other) != Trading::ANY.regrouped(of)));
+        }
+        assert_eq!(Trading::ANY.single(number(264), 0), Some([4, 16, 1, 0, 0, 0]));
+        assert_eq!(Trading::ANY.single(number(264), 1), Some([14, 5, 2, 0, 0, 0]));
+        assert_eq!(Trading { seed: 1, tub: [19, 9, 6, 0, 0, 0] }.single(number(264), 0), Some([14, 5, 2, 0, 0, 0]));
+        assert_eq!(Trading { seed: 1, tub: [9, 9, 6, 0, 0, 0] }.single(number(264), 0), None);
     }
 
     #[test]

@@ -7,6 +7,7 @@
 use std::sync::Arc;
 
 use crate::diag::Problem;
+use crate::lesson::teach::rows_written;
 use crate::lesson::{InPlay, Lesson, SortSet, Version};
 use crate::measure::{Length, Point, Rect, Size, Weight};
 use crate::number::{Breadth, Content, Form, Number, Task};
@@ -22,6 +23,7 @@ use crate::sheets::page::layout::Layout;
 use crate::sheets::page::text::{Across, Align, Down, Face};
 use crate::sheets::page::{Layer, Page};
 use crate::spec::SheetKind;
+use crate::wording::plan::RowsBy;
 
 /// Lays the key of every version out, each beginning on a page of its own. Pictures are as large as they can be without
 /// costing a page.
@@ -212,9 +214,22 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
     let columns = columns.collect();
     Ok(TitledTable {
         heading: desk.lesson.wording().board_answered(set.version),
-        note: None,
+        note: other_trades(desk.lesson, set),
         table: Table { columns, rows },
     })
+}
+
+/// That other trades are right than those of the key, where learners write them.
+fn other_trades(lesson: &Lesson, set: &SortSet) -> Option<String> {
+    set.forms.iter().any(|form| form.is_traded()).then_some(())?;
+    let instead = match rows_written(lesson) {
+        RowsBy::Matching => return None,
+        RowsBy::Writing => false,
+        RowsBy::WritingUncut => true,
+    };
+    let trading = set.style.trading;
+    let (number, counted) = set.rows.iter().find_map(|number| Some((*number, trading.other(*number)?)))?;
+    Some(lesson.wording().other_trades(&set.style.numeral(number), &counted, instead))
 }
 
 /// The decoys, if there are any.

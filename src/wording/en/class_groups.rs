@@ -125,11 +125,14 @@ impl ClassGroups for English {
 
     fn group_sorts(&self, share: &GroupShare, style: &Style) -> String {
         let (least, most) = share.range;
+        let strips = match share.strips {
+            0 => String::new(),
+            strips => format!(" and {}", counted(strips, "strip")),
+        };
         format!(
-            "{}: {} and {} each, numbers from {} to {}.",
+            "{}: {}{strips} each, numbers from {} to {}.",
             self.capital(&who(share)),
             counted(share.rows, "row"),
-            counted(share.strips, "strip"),
             style.numeral(least),
             style.numeral(most)
         )

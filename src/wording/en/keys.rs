@@ -1,6 +1,7 @@
 //! What key, tally and small groups are headed with in English.
 
 use super::English;
+use crate::number::Counted;
 use crate::spec::Version;
 use crate::wording::keys::{GroupLabels, KeyWords, TallyWords};
 use crate::wording::{Checks, Phrases};
@@ -28,6 +29,11 @@ impl KeyWords for English {
 
     fn board_answered(&self, version: Version) -> String {
         format!("Board {version}, answered")
+    }
+
+    fn other_trades(&self, numeral: &str, counted: &Counted, instead: bool) -> String {
+        let told = self.any_trade(numeral, counted);
+        if instead { told.replacen("Other trades", "Written instead of matched, other trades", 1) } else { told }
     }
 
     fn decoys(&self) -> (&'static str, &'static str) {

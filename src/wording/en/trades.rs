@@ -17,6 +17,23 @@ impl English {
         listed(&trades)
     }
 
+    /// The same in a drawing: "cross out 1 square and draw 10 lines".
+    pub(super) fn drawn_trades(number: Number, counted: &Counted) -> String {
+        let trade = |[gives, takes]: [(u32, Place); 2]| {
+            format!("cross out {} and draw {}", drawn(gives.0, gives.1), drawn(takes.0, takes.1))
+        };
+        let trades: Vec<String> = trades(number, counted).into_iter().map(trade).collect();
+        trades.join(", then ")
+    }
+
+    /// That a trade need not be the one that is shown, with another one, and how to tell.
+    pub(super) fn any_trade(&self, numeral: &str, counted: &Counted) -> String {
+        format!(
+            "Other trades are right too: {numeral} is also {}. To check one, add up what its parts are worth.",
+            counts(self, counted)
+        )
+    }
+
     /// The trades that are asked for: "trade 1 hundred for tens".
     pub(super) fn trade_asked(&self, number: Number, task: Task, style: &Style) -> String {
         let counted = task.counted(number, style).unwrap_or_default();
@@ -48,12 +65,8 @@ impl English {
                 _ => format!("{asked}. Count the {comes} aloud as they come out, then count the whole column."),
             },
             (Some(_), Some(_)) if number <= Number::MAX_BLOCKS => {
-                let of = |count: u32, place: Place| {
-                    let mut counts = [0; 4];
-                    counts[3 - place.index().min(3)] = count;
-                    marks(counts)
-                };
-                format!("{asked}: cross out {}, then draw {} and count them aloud.", of(count, gives), of(come, takes))
+                let (crossed, drawn) = (drawn(count, gives), drawn(come, takes));
+                format!("{asked}: cross out {crossed}, then draw {drawn} and count them aloud.")
             }
             _ => format!(
                 "{asked}: take {count} from the {} and add {come} to the {}.",
@@ -132,6 +145,13 @@ impl English {
             }
         }
     }
+}
+
+/// So many marks of a place that has one.
+fn drawn(count: u32, place: Place) -> String {
+    let mut counts = [0; 4];
+    counts[3 - place.index().min(3)] = count;
+    marks(counts)
 }
 
 #[cfg(test)]

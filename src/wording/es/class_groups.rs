@@ -131,11 +131,14 @@ impl ClassGroups for Spanish {
 
     fn group_sorts(&self, share: &GroupShare, style: &Style) -> String {
         let (least, most) = share.range;
+        let strips = match share.strips {
+            0 => String::new(),
+            strips => format!(" y {}", counted(strips, "tira", "tiras")),
+        };
         format!(
-            "{}: {} y {} cada uno, números del {} al {}.",
+            "{}: {}{strips} cada uno, números del {} al {}.",
             self.capital(&who(share)),
             counted(share.rows, "fila", "filas"),
-            counted(share.strips, "tira", "tiras"),
             style.numeral(least),
             style.numeral(most)
         )

@@ -2,6 +2,7 @@
 
 use super::Spanish;
 use super::phrases::quoted;
+use crate::number::Counted;
 use crate::spec::Version;
 use crate::wording::keys::{GroupLabels, KeyWords, TallyWords};
 use crate::wording::{Checks, Phrases};
@@ -35,6 +36,15 @@ impl KeyWords for Spanish {
 
     fn board_answered(&self, version: Version) -> String {
         format!("Tablero {version}, resuelto")
+    }
+
+    fn other_trades(&self, numeral: &str, counted: &Counted, instead: bool) -> String {
+        let told = self.any_trade(numeral, counted);
+        if instead {
+            told.replacen("También son", "Si se escribe en lugar de emparejar, también son", 1)
+        } else {
+            told
+        }
     }
 
     fn decoys(&self) -> (&'static str, &'static str) {

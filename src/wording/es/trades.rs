@@ -17,6 +17,23 @@ impl Spanish {
         listed(&trades)
     }
 
+    /// The same in a drawing: "tachen 1 cuadrado y dibujen 10 rayas".
+    pub(super) fn drawn_trades(number: Number, counted: &Counted) -> String {
+        let trade = |[gives, takes]: [(u32, Place); 2]| {
+            format!("tachen {} y dibujen {}", drawn(gives.0, gives.1), drawn(takes.0, takes.1))
+        };
+        let trades: Vec<String> = trades(number, counted).into_iter().map(trade).collect();
+        trades.join(", después ")
+    }
+
+    /// That a trade need not be the one that is shown, with another one, and how to tell.
+    pub(super) fn any_trade(&self, numeral: &str, counted: &Counted) -> String {
+        format!(
+            "También son correctos otros canjes: {numeral} es igual a {}. Para comprobarlo, sume lo que valen las partes.",
+            listed(&held(self, counted))
+        )
+    }
+
     /// The trades that are asked for: "canjeen 1 centena por decenas".
     pub(super) fn trade_asked(&self, number: Number, task: Task, style: &Style) -> String {
         format!("canjeen {}", self.trades_asked(number, task, style))
@@ -51,16 +68,8 @@ impl Spanish {
                 _ => format!("{asked}. Cuenten en voz alta {comes} según salen, y después toda la columna."),
             },
             (Some(_), Some(_)) if number <= Number::MAX_BLOCKS => {
-                let of = |count: u32, place: Place| {
-                    let mut counts = [0; 4];
-                    counts[3 - place.index().min(3)] = count;
-                    marks(counts)
-                };
-                format!(
-                    "{asked}: tachen {}, y después dibujen {} contando en voz alta.",
-                    of(count, gives),
-                    of(come, takes)
-                )
+                let (crossed, drawn) = (drawn(count, gives), drawn(come, takes));
+                format!("{asked}: tachen {crossed}, y después dibujen {drawn} contando en voz alta.")
             }
             _ => {
                 let (gives, takes) = (self.place(gives), self.place(takes));
@@ -148,4 +157,11 @@ impl Spanish {
             }
         }
     }
+}
+
+/// So many marks of a place that has one.
+fn drawn(count: u32, place: Place) -> String {
+    let mut counts = [0; 4];
+    counts[3 - place.index().min(3)] = count;
+    marks(counts)
 }

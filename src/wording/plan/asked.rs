@@ -1,6 +1,6 @@
 //! Questions, each with the answer to expect.
 
-use crate::number::{Content, Form, Number, Place, Slip};
+use crate::number::{Content, Counted, Form, Number, Place, Slip};
 use crate::spec::Version;
 use crate::wording::Usage;
 use crate::wording::area::area;
@@ -38,8 +38,9 @@ pub enum Asked {
     Thousands(Number),
     /// Which number the cards of its parts make; it has several parts.
     Cards(Number),
-    /// Whether a digit is worth the same in two numbers, each of which has it once, in different places.
-    Twins(u8, (Number, Place), (Number, Place)),
+    /// Whether a digit is worth the same in two numbers, each of which has it once, in different places; of a set
+    /// where there are several.
+    Twins(u8, (Number, Place), (Number, Place), Option<Version>),
     /// How two numbers of the same digits are told apart; of a set where there are several.
     TellApart(Number, Number, Option<Version>),
     /// Which of two numbers of the same length is greater, and how one knows.
@@ -50,14 +51,29 @@ pub enum Asked {
     ZeroParts(Number),
     /// What went wrong with a wrong strip.
     WentWrong(Number, Form, Content, Slip),
-    /// What the number is after the trades of its regrouped form; it has one.
-    Regrouped(Number),
+    /// How else a number is shown: these forms of it.
+    Ways(Number, Vec<Form>, Option<Version>),
+    /// What the number is after the trades that lead to these counts.
+    Regrouped(Number, Counted),
     /// One more and one less of a place; both are numbers of the program.
     MoreLess(Number, Place),
     /// What 0, 1, 2 ... are called, in a lesson without numbers of its own.
     TenDigits,
     /// How a number is written in figures that is said in another form.
     Written(String, Number),
+}
+
+impl Asked {
+    /// The same question without the letter of a set: whoever was asked it once is not asked again.
+    #[must_use]
+    pub fn of_no_set(mut self) -> Self {
+        if let Self::Twins(_, _, _, of) | Self::TellApart(_, _, of) | Self::Belongs(_, _, of) | Self::Ways(_, _, of) =
+            &mut self
+        {
+            *of = None;
+        }
+        self
+    }
 }
 
 /// A question and the answer to expect.

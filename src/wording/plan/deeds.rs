@@ -1,6 +1,6 @@
 //! What the teacher does, or has the class do.
 
-use crate::number::{Form, Number};
+use crate::number::{Counted, Form, Number};
 use crate::spec::{DisplayForm, SheetKind, Version};
 use crate::wording::Usage;
 use crate::wording::area::area;
@@ -40,7 +40,11 @@ pub enum Deed {
     /// How several flats lie in one column of the mat.
     FlatsOnEachOther,
     /// Trade blocks of a number that is built, as its regrouped picture has them.
-    TradeBlocks(Number),
+    TradeBlocks(Number, Counted),
+    /// The same in a drawing.
+    TradeDrawn(Number, Counted),
+    /// Another trade than the key's is right too, such as these counts of a number.
+    AnyTrade(Number, Counted),
     /// Walk round, and mark in the tally who builds the number.
     MarkBuilding,
     /// Walk round, and mark skills and slips in the tally.

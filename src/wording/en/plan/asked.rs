@@ -85,8 +85,8 @@ impl Questions for English {
                 let parts = parts(*n, usage.style);
                 reply(format!("Which number do the cards {} make?", listed(&parts)), format!("{}.", numeral(*n)))
             }
-            Asked::Twins(digit, (a, at), (b, bt)) => reply(
-                format!("Is the {digit} worth the same in {} and in {}?", numeral(*a), numeral(*b)),
+            Asked::Twins(digit, (a, at), (b, bt), set) => reply(
+                format!("{} the {digit} worth the same in {} and in {}?", led("is", *set), numeral(*a), numeral(*b)),
                 format!(
                     "No. In {} it is worth {}. In {} it is worth {}.",
                     numeral(*a),
@@ -117,13 +117,17 @@ impl Questions for English {
                     format!("{} ({}). It should be {right}.", seen(*slip), self.slip_name(*slip)),
                 )
             }
-            Asked::Regrouped(n) => {
-                let counted = usage.style.trading.regrouped(*n).unwrap_or_default();
+            Asked::Ways(n, forms, set) => {
+                let shown: Vec<String> = forms.iter().filter_map(|form| shown(*form, *n, usage)).collect();
                 reply(
-                    format!("We have {} and trade {}. What do we have now?", numeral(*n), self.trades(*n, &counted)),
-                    format!("{}. It is still {}.", counts(self, &counted), numeral(*n)),
+                    format!("{} else can we show {}?", led("how", *set), numeral(*n)),
+                    format!("{}.", self.capital(&shown.join("; "))),
                 )
             }
+            Asked::Regrouped(n, counted) => reply(
+                format!("We have {} and trade {}. What do we have now?", numeral(*n), self.trades(*n, counted)),
+                format!("{}. It is still {}.", counts(self, counted), numeral(*n)),
+            ),
             Asked::MoreLess(n, place) => {
                 let [step, more, less] = steps(*n, *place).map(numeral);
                 reply(

@@ -129,15 +129,19 @@ impl Deeds for English {
             Deed::FlatsOnEachOther => {
                 "Flats lie on each other in their column, each a little lower, so that all can be counted.".to_owned()
             }
-            Deed::TradeBlocks(n) => {
-                let counted = usage.style.trading.pictured(*n).unwrap_or_default();
-                format!(
-                    "Trade with the blocks: {}. Count what is there now: {}. It is still {}.",
-                    self.trades(*n, &counted),
-                    counts(self, &counted),
-                    numeral(*n)
-                )
-            }
+            Deed::TradeBlocks(n, counted) => format!(
+                "Trade with the blocks: {}. Count what is there now: {}. It is still {}.",
+                self.trades(*n, counted),
+                counts(self, counted),
+                numeral(*n)
+            ),
+            Deed::TradeDrawn(n, counted) => format!(
+                "Trade in the drawing: {}. Count what is there now: {}. It is still {}.",
+                English::drawn_trades(*n, counted),
+                counts(self, counted),
+                numeral(*n)
+            ),
+            Deed::AnyTrade(n, counted) => self.any_trade(&numeral(*n), counted),
             Deed::MarkBuilding => "Walk round. Mark in the class tally who can do it.".to_owned(),
             Deed::MarkSorting => {
                 "Walk round with the class tally. Mark who can do what, and the letter of each slip you see.".to_owned()

@@ -64,13 +64,17 @@ impl Questions for Spanish {
                     format!("{}.", usage.style.units(*n)),
                 )
             }
-            Asked::Regrouped(n) => {
-                let counted = usage.style.trading.regrouped(*n).unwrap_or_default();
+            Asked::Ways(n, forms, set) => {
+                let shown: Vec<String> = forms.iter().filter_map(|form| shown(*form, *n, usage)).collect();
                 reply(
-                    format!("Tenemos {} y canjeamos {}. ¿Qué tenemos ahora?", numeral(*n), self.trades(*n, &counted)),
-                    format!("{}. Sigue siendo {}.", listed(&held(self, &counted)), numeral(*n)),
+                    led(&format!("¿de qué otras formas mostramos {}?", numeral(*n)), *set),
+                    format!("{}.", self.capital(&shown.join("; "))),
                 )
             }
+            Asked::Regrouped(n, counted) => reply(
+                format!("Tenemos {} y canjeamos {}. ¿Qué tenemos ahora?", numeral(*n), self.trades(*n, counted)),
+                format!("{}. Sigue siendo {}.", listed(&held(self, counted)), numeral(*n)),
+            ),
             Asked::Thousands(n) => {
                 let thousands = Number::new(n.value() / 1_000).unwrap_or(Number::MIN);
                 let words = self.cardinal(thousands.value() * 1_000, false);
@@ -83,8 +87,8 @@ impl Questions for Spanish {
                 let parts = parts(*n, usage.style);
                 reply(format!("¿Qué número forman las tarjetas {}?", listed(&parts)), format!("{}.", numeral(*n)))
             }
-            Asked::Twins(digit, (a, at), (b, bt)) => reply(
-                format!("¿Vale lo mismo el {digit} en {} y en {}?", numeral(*a), numeral(*b)),
+            Asked::Twins(digit, (a, at), (b, bt), set) => reply(
+                led(&format!("¿vale lo mismo el {digit} en {} y en {}?", numeral(*a), numeral(*b)), *set),
                 format!(
                     "No. En {} vale {}. En {} vale {}.",
                     numeral(*a),

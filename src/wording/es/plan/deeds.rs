@@ -126,15 +126,19 @@ impl Deeds for Spanish {
                 "Las placas van una sobre otra en su columna, cada una un poco más abajo, para poder contarlas."
                     .to_owned()
             }
-            Deed::TradeBlocks(n) => {
-                let counted = usage.style.trading.pictured(*n).unwrap_or_default();
-                format!(
-                    "Canjeen con los bloques: {}. Cuenten lo que hay ahora: {}. Sigue siendo {}.",
-                    self.trades(*n, &counted),
-                    listed(&held(self, &counted)),
-                    numeral(*n)
-                )
-            }
+            Deed::TradeBlocks(n, counted) => format!(
+                "Canjeen con los bloques: {}. Cuenten lo que hay ahora: {}. Sigue siendo {}.",
+                self.trades(*n, counted),
+                listed(&held(self, counted)),
+                numeral(*n)
+            ),
+            Deed::TradeDrawn(n, counted) => format!(
+                "Canjeen en el dibujo: {}. Cuenten lo que hay ahora: {}. Sigue siendo {}.",
+                Spanish::drawn_trades(*n, counted),
+                listed(&held(self, counted)),
+                numeral(*n)
+            ),
+            Deed::AnyTrade(n, counted) => self.any_trade(&numeral(*n), counted),
             Deed::MarkBuilding => "Recorra el salón. Marque en la lista de la clase quién lo logra.".to_owned(),
             Deed::MarkSorting => {
                 "Recorra el salón con la lista de la clase. Marque quién logra qué, y la letra de cada error que vea."

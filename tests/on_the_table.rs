@@ -1,0 +1,271 @@
+//! A plan asks for nothing that was not shown, lays out nothing that no step uses, and says of whose numbers it speaks.
+
+use crate::support::answers::{counted, figures};
+use crate::support::packets::masters;
+use crate::support::{means, setup};
+use std::collections::BTreeSet;
+use std::sync::LazyLock;
+
+use placewright::lesson::Lesson;
+use placewright::lesson::teach::{self, Means, Step, Teaching, materials};
+use placewright::lesson::timing::{self, Phase};
+use placewright::number::Form;
+use placewright::sheets::page::Item;
+use placewright::sheets::page::desk::Desk;
+use placewright::sheets::page::layout::Layouts;
+use placewright::spec::{Keep, SheetKind};
+use placewright::wording::plan::{Reply, Thing};
+
+/// Numbers of a lesson: its range, model numbers, two sets, exit numbers.
+type Numbers = ((u32, u32), &'static [u32], [&'static [u32]; 2], &'static [u32]);
+const NUMBERS: [Numbers; 5] = [
+    ((10, 99), &[40, 18], [&[14, 41, 70, 11], &[27, 72, 50, 63]], &[13, 30]),
+    ((100, 999), &[600, 621], [&[820, 548, 802, 479], &[750, 507, 260, 423]], &[911, 264]),
+    ((100, 999), &[300, 600], [&[200, 500, 700, 900], &[400, 800, 100, 600]], &[911, 264]),
+    ((1_000, 9_999), &[4_210, 5_055], [&[6_007, 1_350, 6_070], &[2_480, 2_048, 9_100]], &[3_008]),
+    ((10_000, 999_999), &[24_507], [&[120_350, 102_350, 18_018], &[77_410, 74_710, 500_500]], &[999_999]),
+];
+const FORMS: [&str; 3] = [
+    "[\"numeral\", \"words\", \"expanded\", \"blocks\"]",
+    "[\"numeral\", \"regrouped\", \"untraded\", \"expanded\"]",
+    "[\"numeral\", \"words\", \"untraded\"]",
+];
+const LARGE: [&str; 2] = ["[\"numeral\", \"words\", \"expanded\"]", "[\"numeral\", \"regrouped\", \"expanded\"]"];
+const MAKE: [&str; 3] = [
+    "",
+    "[sheets]\nmake = [\"board\", \"strips\", \"exit\", \"key\"]\n",
+    "[sheets]\nmake = [\"mat\", \"record\", \"board\", \"tally\"]\n",
+];
+
+/// Lessons as unlike as they come, with their text: made once.
+fn lessons() -> &'static [(String, Lesson)] {
+    static ALL: LazyLock<Vec<(String, Lesson)>> = LazyLock::new(|| {
+        let mut all = Vec::new();
+        for ((least, most), model, sort, exit) in NUMBERS {
+            let forms = if most > 9_999 { &LARGE[..] } else { &FORMS[..] };
+            for (k, minutes) in [10, 20, 50].into_iter().enumerate() {
+                for (j, forms) in forms.iter().enumerate() {
+                    for (i, make) in MAKE.into_iter().enumerate() {
+                        // Each of these with every kind of sheets, in turn.
+                        let turns = [(model, TUB), (model, ""), (&[][..], ""), (&[][..], TUB)];
+                        let (model, tub) = turns[(k + j + 2 * i) % 4];
+                        let text = format!(
+                            "title = \"Crates\"\nminutes = {minutes}\nseed = 9\n[numbers]\nrange = [{least}, {most}]\n{tub}\
+                         [numbers.model]\ncount = {}\n[numbers.sort]\ncount = {}\n[numbers.exit]\ncount = {}\n\
+                         [forms]\nmatch = {forms}\n[class]\nversions = 2\n{make}",
+                            model.len(),
+                            sort[0].len(),
+                            exit.len()
+                        );
+                        let lesson = setup::with(&text, model, &sort, exit);
+                        all.push((text, lesson));
+                    }
+                }
+            }
+        }
+        all
+    });
+    &ALL
+}
+
+const TUB: &str = "at_most = { ones = 19, tens = 19, hundreds = 19 }\n";
+
+fn plan(lesson: &Lesson) -> Teaching {
+    let job = means::printed(lesson, &[]);
+    teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec), own_rows: true })
+}
+
+/// What is done, said or asked, phase by phase, in order.
+fn told(lesson: &Lesson) -> Vec<(Phase, Vec<String>)> {
+    let (wording, usage) = (lesson.wording(), lesson.usage());
+    let text = |step: &Step| match step {
+        Step::Do(deed) => Some(wording.deed(deed, &usage)),
+        Step::Say(said) => Some(wording.say(said, &usage)),
+        Step::Ask(asked) => {
+            let Reply { question, expect } = wording.ask(asked, &usage);
+            Some(format!("{question} {expect}"))
+        }
+        Step::Watch { .. } => None,
+    };
+    plan(lesson).phases.iter().map(|part| (part.phase, part.steps.iter().filter_map(text).collect())).collect()
+}
+
+fn trades(lesson: &Lesson) -> bool {
+    lesson.matched().iter().any(|form| form.is_traded()) && lesson.spec.sheets.make.value.contains(&SheetKind::Board)
+}
+
+#[test]
+fn whoever_fills_in_or_matches_a_trade_has_seen_one() {
+    let mut read = 0;
+    for (name, lesson) in lessons().iter().filter(|(_, lesson)| trades(lesson)) {
+        let mut seen = false;
+        for (phase, texts) in told(lesson) {
+            let own = texts.iter().position(|text| {
+                text.contains("the other boxes")
+                    || text.contains("Find the strips")
+                    || text.contains("the same number in one row")
+            });
+            for (k, text) in texts.iter().enumerate() {
+                seen |= text.contains("rade") && text.contains("is still");
+                assert!(own != Some(k) || seen, "{name}\n{phase:?}: {text}: no trade was shown");
+                read += usize::from(own == Some(k));
+            }
+        }
+    }
+    assert!(read > 60, "{read}");
+}
+
+/// The first trade of a lesson is one trade, and right.
+#[test]
+fn the_first_trade_that_is_shown_is_a_single_one() {
+    for (name, lesson) in lessons().iter().filter(|(_, lesson)| trades(lesson)) {
+        let told = told(lesson);
+        let mut texts = told.iter().flat_map(|(_, texts)| texts);
+        let Some(text) = texts.find(|text| text.contains("is still")) else { panic!("{name}: no trade") };
+        let told = text.split_once("there now: ").or_else(|| text.split_once("have now? ")).expect("what is there").1;
+        let (now, number) = told.split_once(". It is still ").expect("the number again");
+        assert_eq!(counted(now), figures(number)[0], "{name}: {text}");
+        let trades = ["Trade with the blocks: ", "Trade in the drawing: ", "and trade "];
+        assert!(trades.iter().any(|start| text.contains(start)), "{name}: {text}");
+        assert_eq!(text.matches(" for 10 ").count() + text.matches(" and draw 10 ").count(), 1, "{name}: {text}");
+    }
+}
+
+#[test]
+fn every_kit_sheet_that_is_printed_is_used_in_a_step() {
+    let mut used = BTreeSet::new();
+    for (name, lesson) in lessons() {
+        let job = means::printed(lesson, &[]);
+        let texts: Vec<String> = told(lesson)
+            .into_iter()
+            .filter(|(phase, _)| *phase != Phase::Clearing)
+            .flat_map(|(_, texts)| texts)
+            .collect();
+        // Larger numbers have no blocks, and none are printed.
+        let large = |kind| kind == SheetKind::Blocks && lesson.greatest().value() > 9_999;
+        for sheet in job.sheets.iter().filter(|sheet| sheet.keep == Keep::Kit && !large(sheet.kind)) {
+            let words: &[&str] = match sheet.kind {
+                SheetKind::Mat => &[" column", "on the mat", "on a mat"],
+                SheetKind::Blocks => &["build it"],
+                SheetKind::Layered => &["Lay the card"],
+                SheetKind::WordBank => &["word bank"],
+                kind => panic!("a kit of {}", kind.word()),
+            };
+            let is_used = texts.iter().any(|text| words.iter().any(|word| text.contains(word)));
+            assert!(is_used, "{name}\nno step uses {}:\n{}", sheet.kind.word(), texts.join("\n"));
+            used.insert(sheet.kind);
+        }
+    }
+    assert_eq!(used.len(), 4, "{used:?}");
+}
+
+#[test]
+fn a_question_on_numbers_of_one_set_says_which_set() {
+    let mut read = 0;
+    for (name, lesson) in lessons() {
+        let common: BTreeSet<u32> = lesson.chosen.model.iter().map(|n| n.value()).collect();
+        let all: BTreeSet<u32> = lesson.sets.iter().flat_map(|set| &set.rows).map(|n| n.value()).collect();
+        let mut written = BTreeSet::new();
+        for text in told(lesson).into_iter().flat_map(|(_, texts)| texts) {
+            let on_board = ["Write these numbers on the board: ", "Everyone writes ", "Write ", "Lay the cards "];
+            if on_board.iter().any(|start| text.starts_with(start)) {
+                written.extend(figures(&text));
+            }
+            let Some((question, _)) = text.split_once('?') else { continue };
+            let own = |n: &u32| all.contains(n) && !common.contains(n) && !written.contains(n);
+            // The question itself shows what it is about.
+            if !text.contains("What went wrong?") && figures(question).iter().any(own) && lesson.sets.len() > 1 {
+                read += 1;
+                assert!(question.starts_with("Set "), "{name}\n{text}");
+            }
+        }
+    }
+    assert!(read > 30, "{read}");
+}
+
+/// What a key says below its answered boards.
+fn key(lesson: &Lesson) -> String {
+    let (layouts, family) = (Layouts::read(&[]).expect("layouts"), setup::family());
+    let pages = masters(&Desk::new(lesson, &layouts, &family), SheetKind::Key).expect("a key");
+    let mut told = String::new();
+    for node in pages.iter().flat_map(|page| &page.layers).flat_map(|layer| &layer.nodes) {
+        node.each(&mut |item| {
+            if let Item::Text(text) = item {
+                told = format!("{told} {}", text.text);
+            }
+        });
+    }
+    told
+}
+
+#[test]
+fn a_key_takes_any_right_trade_where_one_is_written() {
+    let ((least, most), model, sort, exit) = NUMBERS[1];
+    let lesson = |minutes: u32, forms: &str| {
+        let text = format!(
+            "title = \"Crates\"\nminutes = {minutes}\nseed = 9\n[numbers]\nrange = [{least}, {most}]\n[numbers.model]\ncount = 2\n\
+             [numbers.sort]\ncount = 4\n[numbers.exit]\ncount = 2\n[forms]\nmatch = {forms}\n[class]\nversions = 2\n\
+             [sheets]\nmake = [\"board\", \"strips\", \"exit\", \"key\"]"
+        );
+        setup::with(&text, model, &sort, exit)
+    };
+    let told = key(&lesson(20, FORMS[1]));
+    let (_, other) = told.split_once("Other trades are right too: ").expect("a word on other trades");
+    let (number, other) = other.split_once(" is also ").expect("another trade");
+    let other = other.split_once('.').expect("a sentence").0;
+    assert_eq!(counted(other), figures(number)[0], "{told}");
+    assert!(
+        !told.replace(&format!("is also {other}"), "").contains(other),
+        "the other is the one on the board: {told}"
+    );
+    // Where strips are cut it is said of those who write instead, and where nothing is traded, of nobody.
+    assert!(key(&lesson(60, FORMS[1])).contains("Written instead of matched, other trades are right too: "));
+    assert!(
+        !key(&lesson(20, FORMS[0])).contains("other trades") && !key(&lesson(20, FORMS[0])).contains("Other trades")
+    );
+}
+
+#[test]
+fn words_are_asked_for_where_somebody_writes_or_matches_them() {
+    for (name, lesson) in lessons() {
+        let words = lesson.matched().contains(&Form::Words);
+        for (phase, texts) in told(lesson) {
+            let matching = matches!(phase, Phase::Sorting | Phase::Writing);
+            for text in texts.iter().filter(|text| text.contains("in words?")) {
+                assert!(words || !matching, "{name}\n{text}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_set_from_the_tub_builds_every_number_of_the_lesson() {
+    let mut read = 0;
+    for (name, lesson) in lessons().iter().filter(|(_, lesson)| {
+        lesson.has_tub()
+            && lesson.greatest().value() <= 9_999
+            && !lesson.spec.sheets.make.value.contains(&SheetKind::Blocks)
+    }) {
+        let job = means::printed(lesson, &[]);
+        let means = Means { lesson, job: &job, questions: 4, own_rows: true };
+        let things = materials(&means, false);
+        let [held] = things
+            .iter()
+            .filter_map(|(_, thing)| if let Thing::TubBlocks(_, held) = thing { Some(held) } else { None })
+            .collect::<Vec<_>>()[..]
+        else {
+            panic!("{name}: no blocks are counted out");
+        };
+        let laid = plan(lesson).before.iter().any(|(chore, _)| format!("{chore:?}").starts_with("CountOut"));
+        assert!(laid, "{name}");
+        for number in lesson.chosen.model.iter().chain(lesson.chosen.sort.iter().flatten()) {
+            for (place, digit) in number.digits() {
+                assert!(held[place.index()] >= u32::from(digit), "{name}: {number} from {held:?}");
+            }
+        }
+        // Ten cubes lie along a rod to show that they are as much.
+        assert!(held[1] == 0 || held[0] >= 10, "{name}: {held:?}");
+        read += 1;
+    }
+    assert!(read > 5, "{read}");
+}
