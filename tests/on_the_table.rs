@@ -226,6 +226,55 @@ fn a_key_takes_any_right_trade_where_one_is_written() {
 }
 
 #[test]
+fn what_belongs_in_a_row_without_numeral_is_told_with_it() {
+    let ((least, most), model, sort, exit) = NUMBERS[1];
+    for given in ["words", "blocks"] {
+        let text = format!(
+            "title = \"Crates\"\nminutes = 60\n[numbers]\nrange = [{least}, {most}]\n[numbers.model]\ncount = 2\n[numbers.sort]\n\
+             count = 4\n[numbers.exit]\ncount = 2\n[forms]\nmatch = [\"{given}\", \"numeral\", \"expanded\"]\n[class]\nversions = 2"
+        );
+        let lesson = setup::with(&text, model, &sort, exit);
+        let told = told(&lesson);
+        let (_, sorting) = told.iter().find(|(phase, _)| *phase == Phase::Sorting).expect("sorting");
+        let first =
+            |set: &[u32]| sorting.iter().any(|text| text.contains("first row") && figures(text).contains(&set[0]));
+        assert!(first(sort[0]) && first(sort[1]), "{given}: {sorting:#?}");
+        assert!(!sorting.iter().any(|text| text.contains("strips belong to")), "{given}: {sorting:#?}");
+    }
+}
+
+#[test]
+fn the_last_question_does_not_answer_itself() {
+    let mut read = 0;
+    for (name, lesson) in lessons() {
+        for text in
+            told(lesson).into_iter().flat_map(|(_, texts)| texts).filter(|text| text.starts_with("Which digit of "))
+        {
+            let number = figures(&text)[0].to_string();
+            let digit = text.split_once("worth? ").expect("an answer").1.chars().next().expect("a digit");
+            assert_eq!(number.matches(digit).count(), 1, "{name}\n{text}");
+            read += 1;
+        }
+    }
+    assert!(read > 10, "{read}");
+}
+
+/// What is said of every row of the recording sheet: filled in, left for another day, or for whoever has time.
+#[test]
+fn no_row_of_the_recording_sheet_is_forgotten() {
+    let mut read = 0;
+    for (name, lesson) in lessons().iter().filter(|(_, lesson)| lesson.chosen.model.len() > 1) {
+        let texts: Vec<String> = told(lesson).into_iter().flat_map(|(_, texts)| texts).collect();
+        if texts.iter().any(|text| text.starts_with("Find the row for ")) {
+            let rest = ["The other rows of", "fills in another row", "Learners do ", "in the last row"];
+            assert!(texts.iter().any(|text| rest.iter().any(|rest| text.contains(rest))), "{name}\n{texts:#?}");
+            read += 1;
+        }
+    }
+    assert!(read > 20, "{read}");
+}
+
+#[test]
 fn words_are_asked_for_where_somebody_writes_or_matches_them() {
     for (name, lesson) in lessons() {
         let words = lesson.matched().contains(&Form::Words);

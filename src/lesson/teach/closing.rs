@@ -189,7 +189,10 @@ fn last_word(script: &mut Script<'_>) {
     // Where learners have different sets, all know the model numbers only, and what stands on the board.
     let own = script.sort().iter().filter(|number| script.one_set() || script.is_on_board(**number));
     let numbers = script.model().iter().chain(own).copied().filter(|n| n.len() > 1);
-    let digits = numbers.flat_map(|n| n.digits().filter(|(_, digit)| *digit > 0).map(move |(place, _)| (n, place)));
+    // Of a digit that the numeral has twice the answer would be half in the question.
+    let told = |n: Number, digit: u8| digit > 0 && n.digits().filter(|(_, other)| *other == digit).count() == 1;
+    let digits =
+        numbers.flat_map(|n| n.digits().filter(move |(_, digit)| told(n, *digit)).map(move |(place, _)| (n, place)));
     let mut fresh: Vec<(Number, Place)> = digits.filter(|(n, place)| !script.knows_worth(*n, *place)).collect();
     fresh.sort_by_key(|(_, place)| *place == Place::Ones);
     script.ask_one(fresh.first().map(|(n, place)| Asked::DigitAt(*n, *place)));

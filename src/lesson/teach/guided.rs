@@ -64,11 +64,16 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     let sharing = [SheetKind::Mat, SheetKind::Blocks]
         .into_iter()
         .any(|kind| model.is_empty() && script.means.sheet(kind).is_some_and(|sheet| sheet.share > 1));
-    script.act(match (now.is_empty() || !shared, record && !shared) {
-        (true, true) => Deed::OwnRows,
-        (true, false) => Deed::PickOne { pairs: sharing },
-        (false, _) => Deed::Alone(now.to_vec(), later.to_vec()),
-    });
+    let next = match (now.is_empty() || !shared, record && (!shared || script.has_more_rows())) {
+        (true, true) => Some(Deed::OwnRows),
+        // The last row waits for a number of one's own.
+        (true, false) if record && script.means.own_rows => None,
+        (true, false) => Some(Deed::PickOne { pairs: sharing }),
+        (false, _) => Some(Deed::Alone(now.to_vec(), later.to_vec())),
+    };
+    if let Some(next) = next {
+        script.act(next);
+    }
     if record && shared && script.means.own_rows {
         script.act(Deed::OwnNumberLast);
     }

@@ -295,6 +295,11 @@ impl<'a> Script<'a> {
         self.models
     }
 
+    /// Whether the recording sheet has rows of model numbers for which there is no time.
+    pub(super) fn has_more_rows(&self) -> bool {
+        self.lesson.chosen.model.len() > self.models.len()
+    }
+
     /// The rows of a set that there is time for.
     pub(super) fn rows(&self, set: &'a SortSet) -> &'a [Number] {
         &set.rows[..set.rows.len().min(self.load.rows as usize)]

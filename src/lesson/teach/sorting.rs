@@ -185,6 +185,13 @@ fn asked(script: &mut Script<'_>, set: &SortSet) {
     let letter = script.letter(set);
     let strips = script.has(SheetKind::Strips) && script.load.strips != StripUse::Written;
     let apart = same_digits(&rows).map(|(a, b)| Asked::TellApart(a, b, letter));
+    // Where the board shows no numeral, that is for learners to find.
+    let unsaid = rows.first().filter(|_| set.given != Form::Numeral && script.has(SheetKind::Board));
+    let unsaid = unsaid.map(|first| Asked::FirstRow(*first, set.forms.clone(), letter));
+    if unsaid.is_some() {
+        script.ask_one(unsaid);
+        return;
+    }
     // The question says the numeral.
     let forms: Vec<Form> = set.forms.iter().copied().filter(|form| *form != Form::Numeral).collect();
     let belongs = rows.first().filter(|_| strips && !forms.is_empty());

@@ -1,9 +1,10 @@
 //! Which ways of trading give a regrouped form, and which of them a lesson shows for a number.
 //!
 //! A piece of a place is traded for ten of the next smaller place. A *proper* regrouping trades one, two or all pieces of
-//! one place or of two, is not the unit form itself, and counts no place beyond 99. Ones alone would only repeat the numeral; they are
-//! kept for 10 to 19, which have no other regrouping. That one, two or all are traded is common practice, no source:
-//! one as for taking away, two as the next step of the same thought, all to find how many tens there are in 264.
+//! one place, and so counts no place beyond 99. Ones alone would only repeat the numeral; they are kept for 10 to 19, which have
+//! no other regrouping. One, two or all of one place is common practice, no source: one as for taking away, two as the next
+//! step of the same thought, all to find how many tens there are in 264. Trades of two places at once are in none of the
+//! examples below, and a learner who works them out has no way to say what was traded first.
 //!
 //! Regrouping is asked for by published standards, read in copies: Texas (TEKS grade 2, 2(A): numbers up to 1,200 composed
 //! and decomposed "in more than one way as a sum of so many thousands, hundreds, tens, and ones"), Florida (MA.1.NSO.1.3,
@@ -17,10 +18,6 @@ use crate::rng;
 /// How many of each place, from the ones up.
 pub type Counted = [u32; 6];
 
-/// From so many places at most something is traded: more trades at once are told in no one sentence.
-const PLACES: u32 = 2;
-/// The greatest count of a place: two digits.
-const MOST: u32 = 99;
 /// The most pieces of one kind in a picture: more are not counted at a glance (common practice, no source).
 pub(super) const MOST_PIECES: u32 = 20;
 
@@ -83,34 +80,23 @@ impl Trading {
     }
 }
 
-/// Every proper regrouping of a number.
+/// Every proper regrouping of a number: of each place from the greatest down, one, two or all of its pieces are traded. The
+/// order is fixed, since a draw is an index.
 pub fn proper(number: Number) -> Vec<Counted> {
+    let digits = Place::ALL.map(|place| u32::from(number.digit(place)));
     let mut found = Vec::new();
-    trade(number, number.len() - 1, 0, [0; 6], 0, &mut found);
+    for at in (1..digits.len()).rev() {
+        // All of one or two are not counted twice.
+        for gives in [1, 2, digits[at].max(3)].into_iter().filter(|gives| *gives <= digits[at]) {
+            let mut counted = digits;
+            counted[at] -= gives;
+            counted[at - 1] += gives * 10;
+            found.push(counted);
+        }
+    }
     let ones_alone = |counted: &Counted| counted[1..].iter().all(|count| *count == 0);
     found.retain(|counted| !ones_alone(counted) || number.value() < 20);
     found
-}
-
-/// Trades from the place at `at` down, to which `come` pieces have come from above; `places` have given so far.
-fn trade(number: Number, at: usize, come: u32, counted: Counted, places: u32, found: &mut Vec<Counted>) {
-    let Some(&place) = Place::ALL.get(at) else { return };
-    let here = u32::from(number.digit(place)) + come;
-    // None, one, two or all: in this order, since a draw is an index, and each once.
-    let all = [0, 1, 2, here.max(3)];
-    let gives = if at == 0 || places == PLACES { &all[..1] } else { &all };
-    for &gives in gives {
-        if gives > here || here - gives > MOST || gives * 10 > MOST {
-            continue;
-        }
-        let mut counted = counted;
-        counted[at] = here - gives;
-        match at.checked_sub(1) {
-            Some(below) => trade(number, below, gives * 10, counted, places + u32::from(gives > 0), found),
-            None if places > 0 => found.push(counted),
-            None => {}
-        }
-    }
 }
 
 /// How many pieces of each place were traded away, from the ones up: none of the ones.
@@ -166,7 +152,9 @@ mod tests {
             for counted in &all {
                 assert_eq!(worth(counted), value);
                 assert_ne!(*counted, digits);
-                assert!(counted.iter().all(|count| *count <= MOST) && counted.iter().any(|count| *count > 9));
+                assert!(counted.iter().all(|count| *count <= 99) && counted.iter().any(|count| *count > 9));
+                // What is traded comes from one place.
+                assert_eq!(traded(of, counted).iter().filter(|gone| **gone > 0).count(), 1, "{value}");
                 let gone = traded(of, counted);
                 for at in 1..6 {
                     assert_eq!(counted[at] + gone[at], digits[at] + gone.get(at + 1).map_or(0, |gone| gone * 10));

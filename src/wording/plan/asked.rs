@@ -51,6 +51,8 @@ pub enum Asked {
     ZeroParts(Number),
     /// What went wrong with a wrong strip.
     WentWrong(Number, Form, Content, Slip),
+    /// What belongs in the first row of a board that does not show numerals: these forms of its number.
+    FirstRow(Number, Vec<Form>, Option<Version>),
     /// How else a number is shown: these forms of it.
     Ways(Number, Vec<Form>, Option<Version>),
     /// What the number is after the trades that lead to these counts.
@@ -67,8 +69,11 @@ impl Asked {
     /// The same question without the letter of a set: whoever was asked it once is not asked again.
     #[must_use]
     pub fn of_no_set(mut self) -> Self {
-        if let Self::Twins(_, _, _, of) | Self::TellApart(_, _, of) | Self::Belongs(_, _, of) | Self::Ways(_, _, of) =
-            &mut self
+        if let Self::Twins(_, _, _, of)
+        | Self::TellApart(_, _, of)
+        | Self::Belongs(_, _, of)
+        | Self::FirstRow(_, _, of)
+        | Self::Ways(_, _, of) = &mut self
         {
             *of = None;
         }

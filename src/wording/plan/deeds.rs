@@ -91,6 +91,8 @@ pub enum Deed {
     FillRow(Number),
     /// Fill in the first row of the recording sheet, where rows differ from learner to learner.
     OwnFirstRow,
+    /// Nothing more is filled in on the recording sheet.
+    OtherRows,
     /// Write a number at the top of a page and work on it together.
     TopOfPage(Number),
     /// Point to the word bank.

@@ -34,8 +34,8 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             };
             format!("The learner does {} alone.{later} Look at what is written.", numerals(numbers, usage))
         }
-        Deed::PickOne { .. } => "The learner picks one more number and does the same.".to_owned(),
-        Deed::OwnRows => "If there is time, the learner goes on with the next row.".to_owned(),
+        Deed::PickOne { .. } => "The learner thinks of one more number like it and does the same.".to_owned(),
+        Deed::OwnRows => "If there is time, the learner fills in another row.".to_owned(),
         Deed::OwnNumberLast => {
             "If there is time, the learner writes a number of their own in the last row, and fills in that row."
                 .to_owned()

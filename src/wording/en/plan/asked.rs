@@ -117,6 +117,13 @@ impl Questions for English {
                     format!("{} ({}). It should be {right}.", seen(*slip), self.slip_name(*slip)),
                 )
             }
+            Asked::FirstRow(n, forms, set) => {
+                let shown: Vec<String> = forms.iter().filter_map(|form| shown(*form, *n, usage)).collect();
+                reply(
+                    format!("{} belongs in the first row of your board?", led("what", *set)),
+                    format!("{}.", self.capital(&shown.join("; "))),
+                )
+            }
             Asked::Ways(n, forms, set) => {
                 let shown: Vec<String> = forms.iter().filter_map(|form| shown(*form, *n, usage)).collect();
                 reply(

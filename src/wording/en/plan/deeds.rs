@@ -66,6 +66,7 @@ impl Deeds for English {
             Deed::FillRow(n) => {
                 format!("Find the row for {} on the recording sheet. Fill it in together.", numeral(*n))
             }
+            Deed::OtherRows => "The other rows of the recording sheet are for another day.".to_owned(),
             Deed::OwnFirstRow => {
                 "Everyone fills in the first row of the recording sheet. Rows differ from learner to learner."
                     .to_owned()
@@ -87,13 +88,15 @@ impl Deeds for English {
                 )
             }
             Deed::PickOne { pairs: false } => {
-                "Each learner picks one more number and does the same. Walk round the room and listen.".to_owned()
+                "Each learner thinks of one more number like it and does the same. Walk round the room and listen."
+                    .to_owned()
             }
             Deed::PickOne { pairs: true } => {
-                "Each pair picks one more number and does the same. Walk round the room and listen.".to_owned()
+                "Each pair thinks of one more number like it and does the same. Walk round the room and listen."
+                    .to_owned()
             }
             Deed::OwnRows => {
-                "Whoever has time goes on with the next row. Walk round and look at what they write.".to_owned()
+                "Whoever has time fills in another row. Walk round and look at what they write.".to_owned()
             }
             Deed::OwnNumberLast => {
                 "Whoever is done writes a number of their own in the last row, and fills in that row.".to_owned()

@@ -45,8 +45,8 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             };
             format!("El estudiante hace {} por su cuenta.{later} Mire qué escribe.", numerals(numbers, usage))
         }
-        Deed::PickOne { .. } => "El estudiante elige un número más y hace lo mismo.".to_owned(),
-        Deed::OwnRows => "Si hay tiempo, el estudiante sigue con la próxima fila.".to_owned(),
+        Deed::PickOne { .. } => "El estudiante piensa en otro número parecido y hace lo mismo.".to_owned(),
+        Deed::OwnRows => "Si hay tiempo, el estudiante llena otra fila.".to_owned(),
         Deed::OwnNumberLast => {
             "Si hay tiempo, el estudiante escribe un número propio en la última fila y la llena.".to_owned()
         }

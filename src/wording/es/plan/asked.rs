@@ -64,6 +64,13 @@ impl Questions for Spanish {
                     format!("{}.", usage.style.units(*n)),
                 )
             }
+            Asked::FirstRow(n, forms, set) => {
+                let shown: Vec<String> = forms.iter().filter_map(|form| shown(*form, *n, usage)).collect();
+                reply(
+                    led("¿qué va en la primera fila del tablero?", *set),
+                    format!("{}.", self.capital(&shown.join("; "))),
+                )
+            }
             Asked::Ways(n, forms, set) => {
                 let shown: Vec<String> = forms.iter().filter_map(|form| shown(*form, *n, usage)).collect();
                 reply(

@@ -62,6 +62,7 @@ impl Deeds for Spanish {
             Deed::FillRow(n) => {
                 format!("Que busquen la fila de {} en la hoja de registro. Se llena en común.", numeral(*n))
             }
+            Deed::OtherRows => "Las otras filas de la hoja de registro quedan para otro día.".to_owned(),
             Deed::OwnFirstRow => {
                 "Cada quien llena la primera fila de su hoja de registro. Las filas son distintas para cada estudiante."
                     .to_owned()
@@ -83,13 +84,13 @@ impl Deeds for Spanish {
                 )
             }
             Deed::PickOne { pairs: false } => {
-                "Cada estudiante elige un número más y hace lo mismo. Recorra el salón y escuche.".to_owned()
+                "Cada estudiante piensa en otro número parecido y hace lo mismo. Recorra el salón y escuche.".to_owned()
             }
             Deed::PickOne { pairs: true } => {
-                "Cada pareja elige un número más y hace lo mismo. Recorra el salón y escuche.".to_owned()
+                "Cada pareja piensa en otro número parecido y hace lo mismo. Recorra el salón y escuche.".to_owned()
             }
             Deed::OwnRows => {
-                "Quien tenga tiempo sigue con la próxima fila. Recorra el salón y mire qué escriben.".to_owned()
+                "Quien tenga tiempo llena otra fila. Recorra el salón y mire qué escriben.".to_owned()
             }
             Deed::OwnNumberLast => "Quien termina escribe un número propio en la última fila y la llena.".to_owned(),
             Deed::GivePackets { sheets, now, whose } => {
