@@ -16,7 +16,7 @@ use placewright::sheets::packets;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::ink;
 use placewright::sheets::page::layout::{Layouts, least};
-use placewright::sheets::page::{CutLine, Item, Page, Snip, Stroke, Text};
+use placewright::sheets::page::{CutLine, Item, Node, Page, Snip, Stroke, Text};
 use placewright::spec::{self, Cut, FontChoice, Given, Paper, SheetKind, TextSize};
 
 /// A sample as it stands, and its type.
@@ -84,8 +84,41 @@ fn extent(item: &Item, family: &Family) -> Option<Rect> {
     })
 }
 
+/// What is written on a page and not told to a listener: artifacts (ISO 32000-1, 14.8.2.2).
+fn unheard<'p>(nodes: &'p [Node], found: &mut Vec<&'p Text>) {
+    for node in nodes {
+        match node {
+            Node::Tagged(_, inner) => unheard(inner, found),
+            Node::Artifact(items) => {
+                found.extend(
+                    items.iter().filter_map(|item| if let Item::Text(text) = item { Some(text) } else { None }),
+                );
+            }
+            Node::Item(_) => {}
+        }
+    }
+}
+
+/// Only what every page of a lesson repeats, and a word or two, is kept from a listener.
+fn is_heard(page: &Page, lesson: &Lesson) {
+    let mut found = Vec::new();
+    page.layers.iter().for_each(|layer| unheard(&layer.nodes, &mut found));
+    let prose =
+        |text: &&&Text| text.text.split_whitespace().filter(|word| word.chars().any(char::is_alphabetic)).count() > 4;
+    for text in found.iter().filter(prose) {
+        let title = &lesson.spec.title.value;
+        assert!(
+            text.text.contains(title) || lesson.roster.contains(&text.text),
+            "{}: not heard: {}",
+            page.name,
+            text.text
+        );
+    }
+}
+
 /// Checks everything about one page that the page alone can tell.
 fn check(page: &Page, lesson: &Lesson, family: &Family) {
+    is_heard(page, lesson);
     let at = format!("{} of {} on {:?}", page.name, lesson.spec.title.value, lesson.spec.paper.value);
     let printable = Rect::new(Point::ORIGIN, page.size).shrunk(Sides::splat(lesson.spec.print.margin.value));
     // The pieces alone may stand out by half their pen: two flats of 100 mm share an A4 page with margins of 5 mm, edge to

@@ -44,7 +44,7 @@ pub fn text(desk: &Desk<'_>, text: &str, frame: Rect) -> Result<Node, Problem> {
     let face = face(desk)?;
     let frame = Rect::new(frame.origin(), Size::new(frame.width(), Division::line_height(desk)?));
     let text = name::shortened(desk.family, text, frame.width(), &face);
-    Ok(text::run(desk.family, &[text], frame, &face).artifact())
+    Ok(text::run(desk.family, &[text], frame, &face).tagged(Tag::Paragraph))
 }
 
 /// The name on the roster for a seat; empty for spares and where the roster ends.
