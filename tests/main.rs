@@ -60,6 +60,7 @@ mod substitute;
 mod support;
 mod svg;
 mod text_sheets;
+mod ticket;
 mod truth;
 mod two_languages;
 mod usage;

@@ -10,7 +10,7 @@ use crate::lesson::Version;
 use crate::lesson::job::{JobFacts, PrintSides};
 use crate::sheets::files::PacketKind;
 use crate::sheets::job::{self, Job, Order};
-use crate::sheets::kinds::cover;
+use crate::sheets::kinds::{cover, exit};
 use crate::sheets::masters::Masters;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
@@ -151,6 +151,7 @@ fn counted(desk: &Desk<'_>, pages: Vec<Page>) -> Result<Vec<Page>, Vec<Diagnosti
 fn teacher<'a>(masters: &Masters<'_>, only: &[SheetKind]) -> Result<Packet<'a>, Vec<Diagnostic>> {
     let kinds = PacketKind::Teacher.about().sheets();
     let mut pages = masters.of(kinds, only)?;
+    exit::enough(&mut pages);
     let learners: Vec<SheetKind> = crate::sheets::of_learners().collect();
     let first = pages.iter().position(|page| learners.contains(&page.sheet)).unwrap_or(pages.len());
     let count = pages[first..].iter().take_while(|page| learners.contains(&page.sheet)).count();
@@ -200,6 +201,7 @@ fn ticket(desk: &Desk<'_>, order: &Order<'_>, facts: &JobFacts, taught: &[Entry]
 fn substitute<'a>(masters: &Masters<'_>, facts: &JobFacts, only: &[SheetKind]) -> Result<Packet<'a>, Vec<Diagnostic>> {
     let desk = &masters.desk;
     let mut others = masters.of(PacketKind::Substitute.about().sheets(), &[])?;
+    exit::enough(&mut others);
     let learners: Vec<SheetKind> = crate::sheets::of_learners().collect();
     let groups = &desk.lesson.groups;
     let firsts: Vec<Version> = match groups.as_slice() {

@@ -52,8 +52,8 @@ area! {
     /// What a bookmark calls a sheet of a pile.
     fn pile_sheet(pile: usize, sheet: usize, back: bool) -> String;
 
-    /// The line at the top of a sheet of strips: which, of what versions, for whom.
-    fn pile_line(at: PileSheet, back: bool, versions: &str, learners: &str) -> String;
+    /// The line at the top of a sheet of strips: which, of what versions, for whom, neighbours drawn together.
+    fn pile_line(at: PileSheet, back: bool, versions: &str, learners: &[(u32, u32)]) -> String;
 
     /// The line at the top of a sheet of a kit's pieces: which, and the first and last kit.
     fn gang_line(sheet: SheetKind, pieces: PiecesCut, at: PileSheet, kits: (usize, usize)) -> String;

@@ -1,6 +1,7 @@
 //! What the copy room reads: the job ticket and the proof of each file.
 
 use super::area::area;
+use super::cover::PageRange;
 use super::usage::Spelling;
 use crate::number::Place;
 use crate::spec::{Paper, PrintSides, SheetKind, Stock};
@@ -59,17 +60,55 @@ pub enum LastPile {
     Full,
     /// So many spare sets.
     Spares(usize),
-    /// So many places stay blank.
+    /// So many places stay blank, since spare sets for them would need more sheets.
     Blanks(usize),
+    /// So many places stay blank.
+    Left(usize),
 }
 
-/// Why a pile needs as many sheets as it does.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+/// Where learners' packets are in a file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum PacketPages {
+    /// Packets of one size, one after the other: each a run.
+    Runs(Vec<PacketRun>),
+    /// Packets of many sizes: so many in a row, the first of them, and the page on which each begins; and the last page of all.
+    Begin(Vec<(usize, Vec<usize>)>, usize),
+}
+
+/// Packets of as many pages each, one after the other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct PacketRun {
+    /// The numbers of the first and last learner.
+    pub learners: (usize, usize),
+    /// How many pages each packet has.
+    pub each: usize,
+    /// The first and last page of all of them.
+    pub pages: (usize, usize),
+}
+
+impl PacketRun {
+    /// Whether it is a single packet.
+    pub const fn is_one(&self) -> bool {
+        self.learners.0 == self.learners.1
+    }
+}
+
+/// Piles that go on evenly.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PileRun {
+    /// The first and last of them.
+    pub piles: (usize, usize),
+    /// How many sets each has.
+    pub each: usize,
+    /// The learners' numbers, in the order of the places.
+    pub sets: Vec<(u32, u32)>,
+}
+
+/// Why piles need as many sheets as they do.
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Least {
-    /// Sheets of all piles.
-    pub sheets: usize,
-    /// Pieces of the longest set, its band among them.
-    pub pieces: usize,
+    /// Sheets of each pile: piles of as many stand in a row, with how many these are.
+    pub sheets: Vec<(usize, usize)>,
     /// Places on a sheet.
     pub places: usize,
     /// Sets that are printed.
@@ -78,6 +117,34 @@ pub struct Least {
     pub piles: usize,
     /// What becomes of the rest.
     pub last: LastPile,
+}
+
+/// A run in figures: "12" or "12–18".
+pub fn figures((first, last): (usize, usize)) -> String {
+    PageRange { first, last }.figures()
+}
+
+/// Where packets begin, in figures: "1–3: 28, 33, 38".
+pub fn begun(packets: &[(usize, Vec<usize>)]) -> String {
+    let row = |(first, pages): &(usize, Vec<usize>)| {
+        let pages_of = pages.iter().map(usize::to_string).collect::<Vec<_>>().join(", ");
+        format!("{}: {pages_of}", figures((*first, first + pages.len() - 1)))
+    };
+    packets.iter().map(row).collect::<Vec<_>>().join(" \u{b7} ")
+}
+
+/// Sheets of all piles.
+pub fn total(least: &Least) -> usize {
+    least.sheets.iter().map(|(piles, sheets)| piles * sheets).sum()
+}
+
+/// Their sum in figures: "2 × 26 + 14".
+pub fn summed(least: &Least) -> String {
+    let term = |(piles, sheets): &(usize, usize)| match piles {
+        1 => sheets.to_string(),
+        _ => format!("{piles} \u{d7} {sheets}"),
+    };
+    least.sheets.iter().map(term).collect::<Vec<_>>().join(" + ")
 }
 
 area! {
@@ -132,11 +199,11 @@ area! {
     /// A part of a file.
     fn file_part(part: FilePart<'_>) -> String;
 
-    /// Which pages of a file to print where the class still has its kits; without pages, none.
-    fn kits_at_hand(file: &str, pages: Option<&str>) -> String;
+    /// Which pages of a file to print where the class still has its kits, in figures; none of it without pages.
+    fn kits_at_hand(file: &str, pages: &[String]) -> String;
 
-    /// The pages of each learner's packet, for one that has to be printed again; `more` where the list goes on.
-    fn print_again(file: &str, learners: &[(usize, String)], more: bool) -> String;
+    /// The pages of each learner's packet, for one that has to be printed again.
+    fn print_again(file: &str, packets: &PacketPages) -> String;
 
     /// The heading over quick checks that are cut apart.
     fn checks_title() -> &'static str;
@@ -222,8 +289,8 @@ area! {
     fn cut_title(pieces: PiecesCut, of: Option<&str>, cuts: usize) -> String;
 
     /// How piles are held: file, piles, their sheets in figures and whether that is a single one, whether the sheet is wider
-    /// than high, and where a trimmer takes fewer sheets than a pile has: how many, the pile's, and in how many parts.
-    fn cut_piles(file: &str, piles: usize, sheets: (&[String], bool), wide: bool, parts: Option<(usize, usize, usize)>) -> String;
+    /// than high, and how many sheets a trimmer takes with the piles that have more: their sheets, and in how many parts.
+    fn cut_piles(file: &str, piles: usize, sheets: (&[String], bool), wide: bool, trimmer: (usize, &[(usize, usize)])) -> String;
 
     /// How to set the back gauge, for cuts across and down as far as there are any.
     fn back_gauge(across: bool, down: bool) -> &'static str;
@@ -243,8 +310,8 @@ area! {
     /// The heading of the column that says pile and row.
     fn pile_row() -> &'static str;
 
-    /// That so many rows go on in the same way.
-    fn more_rows(rows: usize) -> String;
+    /// Whose sets lie at the places of further piles, row by row from the left.
+    fn more_piles(piles: &[PileRun]) -> String;
 
     /// The headings of the table of kits: pile, sheets, kits, places of each.
     fn kits_heads() -> [&'static str; 4];
@@ -256,7 +323,7 @@ area! {
     fn places(count: usize) -> String;
 
     /// Why there are no fewer sheets.
-    fn least_sheets(least: Least) -> String;
+    fn least_sheets(least: &Least) -> String;
 
     /// What a slip-sheet is called.
     fn slip_sheet_title() -> &'static str;

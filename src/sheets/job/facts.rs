@@ -8,7 +8,7 @@ use crate::lesson::job::{Cutter, FileFacts, For, JobFacts, Keep, PartFacts, Part
 use crate::measure::Count;
 use crate::sheets::job::counting::kits;
 use crate::sheets::job::{Job, Order, Part, savings};
-use crate::sheets::kinds::blocks;
+use crate::sheets::kinds::{blocks, exit};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::{Item, Layer, Node, Page, Paint};
 use crate::sheets::row;
@@ -39,8 +39,10 @@ pub fn of(desk: &Desk<'_>, order: &Order<'_>) -> Result<JobFacts, Problem> {
 /// Every learner's sheet that is printed.
 fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<PrintedSheet>, Problem> {
     let mut all = Vec::new();
+    let mut masters = order.masters.clone();
+    exit::enough(&mut masters);
     for kind in crate::sheets::of_learners() {
-        let pages: Vec<&Page> = order.masters.iter().filter(|page| page.sheet == kind).collect();
+        let pages: Vec<&Page> = masters.iter().filter(|page| page.sheet == kind).collect();
         let (Some(first), For::Learner(handling)) = (pages.first(), row(kind).reader) else { continue };
         // A version each.
         let sums = |count: &dyn Fn(&Page) -> usize| {

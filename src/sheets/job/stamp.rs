@@ -35,7 +35,7 @@ pub fn line(
     versions.sort_unstable();
     versions.dedup();
     let at = PileSheet { pile: (before + group + 1, piles), sheet: (leaf - sheets.start + 1, sheets.len()) };
-    let text = desk.lesson.wording().pile_line(at, back, &versions.join(", "), &runs(desk, &numbers));
+    let text = desk.lesson.wording().pile_line(at, back, &versions.join(", "), &neighbours(&numbers));
     self::text(desk, &text, frame)
 }
 
@@ -85,11 +85,6 @@ fn neighbours(numbers: &[u32]) -> Vec<(u32, u32)> {
         }
     }
     runs
-}
-
-/// Numbers in words, neighbours drawn together: "1 to 8", "1 to 3, 7".
-fn runs(desk: &Desk<'_>, numbers: &[u32]) -> String {
-    desk.lesson.wording().runs(&neighbours(numbers))
 }
 
 /// The first piece of a set.

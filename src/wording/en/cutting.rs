@@ -1,11 +1,17 @@
 //! How piles are cut, and what a proof says, in English.
 
 use super::English;
-use super::phrases::many;
+use super::phrases::{listed, many};
 use super::ticket::{piece_word, pieces};
 use crate::spec::{Paper, PrintSides, Stock};
 use crate::wording::Phrases;
-use crate::wording::ticket::{CuttingWords, LastPile, Least, PiecesCut, TicketWords};
+use crate::wording::stamps::Stamps;
+use crate::wording::ticket::{CuttingWords, LastPile, Least, PiecesCut, PileRun, TicketWords, summed, total};
+
+/// Places that stay blank.
+fn left(places: usize) -> String {
+    format!("{} of the last pile {} blank", many(places, "place"), if places == 1 { "stays" } else { "stay" })
+}
 
 impl CuttingWords for English {
     fn cut_title(&self, what: PiecesCut, of: Option<&str>, cuts: usize) -> String {
@@ -18,7 +24,7 @@ impl CuttingWords for English {
         piles: usize,
         (sheets, single): (&[String], bool),
         wide: bool,
-        parts: Option<(usize, usize, usize)>,
+        (most, trimmed): (usize, &[(usize, usize)]),
     ) -> String {
         let held = if wide { "wide" } else { "upright" };
         let text = format!(
@@ -28,12 +34,12 @@ impl CuttingWords for English {
             if single { "sheet" } else { "sheets" },
             sheets.join(" \u{b7} "),
         );
-        match parts {
-            Some((most, pile, parts)) => format!(
-                "{text} A trimmer that takes {most} sheets cuts a pile of {pile} in {parts} parts: put them back in order."
-            ),
-            None => text,
+        if trimmed.is_empty() {
+            return text;
         }
+        let cut = trimmed.iter().map(|(pile, parts)| format!("a pile of {pile} in {parts} parts"));
+        let cut = listed(&cut.collect::<Vec<_>>());
+        format!("{text} A trimmer that takes {most} sheets cuts {cut}: put them back in order.")
     }
 
     fn back_gauge(&self, across: bool, down: bool) -> &'static str {
@@ -78,8 +84,15 @@ impl CuttingWords for English {
         "Pile, row"
     }
 
-    fn more_rows(&self, rows: usize) -> String {
-        format!("{} more go on in the same way.", many(rows, "row"))
+    fn more_piles(&self, piles: &[PileRun]) -> String {
+        let run = |run: &PileRun| {
+            let (first, last) = run.piles;
+            let piles = if first == last { format!("pile {first}") } else { format!("piles {first} to {last}") };
+            let each = if first == last { String::new() } else { format!(", {} each", many(run.each, "set")) };
+            format!("{piles}{each}: {}", self.runs(&run.sets))
+        };
+        let told = piles.iter().map(run).collect::<Vec<_>>().join(" \u{b7} ");
+        format!("The other piles, row by row from the left: {told}.")
     }
 
     fn kits_heads(&self) -> [&'static str; 4] {
@@ -94,24 +107,23 @@ impl CuttingWords for English {
         many(count, "place")
     }
 
-    fn least_sheets(&self, least: Least) -> String {
+    fn least_sheets(&self, least: &Least) -> String {
         let need = if least.sets == 1 { "needs" } else { "need" };
+        let longest = if least.sets == 1 { "the set" } else { "its longest set" };
         let text = format!(
-            "{} is the least for this cut: a set has {} with its band, a sheet has {}, and {} {need} {}.",
-            self.capital(&many(least.sheets, "sheet")),
-            many(least.pieces, "piece"),
+            "{} is the least where each place gives one whole set: at {} a sheet, {} {need} {}, and a pile has a sheet for \
+             each piece of {longest}, the band among them: {}.",
+            self.capital(&many(total(least), "sheet")),
             many(least.places, "place"),
             many(least.sets, "set"),
             many(least.piles, "pile"),
+            summed(least),
         );
         match least.last {
             LastPile::Full => text,
             LastPile::Spares(n) => format!("{text} The last pile is filled up with {}.", many(n, "spare set")),
-            LastPile::Blanks(n) => format!(
-                "{text} {} of the last pile {} blank; that wastes less than more spare sets would.",
-                many(n, "place"),
-                if n == 1 { "stays" } else { "stay" },
-            ),
+            LastPile::Blanks(n) => format!("{text} {}: spare sets for them would need more sheets.", left(n)),
+            LastPile::Left(n) => format!("{text} {}.", left(n)),
         }
     }
 

@@ -13,12 +13,13 @@ impl Stamps for English {
         format!("Pile {pile}, sheet {sheet}{side}")
     }
 
-    fn pile_line(&self, at: PileSheet, back: bool, versions: &str, learners: &str) -> String {
+    fn pile_line(&self, at: PileSheet, back: bool, versions: &str, learners: &[(u32, u32)]) -> String {
         let side = if back { " \u{b7} back" } else { "" };
         let PileSheet { pile: (pile, piles), sheet: (sheet, sheets) } = at;
+        let whose = if matches!(learners, [(first, last)] if first == last) { "learner" } else { "learners" };
         format!(
-            "Pile {pile} of {piles} \u{b7} sheet {sheet} of {sheets}{side} \u{b7} strips {versions} \u{b7} learners \
-             {learners}"
+            "Pile {pile} of {piles} \u{b7} sheet {sheet} of {sheets}{side} \u{b7} strips {versions} \u{b7} {whose} {}",
+            self.runs(learners)
         )
     }
 

@@ -6,7 +6,7 @@ use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::learner::LearnerWords;
-use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
+use crate::wording::ticket::{Done, FilePart, PacketPages, PacketRun, PiecesCut, TicketWords, begun, figures};
 use crate::wording::{Phrases, Spelling, Titles};
 
 /// What pieces are called beside others: "strips", "blocks: flats".
@@ -131,20 +131,30 @@ impl TicketWords for English {
         }
     }
 
-    fn kits_at_hand(&self, file: &str, pages: Option<&str>) -> String {
+    fn kits_at_hand(&self, file: &str, pages: &[String]) -> String {
         match pages {
-            Some(pages) => format!("{file}: where the class still has its kits, print pages 1 and {pages} only."),
-            None => format!("{file}: where the class still has its kits, leave this file out."),
+            [] => format!("{file}: where the class still has its kits, leave this file out."),
+            _ => format!("{file}: where the class still has its kits, print pages {} only.", listed(pages)),
         }
     }
 
-    fn print_again(&self, file: &str, learners: &[(usize, String)], more: bool) -> String {
-        let listed: Vec<String> = learners.iter().map(|(number, pages)| format!("{number}: {pages}")).collect();
-        let more = if more { ", and so on" } else { "" };
+    fn print_again(&self, file: &str, packets: &PacketPages) -> String {
+        let told = match packets {
+            PacketPages::Runs(runs) => {
+                let run = |run: &PacketRun| {
+                    let each = if run.is_one() { String::new() } else { format!("{} each, ", many(run.each, "page")) };
+                    format!("{}: {each}{}", figures(run.learners), figures(run.pages))
+                };
+                let runs = runs.iter().map(run).collect::<Vec<_>>().join(" \u{b7} ");
+                format!("Learner {runs}")
+            }
+            PacketPages::Begin(begin, last) => {
+                format!("Packets begin on pages {}. The last packet ends on page {last}", begun(begin))
+            }
+        };
         format!(
             "{file}: to print one learner's packet again, take these pages, counted from the first of the file. A viewer may \
-             label learner 1's own 1-1, 1-2 and so on. Learner {}{more}.",
-            listed.join(" \u{b7} ")
+             label learner 1's own 1-1, 1-2 and so on. {told}."
         )
     }
 

@@ -1,11 +1,17 @@
 //! How piles are cut, and what a proof says, in Spanish.
 
 use super::Spanish;
-use super::phrases::many;
+use super::phrases::{listed, many};
 use super::ticket::{piece_word, pieces, piles, sheets};
 use crate::spec::{Paper, PrintSides, Stock};
 use crate::wording::Phrases;
-use crate::wording::ticket::{CuttingWords, LastPile, Least, PiecesCut, TicketWords};
+use crate::wording::stamps::Stamps;
+use crate::wording::ticket::{CuttingWords, LastPile, Least, PiecesCut, PileRun, TicketWords, summed, total};
+
+/// Places that stay blank.
+fn left(places: usize) -> String {
+    format!("En la última pila {} en blanco", many(places, "lugar queda", "lugares quedan"))
+}
 
 impl CuttingWords for Spanish {
     fn cut_title(&self, what: PiecesCut, of: Option<&str>, cuts: usize) -> String {
@@ -18,7 +24,7 @@ impl CuttingWords for Spanish {
         count: usize,
         (sheets, single): (&[String], bool),
         wide: bool,
-        parts: Option<(usize, usize, usize)>,
+        (most, trimmed): (usize, &[(usize, usize)]),
     ) -> String {
         let held = if wide { "horizontal" } else { "vertical" };
         let text = format!(
@@ -28,13 +34,12 @@ impl CuttingWords for Spanish {
             if single { "hoja" } else { "hojas" },
             sheets.join(" \u{b7} "),
         );
-        match parts {
-            Some((most, pile, parts)) => format!(
-                "{text} Una cortadora que admite {most} hojas corta una pila de {pile} en {parts} partes: vuelva a \
-                 ordenarlas."
-            ),
-            None => text,
+        if trimmed.is_empty() {
+            return text;
         }
+        let cut = trimmed.iter().map(|(pile, parts)| format!("una pila de {pile} en {parts} partes"));
+        let cut = listed(&cut.collect::<Vec<_>>());
+        format!("{text} Una cortadora que admite {most} hojas corta {cut}: vuelva a ordenarlas.")
     }
 
     fn back_gauge(&self, across: bool, down: bool) -> &'static str {
@@ -80,11 +85,16 @@ impl CuttingWords for Spanish {
         "Pila, fila"
     }
 
-    fn more_rows(&self, rows: usize) -> String {
-        match rows {
-            1 => "1 fila más sigue igual.".to_owned(),
-            _ => format!("{rows} filas más siguen igual."),
-        }
+    fn more_piles(&self, piles: &[PileRun]) -> String {
+        let run = |run: &PileRun| {
+            let (first, last) = run.piles;
+            let piles = if first == last { format!("pila {first}") } else { format!("pilas {first} a {last}") };
+            let each =
+                if first == last { String::new() } else { format!(", {} cada una", many(run.each, "juego", "juegos")) };
+            format!("{piles}{each}: {}", self.runs(&run.sets))
+        };
+        let told = piles.iter().map(run).collect::<Vec<_>>().join(" \u{b7} ");
+        format!("Las demás pilas, fila por fila desde la izquierda: {told}.")
     }
 
     fn kits_heads(&self) -> [&'static str; 4] {
@@ -103,26 +113,28 @@ impl CuttingWords for Spanish {
         many(count, "lugar", "lugares")
     }
 
-    fn least_sheets(&self, least: Least) -> String {
+    fn least_sheets(&self, least: &Least) -> String {
         let need = if least.sets == 1 { "necesita" } else { "necesitan" };
-        let is = if least.sheets == 1 { "es" } else { "son" };
+        let is = if total(least) == 1 { "es" } else { "son" };
+        let longest = if least.sets == 1 { "del juego" } else { "de su juego más largo" };
         let text = format!(
-            "{} {is} lo mínimo para este corte: un juego tiene {} con su banda, una hoja tiene {}, y {} {need} {}.",
-            self.capital(&sheets(least.sheets)),
-            many(least.pieces, "pieza", "piezas"),
+            "{} {is} lo mínimo si cada lugar da un juego entero: con {} por hoja, {} {need} {}, y una pila tiene una hoja por \
+             cada pieza {longest}, contando la banda: {}.",
+            self.capital(&sheets(total(least))),
             self.places(least.places),
             many(least.sets, "juego", "juegos"),
             piles(least.piles),
+            summed(least),
         );
         match least.last {
             LastPile::Full => text,
             LastPile::Spares(n) => {
                 format!("{text} La última pila se completa con {}.", many(n, "juego de repuesto", "juegos de repuesto"))
             }
-            LastPile::Blanks(n) => format!(
-                "{text} En la última pila {} en blanco; así se gasta menos que con más juegos de repuesto.",
-                many(n, "lugar queda", "lugares quedan")
-            ),
+            LastPile::Blanks(n) => {
+                format!("{text} {}: más juegos de repuesto necesitarían más hojas.", left(n))
+            }
+            LastPile::Left(n) => format!("{text} {}.", left(n)),
         }
     }
 

@@ -13,12 +13,13 @@ impl Stamps for Spanish {
         format!("Pila {pile}, hoja {sheet}{side}")
     }
 
-    fn pile_line(&self, at: PileSheet, back: bool, versions: &str, learners: &str) -> String {
+    fn pile_line(&self, at: PileSheet, back: bool, versions: &str, learners: &[(u32, u32)]) -> String {
         let side = if back { " \u{b7} reverso" } else { "" };
         let PileSheet { pile: (pile, piles), sheet: (sheet, sheets) } = at;
+        let whose = if matches!(learners, [(first, last)] if first == last) { "estudiante" } else { "estudiantes" };
         format!(
-            "Pila {pile} de {piles} \u{b7} hoja {sheet} de {sheets}{side} \u{b7} tiras {versions} \u{b7} estudiantes \
-             {learners}"
+            "Pila {pile} de {piles} \u{b7} hoja {sheet} de {sheets}{side} \u{b7} tiras {versions} \u{b7} {whose} {}",
+            self.runs(learners)
         )
     }
 

@@ -6,7 +6,7 @@ use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::learner::LearnerWords;
-use crate::wording::ticket::{Done, FilePart, PiecesCut, TicketWords};
+use crate::wording::ticket::{Done, FilePart, PacketPages, PacketRun, PiecesCut, TicketWords, begun, figures};
 use crate::wording::{Phrases, Spelling, Titles};
 
 pub(super) fn sheets(count: usize) -> String {
@@ -150,22 +150,34 @@ impl TicketWords for Spanish {
         }
     }
 
-    fn kits_at_hand(&self, file: &str, pages: Option<&str>) -> String {
+    fn kits_at_hand(&self, file: &str, pages: &[String]) -> String {
         match pages {
-            Some(pages) => {
-                format!("{file}: si la clase todavía tiene sus juegos, imprima solo las páginas 1 y {pages}.")
-            }
-            None => format!("{file}: si la clase todavía tiene sus juegos, deje fuera este archivo."),
+            [] => format!("{file}: si la clase todavía tiene sus juegos, deje fuera este archivo."),
+            _ => format!("{file}: si la clase todavía tiene sus juegos, imprima solo las páginas {}.", listed(pages)),
         }
     }
 
-    fn print_again(&self, file: &str, learners: &[(usize, String)], more: bool) -> String {
-        let listed: Vec<String> = learners.iter().map(|(number, pages)| format!("{number}: {pages}")).collect();
-        let more = if more { ", y así los demás" } else { "" };
+    fn print_again(&self, file: &str, packets: &PacketPages) -> String {
+        let told = match packets {
+            PacketPages::Runs(runs) => {
+                let run = |run: &PacketRun| {
+                    let pages = || many(run.each, "página", "páginas");
+                    let each = if run.is_one() { String::new() } else { format!("{} cada uno, ", pages()) };
+                    format!("{}: {each}{}", figures(run.learners), figures(run.pages))
+                };
+                let runs = runs.iter().map(run).collect::<Vec<_>>().join(" \u{b7} ");
+                format!("Estudiante {runs}")
+            }
+            PacketPages::Begin(begin, last) => {
+                format!(
+                    "Los paquetes empiezan en las páginas {}. El último paquete termina en la página {last}",
+                    begun(begin)
+                )
+            }
+        };
         format!(
             "{file}: para imprimir otra vez el paquete de un estudiante, use estas páginas, contadas desde la primera del archivo. Un visor \
-             puede llamar 1-1, 1-2, etc. a las del estudiante 1. Estudiante {}{more}.",
-            listed.join(" \u{b7} ")
+             puede llamar 1-1, 1-2, etc. a las del estudiante 1. {told}."
         )
     }
 

@@ -6,6 +6,8 @@
 mod key;
 mod slip;
 
+use std::collections::BTreeSet;
+
 use crate::diag::Problem;
 use crate::lesson::Version;
 use crate::lesson::exit::Check;
@@ -53,10 +55,9 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let mut pages = Vec::new();
     for (version, checks) in by_group(desk) {
         let own = own_look(desk, design, checks)?;
-        // Whole pages: checks start again until the last page is full, so that no paper comes back blank.
-        let all: Vec<&Check> = checks.iter().cycle().take(checks.len().div_ceil(slips) * slips).collect();
-        for these in all.chunks(slips) {
-            let page = page(desk, design, &own, these)?;
+        for these in dealt(checks.len(), slips) {
+            let these: Vec<&Check> = these.into_iter().filter_map(|check| checks.get(check)).collect();
+            let page = page(desk, design, &own, &these)?;
             // Of a group's own checks it is worth saying which.
             let marks = version.and(checks.first().zip(checks.last()));
             let name = marks.map(|(first, last)| desk.lesson.wording().checks_from(first.mark, last.mark));
@@ -64,6 +65,31 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         }
     }
     Ok(pages)
+}
+
+/// Which check each slip shows, page after page, until all come round evenly. No page has a blank slip, and the next slip of a
+/// page and the one below it in a pile have other checks, where there are several.
+fn dealt(checks: usize, slips: usize) -> Vec<Vec<usize>> {
+    let (checks, slips) = (checks.max(1), slips.max(1));
+    // Pages that hold each check as often as any other begin with another one each, or the piles of a cut were one check each.
+    let even = slips.is_multiple_of(checks);
+    let pages = if even { checks } else { checks / shared_factor(checks, slips) };
+    let first = |page: usize| if even { page } else { page * slips };
+    (0..pages).map(|page| (0..slips).map(|slip| (first(page) + slip) % checks).collect()).collect()
+}
+
+/// The greatest number that both are multiples of.
+fn shared_factor(one: usize, other: usize) -> usize {
+    if other == 0 { one } else { shared_factor(other, one % other) }
+}
+
+/// Leaves out pages on which no check stands that does not stand on a page before: what is enough where nothing is dealt.
+pub fn enough(pages: &mut Vec<Page>) {
+    let mut seen: BTreeSet<String> = BTreeSet::new();
+    pages.retain(|page| {
+        let slips = page.layers.iter().flat_map(|layer| &layer.pieces);
+        page.sheet != SheetKind::Exit || slips.filter(|slip| seen.insert(slip.name.clone())).count() > 0
+    });
 }
 
 /// The checks of each group with the first of its versions; all of them, of no version, where there are no groups.

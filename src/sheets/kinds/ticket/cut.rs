@@ -10,10 +10,10 @@ use crate::sheets::kinds::ticket::words::pages;
 use crate::sheets::page::CutLine;
 use crate::spec::SheetKind;
 use crate::wording::Wording;
-use crate::wording::ticket::{LastPile, Least};
+use crate::wording::ticket::{LastPile, Least, PileRun};
 
-/// So many rows of piles are listed place by place; the bands say the same for all.
-const LISTED: usize = 8;
+/// So many rows of piles are listed place by place; further piles are told in runs.
+const LISTED: usize = 32;
 
 /// Sheets that a small trimmer takes at a time (common practice, no source).
 const TRIMMER: usize = 10;
@@ -40,11 +40,13 @@ fn cuts(
 ) -> Result<(), Problem> {
     flow.heading(&wording.cut_title(cutting.what, facts.parted(cutting).as_deref(), cutting.cuts.len()));
     let ranges: Vec<String> = cutting.piles.iter().map(|pile| pages(pile.sheets)).collect();
-    let most = cutting.piles.iter().map(Pile::len).max().unwrap_or(0);
     let wide = cutting.size.width > cutting.size.height;
-    let parts = (most > TRIMMER).then(|| (TRIMMER, most, most.div_ceil(TRIMMER)));
+    let mut trimmed: Vec<usize> = cutting.piles.iter().map(Pile::len).filter(|sheets| *sheets > TRIMMER).collect();
+    trimmed.sort_unstable_by(|one, other| other.cmp(one));
+    trimmed.dedup();
+    let trimmed: Vec<(usize, usize)> = trimmed.into_iter().map(|sheets| (sheets, sheets.div_ceil(TRIMMER))).collect();
     let single = cutting.piles.iter().map(Pile::len).sum::<usize>() == 1;
-    flow.lead(&wording.cut_piles(cutting.file, cutting.piles.len(), (&ranges, single), wide, parts));
+    flow.lead(&wording.cut_piles(cutting.file, cutting.piles.len(), (&ranges, single), wide, (TRIMMER, &trimmed)));
     if first {
         let (across, down) = split(&cutting.cuts);
         flow.lead(wording.back_gauge(!across.is_empty(), !down.is_empty()));
@@ -92,8 +94,16 @@ fn places(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) 
     let across: Vec<String> = (1..=columns).map(|c| wording.column(c)).collect();
     let mut heads: Vec<(&str, u32)> = vec![(wording.pile_row(), 10)];
     heads.extend(across.iter().map(|name| (name.as_str(), 10)));
+    let rows = |pile: &Pile| pile.places.len().div_ceil(wide);
+    let mut left = LISTED;
+    let listed = cutting.piles.iter().take_while(|pile| {
+        let fits = left >= rows(pile) || left == LISTED;
+        left = left.saturating_sub(rows(pile));
+        fits
+    });
+    let (listed, more) = cutting.piles.split_at(listed.count());
     let mut lines = Vec::new();
-    for (k, pile) in cutting.piles.iter().enumerate() {
+    for (k, pile) in listed.iter().enumerate() {
         for (r, row) in pile.places.chunks(wide).enumerate() {
             let mut line = vec![format!("{}, {}", cutting.before + k + 1, r + 1)];
             line.extend(row.iter().map(whose));
@@ -101,14 +111,34 @@ fn places(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) 
             lines.push(line);
         }
     }
-    let more = lines.len().saturating_sub(LISTED * 4);
-    lines.truncate(LISTED * 4);
     flow.table(&heads, &lines)?;
     flow.gap(Length::mm(1));
-    if more > 0 {
-        flow.text(&wording.more_rows(more))?;
+    if more.is_empty() {
+        return Ok(());
     }
-    Ok(())
+    flow.text(&wording.more_piles(&runs(cutting.before + listed.len(), more)))
+}
+
+/// Piles in runs that go on evenly: as many sets each, numbered on from one pile to the next; so many piles come before.
+fn runs(before: usize, piles: &[Pile]) -> Vec<PileRun> {
+    let mut runs: Vec<PileRun> = Vec::new();
+    for (number, pile) in (before + 1..).zip(piles) {
+        let mut sets: Vec<(u32, u32)> = Vec::new();
+        for place in &pile.places {
+            let PileOf::Set(learner, _) = place else { continue };
+            match sets.last_mut().filter(|(_, last)| last + 1 == *learner) {
+                Some((_, last)) => *last = *learner,
+                None => sets.push((*learner, *learner)),
+            }
+        }
+        let each = pile.places.len();
+        let on = |run: &PileRun| matches!((run.sets.as_slice(), sets.as_slice()), ([(_, last)], [(next, _)]) if last + 1 == *next);
+        match (runs.last_mut().filter(|run| run.each == each && on(run)), sets.last()) {
+            (Some(run), Some((_, last))) => (run.piles.1, run.sets[0].1) = (number, *last),
+            _ => runs.push(PileRun { piles: (number, number), each, sets }),
+        }
+    }
+    runs
 }
 
 /// "7 B": whose strips are at a place.
@@ -138,14 +168,19 @@ fn kits(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) ->
 /// Why there are no fewer sheets.
 fn least(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts, wording: &dyn Wording) -> Result<(), Problem> {
     let (columns, rows) = cutting.grid;
-    let sheets: usize = cutting.piles.iter().map(Pile::len).sum();
-    let pieces = cutting.piles.iter().map(Pile::len).max().unwrap_or(0);
+    let mut sheets: Vec<(usize, usize)> = Vec::new();
+    for pile in &cutting.piles {
+        match sheets.last_mut().filter(|(_, sheets)| *sheets == pile.len()) {
+            Some((piles, _)) => *piles += 1,
+            None => sheets.push((1, pile.len())),
+        }
+    }
     let sets = cutting.sets();
     let places = (columns * rows).index();
     let free = sets.next_multiple_of(places) - sets;
-    flow.text(&wording.least_sheets(Least {
+    let cut_apart = facts.cuttings.iter().filter(|other| other.kind == cutting.kind).count() > 1;
+    flow.text(&wording.least_sheets(&Least {
         sheets,
-        pieces,
         places,
         sets,
         piles: cutting.piles.len(),
@@ -153,6 +188,8 @@ fn least(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts, wording: 
             Fill::Even => LastPile::Full,
             Fill::Spares(count) => LastPile::Spares(count),
             Fill::Blanks(_) if free == 0 => LastPile::Full,
+            // Whether spare sets would cost more was not weighed where a spare set may be of any size.
+            Fill::Blanks(_) if cut_apart => LastPile::Left(free),
             Fill::Blanks(_) => LastPile::Blanks(free),
         },
     }))

@@ -6,12 +6,13 @@
 mod cut;
 pub mod facts;
 mod look;
+mod packets;
 pub mod proof;
 pub mod slip_sheet;
 mod words;
 
 use crate::diag::Problem;
-use crate::lesson::job::{Cutter, FileFacts, Keep, PartFacts, PartKind, PrintSides, PrintedSheet, Stock};
+use crate::lesson::job::{Cutter, FileFacts, Keep, PartKind, PrintSides, PrintedSheet, Stock};
 use crate::measure::Length;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
@@ -113,28 +114,17 @@ pub fn told(part: &PartKind, wording: &dyn Wording) -> String {
     })
 }
 
-/// So many learners' pages are listed one by one; the others follow from them.
-const LISTED: usize = 60;
-
 /// What to print again.
 fn again(facts: &Facts, wording: &dyn Wording) -> Vec<String> {
     let mut lines = Vec::new();
     for file in &facts.job.files {
-        let kept = file.parts.iter().any(|part| part.kind.keep() == Keep::Kit);
-        let used = |part: &&PartFacts| part.kind.keep() == Keep::UsedUp && !part.kind.is_for_the_run();
-        let used: Vec<_> = file.parts.iter().filter(used).map(|part| part.pages).collect();
-        match (kept, used.first(), used.last()) {
-            (true, Some(first), Some(last)) => {
-                lines.push(wording.kits_at_hand(file.file, Some(&pages((first.0, last.1)))));
-            }
-            (true, ..) => lines.push(wording.kits_at_hand(file.file, None)),
-            _ => {}
+        if file.parts.iter().any(|part| part.kind.keep() == Keep::Kit) {
+            let used: Vec<String> = packets::without_kits(file).into_iter().map(pages).collect();
+            lines.push(wording.kits_at_hand(file.file, &used));
         }
         for part in &file.parts {
             let PartKind::Packets { learners, .. } = &part.kind else { continue };
-            let listed: Vec<(usize, String)> =
-                (1..).zip(learners).take(LISTED).map(|(number, range)| (number, pages(*range))).collect();
-            lines.push(wording.print_again(file.file, &listed, learners.len() > LISTED));
+            lines.push(wording.print_again(file.file, &packets::found(learners)));
         }
     }
     lines

@@ -2,11 +2,11 @@
 
 use crate::lesson::job::{JobFacts, SaveBy};
 use crate::wording::Wording;
-use crate::wording::cover::PageRange;
+use crate::wording::ticket::figures;
 
 /// "12" or "12–18".
-pub fn pages((first, last): (usize, usize)) -> String {
-    PageRange { first, last }.figures()
+pub fn pages(range: (usize, usize)) -> String {
+    figures(range)
 }
 
 /// What would save most, in a sentence or two; `None` where nothing would.

@@ -1,0 +1,213 @@
+//! What the ticket says of pages, piles and packets, against the copies themselves: as a copy room would find out.
+
+use std::collections::BTreeMap;
+
+use placewright::lesson::Lesson;
+use placewright::lesson::job::PrintSides;
+use placewright::sheets::files::PacketKind;
+use placewright::sheets::packets::Packet;
+use placewright::spec::SheetKind;
+
+use crate::support::class::Shop;
+use crate::support::pdf;
+use crate::support::setup::planned;
+
+/// The ticket's words in one line.
+fn told(shop: &Shop, lesson: &Lesson) -> String {
+    let pages = pdf::read(&shop.ticket(lesson));
+    let words: Vec<&str> = pages.iter().flat_map(|page| &page.texts).map(|run| run.text.as_str()).collect();
+    words.join(" ").split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn copies<'a>(shop: &'a Shop, lesson: &'a Lesson, kind: PacketKind) -> Packet<'a> {
+    shop.copies(lesson).into_iter().find(|packet| packet.kind == kind).expect("a file of copies")
+}
+
+/// What follows some words, up to some others.
+fn between<'t>(text: &'t str, from: &str, to: &str) -> &'t str {
+    let rest = text.split_once(from).unwrap_or_else(|| panic!("no `{from}` in {text}")).1;
+    rest.split_once(to).unwrap_or_else(|| panic!("no `{to}` in {rest}")).0
+}
+
+fn number(text: &str) -> usize {
+    let figures: String = text.trim().chars().filter(|letter| *letter != ',').collect();
+    figures.parse().unwrap_or_else(|_| panic!("`{text}` is no number"))
+}
+
+/// "12–18" or "12".
+fn range(text: &str) -> (usize, usize) {
+    let (first, last) = text.split_once('\u{2013}').unwrap_or((text, text));
+    (number(first), number(last))
+}
+
+/// "1–2, 7 and 20–31": every page of it.
+fn pages(text: &str) -> Vec<usize> {
+    let ranges = text.replace(" and ", ", ");
+    ranges.split(", ").map(range).flat_map(|(first, last)| first..=last).collect()
+}
+
+const QUARRY: &str = "title = \"Quarry carts\"\nseed = 33\n[numbers]\nrange = [100, 999]\nsort.count = 7\nexit.count = 4\n\
+    [forms]\nmatch = [\"numeral\", \"words\", \"units\", \"blocks\"]\ndecoys = 4\n\
+    [class]\nlearners = LEARNERS\nspares = 3\nversions = 2\n[print]\ncut = \"stack\"\nsides = \"two\"\n\
+    [sheets]\nmake = [\"mat\", \"board\", \"strips\", \"exit\", \"record\"]\n\
+    [[group]]\nname = \"Granite\"\nlearners = GRANITE\nrange = [1000, 6999]\nsort.count = 8\nversions = 2\n\
+    [[group]]\nname = \"Slate\"\nlearners = SLATE\nsort.count = 4\ndecoys = 1\nversions = 1\n";
+
+fn quarry(learners: u32, granite: u32, slate: u32) -> Lesson {
+    let of = |text: String, word: &str, count: u32| text.replace(word, &count.to_string());
+    planned(&of(of(of(QUARRY.to_owned(), "LEARNERS", learners), "GRANITE", granite), "SLATE", slate))
+}
+
+/// How many sheets each pile of strips has, by the name on its sheets.
+fn piles(file: &Packet<'_>) -> Vec<usize> {
+    let fronts = (0..file.len()).step_by(if file.sides == PrintSides::One { 1 } else { 2 });
+    let mut piles: BTreeMap<usize, usize> = BTreeMap::new();
+    for name in fronts.map(|k| file.page(k).expect("a page").name.clone()) {
+        if let Some(pile) = name.strip_prefix("Pile ") {
+            *piles.entry(number(pile.split(',').next().unwrap_or_default())).or_default() += 1;
+        }
+    }
+    piles.into_values().collect()
+}
+
+/// The sheets of piles are a sum of the piles as they are; a trimmer parts each pile by its own height.
+#[test]
+fn the_least_sheets_are_those_of_the_piles() {
+    let (shop, lesson) = (Shop::open(), quarry(30, 8, 14));
+    let file = copies(&shop, &lesson, PacketKind::PaperBothSides);
+    let (told, piles) = (told(&shop, &lesson), piles(&file));
+    let mut summed = Vec::new();
+    let mut rest = told.as_str();
+    while let Some((_, after)) = rest.split_once("band among them: ") {
+        let sum = after.split_once('.').expect("a sentence").0;
+        for term in sum.split(" + ") {
+            let (times, sheets) = term.split_once(" \u{d7} ").unwrap_or(("1", term));
+            summed.extend(std::iter::repeat_n(number(sheets), number(times)));
+        }
+        rest = after;
+    }
+    assert_eq!(summed, piles, "{told}");
+    assert!(piles.iter().any(|pile| *pile != piles[0]), "piles of one height show little: {piles:?}");
+    rest = told.as_str();
+    while let Some((_, after)) = rest.split_once("A trimmer that takes 10 sheets cuts ") {
+        for part in after
+            .split_once(" parts")
+            .expect("parts")
+            .0
+            .split(" and a pile")
+            .map(|part| part.trim_start_matches("a pile"))
+        {
+            let (pile, parts) = part.trim_start_matches(" of ").split_once(" in ").expect("a pile");
+            assert!(piles.contains(&number(pile)), "{part}: {piles:?}");
+            assert_eq!(number(parts), number(pile).div_ceil(10));
+        }
+        rest = after;
+    }
+}
+
+/// Every packet of a large class is found from what the ticket says, whatever packets of other sizes lie between.
+#[test]
+fn every_packet_of_a_large_class_can_be_found() {
+    let plain = "title = \"Kelp\"\nseed = 4\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 130\nversions = 2\n\
+                 [sheets]\nmake = [\"board\", \"record\"]\n";
+    for lesson in [quarry(140, 40, 30), planned(plain)] {
+        let shop = Shop::open();
+        let file = copies(&shop, &lesson, PacketKind::Paper);
+        let mut packets: BTreeMap<usize, (usize, usize)> = BTreeMap::new();
+        for (page, entry) in (1..).zip(file.entries()) {
+            let Some(learner) = entry.learner else { continue };
+            packets.entry(learner as usize).or_insert((page, page)).1 = page;
+        }
+        let told = told(&shop, &lesson);
+        let list = between(&told, "A viewer may label learner 1's own 1-1, 1-2 and so on. ", ".");
+        let mut found: BTreeMap<usize, (usize, usize)> = BTreeMap::new();
+        for part in list.split(" \u{b7} ") {
+            let (who, where_) = part.split_once(": ").unwrap_or_else(|| panic!("{part}"));
+            let (from, to) = range(who.rsplit(' ').next().unwrap_or(who));
+            if let Some((each, all)) = where_.split_once(" each, ") {
+                let (each, all) = (number(each.trim_end_matches(" pages").trim_end_matches(" page")), range(all));
+                assert_eq!((to + 1 - from) * each, all.1 + 1 - all.0, "{part}");
+                found.extend((from..=to).map(|k| (k, (all.0 + (k - from) * each, all.0 + (k + 1 - from) * each - 1))));
+            } else if from == to && !where_.contains(", ") {
+                found.insert(from, range(where_));
+            } else {
+                panic!("{part}");
+            }
+        }
+        assert_eq!(found, packets);
+        assert!(list.len() < 4_000, "{} letters", list.len());
+    }
+}
+
+/// Where kits are at hand, what is printed again is all that is used up, its slip-sheets and the proof, and no kit.
+#[test]
+fn what_is_printed_without_kits_is_all_the_rest() {
+    let few = "title = \"Lock gates\"\nseed = 5\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 2\nspares = 1\n\
+               [print]\ncut = \"stack\"\nsides = \"two\"\n";
+    let parted = "title = \"Rope walk\"\nseed = 3\n[numbers]\nrange = [10, 99]\n[class]\nlearners = 9\n[print]\nslip_sheets = true\n";
+    let piled = "title = \"Sail loft\"\nseed = 6\n[numbers]\nrange = [10, 99]\n[class]\nlearners = 9\n\
+                 [print]\ncut = \"stack\"\nslip_sheets = true\nsides = \"two\"\n";
+    for text in
+        [few.to_owned(), few.replace("[print]", "[print]\nslip_sheets = true"), parted.to_owned(), piled.to_owned()]
+    {
+        let (shop, lesson) = (Shop::open(), planned(&text));
+        let told = told(&shop, &lesson);
+        for file in shop.copies(&lesson) {
+            let name = file.file();
+            let Some((_, said)) = told.split_once(&format!("{name}: where the class still has its kits, ")) else {
+                continue;
+            };
+            let Some(said) = said.strip_prefix("print pages ") else { continue };
+            let printed = pages(said.split_once(" only.").expect("pages").0);
+            let kept = [SheetKind::Mat, SheetKind::WordBank, SheetKind::Blocks, SheetKind::Layered];
+            let entries: Vec<_> = file.entries().collect();
+            for (page, entry) in (1..).zip(&entries) {
+                // A slip-sheet goes with what follows it; the proof is printed whole.
+                let sheets = if file.sides == PrintSides::One { 1 } else { 2 };
+                let next = entries[page - 1..].iter().find(|entry| entry.sheet != SheetKind::Ticket).expect("a part");
+                let wanted = page <= sheets || !kept.contains(&next.sheet);
+                assert_eq!(printed.contains(&page), wanted, "{name}, page {page}, {:?}: {said}", entry.sheet);
+            }
+        }
+    }
+}
+
+/// Checks come round evenly: no check stands on two slips more than another, and neither the next slip of a page nor the slip
+/// below it in a pile has the same.
+#[test]
+fn checks_are_dealt_evenly_and_neighbours_differ() {
+    let mut seen = std::collections::BTreeSet::new();
+    for (paper, text, learners) in
+        [("letter", "standard", 24), ("letter", "large", 21), ("tabloid", "standard", 31), ("a4", "standard", 17)]
+    {
+        let lesson = planned(&format!(
+            "title = \"Eel traps\"\npaper = \"{paper}\"\nseed = 2\n[numbers]\nrange = [100, 999]\n[class]\nlearners = {learners}\n\
+             versions = 2\n[print]\ntext = \"{text}\"\n[sheets]\nmake = [\"board\", \"exit\"]\n"
+        ));
+        let shop = Shop::open();
+        let file = copies(&shop, &lesson, PacketKind::Paper);
+        let slips: Vec<Vec<String>> = (0..file.len())
+            .map(|k| file.page(k).expect("a page").into_owned())
+            .filter(|page| page.sheet == SheetKind::Exit)
+            .map(|page| page.layers.iter().flat_map(|layer| &layer.pieces).map(|piece| piece.name.clone()).collect())
+            .collect();
+        let mut counts: BTreeMap<&String, usize> = BTreeMap::new();
+        for slip in slips.iter().flatten() {
+            *counts.entry(slip).or_default() += 1;
+        }
+        assert!(counts.len() > 1, "{counts:?}");
+        let (most, fewest) = (counts.values().max().expect("checks"), counts.values().min().expect("checks"));
+        assert!(most - fewest <= 1, "{paper}, {text}: {counts:?}");
+        for (page, next) in slips.iter().zip(&slips[1..]) {
+            assert!(page.iter().zip(next).all(|(slip, below)| slip != below), "{paper}, {text}: {page:?}, {next:?}");
+        }
+        let alone = slips.iter().all(|page| page.windows(2).all(|pair| pair[0] != pair[1]));
+        assert!(alone, "{paper}, {text}: {slips:?}");
+        seen.insert((counts.len(), slips[0].len()));
+        // The teacher's packet has each check once at least, and no page that has none of its own.
+        let teacher = shop.packets(&lesson).into_iter().next().expect("the teacher's");
+        let pages = teacher.entries().filter(|entry| entry.sheet == SheetKind::Exit).count();
+        assert_eq!(pages, counts.len().div_ceil(slips[0].len()), "{paper}, {text}");
+    }
+    assert!(seen.len() > 1, "{seen:?}");
+}
