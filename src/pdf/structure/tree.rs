@@ -107,17 +107,40 @@ impl<'a> Visitor<'a> for Tree<'a, '_> {
 impl Tree<'_, '_> {
     /// The elements of a page so high, as text whose numbers are still to come.
     pub fn template(&self, height: Length) -> Result<Template, Problem> {
-        let owners = self.owners.iter().map(|place| narrow(*place)).collect::<Result<_, _>>()?;
-        let mut template = Template::new(owners);
-        for (place, element) in self.elements.iter().enumerate() {
-            write(place, element, height, &mut template)?;
+        let (order, places) = self.levels()?;
+        let mut template = Template::new(self.owners.iter().map(|owner| places[*owner]).collect());
+        for here in order {
+            write(here, &self.elements[here], &places, height, &mut template)?;
             template.end();
         }
         Ok(template)
     }
+
+    /// The elements in the order of their objects, level by level, and the place of each in that order. So the children of an
+    /// element, which say nearly the same, are next to each other, and deflate to less.
+    fn levels(&self) -> Result<(Vec<usize>, Vec<u32>), Problem> {
+        let mut depths: Vec<usize> = Vec::with_capacity(self.elements.len());
+        for (here, element) in self.elements.iter().enumerate() {
+            // An element is opened after the one around it.
+            depths.push(if here == 0 { 0 } else { depths[element.parent] + 1 });
+        }
+        let mut order: Vec<usize> = (0..depths.len()).collect();
+        order.sort_by_key(|here| depths[*here]);
+        let mut places = vec![0; order.len()];
+        for (place, here) in order.iter().enumerate() {
+            places[*here] = narrow(place)?;
+        }
+        Ok((order, places))
+    }
 }
 
-fn write(place: usize, element: &Element<'_>, height: Length, out: &mut Template) -> Result<(), Problem> {
+fn write(
+    here: usize,
+    element: &Element<'_>,
+    places: &[u32],
+    height: Length,
+    out: &mut Template,
+) -> Result<(), Problem> {
     out.text().extend_from_slice(b"<<");
     if element.kids.iter().any(|kid| matches!(kid, Kid::Content(_))) {
         out.text().extend_from_slice(b"/Pg ");
@@ -126,10 +149,10 @@ fn write(place: usize, element: &Element<'_>, height: Length, out: &mut Template
     out.text().extend_from_slice(b"/S/");
     out.text().extend_from_slice(name(element.tag));
     out.text().extend_from_slice(b"/P ");
-    if place == 0 {
+    if here == 0 {
         reference(out.text(), DOCUMENT);
     } else {
-        out.element(narrow(element.parent)?);
+        out.element(places[element.parent]);
     }
     match element.tag {
         Some(Tag::HeaderCell(scope)) => {
@@ -159,14 +182,14 @@ fn write(place: usize, element: &Element<'_>, height: Length, out: &mut Template
     }
     if let [kid] = element.kids.as_slice() {
         out.text().extend_from_slice(b"/K ");
-        kid.write(out)?;
+        kid.write(places, out);
     } else if !element.kids.is_empty() {
         out.text().extend_from_slice(b"/K[");
         for (k, kid) in element.kids.iter().enumerate() {
             if k > 0 {
                 out.text().push(b' ');
             }
-            kid.write(out)?;
+            kid.write(places, out);
         }
         out.text().push(b']');
     }
@@ -175,12 +198,11 @@ fn write(place: usize, element: &Element<'_>, height: Length, out: &mut Template
 }
 
 impl Kid {
-    fn write(&self, out: &mut Template) -> Result<(), Problem> {
+    fn write(&self, places: &[u32], out: &mut Template) {
         match self {
             Kid::Content(mcid) => integer(out.text(), u64::from(*mcid)),
-            Kid::Element(place) => out.element(narrow(*place)?),
+            Kid::Element(here) => out.element(places[*here]),
         }
-        Ok(())
     }
 }
 

@@ -96,14 +96,17 @@ fn page(
         let grid = Grid::of(room, class.piece, *columns, rows, layout.grid.gutter);
         room = room.shrunk(Sides { top: grid.area().height(), ..Sides::default() });
         for (cell, (k, strip)) in grid.cells().zip(strips) {
-            let content = Node::tagged(Tag::ListBody, draw(desk, design, strip, cell)?);
-            nodes.push(Node::tagged(Tag::ListItem, [content]));
+            let drawn = draw(desk, design, strip, cell)?;
+            match strip.content {
+                Content::Blocks(_) => nodes.extend(drawn),
+                Content::Text(_) | Content::Both(_) => nodes.push(Node::tagged(Tag::Paragraph, drawn)),
+            }
             layer.pieces.push(Piece::strip(*k, cell));
             layer.marks.push(Mark { frame: design.mark(cell), says: Says::Piece });
         }
         cut(&mut layer, &mut lines, layout, &grid, desk.printable(size), bands.len() > 1);
     }
-    layer.nodes.push(Node::Tagged(Tag::List, nodes));
+    layer.nodes.extend(nodes);
     layer.nodes.push(Node::Artifact(lines));
     Ok(desk.finish(SheetKind::Strips, size, layout.stock, headed, layer))
 }

@@ -195,7 +195,7 @@ pub(super) fn draw(
     let count = questions.min(check.questions.len()).max(1).wide();
     // What is left is shared out between the questions, evenly down the slip.
     let extra = (frame.height() - needed).scaled(1, count).min(Length::mm(14)).max(Length::ZERO);
-    let mut y = frame.top() + look.top();
+    let (mut y, mut asked) = (frame.top() + look.top(), Vec::new());
     for (k, question) in check.questions.iter().take(questions).enumerate() {
         y += BETWEEN + if k == 0 { extra.half() } else { extra };
         let left = frame.left() + look.number();
@@ -204,8 +204,9 @@ pub(super) fn draw(
         let number = text::run(desk.family, &[(k + 1).to_string()], label, &look.question).tagged(Tag::Label);
         let mut body = Vec::new();
         y = ask(desk, look, room, k, question, &mut body)?;
-        nodes.push(Node::tagged(Tag::List, [Node::tagged(Tag::ListItem, [number, Node::Tagged(Tag::ListBody, body)])]));
+        asked.push(Node::tagged(Tag::ListItem, [number, Node::Tagged(Tag::ListBody, body)]));
     }
+    nodes.push(Node::Tagged(Tag::List, asked));
     Ok(nodes)
 }
 
