@@ -110,7 +110,7 @@ impl Tree<'_, '_> {
         let (order, places) = self.levels()?;
         let mut template = Template::new(self.owners.iter().map(|owner| places[*owner]).collect());
         for here in order {
-            write(here, &self.elements[here], &places, height, &mut template)?;
+            write(here, &self.elements[here], &places, height, &mut template);
             template.end();
         }
         Ok(template)
@@ -134,13 +134,7 @@ impl Tree<'_, '_> {
     }
 }
 
-fn write(
-    here: usize,
-    element: &Element<'_>,
-    places: &[u32],
-    height: Length,
-    out: &mut Template,
-) -> Result<(), Problem> {
+fn write(here: usize, element: &Element<'_>, places: &[u32], height: Length, out: &mut Template) {
     out.text().extend_from_slice(b"<<");
     if element.kids.iter().any(|kid| matches!(kid, Kid::Content(_))) {
         out.text().extend_from_slice(b"/Pg ");
@@ -194,7 +188,6 @@ fn write(
         out.text().push(b']');
     }
     out.text().extend_from_slice(b">>");
-    Ok(())
 }
 
 impl Kid {
