@@ -5,6 +5,7 @@
 //! with dots or boxes to tick, [`framed`] sets what must not be missed and what is copied letter by letter.
 
 pub mod column;
+pub mod even;
 pub mod framed;
 pub mod list;
 pub mod pages;

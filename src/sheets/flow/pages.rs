@@ -6,6 +6,7 @@
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Size};
 use crate::sheets::flow::column::Column;
+use crate::sheets::flow::even::Spread;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::layout::{Layout, Turn};
@@ -63,6 +64,8 @@ pub struct Flow<'a> {
     nodes: Vec<Node>,
     column: Column<'a>,
     waiting: Vec<Lead>,
+    /// How far down pages are filled, in percent.
+    depth: i64,
     /// The heading that was set last: what goes on over a page goes on under it.
     under: Option<Lead>,
 }
@@ -82,8 +85,29 @@ impl<'a> Flow<'a> {
             nodes: Vec::new(),
             column,
             waiting: Vec::new(),
+            depth: Spread::USUAL.depth,
             under: None,
         })
+    }
+
+    /// The same, with pages that are filled so far down only; for pages on which nothing stands yet.
+    #[must_use]
+    pub fn to_depth(mut self, depth: i64) -> Self {
+        self.depth = depth;
+        self.column = Column::new(self.desk, self.deep());
+        self
+    }
+
+    /// The room of a page that is filled.
+    fn deep(&self) -> Rect {
+        let all = room(&self.setup, self.headed.body);
+        Rect::new(all.origin(), Size::new(all.width(), all.height().scaled(self.depth, 100)))
+    }
+
+    /// How much of this page is filled, in percent of all its room.
+    pub fn filled(&self) -> i64 {
+        let (used, all) = (self.column.y - self.headed.body.top(), self.headed.body.height());
+        used.to_raw() * 100 / all.to_raw().max(1)
     }
 
     /// The finished pages. Fails when a heading that nothing followed does not fit.
@@ -190,7 +214,7 @@ impl<'a> Flow<'a> {
         let next = headed(self.desk, &self.setup, self.size, &self.setup.later)?;
         self.close();
         self.headed = next;
-        self.column = Column::new(self.desk, room(&self.setup, self.headed.body));
+        self.column = Column::new(self.desk, self.deep());
         Ok(())
     }
 

@@ -88,6 +88,16 @@ impl TableLook<'_> {
         let (head, remark, cell) = ((head, sides), cell, (cell, sides));
         Self { head, cell, remark, rules, row_heads: true, pictures: None, whole: false }
     }
+
+    /// The same with so many percent of the room above and below headings and cells.
+    #[must_use]
+    pub fn closer(self, white: i64) -> Self {
+        let closer = |(face, sides): (Face, Sides<Length>)| {
+            let Sides { top, bottom, .. } = sides;
+            (face, Sides { top: top.scaled(white, 100), bottom: bottom.scaled(white, 100), ..sides })
+        };
+        Self { head: closer(self.head), cell: closer(self.cell), ..self }
+    }
 }
 
 /// A table whose lines are broken and whose rows are measured.

@@ -1,8 +1,9 @@
 //! Tables with headings, one after another over as many pages as they need: keys.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Sides};
+use crate::measure::Length;
 use crate::sheets::blocks::picture::Pictures;
+use crate::sheets::flow::even::{Spread, closer, even};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableLook};
 use crate::sheets::page::desk::Desk;
@@ -36,44 +37,32 @@ pub struct TablePages<'s> {
     pub pictures: Option<&'s Pictures>,
 }
 
-/// Lays tables out one after another, a little closer where that saves the last page. Fails when a word is wider than its
-/// column, or a row higher than a page.
+/// Lays tables out one after another, the last page never nearly empty where that can be helped. Fails when a word is wider than
+/// its column, or a row higher than a page.
 pub fn lay(desk: &Desk<'_>, on: &TablePages<'_>, tables: &[TitledTable]) -> Result<Vec<Page>, Problem> {
-    let (pages, last) = laid(desk, on, tables, 100)?;
-    // A page with a few rows at its top is worth less white between all rows.
-    if pages.len() > 1 && last < NEARLY_EMPTY {
-        let (closer, _) = laid(desk, on, tables, CLOSER)?;
-        if closer.len() < pages.len() {
-            return Ok(closer);
-        }
-    }
-    Ok(pages)
+    even(|spread| laid(desk, on, tables, spread))
 }
 
-/// A last page that is less full, in percent.
-const NEARLY_EMPTY: i64 = 40;
-/// What is left of the white above and below rows and headings where they stand closer, in percent.
-const CLOSER: i64 = 60;
+/// The same, only closer where that saves a nearly empty page: for pages that are laid at one size after another.
+pub fn lay_closely(desk: &Desk<'_>, on: &TablePages<'_>, tables: &[TitledTable]) -> Result<Vec<Page>, Problem> {
+    closer(|spread| laid(desk, on, tables, spread)).map(|(pages, _)| pages)
+}
 
-/// The pages with so many percent of the usual white, and how full the last of them is, in percent.
-fn laid(desk: &Desk<'_>, on: &TablePages<'_>, tables: &[TitledTable], white: i64) -> Result<(Vec<Page>, i64), Problem> {
+/// The pages, and how full the last of them is, in percent.
+fn laid(
+    desk: &Desk<'_>,
+    on: &TablePages<'_>,
+    tables: &[TitledTable],
+    Spread { white, depth }: Spread,
+) -> Result<(Vec<Page>, i64), Problem> {
     let face = |name| desk.face(on.layout, name);
     let (text, part, between) = (face("text")?, face("part")?, on.layout.length("between")?.scaled(white, 100));
     let usual = TableLook::padded(face("column")?, text, on.layout.padding, Rules::Strong);
-    let closer = |sides: Sides<Length>| Sides {
-        top: sides.top.scaled(white, 100),
-        bottom: sides.bottom.scaled(white, 100),
-        ..sides
-    };
-    let look = TableLook {
-        pictures: on.pictures,
-        head: (usual.head.0, closer(usual.head.1)),
-        cell: (usual.cell.0, closer(usual.cell.1)),
-        ..usual
-    };
+    let look = TableLook { pictures: on.pictures, ..usual.closer(white) };
     let heading = Heading { title: on.title.to_owned(), note: on.note.map(str::to_owned) };
     let (first, later) = (heading.clone(), heading);
-    let mut flow = Flow::new(desk, Setup { kind: on.kind, layout: on.layout, first, later, widest: None })?;
+    let mut flow =
+        Flow::new(desk, Setup { kind: on.kind, layout: on.layout, first, later, widest: None })?.to_depth(depth);
     for TitledTable { heading, note, table } in tables {
         let lead = |text: &String, face, tag, above, below| Lead { text: text.clone(), face, tag, above, below };
         let below = if note.is_none() { GAP } else { Length::ZERO };
@@ -83,8 +72,7 @@ fn laid(desk: &Desk<'_>, on: &TablePages<'_>, tables: &[TitledTable], white: i64
         }
         flow.table(table, &look)?;
     }
-    let left = flow.left().max(Length::ZERO);
-    let last = 100 - left.to_raw() * 100 / flow.frame().height().to_raw().max(1);
+    let last = flow.filled();
     Ok((flow.finish()?, last))
 }
 

@@ -149,7 +149,7 @@ fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result
         };
         let note = set.group.and_then(|at| shares.get(at)).map(|share| desk.lesson.wording().whose_key(share));
         let setup = TablePages { kind: SheetKind::Key, layout, title: &title, note: note.as_deref(), pictures };
-        let laid = titled::lay(desk, &setup, &parts(desk, set, pictures)?)?;
+        let laid = titled::lay_closely(desk, &setup, &parts(desk, set, pictures)?)?;
         for page in laid {
             let mut page = desk.versioned(page, set.version);
             if desk.lesson.sets.len() > 1 {

@@ -9,6 +9,7 @@ use crate::lesson::groups::{self, SlipLesson, Trial};
 use crate::lesson::{InPlay, LessonPart};
 use crate::measure::Length;
 use crate::number::{SlipFamily, Style};
+use crate::sheets::flow::even::{Spread, even};
 use crate::sheets::flow::list::{ListLook, ListMark};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
@@ -28,30 +29,41 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let parts = desk.lesson.parts();
     let own: Vec<(LessonPart<'_>, Vec<SlipLesson>)> =
         parts.into_iter().map(|part| (part, groups::lessons(desk.lesson, &part))).collect();
+    even(|spread| laid(desk, &own, spread))
+}
+
+/// The pages for these, and how full the last of them is, in percent.
+fn laid(
+    desk: &Desk<'_>,
+    own: &[(LessonPart<'_>, Vec<SlipLesson>)],
+    Spread { white, depth }: Spread,
+) -> Result<(Vec<Page>, i64), Problem> {
     let layout = desk.layout(SheetKind::SmallGroups)?;
     let wording = desk.lesson.wording();
     let face = |name| desk.face(layout, name);
     let (text, part, column) = (face("text")?, face("part")?, face("column")?);
-    let look = TableLook::padded(column, text, layout.padding, Rules::Strong);
-    let (between, lines) = (layout.length("between")?, layout.length("lines")?);
+    let look = TableLook::padded(column, text, layout.padding, Rules::Strong).closer(white);
+    let (between, lines) = (layout.length("between")?.scaled(white, 100), layout.length("lines")?);
     let everything: Vec<&SlipLesson> = own.iter().flat_map(|(_, lessons)| lessons).collect();
     let note = wording.groups_note(groups::table(desk.lesson, &everything));
     let title = wording.sheet_title(SheetKind::SmallGroups).to_owned();
     let first = Heading { title: title.clone(), note: Some(note) };
     let later = Heading { title, note: None };
-    let flow = Flow::new(desk, Setup { kind: SheetKind::SmallGroups, layout, first, later, widest: None })?;
+    let flow =
+        Flow::new(desk, Setup { kind: SheetKind::SmallGroups, layout, first, later, widest: None })?.to_depth(depth);
     let mut sheet = GroupPages { flow, look, text, part, between, lines };
     sheet.reading(desk, layout.length("indent")?)?;
     for in_play in groups::by_family(desk.lesson) {
         let mut mine = Vec::new();
-        for (part, lessons) in &own {
+        for (part, lessons) in own {
             let lessons = lessons.iter().filter(|lesson| lesson.slip == in_play.slip && !lesson.trials.is_empty());
             mine.extend(lessons.map(|lesson| (*part, lesson)));
         }
         sheet.lesson(desk, in_play, &mine)?;
     }
     sheet.has_it(desk)?;
-    sheet.flow.finish()
+    let last = sheet.flow.filled();
+    Ok((sheet.flow.finish()?, last))
 }
 
 /// The pages being filled.

@@ -10,6 +10,7 @@ use crate::diag::Problem;
 use crate::lesson::job::JobFacts;
 use crate::lesson::teach::{self, Means, PlanPart, Teaching};
 use crate::measure::{Count, Length, Point};
+use crate::sheets::flow::even::{ENOUGH, Spread, shared};
 use crate::sheets::flow::list::{ListLook, ListMark, along};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::kinds::record;
@@ -23,18 +24,20 @@ use crate::spec::SheetKind;
 /// Lays the plan out: at the sizes of the layout, or more closely or widely where that leaves no last page nearly empty.
 pub fn lay(desk: &Desk<'_>, job: &JobFacts) -> Result<Vec<Page>, Problem> {
     let teaching = teach::plan(&means(desk, job)?);
-    let usual = laid(desk, &teaching, Air(100))?;
-    if usual.1 {
-        return Ok(usual.0);
+    let is_even = |pages: &[Page], last: i64| pages.len() == 1 || last >= ENOUGH;
+    let (usual, last) = laid(desk, &teaching, Air(100), Spread::USUAL)?;
+    if is_even(&usual, last) {
+        return Ok(usual);
     }
     for air in [Air(85), Air(70), Air(55), Air(120), Air(140), Air(170)] {
-        let (pages, is_even) = laid(desk, &teaching, air)?;
+        let (pages, last) = laid(desk, &teaching, air, Spread::USUAL)?;
         // Wider is no reason for a page more.
-        if is_even && pages.len() <= usual.0.len() {
+        if is_even(&pages, last) && pages.len() <= usual.len() {
             return Ok(pages);
         }
     }
-    Ok(usual.0)
+    let shared = shared(usual.len(), |spread| laid(desk, &teaching, Air(100), spread))?;
+    Ok(shared.unwrap_or(usual))
 }
 
 /// The room between steps and phases, in percent of the layout's; where it is less, type is a little smaller too.
@@ -54,19 +57,17 @@ impl Air {
     }
 }
 
-/// The pages, and whether the last of several is more than nearly empty.
-fn laid(desk: &Desk<'_>, teaching: &Teaching, air: Air) -> Result<(Vec<Page>, bool), Problem> {
+/// The pages, and how full the last of them is, in percent.
+fn laid(desk: &Desk<'_>, teaching: &Teaching, air: Air, spread: Spread) -> Result<(Vec<Page>, i64), Problem> {
     let mut script = PlanPages::new(desk, air)?;
+    script.flow = script.flow.to_depth(spread.depth);
     script.aims(teaching)?;
     script.before(teaching)?;
     for part in &teaching.phases {
         script.part(part)?;
     }
-    let filled = script.flow.frame().height() - script.flow.left();
-    let enough = filled >= script.flow.frame().height().scaled(36, 100);
-    let pages = script.flow.finish()?;
-    let is_even = enough || pages.len() == 1;
-    Ok((pages, is_even))
+    let last = script.flow.filled();
+    Ok((script.flow.finish()?, last))
 }
 
 /// What the class has in its hands.
