@@ -8,6 +8,7 @@ use placewright::spec::SheetKind;
 use toml_edit::{Array, DocumentMut, InlineTable, Item, value};
 
 use crate::support::class::Shop;
+use crate::support::run::placewright;
 use crate::support::setup::planned;
 
 /// Lessons whose copies are unlike: who cuts, sides, paper, groups, slip-sheets, classes that leave places of a pile free.
@@ -96,4 +97,40 @@ fn each_saving_is_what_the_changed_lesson_saves() {
         assert!(saved.is_sorted_by(|one, next| one >= next), "{saved:?}");
     }
     assert!(seen.iter().all(|count| *count >= LESSONS.len() - 2), "{seen:?}");
+}
+
+/// What `check` says of boards with a row a page is what the lesson takes without their pictures, or on larger paper.
+#[test]
+fn large_pictures_cost_what_check_says() {
+    let text = "title = \"Quarry carts\"\npaper = \"letter\"\nseed = 33\n[numbers]\nrange = [100, 999]\nsort.count = 5\n\
+                [forms]\nmatch = [\"numeral\", \"words\", \"units\", \"blocks\"]\n[class]\nlearners = 12\n[print]\ncut = \"stack\"\n\
+                [sheets]\nmake = [\"board\", \"strips\"]\n[[group]]\nname = \"Granite\"\nlearners = 5\nrange = [1000, 9999]\n";
+    let folder = tempfile::tempdir().expect("a folder");
+    let check = |text: &str| {
+        let path = folder.path().join("quarry.toml");
+        std::fs::write(&path, text).expect("a file");
+        let ran = placewright(["check".as_ref(), path.as_os_str()]).with(0);
+        let copies = ran.out.split("class copies: ").nth(1).expect("copies").split(' ').next().map(str::to_owned);
+        (copies.and_then(|copies| copies.parse::<usize>().ok()).expect("a number"), ran.err)
+    };
+    let (now, said) = check(text);
+    let note = said.lines().find(|line| line.contains("has a page of its own")).unwrap_or_else(|| panic!("{said}"));
+    assert!(note.contains(&format!("the class copies take {now} sheets, ")) && note.contains("of board B "), "{note}");
+    let plain =
+        text.replace("range = [1000, 9999]\n", "range = [1000, 9999]\nmatch = [\"numeral\", \"words\", \"units\"]\n");
+    for (way, text) in [
+        ("without these pictures under `match`", plain),
+        ("on `paper = \"legal\"`", text.replace("letter", "legal")),
+        ("on `paper = \"tabloid\"`", text.replace("letter", "tabloid")),
+    ] {
+        let (then, said) = check(&text);
+        match note.split_once(way) {
+            Some((_, saved)) => {
+                let saved: usize = saved.trim_start().split(' ').next().expect("a number").parse().expect("a number");
+                assert_eq!(now - saved, then, "{way}: {note}");
+            }
+            None => assert!(then >= now, "{way}: {then}, {now}"),
+        }
+        assert!(!way.starts_with("without") || !said.contains("has a page of its own"), "{said}");
+    }
 }

@@ -211,3 +211,61 @@ fn checks_are_dealt_evenly_and_neighbours_differ() {
     }
     assert!(seen.len() > 1, "{seen:?}");
 }
+
+/// A class of one is spoken of as one: learner, packet, pile, kit and set.
+#[test]
+fn a_single_learner_is_told_as_one() {
+    for (cut, language) in [("scissors", "en"), ("stack", "en"), ("scissors", "es"), ("stack", "es")] {
+        let lesson = planned(&format!(
+            "title = \"Kiln\"\nseed = 1\nlanguage = \"{language}\"\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 1\nspares = 0\n\
+             [print]\ncut = \"{cut}\"\n"
+        ));
+        let shop = Shop::open();
+        let told = told(&shop, &lesson);
+        let many: &[&str] = match language {
+            "en" => &[
+                "learners",
+                "Each learner",
+                "each of",
+                "each pile",
+                "1 sets",
+                "1 packets",
+                "as one pile",
+                "one learner after",
+            ],
+            _ => &[
+                "los estudiantes",
+                "Cada estudiante",
+                "cada uno de",
+                "cada pila",
+                "1 juegos",
+                "1 paquetes",
+                "tras otro",
+            ],
+        };
+        let told = told.replace("Any slip serves any learner.", "");
+        for words in many {
+            assert!(!told.contains(words), "{cut}, {language}: `{words}` in {told}");
+        }
+        let printed = pdf::text(&pdf::read(&shop.write(&copies(&shop, &lesson, PacketKind::Paper))));
+        for plural in ["learners 1", "estudiantes 1"] {
+            assert!(!printed.contains(plural), "{cut}, {language}");
+        }
+    }
+}
+
+/// Spare sets that fill a pile up may have a number with a digit more than the class.
+#[test]
+fn spare_sets_that_fill_a_pile_have_room_for_their_numbers() {
+    for (learners, make) in [(93, "\"strips\""), (8, "\"strips\""), (85, "\"strips\", \"board\""), (97, "\"strips\"")] {
+        let lesson = planned(&format!(
+            "title = \"Gull rock\"\nseed = 3\n[numbers]\nrange = [10, 99]\n[class]\nlearners = {learners}\nspares = 1\n\
+             [print]\ncut = \"stack\"\n[sheets]\nmake = [{make}]\n"
+        ));
+        let shop = Shop::open();
+        let file = copies(&shop, &lesson, PacketKind::Paper);
+        (0..file.len()).for_each(|k| {
+            file.page(k).unwrap_or_else(|problem| panic!("{learners}, {make}: {problem:?}"));
+        });
+    }
+}

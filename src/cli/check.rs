@@ -5,6 +5,7 @@ use std::path::Path;
 
 use serde_json::{Map, Value, json};
 
+use super::crowded;
 use super::failure::Failure;
 use super::files::read::shown;
 use super::gather::{Planned, Shared};
@@ -22,8 +23,13 @@ use crate::spec;
 pub fn run(shared: &Shared, path: &Path) -> Result<Report, Failure> {
     let planned = shared.plan(path)?;
     let (packets, job) = shared.lay(&planned, shared.only())?;
-    let notes = planned.lesson.chosen.notes.clone();
-    let findings = findings(&planned);
+    let mut notes = planned.lesson.chosen.notes.clone();
+    let mut findings = findings(&planned);
+    if shared.only().is_empty() {
+        let crowded = crowded::told(shared, path, &planned, &packets, &job);
+        findings.extend(crowded.iter().map(|note| finding(&planned, note)));
+        notes.extend(crowded);
+    }
     let mut json = json!({ "findings": findings, "assumed": assumed(&planned) });
     if !job.files.is_empty() {
         json["paper"] = job

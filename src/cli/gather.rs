@@ -76,7 +76,18 @@ impl Shared {
 
     /// The same for a text that is at hand; what it names is looked for as if it stood at `path`.
     pub fn plan_text(&self, path: &Path, source: Arc<Source>) -> Result<Planned, Failure> {
-        let mut spec = spec::read(&source).map_err(Failure::Lesson)?;
+        let spec = spec::read(&source).map_err(Failure::Lesson)?;
+        self.plan_spec(path, source, spec)
+    }
+
+    /// A lesson with a change that its file does not make.
+    pub fn otherwise(&self, path: &Path, planned: &Planned, change: &dyn Fn(&mut Spec)) -> Result<Planned, Failure> {
+        let mut spec = spec::read(&planned.source).map_err(Failure::Lesson)?;
+        change(&mut spec);
+        self.plan_spec(path, Arc::clone(&planned.source), spec)
+    }
+
+    fn plan_spec(&self, path: &Path, source: Arc<Source>, mut spec: Spec) -> Result<Planned, Failure> {
         if let Some(seed) = self.input.seed {
             spec.seed = Given::read(seed, 0..0);
         }

@@ -5,6 +5,7 @@
 mod answers;
 mod args;
 mod check;
+mod crowded;
 mod desk;
 mod early_file;
 mod failure;

@@ -181,6 +181,16 @@ impl Paper {
     /// All papers.
     pub const ALL: [Self; 5] = [Self::Letter, Self::Legal, Self::Tabloid, Self::A4, Self::A3];
 
+    /// The larger sizes that go with it.
+    pub const fn larger(self) -> &'static [Self] {
+        match self {
+            Self::Letter => &[Self::Legal, Self::Tabloid],
+            Self::Legal => &[Self::Tabloid],
+            Self::A4 => &[Self::A3],
+            Self::Tabloid | Self::A3 => &[],
+        }
+    }
+
     /// Its size, upright (shorter side across).
     pub const fn size(self) -> Size {
         match self {

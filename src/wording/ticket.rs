@@ -30,8 +30,8 @@ pub enum FilePart<'a> {
     Kits(&'a [SheetKind], usize),
     /// Strips in so many piles.
     Piles(usize),
-    /// Quick checks, several a page.
-    Checks,
+    /// Quick checks, several a page: so many slips.
+    Checks(u32),
     /// So many learners' pages, one after the other's.
     Packets(&'a [SheetKind], usize),
 }
@@ -49,8 +49,8 @@ pub enum Done<'a> {
     Cut(PiecesCut, Option<&'a str>, usize, usize),
     /// So many sets of strips have their bands.
     Banded(u32),
-    /// Packets are in order.
-    Packets,
+    /// So many packets are in order.
+    Packets(u32),
 }
 
 /// What becomes of places in the last pile that nobody asked for.
@@ -214,8 +214,8 @@ area! {
     /// The heading over what the teacher or a helper cuts, and the headings of its table.
     fn teacher_cuts() -> (&'static str, [&'static str; 3]);
 
-    /// The heading over what learners cut, and the headings of its table.
-    fn learners_cut() -> (&'static str, [&'static str; 3]);
+    /// The heading over what learners cut, or the only learner, and the headings of its table.
+    fn learners_cut(one: bool) -> (&'static str, [&'static str; 3]);
 
     /// "1 sheet", "25 sheets".
     fn sheets(count: usize) -> String;

@@ -19,8 +19,8 @@ use crate::sheets::job::shared;
 use crate::sheets::job::strip_sheet::StripSheet;
 use crate::sheets::kinds::pieces::{self, Designs};
 use crate::sheets::kinds::{blocks, layered, strips};
-use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
+use crate::sheets::page::{Page, mark};
 use crate::spec::{Cut, SheetKind, SidesAsked};
 
 /// What copies are counted from: nothing here depends on how many there are.
@@ -202,7 +202,12 @@ impl<'a> Counting<'a> {
             let own = self.stocks.iter().map(|on| on.leaves.most()).sum();
             fill = impose::fill(sets, sheet.division.places(), piles::longest(lesson), own);
             if let Fill::Spares(more) = fill {
-                spares += more.narrow();
+                // A number with a digit more has no room on its strips.
+                if (sets + more).to_string().len() <= mark::digits(&self.desk, asked) {
+                    spares += more.narrow();
+                } else {
+                    fill = Fill::Blanks(more);
+                }
             }
         } else if !self.strips.is_empty() {
             // Each size of strips has a last pile of its own, and a spare set may be of any: nobody is given more than was asked for.

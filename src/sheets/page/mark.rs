@@ -14,7 +14,7 @@ use crate::sheets::page::layout::Layouts;
 use crate::sheets::page::name;
 use crate::sheets::page::text::{self, Across, Align, Down};
 use crate::sheets::page::{Item, Layer, Mark, Node, Page, Says, Text};
-use crate::spec::TextSize;
+use crate::spec::{Cut, TextSize};
 
 /// What tells this copy apart.
 #[derive(Debug, Clone, Copy, Default)]
@@ -29,11 +29,14 @@ pub struct Copy<'a> {
     pub folio: Option<usize>,
 }
 
-/// How many digits the numbers of sets have where there are so many spare ones.
+/// How many digits the numbers of sets have where there are so many spare ones: those that fill the last pile up have room
+/// too, which are fewer than a set has pieces.
 pub fn digits(desk: &Desk<'_>, spares: u32) -> usize {
-    let class = &desk.lesson.spec.class;
-    let last = class.learners.value.saturating_add(spares).saturating_add(desk.lesson.sets.len().narrow());
-    last.to_string().len()
+    let lesson = desk.lesson;
+    let longest = lesson.sets.iter().map(|set| set.strips.len()).max().unwrap_or(0);
+    let filling = if lesson.spec.print.cut.value == Cut::Stack { longest } else { 0 };
+    let more = filling.max(lesson.sets.len()).narrow();
+    lesson.spec.class.learners.value.saturating_add(spares).saturating_add(more).to_string().len()
 }
 
 /// The room for the mark of any piece of the lesson: a line of it, and the widest of them with so many spare sets.

@@ -28,11 +28,11 @@ impl CuttingWords for English {
     ) -> String {
         let held = if wide { "wide" } else { "upright" };
         let text = format!(
-            "{file}: {}, {} {}. Keep each pile in print order, front up, first sheet on top, held {held} so that its \
-             text reads.",
+            "{file}: {}, {} {}. Keep {} in print order, front up, first sheet on top, held {held} so that its text reads.",
             many(piles, "pile"),
             if single { "sheet" } else { "sheets" },
             sheets.join(" \u{b7} "),
+            if piles == 1 { "the pile" } else { "each pile" },
         );
         if trimmed.is_empty() {
             return text;

@@ -2,6 +2,7 @@
 
 use super::English;
 use super::phrases::{counted, listed, many};
+use crate::measure::Count;
 use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
 use crate::wording::class_groups::ClassGroups;
@@ -126,8 +127,18 @@ impl TicketWords for English {
             FilePart::SlipSheet => "slip-sheet".to_owned(),
             FilePart::Kits(kinds, kits) => format!("{} for {}", titles(kinds), many(kits, "kit")),
             FilePart::Piles(piles) => format!("strips in {}", many(piles, "pile")),
-            FilePart::Checks => "quick checks, a slip for each learner".to_owned(),
-            FilePart::Packets(kinds, learners) => format!("{} of {}", many(learners, "packet"), titles(kinds)),
+            FilePart::Checks(slips) => {
+                format!("{}, {}", self.sheet_in_text(SheetKind::Exit, slips), counted(slips, "slip"))
+            }
+            FilePart::Packets([SheetKind::Strips], sets) => format!("{} of strips", many(sets, "set")),
+            FilePart::Packets([kind], sets) => format!("{sets} {}", self.sheet_in_text(*kind, sets.narrow())),
+            FilePart::Packets(kinds, sets) => {
+                let name = |kind: &SheetKind| match kind {
+                    SheetKind::Strips => "strips",
+                    kind => self.sheet_in_text(*kind, 1),
+                };
+                format!("{}: {}", many(sets, "packet"), self.list(&kinds.iter().map(name).collect::<Vec<_>>()))
+            }
         }
     }
 
@@ -164,15 +175,20 @@ impl TicketWords for English {
 
     fn checks_cut(&self, sheets: usize, cuts: usize, groups: bool) -> String {
         let whose = if groups { self.checks_apart() } else { "Any slip serves any learner." };
-        format!("{}, all cut alike, as one pile: {}. {whose}", many(sheets, "sheet"), many(cuts, "straight cut"))
+        let alike = if sheets == 1 { "" } else { ", all cut alike, as one pile" };
+        format!("{}{alike}: {}. {whose}", many(sheets, "sheet"), many(cuts, "straight cut"))
     }
 
     fn teacher_cuts(&self) -> (&'static str, [&'static str; 3]) {
         ("Not for the copy room: cut by the teacher or a helper before the lesson", ["Sheet", "To cut", "Makes"])
     }
 
-    fn learners_cut(&self) -> (&'static str, [&'static str; 3]) {
-        ("Do not cut these: learners do", ["Sheet", "Each learner gets", "Cuts on them"])
+    fn learners_cut(&self, one: bool) -> (&'static str, [&'static str; 3]) {
+        if one {
+            ("Do not cut these: the learner does", ["Sheet", "The learner gets", "Cuts on them"])
+        } else {
+            ("Do not cut these: learners do", ["Sheet", "Each learner gets", "Cuts on them"])
+        }
     }
 
     fn sheets(&self, count: usize) -> String {
@@ -188,11 +204,9 @@ impl TicketWords for English {
     }
 
     fn kits_of(&self, kits: u32, pieces: usize, holds: Option<[u32; 4]>) -> String {
-        let kits = counted(kits, "kit");
-        match holds {
-            Some(counts) => format!("{kits}, each of {}", self.blocks_told(counts)),
-            None => format!("{kits}, each of {}", many(pieces, "piece")),
-        }
+        let each = if kits == 1 { "1 kit".to_owned() } else { format!("{kits} kits, each") };
+        let holds = holds.map_or_else(|| many(pieces, "piece"), |counts| self.blocks_told(counts));
+        format!("{each} of {holds}")
     }
 
     fn up_to(&self, most: &str) -> String {
@@ -214,8 +228,12 @@ impl TicketWords for English {
     fn copy_masters(&self, sets: &[(SheetKind, Option<String>, String, bool, u32)]) -> String {
         let said = sets.iter().map(|(kind, version, pages, single, copies)| {
             let of = if *single { "page" } else { "pages" };
+            // "Quick checks 1 to 4", "sorting board A".
+            let several = version.as_ref().is_some_and(|version| version.contains(' '));
+            let title = self.sheet_title(*kind).to_lowercase();
+            let title = if several { self.sheet_in_text(*kind, 2).to_owned() } else { title };
             let version = version.as_ref().map(|version| format!(" {version}")).unwrap_or_default();
-            format!("{}{version}: {of} {pages} \u{d7} {copies}", self.sheet_title(*kind).to_lowercase())
+            format!("{title}{version}: {of} {pages} \u{d7} {copies}")
         });
         let said = said.collect::<Vec<_>>().join(" \u{b7} ");
         format!("Copy from teacher.pdf at actual size, so many of each. {}.", self.capital(&said))
@@ -253,15 +271,17 @@ impl TicketWords for English {
                 format!("{file} printed: {} of {}{two}.", many(sheets, "sheet"), self.stock_name(stock))
             }
             Done::Cut(what, of, cuts, piles) => format!(
-                "{}: {} made on each of {}.",
+                "{}: {} made on {}.",
                 self.capital(&pieces(what, of)),
                 many(cuts, "cut"),
-                many(piles, "pile")
+                if piles == 1 { "the pile".to_owned() } else { format!("each of {}", many(piles, "pile")) }
             ),
+            Done::Banded(1) => "The set of strips banded, its band on top.".to_owned(),
             Done::Banded(sets) => format!(
                 "{sets} sets of strips banded, each with its band on top, put in the order of the learners' numbers."
             ),
-            Done::Packets => {
+            Done::Packets(1) => "Packet kept in print order; no stapling, so that pages can be laid out.".to_owned(),
+            Done::Packets(_) => {
                 "Packets kept in print order, one learner after the other; no stapling, so that pages can \
                               be laid out."
                     .to_owned()

@@ -28,11 +28,12 @@ impl CuttingWords for Spanish {
     ) -> String {
         let held = if wide { "horizontal" } else { "vertical" };
         let text = format!(
-            "{file}: {}, {} {}. Deje cada pila en el orden de impresión, con el frente y la primera hoja arriba, en \
+            "{file}: {}, {} {}. Deje {} en el orden de impresión, con el frente y la primera hoja arriba, en \
              posición {held} para que se lea el texto.",
             piles(count),
             if single { "hoja" } else { "hojas" },
             sheets.join(" \u{b7} "),
+            if count == 1 { "la pila" } else { "cada pila" },
         );
         if trimmed.is_empty() {
             return text;

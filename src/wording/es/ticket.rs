@@ -2,6 +2,7 @@
 
 use super::Spanish;
 use super::phrases::{counted, listed, many};
+use crate::measure::Count;
 use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
 use crate::wording::class_groups::ClassGroups;
@@ -143,9 +144,19 @@ impl TicketWords for Spanish {
             FilePart::SlipSheet => "hoja separadora".to_owned(),
             FilePart::Kits(kinds, kits) => format!("{} para {}", titles(kinds), many(kits, "juego", "juegos")),
             FilePart::Piles(count) => format!("tiras en {}", piles(count)),
-            FilePart::Checks => "controles rápidos, uno para cada estudiante".to_owned(),
-            FilePart::Packets(kinds, learners) => {
-                format!("{} de {}", many(learners, "paquete", "paquetes"), titles(kinds))
+            FilePart::Checks(slips) => {
+                let title = self.sheet_in_text(SheetKind::Exit, slips);
+                format!("{title}, {}", counted(slips, "papeleta", "papeletas"))
+            }
+            FilePart::Packets([SheetKind::Strips], sets) => format!("{} de tiras", many(sets, "juego", "juegos")),
+            FilePart::Packets([kind], sets) => format!("{sets} {}", self.sheet_in_text(*kind, sets.narrow())),
+            FilePart::Packets(kinds, sets) => {
+                let name = |kind: &SheetKind| match kind {
+                    SheetKind::Strips => "tiras",
+                    kind => self.sheet_in_text(*kind, 1),
+                };
+                let names = self.list(&kinds.iter().map(name).collect::<Vec<_>>());
+                format!("{}: {names}", many(sets, "paquete", "paquetes"))
             }
         }
     }
@@ -198,8 +209,12 @@ impl TicketWords for Spanish {
         )
     }
 
-    fn learners_cut(&self) -> (&'static str, [&'static str; 3]) {
-        ("No cortar: lo hacen los estudiantes", ["Hoja", "Cada estudiante recibe", "Cortes"])
+    fn learners_cut(&self, one: bool) -> (&'static str, [&'static str; 3]) {
+        if one {
+            ("No cortar: lo hace el estudiante", ["Hoja", "El estudiante recibe", "Cortes"])
+        } else {
+            ("No cortar: lo hacen los estudiantes", ["Hoja", "Cada estudiante recibe", "Cortes"])
+        }
     }
 
     fn sheets(&self, count: usize) -> String {
@@ -291,10 +306,14 @@ impl TicketWords for Spanish {
                 many(cuts, "corte hecho", "cortes hechos"),
                 if count == 1 { "la pila".to_owned() } else { format!("cada una de {}", piles(count)) }
             ),
+            Done::Banded(1) => "El juego de tiras sujeto, con su banda encima.".to_owned(),
             Done::Banded(sets) => format!(
                 "{sets} juegos de tiras sujetos, cada uno con su banda encima, puestos en el orden de los números de los estudiantes."
             ),
-            Done::Packets => {
+            Done::Packets(1) => {
+                "Paquete en el orden de impresión; sin grapas, para poder extender las páginas.".to_owned()
+            }
+            Done::Packets(_) => {
                 "Paquetes en el orden de impresión, un estudiante tras otro; sin grapas, para poder extender \
                               las páginas."
                     .to_owned()

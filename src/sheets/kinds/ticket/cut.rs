@@ -1,7 +1,7 @@
 //! What the ticket says of piles: every cut in its order, and what lies where afterwards.
 
 use crate::diag::Problem;
-use crate::lesson::job::Fill;
+use crate::lesson::job::{Fill, PartKind};
 use crate::measure::{Count, Length};
 use crate::sheets::kinds::ticket::facts::{Cutting, Facts, Pile, PileOf, distance, split};
 use crate::sheets::kinds::ticket::headed;
@@ -179,6 +179,8 @@ fn least(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts, wording: 
     let places = (columns * rows).index();
     let free = sets.next_multiple_of(places) - sets;
     let cut_apart = facts.cuttings.iter().filter(|other| other.kind == cutting.kind).count() > 1;
+    let mut parts = facts.job.files.iter().flat_map(|file| &file.parts);
+    let weighed = !cut_apart && parts.any(|part| matches!(part.kind, PartKind::Packets { .. }));
     flow.text(&wording.least_sheets(&Least {
         sheets,
         places,
@@ -188,9 +190,9 @@ fn least(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts, wording: 
             Fill::Even => LastPile::Full,
             Fill::Spares(count) => LastPile::Spares(count),
             Fill::Blanks(_) if free == 0 => LastPile::Full,
-            // Whether spare sets would cost more was not weighed where a spare set may be of any size.
-            Fill::Blanks(_) if cut_apart => LastPile::Left(free),
-            Fill::Blanks(_) => LastPile::Blanks(free),
+            // A spare set that may be of any size does not fill this pile; one of strips alone would need no sheet.
+            Fill::Blanks(_) if weighed => LastPile::Blanks(free),
+            Fill::Blanks(_) => LastPile::Left(free),
         },
     }))
 }

@@ -109,7 +109,7 @@ pub fn told(part: &PartKind, wording: &dyn Wording) -> String {
         PartKind::SlipSheet => FilePart::SlipSheet,
         PartKind::Kit { kinds, kits, .. } => FilePart::Kits(kinds, *kits),
         PartKind::Piles { piles } => FilePart::Piles(*piles),
-        PartKind::Checks { .. } => FilePart::Checks,
+        PartKind::Checks { slips, .. } => FilePart::Checks(*slips),
         PartKind::Packets { kinds, learners } => FilePart::Packets(kinds, learners.len()),
     })
 }
@@ -162,7 +162,7 @@ fn cutters(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> 
     }
     let learners: Vec<&PrintedSheet> = facts.job.cut_by(Cutter::Learner).collect();
     if !learners.is_empty() {
-        let (title, heads) = wording.learners_cut();
+        let (title, heads) = wording.learners_cut(facts.job.learners == 1);
         flow.heading(title);
         let row = |sheet: &&PrintedSheet| {
             let told = |most: String| if sheet.fewest < sheet.pages { wording.up_to(&most) } else { most };
@@ -201,6 +201,7 @@ fn finishing(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -
     flow.heading(wording.done_title());
     let files = &facts.job.files;
     let both = files.iter().any(|file| file.sides != PrintSides::One);
+    let sets = facts.job.learners + facts.job.spares;
     let mut todo = vec![Done::Proof];
     todo.extend(both.then_some(Done::ProofBack));
     for file in files {
@@ -211,9 +212,11 @@ fn finishing(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -
         todo.push(Done::Cut(cutting.what, of.as_deref(), cutting.cuts.len(), cutting.piles.len()));
     }
     if facts.cuttings.iter().any(|cutting| cutting.kind == SheetKind::Strips) {
-        todo.push(Done::Banded(facts.job.learners + facts.job.spares));
+        todo.push(Done::Banded(sets));
     }
-    todo.push(Done::Packets);
+    if files.iter().flat_map(|file| &file.parts).any(|part| matches!(part.kind, PartKind::Packets { .. })) {
+        todo.push(Done::Packets(sets));
+    }
     flow.ticks(&todo.into_iter().map(|done| wording.done(done)).collect::<Vec<_>>())?;
     if both {
         flow.gap(Length::mm(1));

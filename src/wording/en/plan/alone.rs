@@ -41,9 +41,9 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
                 .to_owned()
         }
         Deed::GivePackets { sheets, now, .. } => {
-            let what = if sheets.len() > 1 { "packet" } else { "page" };
+            let what = if sheets.len() > 1 { "the packet".to_owned() } else { these(sheets) };
             let rest = if now.len() < sheets.len() { " Take out what you need now." } else { "" };
-            format!("Give the learner the {what}.{rest}")
+            format!("Give the learner {what}.{rest}")
         }
         Deed::TakeOut(sheets) => format!("The learner takes {} out of the packet.", these(sheets)),
         Deed::GivePiles { .. } => "Give the learner the pile of strips.".to_owned(),

@@ -96,7 +96,8 @@ impl Prepare for English {
                     notes.push(format!("one for {share} learners"));
                 }
                 if *pages > 1 {
-                    notes.push(format!("{} each", counted(*pages, "page")));
+                    let each = if *copies == 1 { "" } else { " each" };
+                    notes.push(format!("{}{each}", counted(*pages, "page")));
                 }
                 if letters.len() > 1 {
                     notes.push(format!("letters {}", lettered(letters)));

@@ -51,7 +51,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             "Si hay tiempo, el estudiante escribe un número propio en la última fila y la llena.".to_owned()
         }
         Deed::GivePackets { sheets, now, .. } => {
-            let what = if sheets.len() > 1 { "el paquete" } else { "la página" };
+            let what = if sheets.len() > 1 { "el paquete".to_owned() } else { these(sheets) };
             let rest = if now.len() < sheets.len() { " Que saque lo que hace falta ahora." } else { "" };
             format!("Dé {what} al estudiante.{rest}")
         }
