@@ -244,6 +244,39 @@ fn what_belongs_in_a_row_without_numeral_is_told_with_it() {
 }
 
 #[test]
+fn a_lesson_on_trading_asks_for_trades_to_its_end() {
+    let mut read = 0;
+    for (name, lesson) in lessons().iter().filter(|(_, lesson)| lesson.teaches_trading()) {
+        for (phase, texts) in told(lesson) {
+            let asks = match phase {
+                Phase::Sorting | Phase::Writing => ["else can we show", "strips belong to"],
+                Phase::Sharing => ["and trade ", "and trade "],
+                _ => continue,
+            };
+            assert!(
+                texts.iter().any(|text| asks.iter().any(|ask| text.contains(ask))),
+                "{name}\n{phase:?}: {texts:#?}"
+            );
+            read += 1;
+        }
+    }
+    assert!(read > 40, "{read}");
+}
+
+#[test]
+fn who_draws_on_the_recording_sheet_was_told_how() {
+    for (name, lesson) in lessons().iter().filter(|(_, lesson)| lesson.greatest().value() <= 9_999) {
+        let texts: Vec<String> = told(lesson).into_iter().flat_map(|(_, texts)| texts).collect();
+        let fills =
+            |text: &String| text.contains("row of the recording sheet") || text.starts_with("Find the row for ");
+        if texts.iter().any(fills) {
+            let draws = |text: &String| text.starts_with("Draw ") || text.contains("draw ");
+            assert!(texts.iter().any(draws), "{name}\n{texts:#?}");
+        }
+    }
+}
+
+#[test]
 fn the_last_question_does_not_answer_itself() {
     let mut read = 0;
     for (name, lesson) in lessons() {

@@ -145,9 +145,11 @@ pub const RULES: &[Rule] = &[
         "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}.",
         |held, _, h| only_set(held, h[0]),
     ),
-    ("Without a copier: write {} on the board. Learners write each {}.", |held, _, h| {
+    ("Without a copier: write {} on the board. {}.", |held, _, h| {
         let rows = held.lesson.common_set().map(|set| set.rows.iter().map(|n| n.value()).collect::<Vec<_>>());
         let said = numbers(h[0]);
-        holds(rows.is_some_and(|rows| rows.starts_with(&said)), "those are not the first rows")
+        holds(rows.is_some_and(|rows| rows.starts_with(&said)), "those are not the first rows")?;
+        // One number is not spoken of as several.
+        same(said.len() > 1, h[1].starts_with("Learners write each ") || h[1].starts_with("The learner writes each "))
     }),
 ];

@@ -9,7 +9,7 @@ use crate::lesson::Wrong;
 use crate::lesson::exit::{Check, Question};
 use crate::lesson::timing::StripUse;
 use crate::measure::Count;
-use crate::number::{Content, Form, Number, Place, Slip, Task};
+use crate::number::{Content, Form, Number, Place, Slip, Task, Trading};
 use crate::spec::SheetKind;
 use crate::wording::cover::Papers;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
@@ -29,11 +29,16 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
     let pairs = || rows.iter().enumerate().flat_map(|(k, a)| rows[k + 1..].iter().map(move |b| (*a, *b)));
     let alike = |(a, b): &(Number, Number)| a.len() == b.len() && a != b;
     let pair = same_digits(rows).into_iter().chain(pairs()).filter(alike).find(|(a, b)| !script.told_apart(*a, *b));
-    let twins = twins(rows, None);
+    // A lesson on trading ends with a trade, any other with a digit.
+    let trades = rows.iter().filter_map(|n| Some(Asked::Regrouped(*n, Trading::ANY.single(*n, 1)?)));
+    let mut fresh = trades.filter(|asked| !script.has_asked(asked));
+    let last = if script.lesson.teaches_trading() { fresh.next() } else { twins(rows, None) };
     if !script.one_set() {
         let mut shown: Vec<Number> = pair.into_iter().flat_map(|(a, b)| [a, b]).chain(zero).collect();
-        if let Some(Asked::Twins(_, (a, _), (b, _), _)) = &twins {
-            shown.extend([*a, *b]);
+        match &last {
+            Some(Asked::Twins(_, (a, _), (b, _), _)) => shown.extend([*a, *b]),
+            Some(Asked::Regrouped(number, _)) => shown.push(*number),
+            _ => {}
         }
         let mut seen = BTreeSet::new();
         shown.retain(|number| seen.insert(*number));
@@ -44,7 +49,7 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
     let sums = script.lesson.spec.forms.matched.value.contains(&Form::Expanded);
     let several = |n: &Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
     script.ask_one(zero.map(|n| if sums && several(&n) { Asked::ZeroParts(n) } else { Asked::WhyZero(n) }));
-    script.ask_one(twins);
+    script.ask_one(last);
     if strips {
         a_decoy(script);
     }

@@ -21,7 +21,8 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         kinds.push(Deed::SwapBoards);
     }
     kinds.push(Deed::GuessMine);
-    if sorted {
+    // Two numbers are compared, not put in order.
+    if script.sort().len() > 2 {
         kinds.push(Deed::PutInOrder);
     }
     kinds.extend([Deed::MakeWrong as fn(u32) -> Deed, Deed::OwnNumber]);

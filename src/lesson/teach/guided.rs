@@ -42,7 +42,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     }
     if model.is_empty() && shared {
         table.extend(build(script, number));
-    } else if number <= Number::MAX_BLOCKS && !model.is_empty() {
+    } else if number <= Number::MAX_BLOCKS && (record || !model.is_empty()) {
         script.say(Said::DrawMarks(drawn(&others, number)));
     }
     script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);

@@ -112,6 +112,11 @@ impl<'a> Script<'a> {
         }
     }
 
+    /// Whether that was asked, or shown.
+    pub(super) fn has_asked(&self, asked: &Asked) -> bool {
+        self.asked.contains(asked)
+    }
+
     /// Whether a trade was shown or asked for.
     pub(super) fn has_traded(&self) -> bool {
         self.asked.iter().any(|asked| matches!(asked, Asked::Regrouped(..)))

@@ -198,7 +198,13 @@ fn asked(script: &mut Script<'_>, set: &SortSet) {
     let belongs = belongs.map(|first| Asked::Belongs(*first, forms, letter));
     let written = rows.first().filter(|_| !strips && !set.forms.is_empty());
     let written = written.map(|first| Asked::Ways(*first, set.forms.clone(), letter));
-    script.ask_one(apart.into_iter().chain(twins(&rows, letter)).chain(belongs).chain(written));
+    let (shown, digits) = (belongs.into_iter().chain(written), apart.into_iter().chain(twins(&rows, letter)));
+    // A lesson on trading asks for what was traded, any other for digits.
+    if script.lesson.teaches_trading() {
+        script.ask_one(shown.chain(digits));
+    } else {
+        script.ask_one(digits.chain(shown));
+    }
 }
 
 /// The first two rows made of the same digits in different places.

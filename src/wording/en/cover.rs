@@ -122,7 +122,9 @@ impl CoverWords for English {
             .filter(|form| **form != Form::Numeral)
             .map(|form| super::plan::in_form(*form, usage))
             .collect();
-        format!("Without a copier: write {} on the board. Learners write each {}.", listed(&numerals), listed(&forms))
+        let each = if numerals.len() == 1 { "it" } else { "each" };
+        let who = if usage.one_learner { "The learner writes" } else { "Learners write" };
+        format!("Without a copier: write {} on the board. {who} {each} {}.", listed(&numerals), listed(&forms))
     }
 
     fn cautions_title(&self) -> &'static str {

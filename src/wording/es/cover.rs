@@ -124,8 +124,10 @@ impl CoverWords for Spanish {
             .filter(|form| **form != Form::Numeral)
             .map(|form| super::plan::in_form(*form, usage))
             .collect();
+        let them = if numerals.len() == 1 { "lo" } else { "los" };
+        let who = if usage.one_learner { "El estudiante" } else { "Cada estudiante" };
         format!(
-            "Sin fotocopiadora: escriba {} en el pizarrón. Cada estudiante los muestra {}.",
+            "Sin fotocopiadora: escriba {} en el pizarrón. {who} {them} muestra {}.",
             listed(&numerals),
             listed(&forms)
         )

@@ -176,6 +176,7 @@ impl Deeds for English {
             Deed::OneKindFirst(form) => {
                 format!("Let them place one kind at a time. Begin with the {}.", form_plural(*form, usage))
             }
+            Deed::WriteAll(one) if one.len() == 1 => format!("Write {} on the board.", numerals(one, usage)),
             Deed::WriteAll(numbers) => format!("Write these numbers on the board: {}.", numerals(numbers, usage)),
             Deed::DoneEarly { record: true, .. } => {
                 "Whoever is done early checks with a partner, then fills in more rows of the recording sheet."

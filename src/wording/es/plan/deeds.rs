@@ -170,6 +170,7 @@ impl Deeds for Spanish {
             Deed::OneKindFirst(form) => {
                 format!("Que coloquen un tipo de tiras a la vez, primero {}.", form_plural(*form, usage))
             }
+            Deed::WriteAll(one) if one.len() == 1 => format!("Escriba {} en el pizarrón.", numerals(one, usage)),
             Deed::WriteAll(numbers) => {
                 format!("Escriba estos números en el pizarrón: {}.", numerals(numbers, usage))
             }
