@@ -304,7 +304,7 @@ fn no_row_of_the_recording_sheet_is_forgotten() {
             read += 1;
         }
     }
-    assert!(read > 20, "{read}");
+    assert!(read >= 20, "{read}");
 }
 
 #[test]

@@ -6,8 +6,8 @@ use placewright::sheets::page::Page;
 use placewright::spec::SheetKind;
 
 use crate::support::class::Shop;
-use crate::support::packets::masters;
-use crate::support::setup::planned;
+use crate::support::packets::{self, masters};
+use crate::support::setup::{self, planned};
 
 fn lesson(top: &str, numbers: &str) -> Lesson {
     planned(&format!(
@@ -90,5 +90,25 @@ fn how_words_join_is_told_and_gives_no_answer_away() {
         let shown = note.trim_end_matches('.').rsplit(": ").next().expect("a number");
         let met = lesson.chosen.sort.iter().flatten().map(|number| lesson.style.words(*number));
         assert!(met.into_iter().all(|words| !words.ends_with(shown)), "{note}");
+    }
+}
+
+/// A heading of the program's own is nothing that a teacher can change: whatever the range, paper and language, the page is laid.
+#[test]
+fn headings_never_stop_a_lesson() {
+    let family = setup::family();
+    for paper in ["letter", "a4"] {
+        for language in ["en", "es"] {
+            for text in ["standard", "large"] {
+                for range in ["[0, 10]", "[0, 30]", "[10, 39]", "[10, 99]", "[0, 120]", "[100, 999]"] {
+                    let lesson = planned(&format!(
+                        "title = \"Beans\"\nseed = 12\npaper = \"{paper}\"\nlanguage = \"{language}\"\n[numbers]\nrange = {range}\n\
+                         [print]\ntext = \"{text}\"\n"
+                    ));
+                    let laid = packets::all(&lesson, &family, &[SheetKind::WordBank]);
+                    assert!(laid.is_ok(), "{paper} {language} {text} {range}: {:?}", laid.err());
+                }
+            }
+        }
     }
 }

@@ -128,13 +128,18 @@ impl Lesson {
 
     /// What a remedy can use when something goes wrong with a number: kits that are made, and the class's own blocks.
     pub fn tools(&self, number: Number) -> Tools {
-        let makes = |kind| self.spec.sheets.make.value.contains(&kind);
+        let makes = |kind| self.makes(kind);
         Tools {
             mat: makes(SheetKind::Mat),
             blocks: number <= Number::MAX_BLOCKS && (makes(SheetKind::Blocks) || self.has_tub()),
             cards: makes(SheetKind::Layered),
             read: if number.shows(Place::TenThousands) { ReadIn::Periods } else { ReadIn::Digits },
         }
+    }
+
+    /// Whether a sheet is asked for.
+    pub fn makes(&self, kind: SheetKind) -> bool {
+        self.spec.sheets.make.value.contains(&kind)
     }
 
     /// Whether the class has blocks of its own: whoever makes mats and says what the class's tub holds has one.

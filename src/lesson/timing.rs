@@ -4,8 +4,10 @@
 //! `minutes`. What takes how long is a small model of a class at work; every figure of it is common practice, no source.
 //! What does not fit is cut down by one rule: fewer rows first (never under three), then fewer model numbers, then no
 //! example worked together, then strips that stay whole, then no sharing, one question of the quick check, and at last
-//! fewer rows again. [`told`] says so.
+//! fewer rows again. A lesson that prints quick checks and nothing to sort is there for the checks: all numbers that would only
+//! be written by hand are left out before a question is. [`told`] says so.
 
+use super::exit;
 use super::job::{self, Cutter};
 use crate::measure::Count;
 use crate::number::{Number, Skill};
@@ -62,7 +64,7 @@ struct Pace {
 pub fn grade(spec: &Spec) -> u32 {
     let said = spec.grade.as_ref().and_then(|grade| grade.value.chars().find_map(|c| c.to_digit(10)));
     said.unwrap_or(match skill(spec) {
-        Standard::TensAndOnes => 1,
+        Standard::Counting | Standard::TensAndOnes => 1,
         Standard::Hundreds => 2,
         Standard::Thousands => 3,
         Standard::Periods => 4,
@@ -79,7 +81,9 @@ pub fn skill(spec: &Spec) -> Standard {
 pub fn skill_to(greatest: Number) -> Standard {
     match greatest.value() {
         // The last number of CCSSM grade 1 and of grade 2.
-        0..=120 => Standard::TensAndOnes,
+        // Kindergarten's numbers that have no tens to speak of.
+        0..=10 => Standard::Counting,
+        11..=120 => Standard::TensAndOnes,
         121..=1_000 => Standard::Hundreds,
         1_001..=9_999 => Standard::Thousands,
         _ => Standard::Periods,
@@ -90,6 +94,9 @@ pub fn skill_to(greatest: Number) -> Standard {
 pub fn questions(spec: &Spec) -> u32 {
     if spec.numbers.exit.count.value == 0 {
         return 0;
+    }
+    if spec.numbers.counts_to_ten() {
+        return exit::written_skills(spec).len().narrow();
     }
     let asked = |skill: &&Skill| {
         !skill.stands_in() && skill.needs().is_none_or(|form| spec.forms.matched.value.contains(&form))
@@ -109,6 +116,32 @@ fn pace(spec: &Spec) -> Pace {
 /// Minutes that a learner needs for a row of the recording sheet: a drawing, a sum and words.
 pub fn row_minutes(spec: &Spec) -> u32 {
     minutes_for(3, pace(spec).writes)
+}
+
+/// Minutes to give out one kind of thing, or the packets (common practice, no source).
+const GIVEN_OUT: u32 = 1;
+
+/// Minutes to give out what numbers are built with: a minute a kind in grade 1, later a minute for two kinds (common practice,
+/// no source).
+fn handing(spec: &Spec) -> u32 {
+    let kinds = [SheetKind::Mat, SheetKind::Blocks, SheetKind::Layered];
+    let made = kinds.into_iter().filter(|kind| spec.sheets.make.value.contains(kind)).count().narrow();
+    match (spec.class.learners.value, grade(spec)) {
+        (1, _) => 0,
+        (_, 1) => made * GIVEN_OUT,
+        _ => made.div_ceil(2) * GIVEN_OUT,
+    }
+}
+
+/// Whether numbers are built with blocks, not drawn or written.
+fn builds(spec: &Spec) -> bool {
+    let makes = |kind| spec.sheets.make.value.contains(&kind);
+    makes(SheetKind::Blocks) || makes(SheetKind::Mat) && !spec.numbers.at_most.is_empty()
+}
+
+/// Minutes to build a number with blocks and talk about it (common practice, no source).
+fn building(spec: &Spec) -> u32 {
+    if grade(spec) <= 2 { 3 } else { 2 }
 }
 
 /// Whole minutes for so many things at so many in ten minutes.
@@ -149,7 +182,9 @@ impl Load {
 
     /// This load and ever smaller ones, by the rule at the head of this file.
     fn and_smaller(self, spec: &Spec) -> Vec<Self> {
-        let board = spec.sheets.make.value.contains(&SheetKind::Board);
+        let makes = |kind| spec.sheets.make.value.contains(&kind);
+        let board = makes(SheetKind::Board);
+        let for_checks = makes(SheetKind::Exit) && !board && !makes(SheetKind::Strips);
         let mut all = vec![self];
         let mut now = self;
         let mut down = |change: &mut dyn FnMut(&mut Self)| {
@@ -168,9 +203,19 @@ impl Load {
             down(&mut |load| load.strips = if board { StripUse::Written } else { StripUse::Whole });
         }
         down(&mut |load| load.sharing = false);
+        if for_checks {
+            for rows in (0..ROWS.min(self.rows)).rev() {
+                down(&mut |load| {
+                    load.rows = rows;
+                    // With neither, nothing is left to work on together.
+                    load.together &= rows > 0 || load.models > 0;
+                });
+            }
+            down(&mut |load| load.brisk = true);
+        }
         down(&mut |load| load.questions = load.questions.min(1));
         down(&mut |load| load.brisk = true);
-        for rows in (1..ROWS.min(self.rows)).rev() {
+        for rows in (1..if for_checks { 1 } else { ROWS.min(self.rows) }).rev() {
             down(&mut |load| load.rows = rows);
         }
         all
@@ -181,14 +226,21 @@ impl Load {
         let need = |phase, least: u32, weight, most: u32| Need { phase, least, weight, most: most.max(least) };
         let brisk = |usual: u32, short: u32| if self.brisk { short } else { usual };
         let mut needs = vec![need(Phase::Opening, brisk(3, 1), 1, 5)];
+        let kits = brisk(handing(spec), 0);
+        let row = GIVEN_OUT + row_minutes(spec);
         if self.models > 0 {
-            let cards = u32::from(spec.sheets.make.value.contains(&SheetKind::Layered) && !self.brisk);
+            let makes = |kind| spec.sheets.make.value.contains(&kind);
+            let cards = u32::from(makes(SheetKind::Layered) && !self.brisk);
             // With no time to work one together, the first number's row is filled in here.
-            let row = u32::from(!self.together && !self.brisk && spec.sheets.make.value.contains(&SheetKind::Record));
-            needs.push(need(Phase::Building, 2 * self.models + cards + row, 3, 4 * self.models + 4));
+            let row = if !self.together && !self.brisk && makes(SheetKind::Record) { row } else { 0 };
+            let each = if builds(spec) { brisk(building(spec), 2) } else { 2 };
+            let least = each * self.models + kits + cards + row;
+            needs.push(need(Phase::Building, least, 3, least + 2 * self.models + 4));
         }
         if self.together {
-            needs.push(need(Phase::Guided, brisk(3, 2), 2, 10));
+            // Without model numbers what there is to build with is given out here.
+            let first = if self.models == 0 { kits + u32::from(kits > 0) } else { 0 };
+            needs.push(need(Phase::Guided, brisk(1 + row + first, 2), 2, 10 + first));
         }
         if self.rows > 0 {
             let work = self.sorting(spec);
@@ -270,18 +322,37 @@ pub fn least(spec: &Spec) -> u32 {
     Load::full(spec).least(spec)
 }
 
-/// Fewer minutes left over than this are not worth another activity.
-const FURTHER: u32 = 6;
+/// Fewer minutes left over than this are not worth another activity, and the most that more activities with the same numbers
+/// hold a class (common practice, no source).
+const FURTHER: (u32, u32) = (6, 40);
+/// Fewer minutes than this at the end are not worth a word.
+const SPARE: u32 = 10;
+/// From so many minutes on a lesson has a break of so many (common practice, no source).
+const BREAKS: [(u32, u32); 2] = [(100, 10), (75, 5)];
 
 /// The phases in teaching order with their minutes, which sum to exactly the lesson's.
 pub fn share(spec: &Spec) -> Vec<(Phase, u32)> {
     let minutes = spec.minutes.value;
     let mut needs = load(spec, minutes).needs(spec);
+    let insert = |needs: &mut Vec<Need>, phase: Phase, minutes: u32| {
+        let at = needs.iter().position(|need| need.phase > phase).unwrap_or(needs.len());
+        needs.insert(at, Need { phase, least: minutes, weight: 1, most: minutes });
+    };
+    let least: u32 = needs.iter().map(|need| need.least).sum();
+    let rest = BREAKS.into_iter().find(|(from, rest)| minutes >= *from && minutes >= least + rest);
+    if let Some((_, rest)) = rest.filter(|_| needs.iter().any(|need| need.phase == Phase::Sorting)) {
+        insert(&mut needs, Phase::Break, rest);
+    }
     let full: u32 = needs.iter().map(|need| need.most).sum();
-    if minutes >= full + FURTHER {
-        let at = needs.iter().position(|need| matches!(need.phase, Phase::Exit | Phase::Clearing));
-        let further = Need { phase: Phase::Further, least: minutes - full, weight: 1, most: minutes - full };
-        needs.insert(at.unwrap_or(needs.len()), further);
+    let left = minutes.saturating_sub(full);
+    if left >= FURTHER.0 {
+        // What nobody can fill with these papers is said to be over.
+        let over = left.saturating_sub(FURTHER.1);
+        let spare = if over < SPARE { 0 } else { over };
+        insert(&mut needs, Phase::Further, left - spare);
+        if spare > 0 {
+            insert(&mut needs, Phase::Spare, spare);
+        }
     }
     let mut shares: Vec<u32> = needs.iter().map(|need| need.least).collect();
     // A load that is brisk may need a minute less than there is, never more: the least lesson has ten.
@@ -340,7 +411,11 @@ pub fn told(spec: &Spec) -> Option<String> {
     let left_out = |kind| whole.sheets.make.value.contains(&kind) && !spec.sheets.make.value.contains(&kind);
     let mut less = Vec::new();
     if load.rows < full.rows {
-        less.push(format!("{} of {} rows", load.rows, full.rows));
+        let what = if whole.sheets.make.value.contains(&SheetKind::Board) { "rows" } else { "numbers to write" };
+        less.push(match load.rows {
+            0 => format!("no {what}"),
+            rows => format!("{rows} of {} {what}", full.rows),
+        });
     }
     if load.models < full.models {
         less.push(format!("{} of {} model numbers", load.models, full.models));

@@ -158,7 +158,9 @@ impl Asked {
             }
         }
         let matched = self.matched.unwrap_or_else(|| {
-            let mut forms = vec![Form::Numeral, Form::Words, Form::Expanded];
+            let mut forms = vec![Form::Numeral, Form::Words];
+            // A single digit in expanded form is the digit.
+            forms.extend((!numbers.counts_to_ten()).then_some(Form::Expanded));
             forms.extend(has_pictures.then_some(Form::Blocks));
             Given::assumed(forms)
         });

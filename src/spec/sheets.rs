@@ -64,7 +64,9 @@ pub fn usual(numbers: &NumbersSpec) -> Vec<SheetKind> {
     let only_checks = numbers.model.count.value + numbers.sort.count.value == 0;
     let is_used = |kind: &SheetKind| !(only_checks && kind.is_for_work());
     let usual = SheetKind::ALL.into_iter().filter(|kind| kind.is_usual());
-    usual.filter(has_numbers).filter(is_used).collect()
+    // A single card covers nothing.
+    let is_shown = |kind: &SheetKind| !(*kind == SheetKind::Layered && numbers.counts_to_ten());
+    usual.filter(has_numbers).filter(is_used).filter(is_shown).collect()
 }
 
 /// The role whose numbers a sheet shows, and how many there are; none for sheets that show all roles or no numbers.

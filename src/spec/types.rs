@@ -108,6 +108,11 @@ pub struct NumbersSpec {
 }
 
 impl NumbersSpec {
+    /// Whether no number has more than one digit but 10: none has tens and ones to tell apart.
+    pub fn counts_to_ten(&self) -> bool {
+        self.range.value.1.value() <= 10
+    }
+
     /// How a lesson of this seed trades: pictures stay within what the class's tub holds, where the file says it.
     pub fn trading(&self, seed: u64) -> Trading {
         Trading { seed, tub: Place::ALL.map(|place| self.at_most.get(&place).map_or(u8::MAX, |most| most.value)) }

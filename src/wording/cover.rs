@@ -29,8 +29,10 @@ pub enum Caution {
     SchoolFirst,
     /// How learners use scissors.
     Scissors,
-    /// Who may not use scissors.
+    /// Who may not use scissors, where there are boxes to write in instead.
     NoScissors,
+    /// The same where there are none.
+    NoScissorsNoBoxes,
     /// A guillotine is for grown-ups.
     Guillotine,
     /// Small pieces.
@@ -85,7 +87,8 @@ area! {
     fn begin_with(number: Number, shown: bool, usage: &Usage<'_>) -> String;
 
     /// Where answers are: of the sort numbers on these sheets, and of quick checks, as far as there are any.
-    fn answers_on(sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>) -> String;
+    /// `planned` where quick checks are printed and the plan answers them.
+    fn answers_on(sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>, planned: bool) -> String;
 
     /// The heading over the packet's pages, and the headings of their table: page, what, copies where there are none.
     fn contents_heads() -> (&'static str, [&'static str; 3]);

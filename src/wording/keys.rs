@@ -23,8 +23,8 @@ area! {
     /// Which of two is taken for the greater, or that they are taken to be equal: "46 for 46 and 64".
     fn greater_taken(answer: &str, two: [&str; 2]) -> String;
 
-    /// The heading over an answered board.
-    fn board_answered(version: Version) -> String;
+    /// The heading over an answered board, or over the numbers of a set that has none.
+    fn board_answered(version: Version, board: bool) -> String;
 
     /// Under an answered board whose traded forms learners write: that other trades are right, such as these counts, and how
     /// to tell; `instead` where that is only done when strips are not cut.

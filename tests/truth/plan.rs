@@ -68,6 +68,17 @@ fn shown_in(line: &str, shown: &str) -> bool {
     worth(shown) > 0 && figures(line) == figures(shown)
 }
 
+/// The numbers that are written by hand, of which so many are done today.
+fn by_hand(held: &Envelope, today: u32, is: fn(u32, u32) -> bool) -> Check {
+    let plan = whole(held.of_kind(SheetKind::Plan));
+    let line = plan.lines().find_map(|line| {
+        fit("Write these numbers on the board: {}.", line)
+            .or_else(|| fit("Write on the board, for set {}: {}.", line).map(|holes| holes[1..].to_vec()))
+    });
+    let written = line.map_or(0, |holes| numbers(holes[0]).len() as u32);
+    holds(is(written, today), format!("{written} are written, {today} done"))
+}
+
 fn rows(held: &Envelope, said: &str) -> Check {
     let all = held.rows(Some("A")).len() as u32;
     holds(all == 0 || count(said) < all, format!("{said} of {all} rows"))
@@ -178,6 +189,13 @@ fn activity(_: &Envelope, scene: &Scene, holes: &[&str]) -> Check {
 
 fn choice(held: &Envelope, holes: &[&str]) -> Check {
     let [check, question, letter, shown, named] = holes else { panic!("{holes:?}") };
+    if !held.has(SheetKind::Key) {
+        let of = held.lesson.checks.iter().find(|of| of.mark == count(check));
+        let asked = of.and_then(|of| of.questions.get(count(question) as usize - 1)).ok_or("no such question")?;
+        let slip = asked.wrong().find(|(mark, _, _)| letter.starts_with(*mark)).map(|(_, _, slip)| slip);
+        use placewright::wording::Slips;
+        return same(slip.map(|slip| placewright::wording::English.slip_name(slip)), Some(*named));
+    }
     let cells = super::packet::key_rows(held);
     let answers = format!("{letter}: {shown} ({named})");
     let told = cells.iter().any(|(of, number, row)| {
@@ -235,13 +253,27 @@ pub const RULES: &[Rule] = &[
         // Those who share a mat share what lies on it.
         same(count(h[0]), held.learners().div_ceil(held.share(SheetKind::Mat)))
     }),
-    ("About {} {} for one person. Times are rough.", |_, scene, h| same(count(h[0]), scene.chores)),
+    ("About {} {} for one person. Times are rough.", |_, scene, h| {
+        holds(scene.chores <= 25, "that is long, and nobody says what to do first")?;
+        same(count(h[0]), scene.chores)
+    }),
+    (
+        "About {} {} for one person. Times are rough. With less time, begin at the top. For what is left undone, go by \u{201c}If nobody had time\u{201d}.",
+        |held, scene, h| {
+            holds(scene.chores > 25, "that is not long")?;
+            holds(whole(held.of_kind(SheetKind::Plan)).contains("If nobody had time\n"), "nothing says how")?;
+            same(count(h[0]), scene.chores)
+        },
+    ),
     (
         "Lesson plan, {} minutes. Bold lines behind a bar are said aloud. Times are minutes from the start.",
         |held, _, h| same(count(h[0]), held.lesson.spec.minutes.value),
     ),
     ("I can say what each digit is worth, up to 1,000.", |held, _, _| {
         holds(held.lesson.spec.numbers.range.value.1.value() <= 1_000, "the range goes further")
+    }),
+    ("I can read, write and show numbers up to 10.", |held, _, _| {
+        holds(held.lesson.spec.numbers.range.value.1.value() <= 10, "the range goes further")
     }),
     // What is done.
     ("Write {} where everyone can see it. Wait a moment before you say it.", |held, _, h| known(held, h[0])),
@@ -380,33 +412,52 @@ pub const RULES: &[Rule] = &[
     ("Learners cut along the lines: {} {} each. Keep each learner's pieces together.", |held, _, h| {
         same(count(h[0]) as usize, held.pieces_of(SheetKind::Strips))
     }),
-    ("There is time for rows 1 to {}. Whoever is done early goes on with row {}.", |held, _, h| {
-        same(count(h[1]), count(h[0]) + 1)?;
+    ("There is time for the first {} rows. Whoever is done early goes on with the next row.", |held, _, h| {
         rows(held, h[0])
+    }),
+    ("There is time for the first {} numbers. The last one is for whoever is done early.", |held, _, h| {
+        by_hand(held, count(h[0]), |written, today| written == today + 1)
+    }),
+    ("There is time for the first {} numbers. The others are for whoever is done early.", |held, _, h| {
+        by_hand(held, count(h[0]), |written, today| written > today + 1)
+    }),
+    ("Write on the board, for set {}: {}.", |held, _, h| {
+        let set = held.lesson.sets.iter().find(|set| set.version.to_string() == h[0]).ok_or("no such set")?;
+        same(numbers(h[1]), set.rows.iter().map(|n| n.value()).collect::<Vec<_>>())
+    }),
+    ("Right answers of check {}: {}.", |held, _, h| {
+        holds(!held.has(SheetKind::Key), "the key says so")?;
+        let check = held.lesson.checks.iter().find(|check| check.mark == count(h[0])).ok_or("no such check")?;
+        let right = (1..).zip(&check.questions).map(|(k, q)| Some(format!("{k} {}", q.letter()?)));
+        let right: Option<Vec<String>> = right.take(held.questions() as usize).collect();
+        same(Some(h[1].to_owned()), right.map(|right| right.join(", ")))
     }),
     ("There is time for up to {} rows. Whoever is done early goes on with the next row.", |held, _, h| {
         let most = held.lesson.sets.iter().map(|set| set.rows.len()).max().unwrap_or(0);
         holds((count(h[0]) as usize) < most, format!("no board has more than {most}"))
     }),
-    ("There is time for row 1. Whoever is done early goes on with row 2.", |held, _, _| rows(held, "1")),
     (
-        "Today you do rows 1 to {} of your board. Each shows {}. Find the strips that show the same number.",
+        "Today you do the first {} rows of your board. Each shows {}. Find the strips that show the same number.",
         |held, _, h| rows(held, h[0]),
     ),
-    ("Today you do row 1 of your board. It shows {}. Find the strips that show the same number.", |held, _, _| {
-        rows(held, "1")
-    }),
     ("Do question 1 only.", |held, _, _| holds(held.questions() > 1, "there is no other")),
     ("Do questions 1 to {} only.", |held, _, h| {
         holds(count(h[0]) < held.questions(), format!("there are {}", held.questions()))
     }),
-    ("Look at rows 1 to {} only. Write the same number in the other boxes.", |held, _, h| rows(held, h[0])),
+    ("Look at the first {} rows only. Write the same number in the other boxes.", |held, _, h| rows(held, h[0])),
     ("{} minutes: each learner works on the practice page. The key has the answers.", |held, scene, h| {
         holds(held.has(SheetKind::Practice), "there is none")?;
         activity(held, scene, h)
     }),
     ("{} minutes: partners swap places and check each other's work. They say why each row is right.", activity),
-    ("{} minutes: each learner writes all the numbers in order, from least to greatest.", activity),
+    ("{} minutes: each learner writes the numbers on the board in order, from least to greatest.", activity),
+    (
+        "{} minutes: each learner writes the numbers of the sorting board in order, from least to greatest.",
+        |held, scene, h| {
+            holds(held.has(SheetKind::Board), "there is none")?;
+            activity(held, scene, h)
+        },
+    ),
     ("{} minutes: each learner writes one number in a wrong way. A partner finds out what went wrong.", activity),
     (
         "{} minutes: one learner thinks of a number and gives clues about digits and places. The others find it.",

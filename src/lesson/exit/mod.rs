@@ -28,6 +28,10 @@ pub fn checks(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording
     if chosen.exit.is_empty() {
         return Vec::new();
     }
+    // Nothing is asked of the tens where only 10 has any.
+    if spec.numbers.counts_to_ten() {
+        return written(spec, chosen, style, wording);
+    }
     let blueprint = blueprint::draw(spec, chosen, style);
     if blueprint.skills.is_empty() {
         return written(spec, chosen, style, wording);
@@ -100,12 +104,17 @@ fn question(item: Item, skill: Skill, place: usize, said: Said<'_>, stream: &mut
     Some(Question { of, skill, task, sentence, shown, answer, choices })
 }
 
-/// Checks where no number gives choices, such as those of single digits: pictures and words whose numeral is written.
-fn written(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording) -> Vec<Check> {
+/// What is asked where answers are written: pictures and words, as far as the lesson has them.
+pub fn written_skills(spec: &Spec) -> Vec<Skill> {
     let matched = &spec.forms.matched.value;
     let skills = [Skill::Picture, Skill::Words, Skill::SecondWords].into_iter();
     let skills: Vec<Skill> = skills.filter(|skill| skill.needs().is_none_or(|form| matched.contains(&form))).collect();
-    let skills = if skills.is_empty() { vec![Skill::Words] } else { skills };
+    if skills.is_empty() { vec![Skill::Words] } else { skills }
+}
+
+/// Checks where no number gives choices, such as those of single digits: pictures and words whose numeral is written.
+fn written(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording) -> Vec<Check> {
+    let skills = written_skills(spec);
     let count = chosen.exit.len();
     let paper = |at: usize, mark: u32| {
         let mut used: Vec<Number> = Vec::new();

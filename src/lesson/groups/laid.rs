@@ -40,6 +40,11 @@ pub(super) const fn stacks(slip: Slip) -> bool {
     matches!(slip, Slip::SideBySide | Slip::BigPartThenRest)
 }
 
+/// Whether a number has what a slip's ten minutes are about: parts are put together where there are two.
+pub(super) fn serves(slip: Slip, of: Number) -> bool {
+    !stacks(slip) || of.digits().filter(|(_, digit)| *digit > 0).count() > 1
+}
+
 /// Whether the numbers of a task are laid out one after the other, where there are blocks.
 pub(super) const fn with_blocks(task: Task) -> bool {
     match task {
@@ -131,8 +136,8 @@ fn is_plain(style: &Style, slip: Slip, of: Number, task: Task) -> bool {
             Task::Greater(other) => last(of.min(other)) > last(of.max(other)),
             Task::Forms { .. } | Task::Worth(_) => true,
         },
-        // A teen says its ones first, and what ends in three zeros is read in one.
-        Slip::ReadInPieces => !(10..20).contains(&of.value()) && !of.value().is_multiple_of(1_000),
+        // What ends in three zeros is read in one.
+        Slip::ReadInPieces => !of.value().is_multiple_of(1_000),
         // One piece is traded.
         Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew | Slip::CountsSideBySide | Slip::TenLeftOut => {
             task.counted(of, style).is_some_and(|counted| traded(of, &counted).iter().sum::<u32>() == 1)

@@ -16,6 +16,9 @@ use crate::rng::Stream;
 use crate::spec::Pool;
 use crate::wording::{BlocksOut, GroupStep, GroupTable, Tools};
 
+/// Who works with numbers up to this has not met larger ones (CCSSM K.CC.A.3: numbers to 20 are written).
+const FIRST_NUMBERS: u32 = 20;
+
 /// Numbers a slip.
 pub const NUMBERS: usize = 3;
 
@@ -240,8 +243,10 @@ fn trials(
     let mut trials = Vec::new();
     find(&fresh, &mut trials);
     find(&known, &mut trials);
-    // A range that holds none, or a single one, is widened to all numbers of the same length.
-    if trials.len() < 2 {
+    // A range that holds none, or a single one, is widened to all numbers of the same length, unless learners are at
+    // their first numbers: who counts to 10 does not know 77.
+    let counts_up = part.numbers.range.value.1.value() <= FIRST_NUMBERS;
+    if trials.len() < 2 && !counts_up {
         let ten = |digits: usize| 10_u32.pow(digits.narrow());
         let length = seen.of.len();
         let (least, most) = (if length == 1 { 0 } else { ten(length - 1) }, ten(length) - 1);
@@ -267,6 +272,9 @@ fn like(task: Task, of: Number) -> Vec<Task> {
 }
 
 fn trial(style: &Style, slip: Slip, of: Number, task: Task) -> Option<Trial> {
+    if !laid::serves(slip, of) {
+        return None;
+    }
     let right = task.right(of, style)?;
     if let Task::Greater(other) = task {
         let wrong = match slip.judges(of, other)? {

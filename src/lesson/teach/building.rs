@@ -104,7 +104,9 @@ fn build(script: &mut Script<'_>, number: Number, first: bool) {
         BuiltWith::Blocks | BuiltWith::Tub => {
             script.ask(Asked::Blocks(number));
             if first {
-                script.say(Said::BlocksWorth(places(script.model())));
+                // What comes later is named here too, while blocks are on the table.
+                let met: Vec<Number> = script.model().iter().chain(script.sort()).copied().collect();
+                script.say(Said::BlocksWorth(places(&met)));
             }
             script.act(Deed::Build { number, first: true });
             on_mat(script, number);

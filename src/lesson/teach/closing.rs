@@ -12,8 +12,7 @@ use crate::measure::Count;
 use crate::number::{Content, Form, Number, Place, Slip, Task, Trading};
 use crate::spec::SheetKind;
 use crate::wording::cover::Papers;
-use crate::wording::plan::{Asked, Deed, Laid, Said};
-use std::collections::BTreeSet;
+use crate::wording::plan::{Asked, Deed, Laid, Right, Said};
 
 /// Wrong choices that the plan explains; the key has them all.
 const WRONG_NAMED: usize = 2;
@@ -40,8 +39,6 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
             Some(Asked::Regrouped(number, _)) => shown.push(*number),
             _ => {}
         }
-        let mut seen = BTreeSet::new();
-        shown.retain(|number| seen.insert(*number));
         script.write_all(shown);
     }
     script.ask_one(pair.map(|(a, b)| Asked::Greater(a, b)));
@@ -53,7 +50,7 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
     if strips {
         a_decoy(script);
     }
-    script.act(Deed::ShowRows);
+    script.act(Deed::ShowRows { rows: strips || script.has(SheetKind::Board) });
     Vec::new()
 }
 
@@ -96,6 +93,16 @@ pub(super) fn exit(script: &mut Script<'_>) -> Vec<Laid> {
     }
     script.act(Deed::ReadAloud);
     wrong_choices(script, checks, most);
+    if !script.has(SheetKind::Key) {
+        for check in checks {
+            let right = |question: &Question| match question.letter() {
+                Some(letter) => Right::Letter(letter),
+                None => Right::Written(question.answer.clone()),
+            };
+            let asked = check.questions.iter().take(on_paper as usize);
+            script.act(Deed::CheckAnswers(check.mark, asked.map(right).collect()));
+        }
+    }
     vec![Laid::OnlyPencils]
 }
 
@@ -181,7 +188,7 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
         script.act(Deed::TakeHome(home));
     }
     if crate::lesson::timing::told(&script.lesson.fullest).is_some() {
-        script.act(Deed::NoteUndone);
+        script.act(Deed::NoteUndone { rows: script.has(SheetKind::Board) });
     }
     if script.minutes > 1 {
         last_word(script);

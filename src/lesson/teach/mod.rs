@@ -19,9 +19,8 @@ mod steps;
 
 use super::timing;
 use super::timing::StripUse;
-use crate::wording::plan::{Aim, Chore, Laid, Phase, Short, Shortcut};
+use crate::wording::plan::{Aim, Chore, Deed, Laid, Phase, Short, Shortcut};
 
-use means::BuiltWith;
 pub use means::Means;
 pub use models::models;
 pub(super) use opening::telling_place;
@@ -48,6 +47,11 @@ pub struct Teaching {
 }
 
 impl Teaching {
+    /// Whether what is done before takes longer than there usually is, and the plan has a way without some of it.
+    pub fn is_hurried(&self) -> bool {
+        prepare::is_long(&self.before) && !self.shortcuts.is_empty()
+    }
+
     /// Whether learners need paper that is not printed.
     pub fn uses_paper(&self) -> bool {
         let laid = |part: &PlanPart| part.table.iter().any(|laid| matches!(laid, Laid::Paper | Laid::FoldedPaper));
@@ -84,10 +88,12 @@ pub fn plan(means: &Means<'_>) -> Teaching {
             Phase::Building | Phase::Drawing | Phase::Columns => building::write(&mut script),
             Phase::Guided => guided::write(&mut script),
             Phase::Sorting | Phase::Writing => sorting::write(&mut script),
+            Phase::Break => script.only(Deed::TakeBreak),
             Phase::Sharing => closing::sharing(&mut script),
             Phase::Further => further::write(&mut script),
             Phase::Exit => closing::exit(&mut script),
             Phase::Clearing => closing::clearing(&mut script),
+            Phase::Spare => script.only(Deed::SpareTime),
         };
         let phase = named(&script, phase);
         phases.push(PlanPart { phase, start, minutes, table, steps: script.steps() });
@@ -104,10 +110,8 @@ pub fn plan(means: &Means<'_>) -> Teaching {
 
 /// What a phase is called where nothing is built, or nothing matched.
 fn named(script: &Script<'_>, phase: Phase) -> Phase {
-    let ways = || script.model().iter().map(|number| script.means.built_with(*number));
     match phase {
-        Phase::Building if ways().all(|way| way == BuiltWith::Drawn) => Phase::Drawing,
-        Phase::Building if ways().all(|way| way == BuiltWith::Columns) => Phase::Columns,
+        Phase::Building => prepare::models_phase(script.means, script.model().iter()),
         Phase::Sorting if script.load.strips == StripUse::Written => Phase::Writing,
         phase => phase,
     }

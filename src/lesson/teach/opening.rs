@@ -11,9 +11,9 @@ use crate::wording::plan::{Aim, Asked, Deed, Laid, Said, Standard};
 pub(super) fn aims(lesson: &Lesson) -> Vec<Aim> {
     let mut aims = vec![lesson.aim()];
     let load = timing::load(&lesson.fullest, lesson.spec.minutes.value);
-    if lesson.spec.numbers.sort.count.value > 0 && load.strips == StripUse::Written {
+    if load.rows > 0 && load.strips == StripUse::Written {
         aims.push(Aim::Write);
-    } else if lesson.spec.numbers.sort.count.value > 0 {
+    } else if load.rows > 0 {
         aims.push(Aim::Match(lesson.matched()));
     } else if lesson.spec.numbers.model.count.value > 0 {
         aims.push(Aim::Build);

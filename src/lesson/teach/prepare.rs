@@ -6,9 +6,9 @@ use crate::lesson::job::{Cutter, PrintedSheet};
 use crate::lesson::timing::{self, Load, StripUse};
 use crate::lesson::{Lesson, display};
 use crate::measure::Count;
-use crate::number::{Counted, Place};
+use crate::number::{Counted, Number, Place};
 use crate::spec::{SheetKind, Version};
-use crate::wording::plan::{Chore, RowsBy, Short, Shortcut, Thing};
+use crate::wording::plan::{Chore, Phase, RowsBy, Short, Shortcut, Thing};
 
 /// Straight cuts that a grown-up makes at a trimmer in a minute; halves of a minute to trim and join two pages of a mat, and to
 /// count out a set of blocks (common practice, no source).
@@ -83,7 +83,19 @@ pub(super) fn chores(means: &Means<'_>) -> Vec<(Chore, u32)> {
         all.push((Chore::KnowGroups { named }, if named { 1 } else { learners.div_ceil(10).max(1) }));
     }
     all.push((Chore::LayOut { packets: means.packets().iter().any(|sheets| sheets.len() > 1) }, 3));
+    if is_long(&all) {
+        // What nothing else can be done without comes first.
+        all.sort_by_key(|(chore, _)| matches!(chore, Chore::Cut { .. } | Chore::CutCubes { .. } | Chore::Join { .. }));
+    }
     all
+}
+
+/// Minutes that somebody who stands in has before the lesson, at most (common practice, no source).
+const AHEAD: u32 = 25;
+
+/// Whether chores take longer than there usually is.
+pub(super) fn is_long(chores: &[(Chore, u32)]) -> bool {
+    chores.iter().map(|(_, minutes)| minutes).sum::<u32>() > AHEAD
 }
 
 /// What to do instead of what nobody had time for.
@@ -181,6 +193,18 @@ pub fn rows_written(lesson: &Lesson) -> RowsBy {
         .unwrap_or(RowsBy::Matching)
 }
 
+/// How model numbers are shown: what the phase is called that does it.
+pub(super) fn models_phase<'n>(means: &Means<'_>, numbers: impl Iterator<Item = &'n Number> + Clone) -> Phase {
+    let all = |way| numbers.clone().all(|number| means.built_with(*number) == way);
+    if all(BuiltWith::Drawn) {
+        Phase::Drawing
+    } else if all(BuiltWith::Columns) {
+        Phase::Columns
+    } else {
+        Phase::Building
+    }
+}
+
 /// Minutes that a late start may leave.
 const LEFT: [u32; 5] = [60, 40, 30, 20, 10];
 
@@ -191,6 +215,7 @@ pub fn shorter(means: &Means<'_>) -> Vec<Short> {
     let whole = timing::load(spec, spec.minutes.value);
     // Never more than a check has room for.
     let questions = |load: &Load| load.questions.min(means.questions);
+    let all_questions = timing::questions(spec).min(means.questions);
     let uneven = means.lesson.sets.windows(2).any(|pair| pair[0].rows.len() != pair[1].rows.len());
     let mut all: Vec<Short> = LEFT
         .into_iter()
@@ -200,12 +225,14 @@ pub fn shorter(means: &Means<'_>) -> Vec<Short> {
             Short {
                 minutes,
                 models: load.models,
+                shown: models_phase(means, means.lesson.chosen.model.iter().take(load.models as usize)),
                 rows: (load.rows, rows),
                 by: rows_by(&load, &whole),
                 uneven,
+                board: means.has(SheetKind::Board),
                 together: load.together,
                 sharing: load.sharing,
-                questions: (questions(&load), questions(&whole)),
+                questions: (questions(&load), all_questions),
             }
         })
         .collect();

@@ -29,6 +29,8 @@ pub(super) struct Script<'a> {
     explained: HashSet<Slip>,
     /// Numbers that stand on the board.
     written: BTreeSet<Number>,
+    /// Numbers that stand there for learners to work on.
+    listed: BTreeSet<Number>,
     /// What is done once.
     done: HashSet<Deed>,
     /// Packets that learners have, by their first sheet.
@@ -50,6 +52,7 @@ impl<'a> Script<'a> {
             worths: HashSet::new(),
             explained: HashSet::new(),
             written: BTreeSet::new(),
+            listed: BTreeSet::new(),
             done: HashSet::new(),
             given: BTreeSet::new(),
         }
@@ -66,6 +69,12 @@ impl<'a> Script<'a> {
 
     pub(super) fn act(&mut self, deed: Deed) {
         self.steps.push(Step::Do(deed));
+    }
+
+    /// A phase in which this is all that is done; nothing is laid out for it.
+    pub(super) fn only(&mut self, deed: Deed) -> Vec<Laid> {
+        self.act(deed);
+        Vec::new()
     }
 
     /// Does it, unless it was done before.
@@ -122,9 +131,14 @@ impl<'a> Script<'a> {
         self.asked.iter().any(|asked| matches!(asked, Asked::Regrouped(..)))
     }
 
-    /// Whether it was said how numbers are drawn by hand.
-    pub(super) fn has_drawn(&self) -> bool {
-        self.said.iter().any(|said| matches!(said, Said::Draw(_) | Said::DrawMarks(_)))
+    /// Whether it was said how each of these places is drawn by hand.
+    pub(super) fn has_drawn(&self, places: &[Place]) -> bool {
+        let tells = |said: &Said, place: &Place| match said {
+            Said::Draw(number) => number.digit(*place) > 0,
+            Said::DrawMarks(told) => told.contains(place),
+            _ => false,
+        };
+        places.iter().all(|place| self.said.iter().any(|said| tells(said, place)))
     }
 
     /// Asks, unless that was asked before; whether it did.
@@ -179,12 +193,20 @@ impl<'a> Script<'a> {
         self.act(deed);
     }
 
-    /// Writes these numbers on the board for all, if there are any.
-    pub(super) fn write_all(&mut self, numbers: Vec<Number>) {
-        if !numbers.is_empty() {
-            self.written.extend(&numbers);
-            self.act(Deed::WriteAll(numbers));
+    /// Writes these numbers on the board for all to work on, those that do not stand there for that yet.
+    pub(super) fn write_all(&mut self, numbers: impl IntoIterator<Item = Number>) {
+        let fresh: Vec<Number> = numbers.into_iter().filter(|number| self.listed.insert(*number)).collect();
+        if !fresh.is_empty() {
+            self.written.extend(&fresh);
+            self.act(Deed::WriteAll(fresh));
         }
+    }
+
+    /// Writes the numbers of a set on the board, for those who have it.
+    pub(super) fn write_set(&mut self, set: &SortSet) {
+        self.listed.extend(&set.rows);
+        self.written.extend(&set.rows);
+        self.act(Deed::WriteSet(set.version, set.rows.clone()));
     }
 
     /// Whether all see the number.

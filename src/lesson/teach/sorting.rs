@@ -45,8 +45,12 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     } else if strips && handling == StripUse::Written {
         script.act(Deed::LeaveStrips);
     }
-    if let Some(rows) = script.some_rows() {
-        script.act(Deed::RowsToday { count: rows, uneven: script.uneven() });
+    if board {
+        if let Some(rows) = script.some_rows() {
+            script.act(Deed::RowsToday { count: rows, uneven: script.uneven() });
+        }
+    } else {
+        numbers_by_hand(script, out);
     }
     task(script, board, strips);
     if board || strips {
@@ -105,6 +109,24 @@ fn table(script: &Script<'_>, board: bool, strips: bool) -> Vec<Laid> {
     table
 }
 
+/// The numbers that learners work on, where no sorting board has them: those of each set that has strips, or else as many as
+/// there is time for and one more.
+fn numbers_by_hand(script: &mut Script<'_>, strips: bool) {
+    let all = script.lesson.common_set().map_or(&[][..], |set| &set.rows);
+    let today = script.sort().len();
+    let shown = if strips { all.len() } else { (today + 1).min(all.len()).min(BY_HAND) };
+    if strips && !script.one_set() {
+        for set in &script.lesson.sets {
+            script.write_set(set);
+        }
+    } else {
+        script.write_all(all[..shown].iter().copied());
+    }
+    if today < shown {
+        script.act(Deed::NumbersToday { count: today.narrow(), more: (shown - today).narrow() });
+    }
+}
+
 /// What the learners are told to do.
 fn task(script: &mut Script<'_>, board: bool, strips: bool) {
     let matched = &script.lesson.spec.forms.matched.value;
@@ -131,15 +153,13 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
                 script.act(Deed::OneKindFirst(*first));
             }
         }
-        (StripUse::Cut | StripUse::Ready, false) => script.say(Said::StripsInRows),
-        (StripUse::Whole, _) => script.say(Said::LetterStrips),
+        (StripUse::Cut | StripUse::Ready, false) => script.say(Said::StripsInRows { sets: !script.one_set() }),
+        (StripUse::Whole, _) => script.say(Said::LetterStrips { sets: !script.one_set() }),
         (StripUse::Written, true) => {
             script.say(Said::WriteBoxes(some));
             draw(script);
         }
         (StripUse::Written, false) => {
-            let numbers = script.sort().iter().copied().take(BY_HAND).collect();
-            script.write_all(numbers);
             let others: Vec<Form> = matched.iter().copied().filter(|form| *form != Form::Numeral).collect();
             script.say(Said::WriteAgain(others));
             draw(script);
@@ -151,7 +171,9 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
     let has = |set: &SortSet| set.strips.iter().any(|strip| strip.row.is_none());
     let sets = &script.lesson.sets;
     let decoys = sets.iter().any(has);
-    if strips && script.load.strips != StripUse::Written && (decoys || some.is_some()) {
+    if strips && !board && decoys {
+        script.say(Said::SomeShowNone);
+    } else if strips && board && script.load.strips != StripUse::Written && (decoys || some.is_some()) {
         script.say(match some {
             Some(_) => Said::SomeFitNoRowToday { none: decoys },
             None => Said::SomeFitNoRow { all: sets.iter().all(has) && script.some_rows().is_none() },
@@ -162,11 +184,14 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
 /// How boxes for pictures are filled by hand, where that was not said before.
 fn draw(script: &mut Script<'_>) {
     let pictures = |form: &Form| matches!(form, Form::Blocks | Form::Untraded);
-    if script.lesson.matched().iter().any(pictures) && !script.has_drawn() {
+    if script.lesson.matched().iter().any(pictures) {
         let rows = script.sort();
         let holds = |n: &Number, place: Place| n.digit(place) > 0 || script.lesson.trades() && n.len() > place.index();
         let shows = |place: &Place| *place <= Place::Thousands && rows.iter().any(|n| holds(n, *place));
-        script.say(Said::DrawMarks(Place::ALL.into_iter().rev().filter(shows).collect()));
+        let places: Vec<Place> = Place::ALL.into_iter().rev().filter(shows).collect();
+        if !script.has_drawn(&places) {
+            script.say(Said::DrawMarks(places));
+        }
     }
 }
 

@@ -224,20 +224,20 @@ pub(super) fn face_value(number: Number, asked: Form, style: &Style) -> Vec<Cont
     wrong.into_iter().filter(|_| digits.len() > 1).collect()
 }
 
-/// 834: "eighty thirty-four" (834 was read so in Italian), "eight thirty-four", and each digit by itself, "eight three four"
-/// (common practice, no source). Only a second piece that begins with its tens stands apart: "forty six" for 406 would look
-/// like a missing hyphen, and "four six" like 46.
+/// 834: "eighty thirty-four" (834 was read so in Italian); from four digits on each digit by itself, "one two zero six" (common
+/// practice, no source). One reading a number, so that a page shows one kind. Two digits are not cut: seventeen and twenty are
+/// learned whole. Of three, "four zero six" and "one twenty-eight" are how families say them, and "forty six" for 406 would look
+/// like a missing hyphen.
 pub(super) fn read_in_pieces(number: Number, _: Form, style: &Style) -> Vec<Content> {
     let word = |value: u32| style.names.cardinal(value, false);
-    let mut readings = Vec::new();
-    if number.len() == 3 && number.digit(Place::Tens) != 0 {
-        let (hundreds, rest) = (u32::from(number.digit(Place::Hundreds)), word(number.value() % 100));
-        readings.push(format!("{} {rest}", word(hundreds * 10)));
-        readings.push(format!("{} {rest}", word(hundreds)));
-    }
-    if number.len() > 1 {
-        let digits: Vec<String> = number.digits().map(|(_, digit)| word(digit.into())).collect();
-        readings.push(digits.join(" "));
-    }
-    readings.into_iter().map(Content::Text).collect()
+    let hundreds = u32::from(number.digit(Place::Hundreds));
+    let reading = match number.len() {
+        0..=2 => None,
+        3 if hundreds > 1 && number.digit(Place::Tens) != 0 => {
+            Some(format!("{} {}", word(hundreds * 10), word(number.value() % 100)))
+        }
+        3 => None,
+        _ => Some(number.digits().map(|(_, digit)| word(digit.into())).collect::<Vec<_>>().join(" ")),
+    };
+    reading.map(Content::Text).into_iter().collect()
 }

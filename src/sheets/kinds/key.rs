@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use crate::diag::Problem;
 use crate::lesson::teach::rows_written;
-use crate::lesson::{InPlay, Lesson, SortSet, Version};
+use crate::lesson::{InPlay, Lesson, SortSet, Version, timing};
 use crate::measure::{Length, Point, Rect, Size, Weight};
 use crate::number::{Breadth, Content, Form, Number, Task};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
@@ -112,6 +112,12 @@ pub fn example(desk: &Desk<'_>, in_play: &InPlay) -> String {
 /// Where the other columns leave no room for both, it is told in words alone: a picture that nobody can count answers nothing.
 fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
+    let lesson = desk.lesson;
+    let sorts = lesson.makes(SheetKind::Board) || lesson.makes(SheetKind::Strips);
+    if !sorts && timing::load(&lesson.fullest, lesson.spec.minutes.value).rows == 0 {
+        // Nobody writes them, for want of time.
+        return Ok(Vec::new());
+    }
     let (least, most) = (layout.length("least_unit")?, layout.length("unit")?);
     let drawn = drawn(desk)?;
     if drawn.is_empty() {
@@ -213,7 +219,7 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
     });
     let columns = columns.collect();
     Ok(TitledTable {
-        heading: desk.lesson.wording().board_answered(set.version),
+        heading: desk.lesson.wording().board_answered(set.version, desk.lesson.makes(SheetKind::Board)),
         note: other_trades(desk.lesson, set),
         table: Table { columns, rows },
     })

@@ -194,9 +194,11 @@ impl Bank {
         self.columns.iter().all(|column| {
             let [first, second] = self.spelt(desk, column.iter().map(|k| &groups[*k]));
             let wide = numerals + first + second <= width;
-            let title = |k: &usize| desk.width(&groups[*k].title, &self.group);
-            let titles =
-                column.iter().all(|k| title(k) <= if second > Length::ZERO { first + numerals } else { width });
+            // What is drawn is tried: a line has less room than its frame.
+            let room_of_title = if second > Length::ZERO { first + numerals } else { width };
+            let line = Rect::new(Point::ORIGIN, Size::new(room_of_title, self.group.pitch()));
+            let align = Align { across: Across::Left, down: Down::Top };
+            let titles = column.iter().all(|k| desk.set(&groups[*k].title, line, &self.group, align).is_ok());
             let high: Length = column.iter().map(|k| self.high(&groups[*k])).sum();
             wide && titles && high <= room
         })

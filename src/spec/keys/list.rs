@@ -119,7 +119,7 @@ pub const MATCH: Key<WordsKind<Form>> = Key::new(
     "[\"numeral\", \"words\", \"expanded\"]",
     "the first form is printed on the board, the rest are strips",
 )
-.worked("numeral, words and expanded form, and blocks where the range ends by 9,999");
+.worked("numeral, words and from 11 on expanded form, and blocks where the range ends by 9,999");
 /// Between the hundreds and the rest.
 pub const JOINER: Usually<OneOf<Joiner>> = Key::new(
     "forms",

@@ -60,17 +60,20 @@ impl CoverWords for English {
         format!("Keep the board free: the lesson begins when you write {} on it.", usage.style.numeral(number))
     }
 
-    fn answers_on(&self, sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>) -> String {
+    fn answers_on(&self, sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>, planned: bool) -> String {
         let sorts = sorts.map(|(pages, sheets)| match sheets {
             SortSheets::BoardsAndStrips => format!("sorting boards and strips are on {}", on(pages)),
             SortSheets::Boards => format!("sorting boards are on {}", on(pages)),
             SortSheets::Strips => format!("strips are on {}", on(pages)),
-            SortSheets::Numbers => format!("the numbers to sort are on {}", on(pages)),
+            SortSheets::Numbers => format!("the numbers on the board are on {}", on(pages)),
         });
         match (sorts, checks) {
             (Some(sorts), Some(checks)) => format!("Answers to {sorts}, to quick checks on {}.", on(checks)),
             (Some(sorts), None) => format!("Answers to {sorts}."),
             (None, Some(checks)) => format!("Answers to quick checks are on {}.", on(checks)),
+            (None, None) if planned => {
+                "There is no key here. The plan answers its own questions and those of the quick checks.".to_owned()
+            }
             (None, None) => "There is no key here. The plan has an answer to each of its questions.".to_owned(),
         }
     }
@@ -143,6 +146,8 @@ impl CoverWords for English {
             Caution::NoScissors => {
                 "Whoever may not use scissors has a partner cut, or writes in the boxes of the sorting board."
             }
+            Caution::NoScissorsNoBoxes if alone => "A learner who may not use scissors has you cut.",
+            Caution::NoScissorsNoBoxes => "Whoever may not use scissors has a partner cut.",
             Caution::Guillotine => "A paper guillotine is for adults only, with its guard on.",
             Caution::SmallPieces => "Small pieces stay on the tables. Keep them from children under three.",
         }

@@ -27,8 +27,8 @@ impl KeyWords for English {
         self.answer_for(answer, &self.list(&two))
     }
 
-    fn board_answered(&self, version: Version) -> String {
-        format!("Board {version}, answered")
+    fn board_answered(&self, version: Version, board: bool) -> String {
+        format!("{} {version}, answered", if board { "Board" } else { "Set" })
     }
 
     fn other_trades(&self, numeral: &str, counted: &Counted, instead: bool) -> String {

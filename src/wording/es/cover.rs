@@ -61,12 +61,12 @@ impl CoverWords for Spanish {
         format!("Deje libre el pizarrón: la clase empieza cuando escriba en él {}.", usage.style.numeral(number))
     }
 
-    fn answers_on(&self, sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>) -> String {
+    fn answers_on(&self, sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>, planned: bool) -> String {
         let sorts = sorts.map(|(pages, sheets)| match sheets {
             SortSheets::BoardsAndStrips => format!("de tableros y tiras están en {}", on(pages)),
             SortSheets::Boards => format!("de los tableros están en {}", on(pages)),
             SortSheets::Strips => format!("de las tiras están en {}", on(pages)),
-            SortSheets::Numbers => format!("de los números por ordenar están en {}", on(pages)),
+            SortSheets::Numbers => format!("de los números del pizarrón están en {}", on(pages)),
         });
         match (sorts, checks) {
             (Some(sorts), Some(checks)) => {
@@ -74,6 +74,10 @@ impl CoverWords for Spanish {
             }
             (Some(sorts), None) => format!("Las respuestas {sorts}."),
             (None, Some(checks)) => format!("Las respuestas de los controles rápidos están en {}.", on(checks)),
+            (None, None) if planned => {
+                "Aquí no hay hoja de respuestas. El plan contesta cada una de sus preguntas y las de los controles."
+                    .to_owned()
+            }
             (None, None) => "Aquí no hay hoja de respuestas. El plan contesta cada una de sus preguntas.".to_owned(),
         }
     }
@@ -151,6 +155,8 @@ impl CoverWords for Spanish {
             Caution::NoScissors => {
                 "Quien no puede usar tijeras escribe en las casillas del tablero, o su pareja le corta las tiras."
             }
+            Caution::NoScissorsNoBoxes if alone => "Si el estudiante no puede usar tijeras, corte usted las tiras.",
+            Caution::NoScissorsNoBoxes => "A quien no puede usar tijeras, su pareja le corta las tiras.",
             Caution::Guillotine => "La guillotina es solo para adultos, con la protección puesta.",
             Caution::SmallPieces => "Las piezas pequeñas se quedan en las mesas, lejos de niños menores de tres años.",
         }

@@ -34,8 +34,8 @@ impl KeyWords for Spanish {
         }
     }
 
-    fn board_answered(&self, version: Version) -> String {
-        format!("Tablero {version}, resuelto")
+    fn board_answered(&self, version: Version, board: bool) -> String {
+        format!("{} {version}, resuelto", if board { "Tablero" } else { "Juego" })
     }
 
     fn other_trades(&self, numeral: &str, counted: &Counted, instead: bool) -> String {

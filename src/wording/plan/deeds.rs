@@ -1,6 +1,6 @@
 //! What the teacher does, or has the class do.
 
-use crate::number::{Counted, Form, Number};
+use crate::number::{Content, Counted, Form, Number};
 use crate::spec::{DisplayForm, SheetKind, Version};
 use crate::wording::Usage;
 use crate::wording::area::area;
@@ -20,6 +20,15 @@ pub enum Whose {
     Letters(Vec<Version>),
     /// Each group gets its letters.
     Groups(Vec<GroupShare>),
+}
+
+/// The right answer to a question of a quick check.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub enum Right {
+    /// The letter of the choice.
+    Letter(char),
+    /// What is written on the line.
+    Written(Content),
 }
 
 /// Something that is done.
@@ -154,8 +163,17 @@ pub enum Deed {
     },
     /// One kind of strip at a time, this first.
     OneKindFirst(Form),
+    /// Only so many of the numbers on the board today; so many others are for whoever is early.
+    NumbersToday {
+        /// How many.
+        count: u32,
+        /// How many others are on the board.
+        more: u32,
+    },
     /// Write these numbers on the board, for all to work on.
     WriteAll(Vec<Number>),
+    /// Write the numbers of a set on the board, for those who have it.
+    WriteSet(Version, Vec<Number>),
     /// Learners who are done early.
     DoneEarly {
         /// Whether there are other letters to check.
@@ -169,14 +187,26 @@ pub enum Deed {
     StopStrips,
     /// Everyone stops, pencils down.
     StopPencils,
-    /// Two or three learners show a row.
-    ShowRows,
+    /// Two or three learners show a row, or a number that they wrote in every form.
+    ShowRows {
+        /// Whether they have rows.
+        rows: bool,
+    },
     /// Long lessons: the practice page, for so many minutes.
     DoPractice(u32),
     /// Long lessons: partners check each other's boards, for so many minutes.
     SwapBoards(u32),
+    /// Long lessons: a break, with what is on the tables left there.
+    TakeBreak,
+    /// Long lessons: the work is done; what to do with the time that is left.
+    SpareTime,
     /// Long lessons: numbers in order, for so many minutes.
-    PutInOrder(u32),
+    PutInOrder {
+        /// How many.
+        minutes: u32,
+        /// Whether they stand on sorting boards; else on the classroom's board.
+        board: bool,
+    },
     /// Long lessons: each makes one wrong form, for so many minutes.
     MakeWrong(u32),
     /// Long lessons: clues about digits and places, for so many minutes.
@@ -190,6 +220,8 @@ pub enum Deed {
     },
     /// Read aloud, do not help.
     ReadAloud,
+    /// The right answers of a quick check, in the order of its questions, where there is no key.
+    CheckAnswers(u32, Vec<Right>),
     /// Scissors are counted back in: so many pairs.
     CountScissors(u32),
     /// Strips go into envelopes.
@@ -210,7 +242,10 @@ pub enum Deed {
     /// Pages that learners take home.
     TakeHome(Vec<SheetKind>),
     /// What was left undone is noted for the teacher.
-    NoteUndone,
+    NoteUndone {
+        /// Whether learners have rows.
+        rows: bool,
+    },
 }
 
 area! {

@@ -24,6 +24,8 @@ pub enum Phase {
     Sorting,
     /// The same where nothing is matched, only written.
     Writing,
+    /// In a long lesson, everyone leaves the tables.
+    Break,
     /// Learners compare what they did and why.
     Sharing,
     /// More to do with the same numbers, in a long lesson.
@@ -32,11 +34,15 @@ pub enum Phase {
     Exit,
     /// Everything goes back where it belongs.
     Clearing,
+    /// Time for which the lesson's papers have nothing more.
+    Spare,
 }
 
 /// What a published standard asks for in the lesson's range.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Standard {
+    /// Up to 10: numbers counted, said and written (CCSSM K.CC.A.3 and K.CC.B.5).
+    Counting,
     /// Up to 120: tens and ones (CCSSM 1.NBT.B.2).
     TensAndOnes,
     /// Up to 1,000: hundreds, tens and ones, in several forms (CCSSM 2.NBT.A.1 and A.3).
@@ -101,7 +107,7 @@ pub enum Laid {
     Envelopes,
     /// The tally, for the teacher.
     Tally,
-    /// Boards and papers as they are.
+    /// What lies there stays.
     AsTheyAre,
     /// Only a pencil; the teacher holds the quick checks.
     OnlyPencils,

@@ -1,5 +1,6 @@
 //! Before the lesson: chores with their minutes, what to lay out, and what to do when there was no time.
 
+use super::frame::Phase;
 use crate::number::{Counted, Number};
 use crate::spec::{SheetKind, Version};
 use crate::wording::Usage;
@@ -126,12 +127,16 @@ pub enum RowsBy {
 pub struct Short {
     /// Minutes that are left.
     pub minutes: u32,
-    /// Model numbers that are built.
+    /// Model numbers that are shown.
     pub models: u32,
+    /// How they are: built, drawn or written in columns.
+    pub shown: Phase,
     /// Rows of the board that are done, of how many.
     pub rows: (u32, u32),
     /// Whether some boards have fewer rows.
     pub uneven: bool,
+    /// Whether learners have rows: those of a sorting board. Else the numbers stand on the classroom's board.
+    pub board: bool,
     /// How rows are done.
     pub by: RowsBy,
     /// Whether one example is worked together.
@@ -149,8 +154,8 @@ area! {
     /// The heading of what is done before the lesson.
     fn before_title() -> &'static str;
 
-    /// Under the heading: how long all of it takes.
-    fn before_note(minutes: u32) -> String;
+    /// Under the heading: how long all of it takes; `hurried` where that is longer than there usually is, and some of it can be left.
+    fn before_note(minutes: u32, hurried: bool) -> String;
 
     /// A chore, in a sentence.
     fn chore(chore: &Chore, usage: &Usage<'_>) -> String;

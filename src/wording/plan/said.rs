@@ -37,10 +37,18 @@ pub enum Said {
     LayStrips,
     /// What to write in the boxes of the board.
     WriteBoxes(Option<u32>),
-    /// Strips without a board are put in rows.
-    StripsInRows,
+    /// Strips without sorting boards are put in rows, one for each number that stands on the classroom's board.
+    StripsInRows {
+        /// Whether each learner has one of several sets.
+        sets: bool,
+    },
     /// Strips that stay whole: those that show one number get one letter.
-    LetterStrips,
+    LetterStrips {
+        /// Whether each learner has one of several sets.
+        sets: bool,
+    },
+    /// Some strips show none of the numbers that stand on the classroom's board.
+    SomeShowNone,
     /// Write the numbers on the board again in these forms.
     WriteAgain(Vec<Form>),
     /// Some strips belong nowhere, in all sets or in some.

@@ -42,7 +42,7 @@ pub(super) fn first(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
         (false, true) => SortSheets::Strips,
         (false, false) => SortSheets::Numbers,
     };
-    items.push(wording.answers_on(boards.map(|pages| (pages, sheets)), checks));
+    items.push(wording.answers_on(boards.map(|pages| (pages, sheets)), checks, has(SheetKind::Exit)));
     items
 }
 
@@ -78,7 +78,7 @@ pub(super) fn missing(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
         items.push(wording.copy_pages(first.as_deref(), uncut, unmarked));
     }
     let rows = lesson.common_set().map_or(&[][..], |set| &set.rows);
-    let time = timing::load(&lesson.fullest, lesson.spec.minutes.value).rows.max(1) as usize;
+    let time = timing::load(&lesson.fullest, lesson.spec.minutes.value).rows as usize;
     let numbers: Vec<Number> = rows.iter().copied().take(BY_HAND.min(time)).collect();
     items.push(wording.no_copier(&numbers, &lesson.spec.forms.matched.value, &lesson.usage()));
     items
@@ -89,7 +89,8 @@ pub(super) fn cautions(means: &Means<'_>) -> Vec<String> {
     let (lesson, job) = (means.lesson, means.job);
     let mut all = vec![Caution::SchoolFirst];
     if cuts(means) {
-        all.extend([Caution::Scissors, Caution::NoScissors]);
+        let without = if job.has(SheetKind::Board) { Caution::NoScissors } else { Caution::NoScissorsNoBoxes };
+        all.extend([Caution::Scissors, without]);
     }
     // What the copy room cuts is cut when it comes.
     if job.cut_by(Cutter::Teacher).next().is_some() {

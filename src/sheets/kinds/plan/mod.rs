@@ -59,7 +59,7 @@ impl Air {
 
 /// The pages, and how full the last of them is, in percent.
 fn laid(desk: &Desk<'_>, teaching: &Teaching, air: Air, spread: Spread) -> Result<(Vec<Page>, i64), Problem> {
-    let mut script = PlanPages::new(desk, air)?;
+    let mut script = PlanPages::new(desk, air, teaching)?;
     script.flow = script.flow.to_depth(spread.depth);
     script.aims(teaching)?;
     script.before(teaching)?;
@@ -97,7 +97,7 @@ struct PlanLook {
 const BESIDE_LABEL: Length = Length::mm(2);
 
 impl PlanLook {
-    fn read(desk: &Desk<'_>, layout: &Layout, air: Air) -> Result<Self, Problem> {
+    fn read(desk: &Desk<'_>, layout: &Layout, air: Air, teaching: &Teaching) -> Result<Self, Problem> {
         let face = |name| desk.face(layout, name).map(|face| air.type_of(face));
         let length = |name| layout.length(name);
         let (label, wording) = (face("label")?, desk.lesson.wording());
@@ -111,21 +111,30 @@ impl PlanLook {
         // Some languages need a longer word than the layout has room for.
         let widest = labels.into_iter().map(|text| desk.width(text, &label)).max().unwrap_or_default();
         let labels = length("labels")?.max(widest + BESIDE_LABEL);
+        // "108–116" is wider than "8–16".
+        let time = face("time")?;
+        let clocks = teaching.phases.iter().map(|part| desk.width(&clock(part), &time) + BESIDE_LABEL);
+        let times = clocks.max().unwrap_or_default().max(length("times")?);
         Ok(Self {
             phase: face("phase")?,
-            time: face("time")?,
+            time,
             minutes: face("minutes")?.painted(ink::QUIET),
             label: label.painted(ink::QUIET),
             body: face("body")?,
             speech: face("speech")?,
             small: face("small")?,
-            times: length("times")?,
+            times,
             labels,
             widest: length("widest")?,
             step: air.between(length("step")?),
             between: air.between(length("phase")?),
         })
     }
+}
+
+/// "0–3": when a phase begins and ends, in minutes.
+fn clock(part: &PlanPart) -> String {
+    format!("{}\u{2013}{}", part.start, part.start + part.minutes)
 }
 
 /// The plan's pages.
@@ -135,9 +144,9 @@ struct PlanPages<'a> {
 }
 
 impl<'a> PlanPages<'a> {
-    fn new(desk: &'a Desk<'a>, air: Air) -> Result<Self, Problem> {
+    fn new(desk: &'a Desk<'a>, air: Air, teaching: &Teaching) -> Result<Self, Problem> {
         let layout = desk.layout(SheetKind::Plan)?;
-        let look = PlanLook::read(desk, layout, air)?;
+        let look = PlanLook::read(desk, layout, air, teaching)?;
         let spec = &desk.lesson.spec;
         let wording = desk.lesson.wording();
         let note = wording.plan_note(spec.minutes.value);
@@ -166,7 +175,7 @@ impl<'a> PlanPages<'a> {
         let lead = |text: &str, face, tag, above| Lead { text: text.to_owned(), face, tag, above, below: Length::ZERO };
         let all = teaching.before.iter().map(|(_, minutes)| minutes).sum();
         self.flow.lead(lead(wording.before_title(), phase, Tag::Heading(2), step));
-        self.flow.lead(lead(&wording.before_note(all), small, Tag::Paragraph, Length::ZERO));
+        self.flow.lead(lead(&wording.before_note(all, teaching.is_hurried()), small, Tag::Paragraph, Length::ZERO));
         let chores: Vec<(String, u32)> =
             teaching.before.iter().map(|(chore, takes)| (wording.chore(chore, &usage), *takes)).collect();
         let high = chores.iter().map(|(text, _)| self.flow.column().height(text, &body, times)).sum();
@@ -252,7 +261,7 @@ impl<'a> PlanPages<'a> {
         column.skip(Length::mm(1));
         let title = wording.phase(part.phase);
         let title = if again { wording.goes_on(title) } else { title.to_owned() };
-        let times = format!("{}\u{2013}{}", part.start, part.start + part.minutes);
+        let times = clock(part);
         let minutes = wording.minutes(part.minutes);
         let top = column.y;
         let rest = right - left - look.times;

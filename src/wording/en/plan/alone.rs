@@ -1,6 +1,6 @@
 //! What is done with a single learner, who has no neighbour and no partner, in English.
 
-use super::{build, form_plural, numerals, rows, these};
+use super::{build, early, first_ones, form_plural, numerals, rows, these};
 use crate::wording::Usage;
 use crate::wording::en::English;
 use crate::wording::en::phrases::counted;
@@ -54,6 +54,9 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         Deed::MarkBuilding => "Mark in the tally whether it works.".to_owned(),
         Deed::MarkSorting => "Mark in the tally what works, and the letter of each slip you see.".to_owned(),
         Deed::RowsToday { count, .. } => format!("There is time for {}. If it goes fast, go on.", rows(*count)),
+        Deed::NumbersToday { count, more } => {
+            format!("There is time for {}.{}", first_ones(*count), early(*more, "more time"))
+        }
         Deed::OneKindFirst(form) => {
             format!("Place one kind at a time. Begin with the {}.", form_plural(*form, usage))
         }
@@ -74,12 +77,20 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         Deed::Stretch => "Halfway through, stop. Stand up and stretch for a moment.".to_owned(),
         Deed::StopStrips => "Stop the work. Hands off the strips.".to_owned(),
         Deed::StopPencils => "Stop the work. Pencil down.".to_owned(),
-        Deed::ShowRows => "Let the learner show one row and say why it is right.".to_owned(),
+        Deed::ShowRows { rows: true } => "Let the learner show one row and say why it is right.".to_owned(),
+        Deed::ShowRows { rows: false } => {
+            "Let the learner show how one number is written and say why it is right.".to_owned()
+        }
         Deed::SwapBoards(count) => {
             format!("{}: the learner explains each row to you, and says why it is right.", minutes(*count))
         }
-        Deed::PutInOrder(count) => {
-            format!("{}: the learner writes all the numbers in order, from least to greatest.", minutes(*count))
+        Deed::TakeBreak => "Pencils and pieces stay where they lie. Stand up, move and have a drink.".to_owned(),
+        Deed::SpareTime => "The work of this lesson is done. Go on with what else the teacher planned. With nothing \
+                            planned, read aloud, or finish what was begun."
+            .to_owned(),
+        Deed::PutInOrder { minutes: count, board } => {
+            let which = if *board { "the numbers of the sorting board" } else { "the numbers on the board" };
+            format!("{}: the learner writes {which} in order, from least to greatest.", minutes(*count))
         }
         Deed::MakeWrong(count) => format!(
             "{}: write one number in a wrong way. The learner finds out what went wrong. Then change roles.",

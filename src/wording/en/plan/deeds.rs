@@ -1,6 +1,6 @@
 //! What is done, in English.
 
-use super::{alone, build, form_plural, inside, listed, numerals, rows, these};
+use super::{alone, build, early, first_ones, form_plural, inside, listed, numerals, rows, these};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
@@ -8,7 +8,7 @@ use crate::wording::cover::Papers;
 use crate::wording::digits::{counts, parts};
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, lettered, plural};
-use crate::wording::plan::{Deed, Deeds, Whose};
+use crate::wording::plan::{Deed, Deeds, Right, Whose};
 use crate::wording::{Phrases, Titles, Usage};
 
 /// Those who sit beside each other.
@@ -171,7 +171,13 @@ impl Deeds for English {
                 counted(*count, "row")
             ),
             Deed::RowsToday { count, uneven: false } => {
-                format!("There is time for {}. Whoever is done early goes on with row {}.", rows(*count), count + 1)
+                format!("There is time for {}. Whoever is done early goes on with the next row.", rows(*count))
+            }
+            Deed::NumbersToday { count, more } => {
+                format!("There is time for {}.{}", first_ones(*count), early(*more, "whoever is done early"))
+            }
+            Deed::WriteSet(set, numbers) => {
+                format!("Write on the board, for set {set}: {}.", numerals(numbers, usage))
             }
             Deed::OneKindFirst(form) => {
                 format!("Let them place one kind at a time. Begin with the {}.", form_plural(*form, usage))
@@ -193,7 +199,12 @@ impl Deeds for English {
             }
             Deed::StopStrips => "Stop the work. Everyone looks at you, hands off the strips.".to_owned(),
             Deed::StopPencils => "Stop the work. Pencils down, and everyone looks at you.".to_owned(),
-            Deed::ShowRows => "Let two or three learners show one row and say why it is right.".to_owned(),
+            Deed::ShowRows { rows: true } => {
+                "Let two or three learners show one row and say why it is right.".to_owned()
+            }
+            Deed::ShowRows { rows: false } => {
+                "Let two or three learners show how they wrote one number and say why it is right.".to_owned()
+            }
             Deed::DoPractice(minutes) => format!(
                 "{}: each learner works on the practice page. The key has the answers.",
                 self.capital(&counted(*minutes, "minute"))
@@ -202,9 +213,20 @@ impl Deeds for English {
                 "{}: partners swap places and check each other's work. They say why each row is right.",
                 self.capital(&counted(*minutes, "minute"))
             ),
-            Deed::PutInOrder(minutes) => {
+            Deed::TakeBreak => {
+                "Pencils and pieces stay where they lie. Everyone stands up, moves and has a drink, as the \
+                                school's rules allow."
+                    .to_owned()
+            }
+            Deed::SpareTime => {
+                "The work of this lesson is done. Go on with what else the teacher planned. With nothing \
+                                planned, read aloud to the class, or let learners finish what they began."
+                    .to_owned()
+            }
+            Deed::PutInOrder { minutes, board } => {
+                let which = if *board { "the numbers of the sorting board" } else { "the numbers on the board" };
                 format!(
-                    "{}: each learner writes all the numbers in order, from least to greatest.",
+                    "{}: each learner writes {which} in order, from least to greatest.",
                     counted(*minutes, "minute")
                 )
             }
@@ -225,6 +247,14 @@ impl Deeds for English {
             }
             Deed::GiveChecks { several: false } => "Give each learner one quick check.".to_owned(),
             Deed::ReadAloud => "Read a question aloud to anyone who asks. Do not help with the answer.".to_owned(),
+            Deed::CheckAnswers(check, answers) => {
+                let right = |(k, right): (u32, &Right)| match right {
+                    Right::Letter(letter) => format!("{k} {letter}"),
+                    Right::Written(content) => format!("{k} {}", self.content(content)),
+                };
+                let answers: Vec<String> = (1..).zip(answers).map(right).collect();
+                format!("Right answers of check {check}: {}.", answers.join(", "))
+            }
             Deed::CountScissors(pairs) => {
                 format!("Count the scissors back in: {}, closed.", counted(*pairs, "pair"))
             }
@@ -254,7 +284,12 @@ impl Deeds for English {
                 let names: Vec<&str> = names.iter().map(String::as_str).collect();
                 format!("Each learner takes home {}.", self.list(&names))
             }
-            Deed::NoteUndone => "Note for the teacher which rows and questions were left undone.".to_owned(),
+            Deed::NoteUndone { rows: true } => {
+                "Note for the teacher which rows and questions were left undone.".to_owned()
+            }
+            Deed::NoteUndone { rows: false } => {
+                "Note for the teacher which numbers and questions were left undone.".to_owned()
+            }
         }
     }
 }

@@ -19,10 +19,12 @@ impl Frame for English {
             Phase::Guided => "Practice together",
             Phase::Sorting => "Sorting and matching",
             Phase::Writing => "Writing the same number",
+            Phase::Break => "Break",
             Phase::Sharing => "Sharing",
             Phase::Further => "Going further",
             Phase::Exit => "Quick check",
             Phase::Clearing => "Clearing away",
+            Phase::Spare => "Time left over",
         }
     }
 
@@ -47,6 +49,7 @@ impl Frame for English {
 
     fn aim(&self, aim: &Aim, usage: &Usage<'_>) -> String {
         match aim {
+            Aim::Can(Standard::Counting) => "I can read, write and show numbers up to 10.".to_owned(),
             Aim::Can(Standard::TensAndOnes) => "I can say how many tens and ones a number has.".to_owned(),
             Aim::Can(Standard::Hundreds) => "I can say what each digit is worth, up to 1,000.".to_owned(),
             Aim::Can(Standard::Thousands) => "I can say what each digit of a four-digit number is worth.".to_owned(),
@@ -60,7 +63,7 @@ impl Frame for English {
             }
             Aim::Write if usage.one_learner => "The learner writes the same number in more than one way.".to_owned(),
             Aim::Write => "Learners write the same number in more than one way.".to_owned(),
-            Aim::Build => "Learners build a number and write it in more than one way.".to_owned(),
+            Aim::Build => "Learners show a number and write it in more than one way.".to_owned(),
             Aim::TwoLanguages(second, apart) => {
                 let other = self.language(*second);
                 let apart = if *apart { ", each on strips of its own" } else { "" };
@@ -181,7 +184,7 @@ fn of_all(laid: &Laid) -> Option<&'static str> {
         Laid::Nothing => Some("Nothing yet. You need a board to write on."),
         Laid::Display => Some("Nothing yet. Have the display pages with you."),
         Laid::Tally => Some("For you: the class tally."),
-        Laid::AsTheyAre => Some("Everything stays as it is."),
+        Laid::AsTheyAre => Some("What is on the tables stays there."),
         Laid::OnlyPencils => Some("Only a pencil. You hold the quick checks."),
         _ => None,
     }

@@ -9,7 +9,7 @@ mod said;
 mod went_wrong;
 
 use super::English;
-use super::phrases::{inside, listed};
+use super::phrases::{counted, inside, listed};
 use crate::number::{Form, Number, Place};
 use crate::spec::SheetKind;
 use crate::wording::digits::{self, empty, once};
@@ -21,9 +21,23 @@ fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
     listed(&numerals)
 }
 
-/// The first `count` of something: "row 1", "rows 1 to 4".
+/// The first `count` rows, which bear no numbers: "the first row", "the first 4 rows".
 fn rows(count: u32) -> String {
-    if count == 1 { "row 1".to_owned() } else { format!("rows 1 to {count}") }
+    if count == 1 { "the first row".to_owned() } else { format!("the first {}", counted(count, "row")) }
+}
+
+/// The first `count` of numbers that stand on the board: "the first number", "the first 4 numbers".
+fn first_ones(count: u32) -> String {
+    if count == 1 { "the first number".to_owned() } else { format!("the first {}", counted(count, "number")) }
+}
+
+/// Whom `more` numbers after those are for, as a sentence of its own.
+fn early(more: u32, whom: &str) -> String {
+    match more {
+        0 => String::new(),
+        1 => format!(" The last one is for {whom}."),
+        _ => format!(" The others are for {whom}."),
+    }
 }
 
 /// What a digit in a place is worth, as a numeral: 400.

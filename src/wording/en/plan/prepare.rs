@@ -1,12 +1,12 @@
 //! What is done before the lesson, in English.
 
-use super::{listed, rows};
+use super::{first_ones, listed, rows};
 use crate::number::{Counted, Place};
 use crate::spec::SheetKind;
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, lettered, many, plural};
 use crate::wording::learner::LearnerWords;
-use crate::wording::plan::{Chore, Prepare, RowsBy, Short, Shortcut, Thing};
+use crate::wording::plan::{Chore, Phase, Prepare, RowsBy, Short, Shortcut, Thing};
 use crate::wording::{Phrases, Titles, Usage};
 
 impl Prepare for English {
@@ -14,8 +14,13 @@ impl Prepare for English {
         "Before the lesson"
     }
 
-    fn before_note(&self, minutes: u32) -> String {
-        format!("About {} for one person. Times are rough.", counted(minutes, "minute"))
+    fn before_note(&self, minutes: u32, hurried: bool) -> String {
+        let hurried = if hurried {
+            " With less time, begin at the top. For what is left undone, go by \u{201c}If nobody had time\u{201d}."
+        } else {
+            ""
+        };
+        format!("About {} for one person. Times are rough.{hurried}", counted(minutes, "minute"))
     }
 
     fn chore(&self, chore: &Chore, usage: &Usage<'_>) -> String {
@@ -123,19 +128,28 @@ impl Prepare for English {
     }
 
     fn short(&self, short: &Short) -> String {
-        let Short { minutes, models, rows: (done, all), uneven, by, together, sharing, questions } = *short;
+        let Short { minutes, models, shown, rows: (done, all), uneven, board, by, together, sharing, questions } =
+            *short;
         let mut parts = Vec::new();
         if models > 0 {
-            parts.push(format!("build {}", counted(models, "model number")));
+            let numbers = counted(models, "model number");
+            parts.push(match shown {
+                Phase::Drawing => format!("draw {numbers}"),
+                Phase::Columns => format!("write {numbers} in columns"),
+                _ => format!("build {numbers}"),
+            });
         }
         if together {
             parts.push("work one together".to_owned());
         }
         if done > 0 {
-            let which = match (done == all, uneven) {
-                (true, _) => "all rows".to_owned(),
-                (false, true) => format!("up to {}", counted(done, "row")),
-                (false, false) => rows(done),
+            let which = match (done == all, uneven, board) {
+                (true, _, true) => "all rows".to_owned(),
+                (true, _, false) => "all numbers".to_owned(),
+                (false, true, true) => format!("up to {}", counted(done, "row")),
+                (false, true, false) => format!("up to {}", counted(done, "number")),
+                (false, false, true) => rows(done),
+                (false, false, false) => first_ones(done),
             };
             parts.push(match by {
                 RowsBy::Matching => format!("match {which}"),

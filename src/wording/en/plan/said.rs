@@ -63,7 +63,7 @@ impl Speech for English {
             Said::FindStrips(given, some) => {
                 let (row, shows) = match some {
                     None => ("Each row of your board".to_owned(), "shows"),
-                    Some(1) => ("Today you do row 1 of your board. It".to_owned(), "shows"),
+                    Some(1) => (format!("Today you do {} of your board. It", rows(1)), "shows"),
                     Some(count) => (format!("Today you do {} of your board. Each", rows(*count)), "shows"),
                 };
                 let find = "Find the strips that show the same number.";
@@ -74,9 +74,16 @@ impl Speech for English {
             Said::WriteBoxes(Some(count)) => {
                 format!("Look at {} only. Write the same number in the other boxes.", rows(*count))
             }
-            Said::StripsInRows => "Put all the strips that show the same number in one row.".to_owned(),
-            Said::LetterStrips => {
-                "Do not cut. Give each number a letter, and write that letter on every strip that shows it.".to_owned()
+            Said::StripsInRows { sets } => format!(
+                "Take one number{} on the board after another. Put all the strips that show it in one row.",
+                if *sets { " of your set" } else { "" }
+            ),
+            Said::LetterStrips { sets } => format!(
+                "Do not cut. Give each number{} on the board a letter. Write that letter on every strip that shows it.",
+                if *sets { " of your set" } else { "" }
+            ),
+            Said::SomeShowNone => {
+                "Some strips show none of these numbers. Put those aside, and find out what is wrong with them.".to_owned()
             }
             Said::WriteAgain(forms) => {
                 let names: Vec<String> = forms.iter().map(|form| in_form(*form, usage)).collect();

@@ -1,6 +1,6 @@
 //! What is done with a single learner, who has no neighbour and no partner, in Spanish.
 
-use super::{build, form_plural, listed, minutes, numerals, rows, these};
+use super::{build, early, first_ones, form_plural, listed, minutes, numerals, rows, these};
 use crate::wording::Usage;
 use crate::wording::digits::parts;
 use crate::wording::es::Spanish;
@@ -29,6 +29,9 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             usage.style.numeral(*n)
         ),
         Deed::CutOwnStrips => "El estudiante recorta por las líneas. Las piezas se quedan juntas.".to_owned(),
+        Deed::NumbersToday { count, more } => {
+            format!("Hay tiempo para {}.{}", first_ones(*count), early(*more, "por si sobra tiempo"))
+        }
         Deed::OneKindFirst(form) => {
             format!("Que coloque un tipo de tiras a la vez, primero {}.", form_plural(*form, usage))
         }
@@ -83,12 +86,22 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         Deed::Stretch => "A la mitad, hagan una pausa. Levántense y estírense un momento.".to_owned(),
         Deed::StopStrips => "Detenga el trabajo. Manos fuera de las tiras.".to_owned(),
         Deed::StopPencils => "Detenga el trabajo. El lápiz, en la mesa.".to_owned(),
-        Deed::ShowRows => "Que el estudiante muestre una fila y diga por qué está bien.".to_owned(),
+        Deed::ShowRows { rows: true } => "Que el estudiante muestre una fila y diga por qué está bien.".to_owned(),
+        Deed::ShowRows { rows: false } => {
+            "Que el estudiante muestre cómo escribió un número y diga por qué está bien.".to_owned()
+        }
         Deed::SwapBoards(count) => {
             format!("{}: el estudiante le explica cada fila y dice por qué está bien.", minutes(*count))
         }
-        Deed::PutInOrder(count) => {
-            format!("{}: el estudiante escribe todos los números en orden, de menor a mayor.", minutes(*count))
+        Deed::TakeBreak => "Lápiz y piezas se quedan donde están. Levántense, muévanse y beban algo.".to_owned(),
+        Deed::SpareTime => {
+            "El trabajo de esta clase ha terminado. Siga con lo demás que haya previsto el docente. Si no \
+                            hay nada previsto, lean en voz alta o terminen lo que empezaron."
+                .to_owned()
+        }
+        Deed::PutInOrder { minutes: count, board } => {
+            let which = if *board { "los números del tablero" } else { "los números del pizarrón" };
+            format!("{}: el estudiante escribe {which} en orden, de menor a mayor.", minutes(*count))
         }
         Deed::MakeWrong(count) => format!(
             "{}: escriba un número con un error. El estudiante descubre cuál es. Después, al revés.",

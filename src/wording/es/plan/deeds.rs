@@ -1,6 +1,6 @@
 //! What is done, in Spanish.
 
-use super::{alone, build, form_plural, listed, minutes, numerals, rows, these};
+use super::{alone, build, early, first_ones, form_plural, listed, minutes, numerals, rows, these};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
@@ -9,7 +9,7 @@ use crate::wording::digits::{held, parts};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered};
 use crate::wording::es::titles::is_feminine;
-use crate::wording::plan::{Deed, Deeds, Whose};
+use crate::wording::plan::{Deed, Deeds, Right, Whose};
 use crate::wording::{Phrases, Titles, Usage};
 
 impl Deeds for Spanish {
@@ -165,7 +165,13 @@ impl Deeds for Spanish {
                 counted(*count, "fila", "filas")
             ),
             Deed::RowsToday { count, uneven: false } => {
-                format!("Hay tiempo para {}. Quien termina pronto sigue con la fila {}.", rows(*count), count + 1)
+                format!("Hay tiempo para {}. Quien termina pronto sigue con la próxima fila.", rows(*count))
+            }
+            Deed::NumbersToday { count, more } => {
+                format!("Hay tiempo para {}.{}", first_ones(*count), early(*more, "para quien termina pronto"))
+            }
+            Deed::WriteSet(set, numbers) => {
+                format!("Escriba en el pizarrón, para el juego {set}: {}.", numerals(numbers, usage))
             }
             Deed::OneKindFirst(form) => {
                 format!("Que coloquen un tipo de tiras a la vez, primero {}.", form_plural(*form, usage))
@@ -190,7 +196,12 @@ impl Deeds for Spanish {
             }
             Deed::StopStrips => "Detenga el trabajo. Todos miran al frente y dejan las tiras en la mesa.".to_owned(),
             Deed::StopPencils => "Detenga el trabajo. Todos miran al frente y dejan los lápices en la mesa.".to_owned(),
-            Deed::ShowRows => "Que dos o tres estudiantes muestren una fila y digan por qué está bien.".to_owned(),
+            Deed::ShowRows { rows: true } => {
+                "Que dos o tres estudiantes muestren una fila y digan por qué está bien.".to_owned()
+            }
+            Deed::ShowRows { rows: false } => {
+                "Que dos o tres estudiantes muestren cómo escribieron un número y digan por qué está bien.".to_owned()
+            }
             Deed::DoPractice(count) => format!(
                 "{}: cada estudiante trabaja en la página de práctica. Las respuestas están en la hoja de respuestas.",
                 minutes(*count)
@@ -199,8 +210,15 @@ impl Deeds for Spanish {
                 "{}: las parejas cambian de lugar y se revisan el trabajo. Dicen por qué está bien cada fila.",
                 minutes(*count)
             ),
-            Deed::PutInOrder(count) => {
-                format!("{}: cada estudiante escribe todos los números en orden, de menor a mayor.", minutes(*count))
+            Deed::TakeBreak => "Lápices y piezas se quedan donde están. Todos se levantan, se mueven y beben algo, según \
+                                las reglas de la escuela."
+                .to_owned(),
+            Deed::SpareTime => "El trabajo de esta clase ha terminado. Siga con lo demás que haya previsto el docente. Si no \
+                                hay nada previsto, lea en voz alta, o que cada quien termine lo que empezó."
+                .to_owned(),
+            Deed::PutInOrder { minutes: count, board } => {
+                let which = if *board { "los números del tablero" } else { "los números del pizarrón" };
+                format!("{}: cada estudiante escribe {which} en orden, de menor a mayor.", minutes(*count))
             }
             Deed::MakeWrong(count) => format!(
                 "{}: cada estudiante escribe un número con un error. Su pareja descubre cuál es.",
@@ -219,6 +237,14 @@ impl Deeds for Spanish {
             }
             Deed::GiveChecks { several: false } => "Dé un control rápido a cada estudiante.".to_owned(),
             Deed::ReadAloud => "Lea en voz alta una pregunta a quien lo pida. No ayude con la respuesta.".to_owned(),
+            Deed::CheckAnswers(check, answers) => {
+                let right = |(k, right): (u32, &Right)| match right {
+                    Right::Letter(letter) => format!("{k} {letter}"),
+                    Right::Written(content) => format!("{k} {}", self.content(content)),
+                };
+                let answers: Vec<String> = (1..).zip(answers).map(right).collect();
+                format!("Respuestas correctas del control {check}: {}.", answers.join(", "))
+            }
             Deed::CountScissors(pairs) => format!("Cuente las tijeras al recogerlas: {pairs}, cerradas."),
             Deed::BagStrips => "Las tiras van a los sobres. Cada quien escribe en el suyo su nombre.".to_owned(),
             Deed::CollectSheets(kinds) => {
@@ -250,7 +276,8 @@ impl Deeds for Spanish {
                 format!("Recoja los controles rápidos y cuéntelos: {count}.")
             }
             Deed::Collect { count, papers: Papers::Answers } => format!("Recoja las hojas y cuéntelas: {count}."),
-            Deed::NoteUndone => "Anote qué filas y preguntas quedaron sin hacer.".to_owned(),
+            Deed::NoteUndone { rows: true } => "Anote qué filas y preguntas quedaron sin hacer.".to_owned(),
+            Deed::NoteUndone { rows: false } => "Anote qué números y preguntas quedaron sin hacer.".to_owned(),
         }
     }
 }

@@ -19,10 +19,12 @@ impl Frame for Spanish {
             Phase::Guided => "Práctica en común",
             Phase::Sorting => "Clasificar y emparejar",
             Phase::Writing => "Escribir el mismo número",
+            Phase::Break => "Descanso",
             Phase::Sharing => "Puesta en común",
             Phase::Further => "Para seguir",
             Phase::Exit => "Control rápido",
             Phase::Clearing => "Recoger",
+            Phase::Spare => "Tiempo que sobra",
         }
     }
 
@@ -48,6 +50,7 @@ impl Frame for Spanish {
 
     fn aim(&self, aim: &Aim, usage: &Usage<'_>) -> String {
         match aim {
+            Aim::Can(Standard::Counting) => "Puedo leer, escribir y mostrar números hasta 10.".to_owned(),
             Aim::Can(Standard::TensAndOnes) => "Puedo decir cuántas decenas y unidades tiene un número.".to_owned(),
             Aim::Can(Standard::Hundreds) => "Puedo decir cuánto vale cada cifra de los números hasta mil.".to_owned(),
             Aim::Can(Standard::Thousands) => {
@@ -63,7 +66,7 @@ impl Frame for Spanish {
             }
             Aim::Write if usage.one_learner => "El estudiante escribe el mismo número de varias maneras.".to_owned(),
             Aim::Write => "Los estudiantes escriben el mismo número de varias maneras.".to_owned(),
-            Aim::Build => "Los estudiantes arman un número y lo escriben de más de una manera.".to_owned(),
+            Aim::Build => "Los estudiantes muestran un número y lo escriben de más de una manera.".to_owned(),
             Aim::TwoLanguages(second, apart) => {
                 let both = listed(&[Language::Es, *second].map(|language| self.language(language).to_owned()));
                 let apart = if *apart { ", cada uno en sus propias tiras" } else { "" };
@@ -186,7 +189,7 @@ fn of_all(laid: &Laid) -> Option<&'static str> {
         Laid::Nothing => Some("Nada todavía. Usted necesita un pizarrón."),
         Laid::Display => Some("Nada todavía. Tenga a mano las láminas."),
         Laid::Tally => Some("Para usted: la lista de la clase."),
-        Laid::AsTheyAre => Some("Todo queda como está."),
+        Laid::AsTheyAre => Some("Lo que está en las mesas se queda ahí."),
         Laid::OnlyPencils => Some("Solo un lápiz. Usted tiene los controles rápidos."),
         _ => None,
     }

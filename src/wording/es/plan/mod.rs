@@ -21,12 +21,22 @@ fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
     listed(&numerals)
 }
 
-/// The first `count` of something: "la fila 1", "las filas 1 a 4".
+/// The first `count` rows, which bear no numbers: "la primera fila", "las primeras 4 filas".
 fn rows(count: u32) -> String {
-    match count {
-        1 => "la fila 1".to_owned(),
-        2 => "las filas 1 y 2".to_owned(),
-        _ => format!("las filas 1 a {count}"),
+    if count == 1 { "la primera fila".to_owned() } else { format!("las primeras {count} filas") }
+}
+
+/// The first `count` of numbers that stand on the board: "el primer número", "los primeros 4 números".
+fn first_ones(count: u32) -> String {
+    if count == 1 { "el primer número".to_owned() } else { format!("los primeros {count} números") }
+}
+
+/// Whom `more` numbers after those are for, as a sentence of its own.
+fn early(more: u32, whom: &str) -> String {
+    match more {
+        0 => String::new(),
+        1 => format!(" El último es {whom}."),
+        _ => format!(" Los demás son {whom}."),
     }
 }
 

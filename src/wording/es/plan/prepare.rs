@@ -1,13 +1,13 @@
 //! What is done before the lesson, in Spanish.
 
-use super::{listed, rows};
+use super::{first_ones, listed, rows};
 use crate::number::{Counted, Place};
 use crate::spec::SheetKind;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered, many};
 use crate::wording::es::titles::is_feminine;
 use crate::wording::learner::LearnerWords;
-use crate::wording::plan::{Chore, Prepare, RowsBy, Short, Shortcut, Thing};
+use crate::wording::plan::{Chore, Phase, Prepare, RowsBy, Short, Shortcut, Thing};
 use crate::wording::{Phrases, Titles, Usage};
 
 impl Prepare for Spanish {
@@ -15,8 +15,16 @@ impl Prepare for Spanish {
         "Antes de la clase"
     }
 
-    fn before_note(&self, minutes: u32) -> String {
-        format!("Unos {} para una persona. Los tiempos son aproximados.", counted(minutes, "minuto", "minutos"))
+    fn before_note(&self, minutes: u32, hurried: bool) -> String {
+        let hurried = if hurried {
+            " Si hay menos tiempo, empiece por arriba. Para lo que quede sin hacer, vea «Si no hubo tiempo»."
+        } else {
+            ""
+        };
+        format!(
+            "Unos {} para una persona. Los tiempos son aproximados.{hurried}",
+            counted(minutes, "minuto", "minutos")
+        )
     }
 
     fn chore(&self, chore: &Chore, usage: &Usage<'_>) -> String {
@@ -147,19 +155,28 @@ impl Prepare for Spanish {
     }
 
     fn short(&self, short: &Short) -> String {
-        let Short { minutes, models, rows: (done, all), uneven, by, together, sharing, questions } = *short;
+        let Short { minutes, models, shown, rows: (done, all), uneven, board, by, together, sharing, questions } =
+            *short;
         let mut parts = Vec::new();
         if models > 0 {
-            parts.push(format!("armar {}", counted(models, "número modelo", "números modelo")));
+            let numbers = counted(models, "número modelo", "números modelo");
+            parts.push(match shown {
+                Phase::Drawing => format!("dibujar {numbers}"),
+                Phase::Columns => format!("escribir {numbers} en columnas"),
+                _ => format!("armar {numbers}"),
+            });
         }
         if together {
             parts.push("hacer uno en común".to_owned());
         }
         if done > 0 {
-            let which = match (done == all, uneven) {
-                (true, _) => "todas las filas".to_owned(),
-                (false, true) => format!("hasta {}", counted(done, "fila", "filas")),
-                (false, false) => rows(done),
+            let which = match (done == all, uneven, board) {
+                (true, _, true) => "todas las filas".to_owned(),
+                (true, _, false) => "todos los números".to_owned(),
+                (false, true, true) => format!("hasta {}", counted(done, "fila", "filas")),
+                (false, true, false) => format!("hasta {}", counted(done, "número", "números")),
+                (false, false, true) => rows(done),
+                (false, false, false) => first_ones(done),
             };
             parts.push(match by {
                 RowsBy::Matching => format!("emparejar {which}"),

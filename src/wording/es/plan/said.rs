@@ -62,7 +62,7 @@ impl Speech for Spanish {
             Said::FindStrips(given, some) => {
                 let row = match some {
                     None => "Cada fila del tablero muestra".to_owned(),
-                    Some(1) => "Hoy hacemos la fila 1 del tablero. Muestra".to_owned(),
+                    Some(1) => format!("Hoy hacemos {} del tablero. Muestra", rows(1)),
                     Some(count) => format!("Hoy hacemos {} del tablero. Cada una muestra", rows(*count)),
                 };
                 format!("{row} {}. Buscamos las tiras que muestran el mismo número.", one(*given, usage))
@@ -72,9 +72,16 @@ impl Speech for Spanish {
             Said::WriteBoxes(Some(count)) => {
                 format!("Miramos solo {}. Escribimos el mismo número en las otras casillas.", rows(*count))
             }
-            Said::StripsInRows => "Ponemos en una fila todas las tiras que muestran el mismo número.".to_owned(),
-            Said::LetterStrips => {
-                "No recortamos. Damos una letra a cada número y la escribimos en todas las tiras que lo muestran."
+            Said::StripsInRows { sets } => format!(
+                "Tomamos uno por uno los números{} del pizarrón. Ponemos en una fila todas las tiras que lo muestran.",
+                if *sets { " de nuestro juego" } else { "" }
+            ),
+            Said::LetterStrips { sets } => format!(
+                "No recortamos. Damos una letra a cada número{} del pizarrón. La escribimos en todas las tiras que lo muestran.",
+                if *sets { " de nuestro juego" } else { "" }
+            ),
+            Said::SomeShowNone => {
+                "Algunas tiras no muestran ninguno de estos números. Las apartamos y buscamos qué tienen mal."
                     .to_owned()
             }
             Said::WriteAgain(forms) => {

@@ -1,0 +1,87 @@
+//! Minutes that can be kept: what is given out takes time, small children take longer, and no stretch of a long lesson is without
+//! end. How long anything takes is common practice, no source.
+
+use crate::support::means;
+use crate::support::setup::planned;
+use placewright::lesson::Lesson;
+use placewright::lesson::teach::{self, Means, Step, Teaching};
+use placewright::lesson::timing::{self, Phase};
+use placewright::wording::plan::{Chore, Deed};
+
+fn of(grade: u32, minutes: u32, more: &str) -> Lesson {
+    planned(&format!(
+        "title = \"Kites\"\ngrade = \"{grade}\"\nminutes = {minutes}\n[numbers]\nrange = [10, 99]\n[class]\nlearners = 17\n{more}\n"
+    ))
+}
+
+fn taught(lesson: &Lesson) -> Teaching {
+    let job = means::printed(lesson, &[]);
+    teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec), own_rows: true })
+}
+
+fn minutes(plan: &Teaching, phase: Phase) -> u32 {
+    plan.phases.iter().filter(|part| part.phase == phase).map(|part| part.minutes).sum()
+}
+
+/// Mats, blocks and cards for seventeen six-year-olds, and then a number to build.
+#[test]
+fn kits_are_given_out_in_time() {
+    let all =
+        "[sheets]\nmake = [\"mat\", \"blocks\", \"layered\", \"record\", \"word-bank\", \"board\", \"exit\", \"key\"]";
+    for (grade, kits, each) in [(1, 3, 3), (2, 2, 3), (3, 2, 2)] {
+        for length in [35, 40, 50, 60] {
+            let lesson = of(grade, length, all);
+            let load = timing::load(&lesson.fullest, length);
+            let plan = taught(&lesson);
+            let building = minutes(&plan, Phase::Building);
+            assert!(building >= kits + each * load.models, "grade {grade}, {length}: {building} for {load:?}");
+            let together = minutes(&plan, Phase::Guided);
+            assert!(!load.together || together >= 4, "grade {grade}, {length}: {together} for {load:?}");
+        }
+    }
+}
+
+/// The papers of a lesson do not hold a class all morning: it has a break, and the plan says when they are used up.
+#[test]
+fn a_long_lesson_has_a_break_and_an_end() {
+    for grade in 1..=4 {
+        for length in (90..=240).step_by(10) {
+            for more in ["", "[sheets]\nmake = [\"display\", \"board\", \"strips\", \"exit\", \"key\"]"] {
+                let plan = taught(&of(grade, length, more));
+                let all: Vec<(Phase, u32)> = plan.phases.iter().map(|part| (part.phase, part.minutes)).collect();
+                assert_eq!(all.iter().map(|(_, minutes)| minutes).sum::<u32>(), length, "{all:?}");
+                assert!(minutes(&plan, Phase::Break) > 0, "no break in {length}: {all:?}");
+                assert!(minutes(&plan, Phase::Further) <= 50, "{all:?}");
+                assert!(length < 200 || minutes(&plan, Phase::Spare) > 0, "{all:?}");
+                let steps = plan.phases.iter().flat_map(|part| &part.steps);
+                let order = steps.filter_map(|step| match step {
+                    Step::Do(Deed::PutInOrder { minutes, .. }) => Some(*minutes),
+                    _ => None,
+                });
+                assert!(order.into_iter().all(|minutes| minutes <= 8), "{length}: {more}");
+            }
+        }
+    }
+}
+
+/// With less time than all of it takes, what cannot be left out comes first, and the plan says so.
+#[test]
+fn long_preparation_says_what_comes_first() {
+    let mut long = 0;
+    for learners in [4, 12, 24, 30] {
+        let lesson = planned(&format!(
+            "title = \"Kites\"\n[numbers]\nrange = [1000, 9999]\n[class]\nlearners = {learners}\nversions = 2\n"
+        ));
+        let plan = taught(&lesson);
+        let all: u32 = plan.before.iter().map(|(_, minutes)| minutes).sum();
+        let note = lesson.wording().before_note(all, plan.is_hurried());
+        assert_eq!(note.contains("begin at the top"), all > 25, "{learners}: {note}");
+        let cut = |chore: &Chore| matches!(chore, Chore::Cut { .. } | Chore::CutCubes { .. } | Chore::Join { .. });
+        let first = plan.before.iter().position(|(chore, _)| cut(chore)).expect("something to cut");
+        if all > 25 {
+            assert!(plan.before[first..].iter().all(|(chore, _)| cut(chore)), "{:?}", plan.before);
+            long += 1;
+        }
+    }
+    assert!(long > 1, "{long}");
+}
