@@ -93,6 +93,17 @@ fn how_words_join_is_told_and_gives_no_answer_away() {
     }
 }
 
+/// One that is wider than its column by less than a hundredth of a millimetre.
+#[test]
+fn a_heading_has_no_less_room_than_was_reckoned() {
+    let text = "title = \"El mercado de flores: decenas y unidades\"\ngrade = \"1\"\nminutes = 40\npaper = \"a4\"\nlanguage = \"es\"\n\
+                seed = 12\n[numbers]\nrange = [10, 99]\n[numbers.model]\ncount = 2\nteens = 1\n[numbers.sort]\ncount = 6\n\
+                teens = 2\nsame_digits = 2\n[numbers.exit]\ncount = 3\n[forms]\nmatch = [\"numeral\", \"words\", \"units\", \
+                \"blocks\"]\ndecoys = 3\n[class]\nlearners = 16\nversions = 2\n";
+    let laid = packets::all(&planned(text), &setup::family(), &[SheetKind::WordBank]);
+    assert!(laid.is_ok(), "{:?}", laid.err());
+}
+
 /// A heading of the program's own is nothing that a teacher can change: whatever the range, paper and language, the page is laid.
 #[test]
 fn headings_never_stop_a_lesson() {

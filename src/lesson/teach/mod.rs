@@ -111,7 +111,7 @@ pub fn plan(means: &Means<'_>) -> Teaching {
 /// What a phase is called where nothing is built, or nothing matched.
 fn named(script: &Script<'_>, phase: Phase) -> Phase {
     match phase {
-        Phase::Building => prepare::models_phase(script.means, script.model().iter()),
+        Phase::Building => prepare::models_phase(script.means, script.model()),
         Phase::Sorting if script.load.strips == StripUse::Written => Phase::Writing,
         phase => phase,
     }

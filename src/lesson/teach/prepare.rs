@@ -8,7 +8,7 @@ use crate::lesson::{Lesson, display};
 use crate::measure::Count;
 use crate::number::{Counted, Number, Place};
 use crate::spec::{SheetKind, Version};
-use crate::wording::plan::{Chore, Phase, RowsBy, Short, Shortcut, Thing};
+use crate::wording::plan::{Chore, Phase, RowsBy, Short, Shortcut, SortedOn, Thing};
 
 /// Straight cuts that a grown-up makes at a trimmer in a minute; halves of a minute to trim and join two pages of a mat, and to
 /// count out a set of blocks (common practice, no source).
@@ -194,8 +194,8 @@ pub fn rows_written(lesson: &Lesson) -> RowsBy {
 }
 
 /// How model numbers are shown: what the phase is called that does it.
-pub(super) fn models_phase<'n>(means: &Means<'_>, numbers: impl Iterator<Item = &'n Number> + Clone) -> Phase {
-    let all = |way| numbers.clone().all(|number| means.built_with(*number) == way);
+pub(super) fn models_phase(means: &Means<'_>, numbers: &[Number]) -> Phase {
+    let all = |way| numbers.iter().all(|number| means.built_with(*number) == way);
     if all(BuiltWith::Drawn) {
         Phase::Drawing
     } else if all(BuiltWith::Columns) {
@@ -215,6 +215,7 @@ pub fn shorter(means: &Means<'_>) -> Vec<Short> {
     let whole = timing::load(spec, spec.minutes.value);
     // Never more than a check has room for.
     let questions = |load: &Load| load.questions.min(means.questions);
+    let model = &means.lesson.chosen.model;
     let all_questions = timing::questions(spec).min(means.questions);
     let uneven = means.lesson.sets.windows(2).any(|pair| pair[0].rows.len() != pair[1].rows.len());
     let mut all: Vec<Short> = LEFT
@@ -225,11 +226,11 @@ pub fn shorter(means: &Means<'_>) -> Vec<Short> {
             Short {
                 minutes,
                 models: load.models,
-                shown: models_phase(means, means.lesson.chosen.model.iter().take(load.models as usize)),
+                shown: models_phase(means, &model[..model.len().min(load.models as usize)]),
                 rows: (load.rows, rows),
                 by: rows_by(&load, &whole),
                 uneven,
-                board: means.has(SheetKind::Board),
+                on: if means.has(SheetKind::Board) { SortedOn::SortingBoards } else { SortedOn::ClassroomBoard },
                 together: load.together,
                 sharing: load.sharing,
                 questions: (questions(&load), all_questions),

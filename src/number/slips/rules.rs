@@ -232,11 +232,10 @@ pub(super) fn read_in_pieces(number: Number, _: Form, style: &Style) -> Vec<Cont
     let word = |value: u32| style.names.cardinal(value, false);
     let hundreds = u32::from(number.digit(Place::Hundreds));
     let reading = match number.len() {
-        0..=2 => None,
         3 if hundreds > 1 && number.digit(Place::Tens) != 0 => {
             Some(format!("{} {}", word(hundreds * 10), word(number.value() % 100)))
         }
-        3 => None,
+        0..=3 => None,
         _ => Some(number.digits().map(|(_, digit)| word(digit.into())).collect::<Vec<_>>().join(" ")),
     };
     reading.map(Content::Text).into_iter().collect()

@@ -9,6 +9,7 @@ use crate::lesson::words::{self, BankOf, WordEntry, WordGroup, WordNote};
 use crate::measure::{Count, Length, Point, Rect, Size, Weight};
 use crate::sheets::kinds::record;
 use crate::sheets::page::desk::Desk;
+use crate::sheets::page::grid::Grid;
 use crate::sheets::page::head::{self, Head};
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::{Layout, Turn};
@@ -177,6 +178,11 @@ impl Bank {
         }
     }
 
+    /// A column for each group or pair of groups.
+    fn grid(&self, body: Rect) -> Grid {
+        Grid::filling(body, self.columns.len().narrow().max(1), 1, self.gutter)
+    }
+
     fn pitch(&self) -> Length {
         self.word.size.scaled(15, 10)
     }
@@ -187,8 +193,8 @@ impl Bank {
     }
 
     fn fits(&self, desk: &Desk<'_>, body: Rect, groups: &[WordGroup], notes: &[WordNote]) -> bool {
-        let count = self.columns.len().wide().max(1);
-        let width = (body.width() - self.gutter * (count - 1)).scaled(1, count);
+        // As wide as they are drawn, to the last hundredth of a millimetre.
+        let width = self.grid(body).cell.width;
         let numerals = self.numerals(desk, groups);
         let room = body.height() - self.notes_height(desk, body.width(), notes);
         self.columns.iter().all(|column| {
@@ -215,8 +221,7 @@ impl Bank {
         groups: &[WordGroup],
         notes: &[WordNote],
     ) -> Result<Vec<Node>, Problem> {
-        let count = self.columns.len().narrow().max(1);
-        let grid = crate::sheets::page::grid::Grid::filling(body, count, 1, self.gutter);
+        let grid = self.grid(body);
         let numerals = self.numerals(desk, groups);
         let mut drawn = Vec::new();
         let mut lowest = body.top();

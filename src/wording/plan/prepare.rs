@@ -122,6 +122,15 @@ pub enum RowsBy {
     WritingUncut,
 }
 
+/// Where the numbers stand that learners sort.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum SortedOn {
+    /// On sorting boards, which have rows.
+    SortingBoards,
+    /// On the classroom's board.
+    ClassroomBoard,
+}
+
 /// What a shorter lesson does, in the order of the plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Short {
@@ -135,8 +144,8 @@ pub struct Short {
     pub rows: (u32, u32),
     /// Whether some boards have fewer rows.
     pub uneven: bool,
-    /// Whether learners have rows: those of a sorting board. Else the numbers stand on the classroom's board.
-    pub board: bool,
+    /// Where the numbers stand.
+    pub on: SortedOn,
     /// How rows are done.
     pub by: RowsBy,
     /// Whether one example is worked together.

@@ -6,7 +6,7 @@ use crate::spec::SheetKind;
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, lettered, many, plural};
 use crate::wording::learner::LearnerWords;
-use crate::wording::plan::{Chore, Phase, Prepare, RowsBy, Short, Shortcut, Thing};
+use crate::wording::plan::{Chore, Phase, Prepare, RowsBy, Short, Shortcut, SortedOn, Thing};
 use crate::wording::{Phrases, Titles, Usage};
 
 impl Prepare for English {
@@ -128,8 +128,7 @@ impl Prepare for English {
     }
 
     fn short(&self, short: &Short) -> String {
-        let Short { minutes, models, shown, rows: (done, all), uneven, board, by, together, sharing, questions } =
-            *short;
+        let Short { minutes, models, shown, rows: (done, all), uneven, on, by, together, sharing, questions } = *short;
         let mut parts = Vec::new();
         if models > 0 {
             let numbers = counted(models, "model number");
@@ -143,13 +142,13 @@ impl Prepare for English {
             parts.push("work one together".to_owned());
         }
         if done > 0 {
-            let which = match (done == all, uneven, board) {
-                (true, _, true) => "all rows".to_owned(),
-                (true, _, false) => "all numbers".to_owned(),
-                (false, true, true) => format!("up to {}", counted(done, "row")),
-                (false, true, false) => format!("up to {}", counted(done, "number")),
-                (false, false, true) => rows(done),
-                (false, false, false) => first_ones(done),
+            let which = match (done == all, uneven, on) {
+                (true, _, SortedOn::SortingBoards) => "all rows".to_owned(),
+                (true, _, SortedOn::ClassroomBoard) => "all numbers".to_owned(),
+                (false, true, SortedOn::SortingBoards) => format!("up to {}", counted(done, "row")),
+                (false, true, SortedOn::ClassroomBoard) => format!("up to {}", counted(done, "number")),
+                (false, false, SortedOn::SortingBoards) => rows(done),
+                (false, false, SortedOn::ClassroomBoard) => first_ones(done),
             };
             parts.push(match by {
                 RowsBy::Matching => format!("match {which}"),

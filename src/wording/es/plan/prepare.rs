@@ -7,7 +7,7 @@ use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered, many};
 use crate::wording::es::titles::is_feminine;
 use crate::wording::learner::LearnerWords;
-use crate::wording::plan::{Chore, Phase, Prepare, RowsBy, Short, Shortcut, Thing};
+use crate::wording::plan::{Chore, Phase, Prepare, RowsBy, Short, Shortcut, SortedOn, Thing};
 use crate::wording::{Phrases, Titles, Usage};
 
 impl Prepare for Spanish {
@@ -155,8 +155,7 @@ impl Prepare for Spanish {
     }
 
     fn short(&self, short: &Short) -> String {
-        let Short { minutes, models, shown, rows: (done, all), uneven, board, by, together, sharing, questions } =
-            *short;
+        let Short { minutes, models, shown, rows: (done, all), uneven, on, by, together, sharing, questions } = *short;
         let mut parts = Vec::new();
         if models > 0 {
             let numbers = counted(models, "número modelo", "números modelo");
@@ -170,13 +169,13 @@ impl Prepare for Spanish {
             parts.push("hacer uno en común".to_owned());
         }
         if done > 0 {
-            let which = match (done == all, uneven, board) {
-                (true, _, true) => "todas las filas".to_owned(),
-                (true, _, false) => "todos los números".to_owned(),
-                (false, true, true) => format!("hasta {}", counted(done, "fila", "filas")),
-                (false, true, false) => format!("hasta {}", counted(done, "número", "números")),
-                (false, false, true) => rows(done),
-                (false, false, false) => first_ones(done),
+            let which = match (done == all, uneven, on) {
+                (true, _, SortedOn::SortingBoards) => "todas las filas".to_owned(),
+                (true, _, SortedOn::ClassroomBoard) => "todos los números".to_owned(),
+                (false, true, SortedOn::SortingBoards) => format!("hasta {}", counted(done, "fila", "filas")),
+                (false, true, SortedOn::ClassroomBoard) => format!("hasta {}", counted(done, "número", "números")),
+                (false, false, SortedOn::SortingBoards) => rows(done),
+                (false, false, SortedOn::ClassroomBoard) => first_ones(done),
             };
             parts.push(match by {
                 RowsBy::Matching => format!("emparejar {which}"),
