@@ -48,8 +48,9 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         if script.has(SheetKind::Record) {
             script.hand_out(&[SheetKind::Record]);
             script.act(Deed::FillRow(*first));
-            if *first <= Number::MAX_BLOCKS && !script.has_drawn() {
-                script.say(Said::DrawMarks(places(&[*first])));
+            let shown = places(&[*first]);
+            if *first <= Number::MAX_BLOCKS && !script.has_drawn(&shown) {
+                script.say(Said::DrawMarks(shown));
             }
             if script.has_more_rows() || script.means.own_rows {
                 script.act(Deed::OtherRows);
