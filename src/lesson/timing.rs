@@ -426,7 +426,7 @@ pub fn told(spec: &Spec) -> Option<String> {
     if load.strips != full.strips {
         less.push(if left_out(SheetKind::Strips) { "no strips" } else { "strips that stay uncut" }.to_owned());
     }
-    if left_out(SheetKind::Layered) {
+    if left_out(SheetKind::Record) {
         less.push("no mats, blocks, cards, recording sheets and word banks".to_owned());
     }
     if full.sharing && !load.sharing {

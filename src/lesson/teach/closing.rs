@@ -29,7 +29,10 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
     let alike = |(a, b): &(Number, Number)| a.len() == b.len() && a != b;
     let pair = same_digits(rows).into_iter().chain(pairs()).filter(alike).find(|(a, b)| !script.told_apart(*a, *b));
     // A lesson on trading ends with a trade, any other with a digit.
-    let trades = rows.iter().filter_map(|n| Some(Asked::Regrouped(*n, Trading::ANY.single(*n, 1)?)));
+    // What the number's own strip shows was asked for there.
+    let shown = |n: Number, counted| script.style().trading.regrouped(n) == Some(counted);
+    let single = |n: &Number| Trading::ANY.single(*n, 1).filter(|counted| !shown(*n, *counted));
+    let trades = rows.iter().filter_map(|n| Some(Asked::Regrouped(*n, single(n)?)));
     let mut fresh = trades.filter(|asked| !script.has_asked(asked));
     let last = if script.lesson.teaches_trading() { fresh.next() } else { twins(rows, None) };
     if !script.one_set() {

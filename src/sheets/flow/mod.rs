@@ -2,7 +2,8 @@
 //!
 //! A sheet says what comes next; the flow finds the page for it. [`pages`] begins pages and keeps a heading with what
 //! follows it, [`column`] sets paragraphs, [`table`] sets tables whose columns hold their widest word, [`list`] sets lists
-//! with dots or boxes to tick, [`framed`] sets what must not be missed and what is copied letter by letter.
+//! with dots or boxes to tick, [`framed`] sets what must not be missed and what is copied letter by letter. [`even`] keeps a last
+//! page from being nearly empty.
 
 pub mod column;
 pub mod even;
