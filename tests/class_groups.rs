@@ -244,7 +244,7 @@ fn no_learners_page_names_a_group_and_everyone_gets_their_own() {
     let ticket = ticket.join(" ");
     for group in contents["groups"].as_array().unwrap() {
         let (checks, learners) = (group["checks"].as_array().unwrap(), group["learners"].as_u64().unwrap());
-        let called = format!("quick check {} to {}: pages ", checks[0], checks[checks.len() - 1]);
+        let called = format!("quick checks {} to {}: pages ", checks[0], checks[checks.len() - 1]);
         let (_, rest) = ticket.split_once(&called).unwrap_or_else(|| panic!("no `{called}` in {ticket}"));
         let (pages, copies) = rest.split_once(" \u{d7} ").unwrap();
         let copies: String = copies.chars().take_while(char::is_ascii_digit).collect();

@@ -2,7 +2,7 @@
 
 use super::area::area;
 use crate::number::{Form, Number};
-use crate::spec::SheetKind;
+use crate::spec::{SheetKind, Version};
 use crate::wording::Usage;
 
 /// Pages that follow each other, as they are numbered in the packet.
@@ -20,6 +20,15 @@ impl PageRange {
         let Self { first, last } = self;
         if first == last { first.to_string() } else { format!("{first}\u{2013}{last}") }
     }
+}
+
+/// Where the keys of boards and strips are.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct KeyPages {
+    /// All of them.
+    pub all: PageRange,
+    /// The pages of each set's, by its letter; empty where there is one set.
+    pub sets: Vec<(Version, PageRange)>,
 }
 
 /// Something to be careful about.
@@ -88,7 +97,7 @@ area! {
 
     /// Where answers are: of the sort numbers on these sheets, and of quick checks, as far as there are any.
     /// `planned` where quick checks are printed and the plan answers them.
-    fn answers_on(sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>, planned: bool) -> String;
+    fn answers_on(sorts: Option<(KeyPages, SortSheets)>, checks: Option<PageRange>, planned: bool) -> String;
 
     /// The heading over the packet's pages, and the headings of their table: page, what, copies where there are none.
     fn contents_heads() -> (&'static str, [&'static str; 3]);

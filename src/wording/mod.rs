@@ -20,6 +20,7 @@ mod groups;
 pub mod home;
 pub mod keys;
 pub mod learner;
+mod lookalikes;
 #[cfg(test)]
 mod marked;
 mod phrases;
@@ -43,6 +44,7 @@ pub use es::Spanish;
 pub use forms::FormTitles;
 pub use groups::{BlocksOut, GroupStep, GroupSteps, GroupTable, Groups};
 pub use home::HomeWords;
+pub use lookalikes::{Lookalikes, may_mean_no_number};
 pub use phrases::Phrases;
 pub use practice::PracticeWords;
 pub use slips::{ReadIn, Slips, Tools};

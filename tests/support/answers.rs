@@ -3,7 +3,7 @@
 use placewright::number::Slip;
 
 /// 1, 10, 100 ...
-fn ten_to(zeros: usize) -> u32 {
+pub fn ten_to(zeros: usize) -> u32 {
     10_u32.pow(u32::try_from(zeros).expect("few"))
 }
 
@@ -24,7 +24,7 @@ pub fn figures(text: &str) -> Vec<u32> {
 const PLACES: [&str; 6] = ["ones", "tens", "hundreds", "thousands", "ten thousands", "hundred thousands"];
 
 /// The digits of a numeral with their places, from the left.
-fn digits(n: u32) -> Vec<(u32, usize)> {
+pub fn digits(n: u32) -> Vec<(u32, usize)> {
     let text = n.to_string();
     text.bytes().enumerate().map(|(k, b)| (u32::from(b - b'0'), text.len() - 1 - k)).collect()
 }
@@ -235,8 +235,8 @@ pub fn check(question: &str, expect: &str, read: u32, zero_terms: bool) {
             let (now, still) = expect.split_once(". It is still ").expect("both");
             assert_eq!((counted(now), figures(still)), (n, vec![n]), "{}", fail());
         }
-        _ if has("as a number?") => {
-            let told = question.trim_start_matches("How do we write ").trim_end_matches(" as a number?");
+        _ if has("in digits?") => {
+            let told = question.trim_start_matches("How do we write ").trim_end_matches(" in digits?");
             let n = figures(expect)[0];
             let units = counted(told);
             let sum: u32 = figures(told).iter().sum();

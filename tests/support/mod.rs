@@ -1,6 +1,7 @@
 //! What the tests share.
 
 pub mod answers;
+pub mod answers_es;
 pub mod browser;
 pub mod class;
 pub mod desk;

@@ -3,23 +3,24 @@
 use std::collections::BTreeSet;
 
 use super::packet::Envelope;
-use super::rules::{Check, Rule, all_pages, count, holds, numbers, same};
+use super::rules::{Check, Rule, all_pages, count, holds, listed, numbers, same};
+use placewright::sheets::page::Page;
 use placewright::spec::{Cut, SheetKind};
 
 /// The pages of the packet for which something holds, counted from 1.
-fn folios(held: &Envelope, is: impl Fn(&placewright::sheets::page::Page) -> bool) -> BTreeSet<usize> {
+pub fn folios(held: &Envelope, is: impl Fn(&Page) -> bool) -> BTreeSet<usize> {
     (1..).zip(&held.pages).filter(|(_, page)| is(page)).map(|(folio, _)| folio).collect()
 }
 
-fn boards_key(held: &Envelope) -> BTreeSet<usize> {
+pub fn boards_key(held: &Envelope) -> BTreeSet<usize> {
     folios(held, |page| page.sheet == SheetKind::Key && page.version.is_some())
 }
 
-fn checks_key(held: &Envelope) -> BTreeSet<usize> {
+pub fn checks_key(held: &Envelope) -> BTreeSet<usize> {
     folios(held, |page| page.sheet == SheetKind::Key && page.version.is_none())
 }
 
-fn tally_on(held: &Envelope, page: &str) -> Check {
+pub fn tally_on(held: &Envelope, page: &str) -> Check {
     same(BTreeSet::from([count(page) as usize]), folios(held, |page| page.sheet == SheetKind::Tally))
 }
 
@@ -41,7 +42,7 @@ pub fn needed(held: &Envelope, folio: usize) -> u32 {
 }
 
 /// "build 3 model numbers, work one together, match the first 5 rows, 2 questions of the quick check".
-fn late(held: &Envelope, holes: &[&str]) -> Check {
+pub fn late(held: &Envelope, holes: &[&str]) -> Check {
     let (left, parts) = (count(holes[0]), holes[2]);
     holds(left < held.lesson.spec.minutes.value, "that is no late start")?;
     // Of groups whose boards differ, the longest.
@@ -49,22 +50,24 @@ fn late(held: &Envelope, holes: &[&str]) -> Check {
     for part in parts.split(", ") {
         let first = crate::support::answers::figures(part);
         let last = first.last().copied().unwrap_or(0);
-        if part.contains("model number") {
+        let has = |words: &[&str]| words.iter().any(|words| part.contains(words));
+        if has(&["model number", "número modelo", "números modelo"]) {
             holds(last as usize <= held.lesson.chosen.model.len(), "more than there are")?;
-        } else if part.contains(" the first ") || part.contains(" up to ") {
+        } else if has(&[" the first ", " up to ", " primeras ", " primera ", " filas 1 a ", " filas 1 y ", " hasta "]) {
             holds(last < rows, format!("{last} of {rows} rows"))?;
-        } else if part.contains("question") && held.has(SheetKind::Exit) {
+        } else if has(&["question", "pregunta"]) && held.has(SheetKind::Exit) {
             holds(last < held.questions(), format!("{last} of {} questions", held.questions()))?;
-        } else if part.contains("question") {
+        } else if has(&["question", "pregunta"]) {
             let asked = super::read::blocks(held.of_kind(SheetKind::Plan)).len();
             holds((last as usize) < asked, "that is no question")?;
         } else {
             holds(first.is_empty(), format!("nobody checks `{part}`"))?;
         }
-        if part.starts_with("match") {
+        if has(&["match", "emparejar"]) {
             let plan = super::read::whole(held.of_kind(SheetKind::Plan));
             holds(
-                !plan.contains("Leave the strips whole") && held.has(SheetKind::Strips),
+                !["no time to cut today", "Hoy no hay tiempo para recortar"].iter().any(|words| plan.contains(words))
+                    && held.has(SheetKind::Strips),
                 "nothing is matched in the whole lesson",
             )?;
         }
@@ -72,8 +75,38 @@ fn late(held: &Envelope, holes: &[&str]) -> Check {
     Ok(())
 }
 
+/// "pages 66–67 (A), 68 (B) and 69 (C)": all keys of boards, and of several sets each where it is said to be.
+pub fn keys_on(held: &Envelope, said: &str) -> Check {
+    let ranges = listed(said).into_iter().map(|part| part.split_once(" (").unwrap_or((part, "")));
+    let mut all = BTreeSet::new();
+    for (range, letter) in ranges {
+        let here = all_pages(range);
+        let letter = letter.trim_end_matches(')');
+        holds(letter.is_empty() == (held.lesson.sets.len() < 2), "of which set?")?;
+        let own = |page: &Page| page.version.is_some_and(|v| v.to_string() == letter) && page.sheet == SheetKind::Key;
+        if !letter.is_empty() {
+            same(here.clone(), folios(held, own))?;
+        }
+        all.extend(here);
+    }
+    same(all, boards_key(held))
+}
+
+/// The first line of the plan that is said like this has the number.
+pub fn starts_with(held: &Envelope, line: &str, number: &str) -> Check {
+    let plan = super::read::whole(held.of_kind(SheetKind::Plan));
+    let first = plan.lines().find_map(|text| super::read::fit(line, text));
+    same(first.map(|holes| holes[0].to_owned()), Some(number.to_owned()))
+}
+
+/// These are the first rows of the set that most have.
+pub fn without_copier(held: &Envelope, said: &str) -> Check {
+    let rows = held.lesson.common_set().map(|set| set.rows.iter().map(|n| n.value()).collect::<Vec<_>>());
+    holds(rows.is_some_and(|rows| rows.starts_with(&numbers(said))), "those are not the first rows")
+}
+
 /// The sort sheets of the packet are all of this set.
-fn only_set(held: &Envelope, letter: &str) -> Check {
+pub fn only_set(held: &Envelope, letter: &str) -> Check {
     let sorts = held.pages.iter().filter(|page| matches!(page.sheet, SheetKind::Board | SheetKind::Strips));
     same(BTreeSet::from([letter.to_owned()]), sorts.filter_map(|page| page.version).map(|v| v.to_string()).collect())
 }
@@ -92,37 +125,31 @@ pub const RULES: &[Rule] = &[
         same(all_pages(h[0]), folios(held, |page| page.sheet == SheetKind::Plan))
     }),
     ("Keep the board free: the lesson begins when you write {} on it.", |held, _, h| {
-        let plan = super::read::whole(held.of_kind(SheetKind::Plan));
-        let first = plan.lines().find_map(|line| super::read::fit("Write {} where {}", line));
-        same(first.map(|holes| holes[0].to_owned()), Some(h[0].to_owned()))
+        starts_with(held, "Write {} where {}", h[0])
     }),
     ("Have the display pages ready: the lesson begins with step 1 for {}.", |held, _, h| {
-        let plan = super::read::whole(held.of_kind(SheetKind::Plan));
-        let first = plan
-            .lines()
-            .find_map(|line| super::read::fit("Show step 1 of the display for {}: the numeral by itself.{}", line));
-        same(first.map(|holes| holes[0].to_owned()), Some(h[0].to_owned()))
+        starts_with(held, "Show step 1 of the display for {}: the numeral by itself.{}", h[0])
     }),
     ("Answers to sorting boards are on {}, to quick checks on {}.", |held, _, h| {
         holds(!held.has(SheetKind::Strips), "there are strips")?;
-        same(all_pages(h[0]), boards_key(held))?;
+        keys_on(held, h[0])?;
         same(all_pages(h[1]), checks_key(held))
     }),
     ("Answers to sorting boards and strips are on {}, to quick checks on {}.", |held, _, h| {
-        same(all_pages(h[0]), boards_key(held))?;
+        keys_on(held, h[0])?;
         same(all_pages(h[1]), checks_key(held))
     }),
     ("Answers to sorting boards and strips are on {}.", |held, _, h| {
-        same(all_pages(h[0]), boards_key(held))?;
+        keys_on(held, h[0])?;
         same(BTreeSet::new(), checks_key(held))
     }),
     ("Answers to strips are on {}.", |held, _, h| {
         holds(!held.has(SheetKind::Board), "there are boards")?;
-        same(all_pages(h[0]), boards_key(held))
+        keys_on(held, h[0])
     }),
     ("Answers to the numbers on the board are on {}, to quick checks on {}.", |held, _, h| {
         holds(!held.has(SheetKind::Board) && !held.has(SheetKind::Strips), "there are sheets for them")?;
-        same(all_pages(h[0]), boards_key(held))?;
+        keys_on(held, h[0])?;
         same(all_pages(h[1]), checks_key(held))
     }),
     ("Answers to quick checks are on {}.", |held, _, h| {
@@ -153,9 +180,8 @@ pub const RULES: &[Rule] = &[
         |held, _, h| only_set(held, h[0]),
     ),
     ("Without a copier: write {} on the board. {}.", |held, _, h| {
-        let rows = held.lesson.common_set().map(|set| set.rows.iter().map(|n| n.value()).collect::<Vec<_>>());
+        without_copier(held, h[0])?;
         let said = numbers(h[0]);
-        holds(rows.is_some_and(|rows| rows.starts_with(&said)), "those are not the first rows")?;
         // One number is not spoken of as several.
         same(said.len() > 1, h[1].starts_with("Learners write each ") || h[1].starts_with("The learner writes each "))
     }),

@@ -271,7 +271,7 @@ pub fn key_rows(held: &Envelope) -> Vec<(String, String, Vec<String>)> {
     for block in blocks(held.of_kind(SheetKind::Key)) {
         match block {
             Block::Heading(heading) => {
-                if let Some(holes) = fit("Question {}: {}", &heading) {
+                if let Some(holes) = fit("Question {}: {}", &heading).or_else(|| fit("Pregunta {}: {}", &heading)) {
                     question = holes[0].to_owned();
                 }
             }

@@ -1,231 +1,13 @@
-//! What a plan states of the packet, statement by statement.
+//! What an English plan states of the packet, statement by statement.
 
-use std::collections::BTreeSet;
-
-use super::packet::Envelope;
-use super::read::{fit, whole};
-use super::rules::{Check, Rule, Scene, count, holds, listed, numbers, same, sheet};
+use super::read::whole;
+use super::rules::{Rule, count, holds, numbers, same, sheet};
+use super::stated::{
+    activity, by_hand, choice, cut_out, group, group_checks, group_letters, known, learners, letters, packet, rows,
+    slip, step, strip, turned, worth,
+};
 use crate::support::answers::{figures, parts, spelled};
 use placewright::spec::SheetKind;
-
-fn known(held: &Envelope, number: &str) -> Check {
-    let all = held.numbers();
-    let of = numbers(number);
-    holds(of.iter().all(|n| all.contains(n)), format!("{number} is on no page"))
-}
-
-fn learners(held: &Envelope, said: &str) -> Check {
-    same(count(said), held.learners())
-}
-
-/// Blocks told in words are worth this: "4 flats and 6 cubes".
-fn worth(told: &str) -> u32 {
-    let value = |piece: &str| {
-        let (count, noun) = piece.trim().split_once(' ')?;
-        let each = [("thousand-block", 1_000), ("flat", 100), ("rod", 10), ("cube", 1)];
-        let (_, worth) = each.iter().find(|(name, _)| noun.starts_with(name))?;
-        Some(count.parse::<u32>().ok()? * worth)
-    };
-    listed(told).into_iter().filter_map(value).sum()
-}
-
-/// The letters of a list are those of the class's boards and strips.
-fn letters(held: &Envelope, said: &str) -> Check {
-    let said: BTreeSet<String> = super::rules::letters(said).into_iter().collect();
-    let kind = if held.has(SheetKind::Board) { SheetKind::Board } else { SheetKind::Strips };
-    same(said, held.letters(kind).iter().map(ToString::to_string).collect())
-}
-
-/// The slip of "c, zero moved" has that letter in the key, or no letter where there is none.
-fn slip(held: &Envelope, said: &str) -> Check {
-    let slips = held.slips();
-    match said.split_once(", ").filter(|(letter, _)| letter.len() == 1) {
-        Some((letter, name)) => same(Some(name), slips.get(letter).map(String::as_str)),
-        None => holds(slips.values().all(|name| name != said), format!("`{said}` has a letter in the key")),
-    }
-}
-
-/// A strip of a set shows a text, and a row of it a number.
-fn strip(held: &Envelope, set: Option<&str>, shown: &str, of: &str) -> Check {
-    let strips = whole(held.masters(SheetKind::Strips, set));
-    let shows = |line: &str| line == shown || shown_in(line, shown) || shown_first(held, line, shown);
-    holds(strips.lines().any(shows), format!("no strip shows {shown}"))?;
-    let rows = held.rows(set);
-    holds(rows.is_empty() || rows.contains(&count(of)), format!("{of} is in no row"))
-}
-
-/// In a lesson in two languages a strip shows words in the first one, then the same in the second, none of which the first has.
-fn shown_first(held: &Envelope, line: &str, shown: &str) -> bool {
-    let (Some(second), Some(rest)) = (held.lesson.style.second, line.strip_prefix(shown)) else { return false };
-    let known: BTreeSet<String> = (0..1_000)
-        .flat_map(|value| second.cardinal(value, false).split(' ').map(str::to_owned).collect::<Vec<_>>())
-        .collect();
-    rest.starts_with(' ') && rest.split_whitespace().all(|word| known.contains(word))
-}
-
-/// A picture is told in other words to a listener than to whoever stands in.
-fn shown_in(line: &str, shown: &str) -> bool {
-    worth(shown) > 0 && figures(line) == figures(shown)
-}
-
-/// The numbers that are written by hand, of which so many are done today.
-fn by_hand(held: &Envelope, today: u32, is: fn(u32, u32) -> bool) -> Check {
-    let plan = whole(held.of_kind(SheetKind::Plan));
-    let line = plan.lines().find_map(|line| {
-        fit("Write these numbers on the board: {}.", line)
-            .or_else(|| fit("Write on the board, for set {}: {}.", line).map(|holes| holes[1..].to_vec()))
-    });
-    let written = line.map_or(0, |holes| numbers(holes[0]).len() as u32);
-    holds(is(written, today), format!("{written} are written, {today} done"))
-}
-
-fn rows(held: &Envelope, said: &str) -> Check {
-    let all = held.rows(Some("A")).len() as u32;
-    holds(all == 0 || count(said) < all, format!("{said} of {all} rows"))
-}
-
-fn group(held: &Envelope, holes: &[&str]) -> Check {
-    let [name, rows, strips, least, most] = holes else { panic!("{holes:?}") };
-    let name = name.trim_start_matches("The group ");
-    let group = held.lesson.groups.iter().find(|group| group.name.as_deref().unwrap_or("Everyone else") == name);
-    let group = group.ok_or_else(|| format!("no group {name}"))?;
-    for version in &group.versions {
-        let letter = version.to_string();
-        let of = held.rows(Some(&letter));
-        same(count(rows), of.len() as u32)?;
-        let inside = |n: &u32| (count(least)..=count(most)).contains(n);
-        holds(of.iter().all(inside), format!("{of:?} of {letter} are not from {least} to {most}"))?;
-        let pieces: usize = held
-            .masters(SheetKind::Strips, Some(&letter))
-            .flat_map(|page| &page.layers)
-            .map(|layer| layer.pieces.len())
-            .sum();
-        // Strips that stay in the packet are not spoken of.
-        holds(count(strips) == 0 || count(strips) == pieces as u32, format!("{strips} of {pieces} strips"))?;
-    }
-    Ok(())
-}
-
-/// "C and D for the group Terns, A and B for everyone else": each name with what it gets.
-pub fn shares(text: &str) -> Vec<(&str, &str)> {
-    let mut found = Vec::new();
-    let mut rest = text;
-    while let Some((what, after)) = rest.split_once(" for ") {
-        let end = if after.starts_with("everyone else") {
-            "everyone else".len()
-        } else {
-            after.find(", ").unwrap_or(after.len())
-        };
-        found.push((what, after[..end].trim_start_matches("the group ")));
-        rest = after[end..].trim_start_matches(", ");
-    }
-    found
-}
-
-fn group_letters(held: &Envelope, said: &str) -> Check {
-    for (what, name) in shares(said) {
-        let group = held.lesson.groups.iter().find(|g| g.name.as_deref().unwrap_or("everyone else") == name);
-        let group = group.ok_or_else(|| format!("no group {name}"))?;
-        same(super::rules::letters(what), group.versions.iter().map(ToString::to_string).collect::<Vec<_>>())?;
-    }
-    same(shares(said).len(), held.lesson.groups.len())
-}
-
-fn group_checks(held: &Envelope, said: &str) -> Check {
-    for (what, name) in shares(said) {
-        let group = held.lesson.groups.iter().find(|g| g.name.as_deref().unwrap_or("everyone else") == name);
-        let group = group.ok_or_else(|| format!("no group {name}"))?;
-        let ends = figures(what);
-        let first = group.versions.first().map(ToString::to_string);
-        same((ends[0]..=ends[ends.len() - 1]).collect(), held.checks(first.as_deref()))?;
-    }
-    Ok(())
-}
-
-fn tables(held: &Envelope, _: &Scene, text: &str) -> Check {
-    for sentence in text.trim_end_matches('.').split(". ") {
-        let (lead, things) = sentence.split_once(": ").unwrap_or(("", sentence));
-        let share = fit("For every {} learners", lead)
-            .or_else(|| fit("And for every {} learners", lead))
-            .map_or(1, |holes| count(holes[0]));
-        for thing in listed(things) {
-            let Some(kind) = super::rules::named(thing) else { continue };
-            holds(held.has(kind), format!("{thing} is not in the packet"))?;
-            if lead.contains("or every") || lead.ends_with("or each learner") {
-                same(share, held.share(kind).clamp(1, held.learners().max(1)))?;
-            }
-            let pages = figures(thing).first().map_or(1, |pages| *pages as usize);
-            // What is cut before lies there in pieces.
-            if !matches!(kind, SheetKind::Blocks | SheetKind::Layered | SheetKind::Display)
-                && !thing.contains("pile of cut")
-            {
-                // Where groups differ no count is said.
-                let even = held.fewest_pages(kind) == held.pages_of(kind);
-                holds(even || pages == 1 && figures(thing).is_empty(), format!("{thing}: not for all"))?;
-                holds(!even || pages == held.pages_of(kind), format!("{thing}: {} pages", held.pages_of(kind)))?;
-            }
-        }
-    }
-    Ok(())
-}
-
-/// A table's line, and statements in any step.
-pub fn table(held: &Envelope, scene: &Scene, text: &str) -> Check {
-    tables(held, scene, text)
-}
-
-/// "blocks", "18", "sheets", "make", "12", "sets", "6 flats, 9 rods, 9 cubes".
-fn cut_out(held: &Envelope, holes: &[&str]) -> Check {
-    let kind = sheet(holes[0]);
-    same(count(holes[1]) as usize, held.printed(kind))?;
-    same(count(holes[4]) as usize, held.copies(kind))?;
-    // A kit's blocks, or its pieces.
-    same(figures(holes[6]).iter().map(|count| *count as usize).sum::<usize>(), held.pieces_of(kind))
-}
-
-fn activity(_: &Envelope, scene: &Scene, holes: &[&str]) -> Check {
-    holds(count(holes[0]) <= scene.minutes, format!("{} of {} minutes", holes[0], scene.minutes))
-}
-
-fn choice(held: &Envelope, holes: &[&str]) -> Check {
-    let [check, question, letter, shown, named] = holes else { panic!("{holes:?}") };
-    if !held.has(SheetKind::Key) {
-        let of = held.lesson.checks.iter().find(|of| of.mark == count(check));
-        let asked = of.and_then(|of| of.questions.get(count(question) as usize - 1)).ok_or("no such question")?;
-        let slip = asked.wrong().find(|(mark, _, _)| letter.starts_with(*mark)).map(|(_, _, slip)| slip);
-        use placewright::wording::Slips;
-        return same(slip.map(|slip| placewright::wording::English.slip_name(slip)), Some(*named));
-    }
-    let cells = super::packet::key_rows(held);
-    let answers = format!("{letter}: {shown} ({named})");
-    let told = cells.iter().any(|(of, number, row)| {
-        number == question
-            && of.split(" to ").any(|n| n == *check)
-            && row.iter().any(|cell| cell.replace(' ', "") == answers.replace(' ', ""))
-    });
-    holds(told, format!("the key does not say `{answers}` of check {check}, question {question}"))?;
-    slip(held, named)
-}
-
-/// What is given out is a packet that holds these sheets and more.
-fn packet(held: &Envelope, what: &str, now: &str) -> Check {
-    same(what, "packet")?;
-    let now: BTreeSet<SheetKind> = listed(now).into_iter().map(sheet).collect();
-    holds(held.packets().iter().any(|sheets| now.is_subset(sheets)), format!("packets hold {:?}", held.packets()))
-}
-
-/// The display has this step of a number.
-fn step(held: &Envelope, step: u32, number: u32) -> Check {
-    let named = |page: &&placewright::sheets::page::Page| figures(&page.name).contains(&step);
-    let digits = |page| -> String { whole([page]).chars().filter(char::is_ascii_digit).collect() };
-    let shown = held.of_kind(SheetKind::Display).filter(named).any(|page| digits(page).contains(&number.to_string()));
-    holds(shown, format!("no step {step} for {number}"))
-}
-
-/// "step 2, the blocks, then to step 3, the chart with its columns".
-fn turned(held: &Envelope, scene: &Scene, said: &str) -> Check {
-    said.split(", then to ").try_for_each(|part| step(held, figures(part)[0], scene.number))
-}
 
 pub const RULES: &[Rule] = &[
     ("Give each learner one quick check: {}.", |held, _, h| group_checks(held, h[0])),
@@ -241,12 +23,15 @@ pub const RULES: &[Rule] = &[
     ("Have the {} display {} ready for the wall or a document camera.", |held, _, h| {
         same(count(h[0]) as usize, held.of_kind(SheetKind::Display).count())
     }),
-    ("Have the {} display {} ready for the wall or a document camera. Only {} {} shown today.", |held, _, h| {
-        same(count(h[0]) as usize, held.of_kind(SheetKind::Display).count())?;
-        let plan = whole(held.of_kind(SheetKind::Plan));
-        let shown = |n: &u32| plan.contains(&format!("Show the display page for {n}"));
-        holds(numbers(h[2]).iter().all(shown), "another is shown")
-    }),
+    (
+        "Have the {} display {} ready for the wall or a document camera. Only the {} for {} {} shown today.",
+        |held, _, h| {
+            same(count(h[0]) as usize, held.of_kind(SheetKind::Display).count())?;
+            let plan = whole(held.of_kind(SheetKind::Plan));
+            let shown = |n: &u32| plan.contains(&format!("Show the display page for {n}"));
+            holds(numbers(h[3]).iter().all(shown), "another is shown")
+        },
+    ),
     ("Count the scissors: {} {}.", |held, _, h| learners(held, h[0])),
     ("Count the scissors back in: {} {}, closed.", |held, _, h| learners(held, h[0])),
     ("Count out blocks from the tub: {} {}, each with {}.", |held, _, h| {
@@ -397,13 +182,13 @@ pub const RULES: &[Rule] = &[
     }),
     ("Everyone writes {} at the top of the page. Work on it together.", |held, _, h| known(held, h[0])),
     (
-        "Learners do {} alone or in pairs. {} {} for whoever has time. Walk round and look at what they write.",
+        "Learners do {} alone or in pairs. {} {} for whoever has time. Walk around and look at what they write.",
         |held, _, h| {
             known(held, h[0])?;
             known(held, h[1])
         },
     ),
-    ("Learners do {} alone or in pairs. Walk round and look at what they write.", |held, _, h| known(held, h[0])),
+    ("Learners do {} alone or in pairs. Walk around and look at what they write.", |held, _, h| known(held, h[0])),
     ("The learner does {} alone. If there is time, {} too. Look at what is written.", |held, _, h| {
         known(held, h[0])?;
         known(held, h[1])

@@ -40,7 +40,8 @@ pub fn holds(is: bool, why: impl Into<String>) -> Check {
 /// A count in figures or as a small word.
 pub fn count(text: &str) -> u32 {
     const WORDS: [&str; 10] = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
-    let word = WORDS.iter().position(|word| *word == text).map(|k| k as u32);
+    const SPANISH: [&str; 10] = ["ninguna", "una", "dos", "tres", "cuatro", "cinco", "seis", "siete", "ocho", "nueve"];
+    let word = [WORDS, SPANISH].iter().find_map(|words| words.iter().position(|word| *word == text)).map(|k| k as u32);
     word.unwrap_or_else(|| text.replace(',', "").parse().unwrap_or_else(|_| panic!("no count: {text}")))
 }
 
@@ -74,7 +75,9 @@ pub fn pages(range: &str) -> BTreeSet<usize> {
 
 /// The pages of several ranges: "7–10 and 12", after "page " or "pages ".
 pub fn all_pages(text: &str) -> BTreeSet<usize> {
-    let ranges = text.trim_start_matches("pages ").trim_start_matches("page ");
+    let ranges = ["pages ", "page ", "las p\u{e1}ginas ", "la p\u{e1}gina "]
+        .iter()
+        .fold(text, |text, lead| text.trim_start_matches(lead));
     listed(ranges).into_iter().flat_map(pages).collect()
 }
 
@@ -84,7 +87,7 @@ pub fn sheet(text: &str) -> SheetKind {
 }
 
 pub fn named(text: &str) -> Option<SheetKind> {
-    const NAMES: [(&str, SheetKind); 19] = [
+    const NAMES: [(&str, SheetKind); 41] = [
         ("display page", SheetKind::Display),
         ("place-value mat", SheetKind::Mat),
         ("cut-out blocks", SheetKind::Blocks),
@@ -104,8 +107,32 @@ pub fn named(text: &str) -> Option<SheetKind> {
         ("pages for the family", SheetKind::Family),
         ("small-groups page", SheetKind::SmallGroups),
         ("key", SheetKind::Key),
+        ("l\u{e1}mina", SheetKind::Display),
+        ("tapete", SheetKind::Mat),
+        ("bloques", SheetKind::Blocks),
+        ("tarjetas", SheetKind::Layered),
+        ("hoja de registro", SheetKind::Record),
+        ("hojas de registro", SheetKind::Record),
+        ("banco de palabras", SheetKind::WordBank),
+        ("bancos de palabras", SheetKind::WordBank),
+        ("tablero", SheetKind::Board),
+        ("p\u{e1}gina de tiras", SheetKind::Strips),
+        ("tiras", SheetKind::Strips),
+        ("control r\u{e1}pido", SheetKind::Exit),
+        ("controles r\u{e1}pidos", SheetKind::Exit),
+        ("lista de la clase", SheetKind::Tally),
+        ("p\u{e1}gina de pr\u{e1}ctica", SheetKind::Practice),
+        ("p\u{e1}ginas de pr\u{e1}ctica", SheetKind::Practice),
+        ("p\u{e1}gina para la familia", SheetKind::Family),
+        ("p\u{e1}ginas para la familia", SheetKind::Family),
+        ("grupos peque\u{f1}os", SheetKind::SmallGroups),
+        ("respuestas", SheetKind::Key),
+        ("juego de tiras", SheetKind::Strips),
+        ("juegos de tiras", SheetKind::Strips),
     ];
     // The school's own blocks are on no sheet.
-    let text = text.to_lowercase().replace("blocks from the class tub", "");
+    let text = text.to_lowercase();
+    let own = ["blocks from the class tub", "bloques de la caja"];
+    let text = own.iter().fold(text, |text, own| text.replace(own, ""));
     NAMES.iter().find(|(name, _)| text.contains(name)).map(|(_, kind)| *kind)
 }

@@ -251,7 +251,7 @@ impl<'a> Flow<'a> {
 
 fn headed(desk: &Desk<'_>, setup: &Setup<'_>, size: Size, heading: &Heading) -> Result<Headed, Problem> {
     let (title, note) = (&*heading.title, heading.note.as_deref());
-    let head = Head { title, note, reader: Reader::Staff, name: false, code: false, aim: None };
+    let head = Head { title, note, reader: Reader::Staff, code: false, goal: None };
     head::lay(desk, desk.live(size, setup.layout), &head)
 }
 

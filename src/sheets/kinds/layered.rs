@@ -247,7 +247,7 @@ fn digit(desk: &Desk<'_>, layout: &Layout, face: &Face, cell: Size, bar: Length)
 
 fn headed(desk: &Desk<'_>, layout: &Layout, page: Size, note: &str) -> Result<Headed, Problem> {
     let title = desk.lesson.wording().sheet_title(SheetKind::Layered);
-    let head = Head { title, note: Some(note), reader: Reader::Learner, name: false, code: true, aim: None };
+    let head = Head { title, note: Some(note), reader: Reader::Learner, code: true, goal: None };
     // The pen of the outermost cuts stays inside what the printer reaches.
     let live = desk.live(page, layout).shrunk(Sides::splat(layout.cut.width.half()));
     head::lay(desk, live, &head)

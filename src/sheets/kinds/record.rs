@@ -126,8 +126,8 @@ fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
 /// Heading and foot of page `k` of so many.
 fn headed(desk: &Desk<'_>, layout: &Layout, page: Size, number: (usize, usize)) -> Result<Headed, Problem> {
     let title = head::numbered(desk, SheetKind::Record, number);
-    let aim = desk.lesson.can();
-    let head = Head { title: &title, note: Some(&aim), reader: Reader::Learner, name: true, code: true, aim: None };
+    let goal = desk.lesson.can();
+    let head = Head { title: &title, note: None, reader: Reader::Learner, code: true, goal: Some(&goal) };
     head::lay(desk, desk.live(page, layout), &head)
 }
 

@@ -25,7 +25,7 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let title = wording.sheet_title(SheetKind::WordBank);
     let notes = words::notes(desk.lesson);
-    let head = Head { title, note: None, reader: Reader::Learner, name: false, code: true, aim: None };
+    let head = Head { title, note: None, reader: Reader::Learner, code: true, goal: None };
     let body = head::lay(desk, desk.live(size, layout), &head)?.body;
     let groups = bank(desk, layout, body, &notes)?;
     if groups.is_empty() {

@@ -24,13 +24,14 @@ pub struct Head<'t> {
     pub note: Option<&'t str>,
     /// Who reads it.
     pub reader: Reader,
-    /// Whether there is a line for a name.
-    pub name: bool,
     /// Whether there is room for the version and learner mark.
     pub code: bool,
-    /// What a learner can do afterwards: behind a note of one line, where there is room.
-    pub aim: Option<&'t str>,
+    /// Of a page that a learner fills in: what the learner can do afterwards. Such a page has lines for name and date too.
+    pub goal: Option<&'t str>,
 }
+
+/// Between things that stand beside each other.
+const APART: Length = Length::mm(4);
 
 /// Lays heading and foot out in `live` (see [`Desk::live`]). Fails when the title or note does not fit at its least size.
 pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Problem> {
@@ -42,53 +43,33 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
     let mut marks = Vec::new();
     let mut nodes = Vec::new();
     let high = title.pitch();
-    let gap = Length::mm(4);
     let mut right = live.right();
     if head.code {
         let width = page.length("code")?;
         right -= width;
         marks.push(Mark { frame: Rect::new(Point::new(right, live.top()), Size::new(width, high)), says: Says::Code });
-        right -= gap;
+        right -= APART;
     }
     let wanted = desk.width(head.title, &title);
     let mut bottom = live.top() + high;
-    // The base line that title, name and mark share.
-    let strip = Rect::new(live.origin(), Size::new(right - live.left(), high));
-    let base = text::run(desk.family, &[head.title.to_owned()], strip, &title).base().unwrap_or(bottom);
+    let rows = rows(desk, head, live.width(), &note);
     let dated = DateLine { said: desk.lesson.wording().date_label(), writing: page.length("date_line")? };
-    let mut date_left = false;
-    if head.name {
-        let (face, said) = (desk.face(page, "name")?, desk.lesson.wording().name_label());
-        let label = desk.width(said, &face) + Length::mm(2);
-        let writing = page.length("name_line")?;
-        let beside = right - live.left() - wanted - gap * 2 >= label + writing;
-        let after = dated.width(desk, &face) + gap;
-        // Beside the title where there is room, otherwise on a line of its own below; the date where there is room for both.
-        let room = if beside { right - live.left() - wanted - gap * 2 } else { live.width() };
-        let after = if room >= label + writing + after { after } else { Length::ZERO };
-        let (left, base) = if beside {
-            ((right - label - writing - after - Length::mm(15)).max(live.left() + wanted + gap * 2), base)
-        } else {
-            bottom += face.pitch() + Length::mm(2);
-            (live.left(), bottom - Length::mm(2))
-        };
-        let end = if beside { right } else { live.right() };
-        let rest = end - after;
-        let frame = Rect::between(Point::new(left, base - face.size.scaled(11, 10)), Point::new(rest, bottom));
-        let down = Down::Base(base - frame.top());
-        nodes.push(desk.set(said, frame, &face, Align { across: Across::Left, down })?.tagged(Tag::Paragraph));
-        let from = Point::new(left + label, base + Length::pt(2));
-        nodes.push(Node::artifact(Item::Line { from, to: Point::new(rest, from.y), stroke: ink::OUTLINE }));
-        let frame = Rect::between(Point::new(from.x, frame.top()), Point::new(rest, from.y - Length::pt100(50)));
-        marks.push(Mark { frame, says: Says::Name });
-        if after > Length::ZERO {
-            nodes.extend(dated.set(desk, &face, Point::new(end, base))?);
-        }
-        date_left = after == Length::ZERO;
-        right = if beside { left - gap } else { right };
-    }
-    if head.code && !head.name {
-        let frame = Rect::between(Point::new(live.left() + wanted + gap * 2, live.top()), Point::new(right, bottom));
+    // A date that has no room beside the name stands at the end of a short row below.
+    let mut date_row = None;
+    if head.goal.is_some() {
+        let room = dated.width(desk, &note);
+        date_row = rows.iter().position(|row| row.free(desk, live.width(), &note) >= room);
+        let strip = Rect::new(live.origin(), Size::new(right - live.left(), high));
+        let base = text::run(desk.family, &[head.title.to_owned()], strip, &title).base().unwrap_or(bottom);
+        let beside = Rect::between(Point::new(live.left() + wanted + APART * 2, live.top()), Point::new(right, bottom));
+        let named = named(desk, page, [beside, live], base, &dated, date_row.is_some())?;
+        date_row = date_row.filter(|_| !named.dated);
+        bottom = named.bottom;
+        right = named.left.unwrap_or(right);
+        nodes.extend(named.nodes);
+        marks.push(named.mark);
+    } else if head.code {
+        let frame = Rect::between(Point::new(live.left() + wanted + APART * 2, live.top()), Point::new(right, bottom));
         if frame.left() < right && frame.width() >= LEAST_OWNER {
             marks.push(Mark { frame, says: Says::Owner });
         }
@@ -96,31 +77,21 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
     let frame = Rect::new(live.origin(), Size::new(right - live.left(), high));
     let heading = desk.set(head.title, frame, &title, Align { across: Across::Left, down: Down::Top })?;
     nodes.insert(0, heading.tagged(Tag::Heading(1)));
-    if let Some(text) = head.note {
-        let lines = text::flow(desk.family, text, live.width(), &note);
-        let high = text::height(lines.len(), &note);
-        let frame = Rect::new(Point::new(live.left(), bottom + Length::mm(1)), Size::new(live.width(), high));
-        let run = text::run(desk.family, &lines, frame, &note);
-        // A date that has no room beside the name stands at the end of a short note.
-        let mut date = None;
-        if let ([line], Some(base)) = (lines.as_slice(), run.base())
-            && date_left
-            && desk.width(line, &note) + gap * 2 + dated.width(desk, &note) <= live.width()
-        {
-            date = Some(dated.set(desk, &note, Point::new(live.right(), base))?);
-        }
-        let behind = lines.last().map(|line| desk.width(line, &note)).unwrap_or_default() + gap * 2;
-        // Behind the tail of a longer note it would be read as the end of that.
-        let aim = head.aim.filter(|_| lines.len() == 1);
-        let aim = aim.filter(|aim| date.is_none() && behind + desk.width(aim, &note) <= live.width());
-        let aim = aim.map(|aim| {
-            let origin = Point::new(live.right() - desk.width(aim, &note), frame.bottom() - note.pitch());
-            let frame = Rect::between(origin, Point::new(live.right(), frame.bottom()));
-            text::run(desk.family, &[aim.to_owned()], frame, &note).tagged(Tag::Paragraph)
-        });
-        nodes.extend(date.into_iter().flatten());
+    bottom += if rows.is_empty() { Length::ZERO } else { Length::mm(1) };
+    for (k, row) in rows.iter().enumerate() {
+        let frame =
+            Rect::new(Point::new(live.left(), bottom), Size::new(live.width(), text::height(row.lines.len(), &note)));
+        let run = text::run(desk.family, &row.lines, frame, &note);
+        let base = run.base();
         nodes.push(run.tagged(Tag::Paragraph));
-        nodes.extend(aim);
+        if let Some(behind) = row.behind {
+            let from = Point::new(live.right() - desk.width(behind, &note), frame.top());
+            let frame = Rect::between(from, Point::new(live.right(), frame.bottom()));
+            nodes.push(text::run(desk.family, &[behind.to_owned()], frame, &note).tagged(Tag::Paragraph));
+        }
+        if let Some(base) = base.filter(|_| date_row == Some(k)) {
+            nodes.extend(dated.set(desk, &note, Point::new(live.right(), base))?);
+        }
         bottom = frame.bottom();
     }
     let (foot, folio) = foot(desk, live, page)?;
@@ -130,6 +101,87 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
     );
     marks.push(folio);
     Ok(Headed { nodes, foot, marks, body })
+}
+
+/// A text below the title, and a short one at the end of its line.
+struct BelowTitle<'t> {
+    lines: Vec<String>,
+    behind: Option<&'t str>,
+}
+
+impl BelowTitle<'_> {
+    /// What is free at the end of a text of one line; none where something stands there.
+    fn free(&self, desk: &Desk<'_>, width: Length, face: &Face) -> Length {
+        match (self.lines.as_slice(), self.behind) {
+            ([line], None) => width - desk.width(line, face) - APART * 2,
+            _ => Length::ZERO,
+        }
+    }
+}
+
+/// What stands below the title: directions with the goal behind them where both have room on a line, otherwise the goal and then
+/// the directions. Behind the tail of longer directions the goal would be read as the end of them.
+fn rows<'t>(desk: &Desk<'_>, head: &Head<'t>, width: Length, face: &Face) -> Vec<BelowTitle<'t>> {
+    let row = |text: &str| BelowTitle { lines: text::flow(desk.family, text, width, face), behind: None };
+    let mut note = head.note.map(row);
+    if let (Some(note), Some(goal)) = (&mut note, head.goal)
+        && note.free(desk, width, face) >= desk.width(goal, face)
+    {
+        note.behind = head.goal;
+    }
+    let apart = note.as_ref().is_none_or(|note| note.behind.is_none());
+    head.goal.filter(|_| apart).map(row).into_iter().chain(note).collect()
+}
+
+/// The line for a name.
+struct Named {
+    nodes: Vec<Node>,
+    mark: Mark,
+    /// Where it begins beside the title; `None` where it has a line of its own.
+    left: Option<Length>,
+    /// How far down title and name reach.
+    bottom: Length,
+    /// Whether the date stands beside it.
+    dated: bool,
+}
+
+/// The line for a name, on the base line of the title in the room beside it, or on a line of its own below: with the date, unless that
+/// has room `elsewhere` and none beside the title.
+fn named(
+    desk: &Desk<'_>,
+    page: &Layout,
+    [beside, live]: [Rect; 2],
+    base: Length,
+    date: &DateLine,
+    elsewhere: bool,
+) -> Result<Named, Problem> {
+    let (face, said) = (desk.face(page, "name")?, desk.lesson.wording().name_label());
+    let label = desk.width(said, &face) + Length::mm(2);
+    let least = label + page.length("name_line")?;
+    let after = date.width(desk, &face) + APART;
+    let together = beside.width() >= least + after;
+    let goes_beside = together || elsewhere && beside.width() >= least;
+    let dated = together || !goes_beside && live.width() >= least + after;
+    let after = if dated { after } else { Length::ZERO };
+    let (left, base, bottom, end) = if goes_beside {
+        let left = (beside.right() - least - after - Length::mm(15)).max(beside.left());
+        (left, base, beside.bottom(), beside.right())
+    } else {
+        let bottom = beside.bottom() + face.pitch() + Length::mm(2);
+        (live.left(), bottom - Length::mm(2), bottom, live.right())
+    };
+    let rest = end - after;
+    let frame = Rect::between(Point::new(left, base - face.size.scaled(11, 10)), Point::new(rest, bottom));
+    let down = Down::Base(base - frame.top());
+    let mut nodes = vec![desk.set(said, frame, &face, Align { across: Across::Left, down })?.tagged(Tag::Paragraph)];
+    let from = Point::new(left + label, base + Length::pt(2));
+    nodes.push(Node::artifact(Item::Line { from, to: Point::new(rest, from.y), stroke: ink::OUTLINE }));
+    let frame = Rect::between(Point::new(from.x, frame.top()), Point::new(rest, from.y - Length::pt100(50)));
+    if dated {
+        nodes.extend(date.set(desk, &face, Point::new(end, base))?);
+    }
+    let left = goes_beside.then(|| left - APART);
+    Ok(Named { nodes, mark: Mark { frame, says: Says::Name }, left, bottom, dated })
 }
 
 /// A sheet's title, with the page's number where there are several: loose sheets of one learner stay in order.

@@ -13,9 +13,6 @@ use crate::number::Style;
 use crate::spec::Language;
 use crate::wording;
 
-/// Number words that mean something else in another language, as English "once": by themselves they are no quotation.
-const AMBIGUOUS: [&str; 1] = ["once"];
-
 /// Every word that numbers of the second language are made of, in small letters; none in a lesson in one language.
 pub(super) struct Vocabulary(HashSet<String>);
 
@@ -105,7 +102,7 @@ fn quoted(lines: &[&str], vocabulary: &Vocabulary) -> Vec<Vec<Range<usize>>> {
         let joins = |(.., word): &&(usize, Range<usize>, &str)| wording::holds_on(word);
         let (head, tail) = (run.iter().take_while(joins).count(), run.iter().rev().take_while(joins).count());
         let Some(run) = run.get(head..run.len() - tail.min(run.len() - head)) else { continue };
-        if matches!(run, [(.., word)] if AMBIGUOUS.contains(&word.to_lowercase().as_str())) {
+        if matches!(run, [(.., word)] if wording::may_mean_no_number(word)) {
             continue;
         }
         for (k, range, _) in run {

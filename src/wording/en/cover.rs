@@ -4,13 +4,22 @@ use super::English;
 use super::phrases::{counted, listed};
 use crate::number::{Form, Number};
 use crate::spec::SheetKind;
-use crate::wording::cover::{Caution, CoverWords, PageRange, Papers, SortSheets};
+use crate::wording::cover::{Caution, CoverWords, KeyPages, PageRange, Papers, SortSheets};
 use crate::wording::{Titles, Usage};
 
 /// "page 3", "pages 3–5".
 fn on(pages: PageRange) -> String {
     let noun = if pages.first == pages.last { "page" } else { "pages" };
     format!("{noun} {}", pages.figures())
+}
+
+/// The pages of keys, with the letters of sets where there are several: "pages 66–67 (A), 68 (B) and 69 (C)".
+fn on_each(keys: &KeyPages) -> String {
+    if keys.sets.is_empty() {
+        return on(keys.all);
+    }
+    let each: Vec<String> = keys.sets.iter().map(|(set, pages)| format!("{}\u{a0}({set})", pages.figures())).collect();
+    format!("pages {}", listed(&each))
 }
 
 impl CoverWords for English {
@@ -60,12 +69,12 @@ impl CoverWords for English {
         format!("Keep the board free: the lesson begins when you write {} on it.", usage.style.numeral(number))
     }
 
-    fn answers_on(&self, sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>, planned: bool) -> String {
+    fn answers_on(&self, sorts: Option<(KeyPages, SortSheets)>, checks: Option<PageRange>, planned: bool) -> String {
         let sorts = sorts.map(|(pages, sheets)| match sheets {
-            SortSheets::BoardsAndStrips => format!("sorting boards and strips are on {}", on(pages)),
-            SortSheets::Boards => format!("sorting boards are on {}", on(pages)),
-            SortSheets::Strips => format!("strips are on {}", on(pages)),
-            SortSheets::Numbers => format!("the numbers on the board are on {}", on(pages)),
+            SortSheets::BoardsAndStrips => format!("sorting boards and strips are on {}", on_each(&pages)),
+            SortSheets::Boards => format!("sorting boards are on {}", on_each(&pages)),
+            SortSheets::Strips => format!("strips are on {}", on_each(&pages)),
+            SortSheets::Numbers => format!("the numbers on the board are on {}", on_each(&pages)),
         });
         match (sorts, checks) {
             (Some(sorts), Some(checks)) => format!("Answers to {sorts}, to quick checks on {}.", on(checks)),

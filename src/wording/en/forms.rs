@@ -36,7 +36,7 @@ impl FormTitles for English {
             Form::Words => "number words",
             Form::SecondWords => "words in the other language",
             Form::Expanded => "expanded forms",
-            Form::Units => "numbers told place by place",
+            Form::Units => "numbers named place by place",
             Form::Regrouped => "regrouped forms",
             Form::Blocks => "block pictures",
             Form::Untraded => "pictures of blocks to trade",
@@ -106,7 +106,7 @@ impl FormTitles for English {
     fn write_numeral(&self, form: Form) -> &'static str {
         match form {
             Form::Numeral | Form::Words | Form::SecondWords | Form::Expanded | Form::Units | Form::Regrouped => {
-                "Write this as a number."
+                "Write this in digits."
             }
             Form::Blocks | Form::Untraded => "Write the number that the picture shows.",
         }

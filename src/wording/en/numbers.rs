@@ -6,7 +6,7 @@
 use super::English;
 use crate::number::english::{SMALL, TENS};
 use crate::number::{Names, Place};
-use crate::wording::Breaks;
+use crate::wording::{Breaks, Lookalikes};
 
 impl Names for English {
     fn tag(&self) -> &'static str {
@@ -78,6 +78,12 @@ impl Breaks for English {
 
     fn holds_on(&self, word: &str) -> bool {
         word == "and"
+    }
+}
+
+impl Lookalikes for English {
+    fn means_no_number(&self, word: &str) -> bool {
+        word == "once"
     }
 }
 

@@ -174,7 +174,7 @@ impl TicketWords for English {
     }
 
     fn checks_cut(&self, sheets: usize, cuts: usize, groups: bool) -> String {
-        let whose = if groups { self.checks_apart() } else { "Any slip serves any learner." };
+        let whose = if groups { self.checks_apart() } else { "Any check serves any learner." };
         let alike = if sheets == 1 { "" } else { ", all cut alike, as one pile" };
         format!("{}{alike}: {}. {whose}", many(sheets, "sheet"), many(cuts, "straight cut"))
     }

@@ -5,13 +5,22 @@ use super::phrases::{counted, grade as grade_text, listed};
 use super::titles::is_feminine;
 use crate::number::{Form, Number};
 use crate::spec::SheetKind;
-use crate::wording::cover::{Caution, CoverWords, PageRange, Papers, SortSheets};
+use crate::wording::cover::{Caution, CoverWords, KeyPages, PageRange, Papers, SortSheets};
 use crate::wording::{Phrases, Titles, Usage};
 
 /// "la página 3", "las páginas 3–5".
 fn on(pages: PageRange) -> String {
     let noun = if pages.first == pages.last { "la página" } else { "las páginas" };
     format!("{noun} {}", pages.figures())
+}
+
+/// The pages of keys, with the letters of sets where there are several: "las páginas 66–67 (A), 68 (B) y 69 (C)".
+fn on_each(keys: &KeyPages) -> String {
+    if keys.sets.is_empty() {
+        return on(keys.all);
+    }
+    let each: Vec<String> = keys.sets.iter().map(|(set, pages)| format!("{}\u{a0}({set})", pages.figures())).collect();
+    format!("las páginas {}", listed(&each))
 }
 
 impl CoverWords for Spanish {
@@ -61,12 +70,12 @@ impl CoverWords for Spanish {
         format!("Deje libre el pizarrón: la clase empieza cuando escriba en él {}.", usage.style.numeral(number))
     }
 
-    fn answers_on(&self, sorts: Option<(PageRange, SortSheets)>, checks: Option<PageRange>, planned: bool) -> String {
+    fn answers_on(&self, sorts: Option<(KeyPages, SortSheets)>, checks: Option<PageRange>, planned: bool) -> String {
         let sorts = sorts.map(|(pages, sheets)| match sheets {
-            SortSheets::BoardsAndStrips => format!("de tableros y tiras están en {}", on(pages)),
-            SortSheets::Boards => format!("de los tableros están en {}", on(pages)),
-            SortSheets::Strips => format!("de las tiras están en {}", on(pages)),
-            SortSheets::Numbers => format!("de los números del pizarrón están en {}", on(pages)),
+            SortSheets::BoardsAndStrips => format!("de tableros y tiras están en {}", on_each(&pages)),
+            SortSheets::Boards => format!("de los tableros están en {}", on_each(&pages)),
+            SortSheets::Strips => format!("de las tiras están en {}", on_each(&pages)),
+            SortSheets::Numbers => format!("de los números del pizarrón están en {}", on_each(&pages)),
         });
         match (sorts, checks) {
             (Some(sorts), Some(checks)) => {
@@ -146,8 +155,11 @@ impl CoverWords for Spanish {
             Caution::SchoolFirst => {
                 "Primero, las reglas de la escuela. Averigüe dónde están las instrucciones para emergencias."
             }
+            Caution::Scissors if alone => {
+                "Tijeras: de punta redonda. El estudiante recorta sentado y las pasa cerradas, por el mango. Recójalas al terminar."
+            }
             Caution::Scissors => {
-                "Tijeras: de punta redonda. Se corta sentado y se pasan cerradas, por el mango. Cuéntelas al recogerlas."
+                "Tijeras: de punta redonda. Los estudiantes recortan sentados y las pasan cerradas, por el mango. Cuéntelas al recogerlas."
             }
             Caution::NoScissors if alone => {
                 "Si el estudiante no puede usar tijeras, corte usted las tiras, o que escriba en las casillas del tablero."

@@ -6,6 +6,14 @@ use crate::number::{Content, Feature, Form, Names, Number, Place};
 use crate::wording::home::{MOST_BEANS, cards};
 use crate::wording::{FormTitles, HomeWords, Phrases, Usage};
 
+/// "decenas", "decenas ni unidades", "centenas, decenas ni unidades".
+fn neither(places: &[&str]) -> String {
+    match places {
+        [all @ .., last] if !all.is_empty() => format!("{} ni {last}", all.join(", ")),
+        _ => places.concat(),
+    }
+}
+
 impl HomeWords for Spanish {
     fn home_note(&self, can: &str) -> String {
         format!(
@@ -35,8 +43,8 @@ impl HomeWords for Spanish {
                 if none.len() == 1 { ("El 0 significa", "lo") } else { ("Los ceros significan", "los") };
             let numeral = usage.style.numeral(zero);
             said.push(format!(
-                "Miren {numeral}. {zeros} que no hay {}. Aun así, {them} escribimos.",
-                none.join(" ni ")
+                "Miren {numeral}. {zeros} que no hay {} sueltas. Aun así, {them} escribimos.",
+                neither(&none)
             ));
         }
         said

@@ -9,7 +9,7 @@
 
 use super::Spanish;
 use crate::number::{Names, Place};
-use crate::wording::Breaks;
+use crate::wording::{Breaks, Lookalikes};
 
 /// The words for 0 to 29.
 const SMALL: [&str; 30] = [
@@ -164,6 +164,13 @@ impl Breaks for Spanish {
 
     fn holds_on(&self, word: &str) -> bool {
         word == "y"
+    }
+}
+
+impl Lookalikes for Spanish {
+    // "Ten" would be one, of "tener"; no sentence says it.
+    fn means_no_number(&self, _: &str) -> bool {
+        false
     }
 }
 

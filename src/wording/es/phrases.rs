@@ -30,9 +30,12 @@ pub(super) fn lettered(versions: &[Version]) -> String {
     }
 }
 
-/// What a sentence quotes: words between the marks of the language, figures and signs as they stand.
+/// What a sentence quotes: words between the marks of the language, "«6 centenas 2 decenas»" too; figures and signs as they stand,
+/// and pictures, which are told by their pieces and not quoted.
 pub(super) fn quoted(text: &str) -> String {
-    if text.starts_with(char::is_alphabetic) { format!("\u{ab}{text}\u{bb}") } else { text.to_owned() }
+    let pieces = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones].into_iter();
+    let told = pieces.filter_map(|place| Spanish.piece(place, 1)).any(|piece| text.contains(piece));
+    if text.contains(char::is_alphabetic) && !told { format!("\u{ab}{text}\u{bb}") } else { text.to_owned() }
 }
 
 /// The grade: "2.º grado", or what the file says of it.

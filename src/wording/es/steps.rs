@@ -40,7 +40,7 @@ impl GroupSteps for Spanish {
                     if parts.len() == 2 { "la menor sobre la mayor" } else { "las menores sobre las mayores" };
                 let parts = listed(&parts);
                 if tools.cards {
-                    format!("Tomen las tarjetas {parts}. Pongan {smaller}, con los bordes derechos juntos.")
+                    format!("Tomen las tarjetas {parts}. Pongan {smaller}, con los bordes de la derecha juntos.")
                 } else {
                     format!(
                         "Escriban las partes de {numeral} una debajo de otra, unidades bajo unidades: {parts}. Súmenlas."
@@ -98,8 +98,8 @@ impl GroupSteps for Spanish {
             Slip::TensOnesSwapped | Slip::HundredsTensSwapped if tools.blocks => {
                 format!("{} Después, cámbienlo a {taken}.", made())
             }
-            Slip::TensOnesSwapped => format!("Escriban {taken} debajo de {numeral}. ¿Cuál tiene más decenas?"),
-            Slip::HundredsTensSwapped => format!("Escriban {taken} debajo de {numeral}. ¿Cuál tiene más centenas?"),
+            Slip::TensOnesSwapped => format!("Escriban {taken} debajo de {numeral} y comparen las decenas."),
+            Slip::HundredsTensSwapped => format!("Escriban {taken} debajo de {numeral} y comparen las centenas."),
             Slip::Reversed => format!("{} Empiecen por la izquierda y escriban primero la posición mayor.", columns()),
         }
     }

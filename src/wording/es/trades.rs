@@ -65,7 +65,11 @@ impl Spanish {
                     let ten = self.piece(takes, 10).unwrap_or_default();
                     format!("Pongan diez {ten} junto a 1 {one} para ver que valen lo mismo. {asked}.")
                 }
-                _ => format!("{asked}. Cuenten en voz alta {comes} según salen, y después toda la columna."),
+                _ => {
+                    // Cubes are masculine, all larger pieces that come are not.
+                    let (the, all) = if takes == Place::Ones { ("los", "todos los") } else { ("las", "todas las") };
+                    format!("{asked}. Cuenten en voz alta {the} {comes} según salen, y después {all} de la columna.")
+                }
             },
             (Some(_), Some(_)) if number <= Number::MAX_BLOCKS => {
                 let (crossed, drawn) = (drawn(count, gives), drawn(come, takes));
@@ -147,13 +151,14 @@ impl Spanish {
             }
             _ => {
                 let over = over(&counted);
-                let ups = over.iter().filter_map(|place| {
+                let ups = over.iter().enumerate().filter_map(|(k, place)| {
                     let next = Place::ALL.get(place.index() + 1)?;
-                    Some(format!("diez {} por 1 {}", self.place(*place), self.unit(*next, 1)))
+                    let get = if k == 0 { " recibimos" } else { "," };
+                    Some(format!("por cada diez {}{get} 1 {}", self.place(*place), self.unit(*next, 1)))
                 });
-                let ups = listed(&ups.collect::<Vec<_>>());
-                let kinds: Vec<&str> = over.iter().map(|place| self.place(*place)).collect();
-                format!("{}: {ups}. Así queda {}.", self.capital(&self.list(&kinds)), style.numeral(number))
+                let ups = self.capital(&listed(&ups.collect::<Vec<_>>()));
+                let kinds: Vec<String> = over.iter().map(|place| format!("de {}", self.place(*place))).collect();
+                format!("{}. {ups}. Así queda {}.", self.capital(&listed(&kinds)), style.numeral(number))
             }
         }
     }

@@ -62,11 +62,8 @@ fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32))
         _ => wording.sheet_of(title, page as usize, pages as usize),
     };
     let note = Some(wording.blocks_note());
-    let mut headed = head::lay(
-        desk,
-        live,
-        &Head { title: &title, note, reader: Reader::Learner, name: false, code: true, aim: None },
-    )?;
+    let mut headed =
+        head::lay(desk, live, &Head { title: &title, note, reader: Reader::Learner, code: true, goal: None })?;
     let words = wording.print_checked();
     let (nodes, bottom) = lines(desk, layout, headed.body, &words)?;
     headed.nodes.extend(nodes);

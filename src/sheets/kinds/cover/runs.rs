@@ -28,12 +28,25 @@ pub(super) struct PageRun {
     pub version: Option<Version>,
     pub name: String,
     pub pages: PageRange,
+    /// Of keys the pages of each set, by its letter.
+    pub sets: Vec<(Version, PageRange)>,
 }
 
 impl PageRun {
     /// Whether it is one learner's pages, of several who have others.
     pub fn is_lettered(&self) -> bool {
         self.version.is_some() && matches!(self.reader, For::Learner(_))
+    }
+}
+
+impl PageRun {
+    /// Adds a page of a set.
+    fn set(&mut self, version: Option<Version>, page: PageRange) {
+        match (self.sets.last_mut(), version) {
+            (Some((last, pages)), Some(version)) if *last == version => pages.last = page.last,
+            (_, Some(version)) => self.sets.push((version, page)),
+            (_, None) => {}
+        }
     }
 }
 
@@ -46,8 +59,12 @@ pub(super) fn runs(desk: &Desk<'_>, entries: &[CoveredPage], own: usize) -> Vec<
         let checks = entry.name == key::shared_title(desk.lesson);
         let checks = checks || entry.sheet == SheetKind::Exit;
         let name = if checks { entry.name.clone() } else { wording.page_name(entry.sheet, entry.version) };
+        let here = PageRange { first: page, last: page };
         match runs.last_mut() {
-            Some(run) if run.sheet == entry.sheet && run.name == name => run.pages.last = page,
+            Some(run) if run.sheet == entry.sheet && run.name == name => {
+                run.pages.last = page;
+                run.set(entry.version, here);
+            }
             // Display pages, and keys of several sets, are one thing to whoever looks for them.
             Some(run)
                 if run.sheet == entry.sheet
@@ -56,13 +73,15 @@ pub(super) fn runs(desk: &Desk<'_>, entries: &[CoveredPage], own: usize) -> Vec<
             {
                 desk.lesson.wording().sheet_title(entry.sheet).clone_into(&mut run.name);
                 run.pages.last = page;
+                run.set(entry.version, here);
             }
             _ => runs.push(PageRun {
                 sheet: entry.sheet,
                 reader: entry.reader,
                 version: entry.version,
                 name,
-                pages: PageRange { first: page, last: page },
+                pages: here,
+                sets: entry.version.map(|version| (version, here)).into_iter().collect(),
             }),
         }
     }

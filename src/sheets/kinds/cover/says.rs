@@ -7,7 +7,7 @@ use crate::lesson::teach::{Means, cuts, models};
 use crate::lesson::timing;
 use crate::number::Number;
 use crate::spec::SheetKind;
-use crate::wording::cover::{Caution, PageRange, SortSheets};
+use crate::wording::cover::{Caution, KeyPages, PageRange, SortSheets};
 
 /// Numbers that are written on the board by hand, at most.
 const BY_HAND: usize = 6;
@@ -32,7 +32,10 @@ pub(super) fn first(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
     let first = models(lesson).first().copied().or(sorted.copied());
     items.extend(first.map(|number| wording.begin_with(number, shown(number), &usage)));
     // The answers to boards are a version's; those to quick checks are everyone's.
-    let boards = pages(runs, |run| run.sheet == SheetKind::Key && run.version.is_some());
+    let keys = |run: &PageRun| run.sheet == SheetKind::Key && run.version.is_some();
+    let sets = runs.iter().filter(|run| keys(run)).flat_map(|run| run.sets.iter().copied());
+    let sets: Vec<_> = sets.filter(|_| lesson.sets.len() > 1).collect();
+    let boards = pages(runs, keys).map(|all| KeyPages { all, sets });
     let has = |kind| runs.iter().any(|run| run.sheet == kind);
     let checks = pages(runs, |run| run.sheet == SheetKind::Key && run.version.is_none());
     let checks = checks.filter(|_| has(SheetKind::Exit));

@@ -183,7 +183,7 @@ fn words(desk: &Desk<'_>, frame: Rect, face: Face) -> Result<Face, Problem> {
 /// An empty page with its heading.
 fn blank(desk: &Desk<'_>, layout: &Layout, turn: Turn, title: &str) -> Result<(Size, head::Headed), Problem> {
     let page = desk.page(turn);
-    let head = Head { title, note: None, reader: Reader::Learner, name: false, code: false, aim: None };
+    let head = Head { title, note: None, reader: Reader::Learner, code: false, goal: None };
     Ok((page, head::lay(desk, desk.live(page, layout), &head)?))
 }
 

@@ -180,14 +180,17 @@ fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
             }
         }
     }
-    // More slips a page first, so that none is half empty; then the larger type, then the wider slip.
+    // More slips a page first, so that none is half empty; then what learners can do afterwards; then the larger type, then the
+    // wider slip.
     grids.sort_by_key(|(_, grid)| (std::cmp::Reverse(grid.len()), grid.columns));
     for questions in (1..=most).rev() {
         for these in grids.chunk_by(|one, other| one.1.len() == other.1.len()) {
-            for &size in &sizes {
-                for &(page, grid) in these {
-                    if let Some(look) = fits(desk, layout, checks, &grid, questions, size) {
-                        return Ok(Design { page, grid, questions, look });
+            for goal in [true, false] {
+                for &size in &sizes {
+                    for &(page, grid) in these {
+                        if let Some(look) = fits(desk, layout, checks, &grid, questions, (size, goal)) {
+                            return Ok(Design { page, grid, questions, look });
+                        }
                     }
                 }
             }
@@ -201,29 +204,24 @@ fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
         .hint("choose larger paper, or `text = \"standard\"`"))
 }
 
-/// The look at which every check's first questions fit into a cell.
+/// The look at which every check's first questions fit into a cell, in type of a size, with the goal or without.
 fn fits(
     desk: &Desk<'_>,
     layout: &Layout,
     checks: &[Check],
     grid: &Grid,
     questions: usize,
-    size: Length,
+    (size, goal): (Length, bool),
 ) -> Option<slip::Look> {
     let room = Rect::new(Point::ORIGIN, grid.cell).shrunk(Sides::splat(layout.padding)).size();
     // A picture stands under its question's words, right of the question's number.
     let under = Size::new(room.width - slip::number(size), room.height);
     let pictures = pictures(desk, layout, checks, under).ok()?;
     let look = slip::Look::new(desk, layout, pictures, size, room.width, checks).ok()?;
-    let fits = |look: &slip::Look| {
-        let high = |check| slip::height(desk, look, room.width, check, questions);
-        checks.iter().all(|check| high(check).is_some_and(|high| high <= room.height))
-    };
-    if fits(&look) {
-        return Some(look);
-    }
-    let look = look.without_aim();
-    fits(&look).then_some(look)
+    let look = if goal { look } else { look.without_goal() };
+    let high = |check| slip::height(desk, &look, room.width, check, questions);
+    let fits = checks.iter().all(|check| high(check).is_some_and(|high| high <= room.height));
+    fits.then_some(look)
 }
 
 /// What the pictures of some checks show.

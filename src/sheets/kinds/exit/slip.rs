@@ -22,7 +22,7 @@ pub(super) struct Look {
     pictures: Option<Pictures>,
     line: Length,
     /// What a learner can do, line by line, below the name: on all slips or on none.
-    aim: Vec<String>,
+    goal: Vec<String>,
     /// For each question, whether its choices stand side by side: the same on all slips.
     beside: Vec<bool>,
 }
@@ -51,7 +51,7 @@ impl Look {
             name: desk.face(layout, "name")?,
             pictures,
             line: layout.length("line")?,
-            aim: text::wrap(desk.family, &desk.lesson.can(), width, &desk.face(layout, "name")?),
+            goal: text::wrap(desk.family, &desk.lesson.can(), width, &desk.face(layout, "name")?),
             beside: Vec::new(),
         };
         let most = checks.iter().map(|check| check.questions.len()).max().unwrap_or(0);
@@ -89,9 +89,9 @@ impl Look {
         number(self.question.size)
     }
 
-    /// How high heading, name line and aim stand together, and what is free below them.
+    /// How high heading, name line and goal stand together, and what is free below them.
     fn top(&self) -> Length {
-        self.named() + text::height(self.aim.len(), &self.name) + Length::mm(2)
+        self.named() + text::height(self.goal.len(), &self.name) + Length::mm(2)
     }
 
     /// How high heading and name line stand together.
@@ -109,9 +109,9 @@ impl Look {
         self.pictures.as_ref().map(|pictures| pictures.work().size().height)
     }
 
-    /// The same look without the aim, for slips that are full.
-    pub(super) fn without_aim(self) -> Self {
-        Self { aim: Vec::new(), ..self }
+    /// The same look without the goal, for slips that are full.
+    pub(super) fn without_goal(self) -> Self {
+        Self { goal: Vec::new(), ..self }
     }
 }
 
@@ -186,10 +186,10 @@ pub(super) fn draw(
 ) -> Result<Vec<Node>, Problem> {
     let mut nodes = name_line(desk, look, frame);
     nodes.extend(date_line(desk, look, frame, check));
-    if !look.aim.is_empty() {
+    if !look.goal.is_empty() {
         let origin = Point::new(frame.left(), frame.top() + look.named() + Length::mm(1));
         let room = Rect::between(origin, Point::new(frame.right(), frame.bottom()));
-        nodes.push(text::run(desk.family, &look.aim, room, &look.name).tagged(Tag::Paragraph));
+        nodes.push(text::run(desk.family, &look.goal, room, &look.name).tagged(Tag::Paragraph));
     }
     let needed = height(desk, look, frame.width(), check, questions).unwrap_or(frame.height());
     let count = questions.min(check.questions.len()).max(1).wide();

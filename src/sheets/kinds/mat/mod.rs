@@ -106,5 +106,5 @@ fn headed(desk: &Desk<'_>, live: Rect, (k, count): (usize, usize)) -> Result<Hea
     let wording = desk.lesson.wording();
     let title = if count > 1 { wording.mat_page(title, k + 1, count) } else { title.to_owned() };
     let note = wording.mat_note(count);
-    head::lay(desk, live, &Head { title: &title, note, reader: Reader::Learner, name: false, code: true, aim: None })
+    head::lay(desk, live, &Head { title: &title, note, reader: Reader::Learner, code: true, goal: None })
 }

@@ -54,10 +54,9 @@ pub fn board_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Si
     let note = if some && !all { wording.board_note_any(marks) } else { wording.board_note(some, marks) };
     let strips = desk.lesson.spec.sheets.make.value.contains(&SheetKind::Strips);
     let note = if strips { note } else { wording.board_note_written() };
-    let aim = desk.lesson.can();
+    let goal = desk.lesson.can();
     let title = number.after(desk, desk.lesson.wording().sheet_title(SheetKind::Board));
-    let head =
-        Head { title: &title, note: Some(note), reader: Reader::Learner, name: true, code: true, aim: Some(&aim) };
+    let head = Head { title: &title, note: Some(note), reader: Reader::Learner, code: true, goal: Some(&goal) };
     let page = desk.page(turn);
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Board)?), &head)?))
 }
@@ -66,7 +65,7 @@ pub fn board_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Si
 pub fn strips_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Size, Headed), Problem> {
     let note = desk.lesson.wording().strips_note();
     let title = number.after(desk, desk.lesson.wording().sheet_title(SheetKind::Strips));
-    let head = Head { title: &title, note: Some(note), reader: Reader::Learner, name: false, code: true, aim: None };
+    let head = Head { title: &title, note: Some(note), reader: Reader::Learner, code: true, goal: None };
     let page = desk.page(turn);
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Strips)?), &head)?))
 }

@@ -75,10 +75,10 @@ fn pages(
     [ask, given]: [Face; 2],
 ) -> Result<Vec<Page>, Problem> {
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
-    let aim = desk.lesson.can();
+    let goal = desk.lesson.can();
     let headed = |number| {
         let title = head::numbered(desk, SheetKind::Practice, number);
-        let head = Head { title: &title, note: Some(&aim), reader: Reader::Learner, name: true, code: true, aim: None };
+        let head = Head { title: &title, note: None, reader: Reader::Learner, code: true, goal: Some(&goal) };
         head::lay(desk, desk.live(size, layout), &head)
     };
     let body = headed((1, 1))?.body;

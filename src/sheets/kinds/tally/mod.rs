@@ -65,7 +65,7 @@ fn headed(desk: &Desk<'_>, layout: &Layout, size: Size) -> Result<Headed, Proble
         note = format!("{note} {}", wording.tally_marks(!desk.lesson.roster.is_empty(), !desk.lesson.sets.is_empty()));
     }
     let title = desk.lesson.wording().sheet_title(SheetKind::Tally);
-    let head = Head { title, note: Some(&note), reader: Reader::Staff, name: false, code: false, aim: None };
+    let head = Head { title, note: Some(&note), reader: Reader::Staff, code: false, goal: None };
     head::lay(desk, desk.live(size, layout), &head)
 }
 

@@ -110,7 +110,7 @@ impl Questions for English {
                 let right = shown(*form, *of, usage).unwrap_or_default();
                 reply(
                     format!(
-                        "Someone made the strip \u{201c}{}\u{201d} for {}. What went wrong?",
+                        "Someone laid the strip \u{201c}{}\u{201d} in the row of {}. What went wrong?",
                         text(content),
                         numeral(*of)
                     ),
@@ -146,7 +146,7 @@ impl Questions for English {
                 reply("What do we call 0, 1, 2, 3 and so on up to 9?", "Digits. We write every number with them.")
             }
             Asked::Written(shown, n) => {
-                reply(format!("How do we write {shown} as a number?"), format!("{}.", numeral(*n)))
+                reply(format!("How do we write {shown} in digits?"), format!("{}.", numeral(*n)))
             }
         }
     }

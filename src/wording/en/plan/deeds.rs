@@ -83,20 +83,20 @@ impl Deeds for English {
                     format!(" {} {is} for whoever has time.", numerals(later, usage))
                 };
                 format!(
-                    "Learners do {} alone or in pairs.{later} Walk round and look at what they write.",
+                    "Learners do {} alone or in pairs.{later} Walk around and look at what they write.",
                     numerals(numbers, usage)
                 )
             }
             Deed::PickOne { pairs: false } => {
-                "Each learner thinks of one more number like it and does the same. Walk round the room and listen."
+                "Each learner thinks of one more number like it and does the same. Walk around the room and listen."
                     .to_owned()
             }
             Deed::PickOne { pairs: true } => {
-                "Each pair thinks of one more number like it and does the same. Walk round the room and listen."
+                "Each pair thinks of one more number like it and does the same. Walk around the room and listen."
                     .to_owned()
             }
             Deed::OwnRows => {
-                "Whoever has time fills in another row. Walk round and look at what they write.".to_owned()
+                "Whoever has time fills in another row. Walk around and look at what they write.".to_owned()
             }
             Deed::OwnNumberLast => {
                 "Whoever is done writes a number of their own in the last row, and fills in that row.".to_owned()
@@ -145,9 +145,10 @@ impl Deeds for English {
                 numeral(*n)
             ),
             Deed::AnyTrade(n, counted) => self.any_trade(&numeral(*n), counted),
-            Deed::MarkBuilding => "Walk round. Mark in the class tally who can do it.".to_owned(),
+            Deed::MarkBuilding => "Walk around. Mark in the class tally who can do it.".to_owned(),
             Deed::MarkSorting => {
-                "Walk round with the class tally. Mark who can do what, and the letter of each slip you see.".to_owned()
+                "Walk around with the class tally. Mark who can do what, and the letter of each slip you see."
+                    .to_owned()
             }
             Deed::GroupSorts(share) => self.group_sorts(share, usage.style),
             Deed::GiveGroupChecks(shares) => self.give_checks(shares),

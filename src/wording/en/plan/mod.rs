@@ -80,7 +80,7 @@ pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
 /// Several of a form: "number words", or the class's own word.
 fn form_plural(form: Form, usage: &Usage<'_>) -> String {
     if form == Form::Units && usage.names.get(form).is_none() && !units(usage).starts_with("Place") {
-        return format!("numbers told in {}", inside(units(usage)));
+        return format!("numbers named in {}", inside(units(usage)));
     }
     usage.names.get(form).map_or_else(|| English.form_plural(form).to_owned(), inside)
 }

@@ -63,8 +63,8 @@ impl Prepare for English {
                     return ready;
                 }
                 let numerals: Vec<String> = some.iter().map(|n| usage.style.numeral(*n)).collect();
-                let are = if some.len() == 1 { "is" } else { "are" };
-                format!("{ready} Only {} {are} shown today.", listed(&numerals))
+                let (page, are) = if some.len() == 1 { ("page", "is") } else { ("pages", "are") };
+                format!("{ready} Only the {page} for {} {are} shown today.", listed(&numerals))
             }
         }
     }

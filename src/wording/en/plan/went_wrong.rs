@@ -18,7 +18,7 @@ pub(super) fn seen(slip: Slip) -> &'static str {
         Slip::FaceValue => "They took every digit for ones",
         Slip::CountedAlike => "They counted every block as one",
         Slip::PlaceOff => "They put a digit one place off",
-        Slip::ReadInPieces => "They cut the number into pieces and read each by itself",
+        Slip::ReadInPieces => "They read the number in parts, each by itself",
         Slip::FromTheOnes => "They compared the ones first",
         Slip::NotTakenAway => "They did not take away what was traded",
         Slip::OneForOne => "They traded one for one, not one for ten",

@@ -1,6 +1,7 @@
 //! What is done with a single learner, who has no neighbour and no partner, in Spanish.
 
 use super::{build, early, first_ones, form_plural, listed, minutes, numerals, rows, these};
+use crate::spec::SheetKind;
 use crate::wording::Usage;
 use crate::wording::digits::parts;
 use crate::wording::es::Spanish;
@@ -22,7 +23,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         }
         Deed::LayCards(n) => {
             let parts = listed(&parts(*n, usage.style));
-            format!("Que el estudiante ponga las tarjetas {parts} una sobre otra, con los bordes derechos juntos.")
+            format!("Que el estudiante ponga las tarjetas {parts} una sobre otra, con los bordes de la derecha juntos.")
         }
         Deed::FillRow(n) => format!(
             "Que el estudiante busque la fila de {} en la hoja de registro. Llénenla en común.",
@@ -67,7 +68,9 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         Deed::MarkSorting => "Marque en la lista qué logra, y la letra de cada error que vea.".to_owned(),
         Deed::RowsToday { count, .. } => format!("Hay tiempo para {}. Si termina pronto, que siga.", rows(*count)),
         Deed::PutAway(kinds) => {
-            let names: Vec<&str> = kinds.iter().map(|kind| Spanish.sheet_in_text(*kind, 1)).collect();
+            // Of blocks there is not the sheet any more.
+            let of = |kind: &SheetKind| Spanish.sheet_in_text(*kind, if *kind == SheetKind::Blocks { 2 } else { 1 });
+            let names: Vec<&str> = kinds.iter().map(of).collect();
             format!("Vuelven a su lugar: {}.", Spanish.list(&names))
         }
         Deed::CollectSheets(kinds) => format!("Recoja {}.", these(kinds)),

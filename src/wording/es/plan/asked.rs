@@ -120,7 +120,7 @@ impl Questions for Spanish {
             Asked::WentWrong(of, form, content, slip) => {
                 let right = shown(*form, *of, usage).unwrap_or_default();
                 reply(
-                    format!("Alguien hizo la tira «{}» para {}. ¿Qué pasó?", text(content), numeral(*of)),
+                    format!("Alguien puso la tira «{}» en la fila de {}. ¿Qué pasó?", text(content), numeral(*of)),
                     format!("{} ({}). Debe ser {}.", seen(*slip), self.slip_name(*slip), quoted(&right)),
                 )
             }
@@ -132,7 +132,7 @@ impl Questions for Spanish {
                 reply("¿Cómo llamamos a 0, 1, 2, 3 y así hasta 9?", "Cifras. Con ellas escribimos todos los números.")
             }
             Asked::Written(shown, n) => {
-                reply(format!("¿Cómo escribimos en cifras {shown}?"), format!("{}.", numeral(*n)))
+                reply(format!("¿Cómo escribimos en cifras {}?", quoted(shown)), format!("{}.", numeral(*n)))
             }
         }
     }

@@ -57,7 +57,7 @@ impl Deeds for Spanish {
             ),
             Deed::LayCards(n) => {
                 let parts = listed(&parts(*n, usage.style));
-                format!("Que pongan las tarjetas {parts} una sobre otra, con los bordes derechos juntos.")
+                format!("Que pongan las tarjetas {parts} una sobre otra, con los bordes de la derecha juntos.")
             }
             Deed::FillRow(n) => {
                 format!("Que busquen la fila de {} en la hoja de registro. Se llena en común.", numeral(*n))

@@ -60,6 +60,9 @@ impl Prepare for Spanish {
                 format!("Cuente bloques de la caja: {} con {}.", each(*count), needed(numbers))
             }
             Chore::LayOut { packets: false } => "Ponga todo en una mesa aparte, un montón de cada cosa.".to_owned(),
+            Chore::LayOut { packets: true } if usage.one_learner => {
+                "Ponga todo en una mesa aparte. El paquete del estudiante se queda junto, en orden.".to_owned()
+            }
             Chore::LayOut { packets: true } => {
                 "Ponga todo en una mesa aparte. El paquete de cada estudiante se queda junto, en orden.".to_owned()
             }
@@ -76,8 +79,8 @@ impl Prepare for Spanish {
                     return ready;
                 }
                 let numerals: Vec<String> = some.iter().map(|n| usage.style.numeral(*n)).collect();
-                let are = if some.len() == 1 { "se muestra" } else { "se muestran" };
-                format!("{ready} Hoy solo {are} {}.", listed(&numerals))
+                let are = if some.len() == 1 { "se muestra la lámina" } else { "se muestran las láminas" };
+                format!("{ready} Hoy solo {are} de {}.", listed(&numerals))
             }
         }
     }

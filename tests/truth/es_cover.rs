@@ -1,0 +1,51 @@
+//! What a Spanish cover states of the packet, statement by statement.
+
+use super::cover::{checks_key, folios, keys_on, late, only_set, starts_with, tally_on, without_copier};
+use super::rules::{Rule, all_pages, count, holds, numbers, same};
+use placewright::spec::SheetKind;
+
+pub const RULES: &[Rule] = &[
+    ("Para quien da hoy esta clase: {} minutos, {} {}.", |held, _, h| {
+        same(count(h[0]), held.lesson.spec.minutes.value)?;
+        same(count(h[1]), held.learners())
+    }),
+    (
+        "Lea el plan en {}: las líneas en negrita se dicen en voz alta, y cada pregunta lleva al lado su respuesta.",
+        |held, _, h| same(all_pages(h[0]), folios(held, |page| page.sheet == SheetKind::Plan)),
+    ),
+    ("Deje libre el pizarrón: la clase empieza cuando escriba en él {}.", |held, _, h| {
+        starts_with(held, "Escriba {} donde {}", h[0])
+    }),
+    ("Tenga listas las láminas: la clase empieza con el paso 1 de {}.", |held, _, h| {
+        starts_with(held, "Muestre el paso 1 de la lámina de {}: solo las cifras.{}", h[0])
+    }),
+    ("Las respuestas de tableros y tiras están en {}; las de los controles rápidos, en {}.", |held, _, h| {
+        keys_on(held, h[0])?;
+        same(all_pages(h[1]), checks_key(held))
+    }),
+    ("Las respuestas de tableros y tiras están en {}.", |held, _, h| {
+        keys_on(held, h[0])?;
+        holds(!held.has(SheetKind::Exit), "there are checks")
+    }),
+    ("Las respuestas de los controles rápidos están en {}.", |held, _, h| {
+        holds(!held.has(SheetKind::Board) && !held.has(SheetKind::Strips), "there are boards")?;
+        same(all_pages(h[0]), checks_key(held))
+    }),
+    (
+        "La lista de la clase, en la página {}, dice el número y la letra de cada estudiante, y cada grupo.",
+        |held, _, h| tally_on(held, h[0]),
+    ),
+    (
+        "Cada estudiante va por su número: el de la lista de asistencia, si no hay nombres escritos en la lista de la clase, página {}.",
+        |held, _, h| tally_on(held, h[0]),
+    ),
+    (
+        "Haga de cada página tantas copias como dice arriba a su lado, a tamaño real. Así todos trabajan con el juego {}.",
+        |held, _, h| only_set(held, h[0].split('.').next().unwrap_or_default()),
+    ),
+    ("Con {} minutos: {}.", |held, _, h| late(held, &[h[0], "", h[1]])),
+    ("Sin fotocopiadora: escriba {} en el pizarrón. {} {} muestra {}.", |held, _, h| {
+        without_copier(held, h[0])?;
+        same(numbers(h[0]).len() > 1, h[2].ends_with("los"))
+    }),
+];
