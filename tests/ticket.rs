@@ -1,12 +1,15 @@
 //! What the ticket says of pages, piles and packets, against the copies themselves: as a copy room would find out.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
-use placewright::lesson::Lesson;
+use placewright::diag::Source;
 use placewright::lesson::job::PrintSides;
+use placewright::lesson::{self, Lesson, Roster};
+use placewright::rng::Stream;
 use placewright::sheets::files::PacketKind;
-use placewright::sheets::packets::Packet;
-use placewright::spec::SheetKind;
+use placewright::sheets::packets::{self, Packet};
+use placewright::spec::{self, SheetKind};
 
 use crate::support::class::Shop;
 use crate::support::pdf;
@@ -268,4 +271,24 @@ fn spare_sets_that_fill_a_pile_have_room_for_their_numbers() {
             file.page(k).unwrap_or_else(|problem| panic!("{learners}, {make}: {problem:?}"));
         });
     }
+}
+
+/// A class of thousands in which packets of many sizes and sets of many lengths are mixed still has a ticket, and not a long one.
+#[test]
+fn thousands_of_learners_have_a_ticket() {
+    let text = "title = \"Rope bridges\"\nseed = 16\n[numbers]\nrange = [100, 999]\n[class]\nroster = \"r.csv\"\nspares = 5\n\
+                [print]\ncut = \"stack\"\n[sheets]\nmake = [\"board\", \"strips\", \"record\"]\n\
+                [[group]]\nname = \"Knot\"\nrange = [1000, 4999]\n[[group]]\nname = \"Deck\"\nsort.count = 4\n";
+    let source = Arc::new(Source { name: "lesson.toml".to_owned(), text: text.to_owned() });
+    let spec = spec::read(&source).unwrap_or_else(|found| panic!("{found:?}"));
+    let mut stream = Stream::new(16, "groups");
+    let learners: Vec<usize> = (0..2_995).map(|_| stream.index(3)).collect();
+    let names = (0..learners.len()).map(|k| format!("Pupil {}", k + 1)).collect();
+    let groups = learners.iter().map(|group| (*group < 2).then_some(*group)).collect();
+    let roster = Roster { names, groups };
+    let lesson = lesson::plan(&source, spec, roster).unwrap_or_else(|found| panic!("{found:?}"));
+    let shop = Shop::open();
+    let packets = packets::make(&shop.desk(&lesson), &[SheetKind::Ticket]).unwrap_or_else(|found| panic!("{found:?}"));
+    let ticket = packets.iter().find(|packet| packet.kind == PacketKind::Ticket).expect("a ticket");
+    assert!(ticket.len() <= 20, "{} pages", ticket.len());
 }

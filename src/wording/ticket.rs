@@ -124,13 +124,20 @@ pub fn figures((first, last): (usize, usize)) -> String {
     PageRange { first, last }.figures()
 }
 
-/// Where packets begin, in figures: "1–3: 28, 33, 38".
-pub fn begun(packets: &[(usize, Vec<usize>)]) -> String {
+/// Where packets begin, in figures: "1–3: 28, 33, 38"; in paragraphs.
+pub fn begun(packets: &[(usize, Vec<usize>)]) -> Vec<String> {
     let row = |(first, pages): &(usize, Vec<usize>)| {
         let pages_of = pages.iter().map(usize::to_string).collect::<Vec<_>>().join(", ");
         format!("{}: {pages_of}", figures((*first, first + pages.len() - 1)))
     };
-    packets.iter().map(row).collect::<Vec<_>>().join(" \u{b7} ")
+    paragraphs(packets.iter().map(row))
+}
+
+/// Items in paragraphs that a page has room for.
+pub fn paragraphs(items: impl Iterator<Item = String>) -> Vec<String> {
+    const ITEMS: usize = 10;
+    let items: Vec<String> = items.collect();
+    items.chunks(ITEMS).map(|items| items.join(" \u{b7} ")).collect()
 }
 
 /// Sheets of all piles.
@@ -202,8 +209,8 @@ area! {
     /// Which pages of a file to print where the class still has its kits, in figures; none of it without pages.
     fn kits_at_hand(file: &str, pages: &[String]) -> String;
 
-    /// The pages of each learner's packet, for one that has to be printed again.
-    fn print_again(file: &str, packets: &PacketPages) -> String;
+    /// The pages of each learner's packet, for one that has to be printed again: paragraphs, none of them long.
+    fn print_again(file: &str, packets: &PacketPages) -> Vec<String>;
 
     /// The heading over quick checks that are cut apart.
     fn checks_title() -> &'static str;
@@ -310,8 +317,8 @@ area! {
     /// The heading of the column that says pile and row.
     fn pile_row() -> &'static str;
 
-    /// Whose sets lie at the places of further piles, row by row from the left.
-    fn more_piles(piles: &[PileRun]) -> String;
+    /// Whose sets lie at the places of further piles, row by row from the left: paragraphs, none of them long.
+    fn more_piles(piles: &[PileRun]) -> Vec<String>;
 
     /// The headings of the table of kits: pile, sheets, kits, places of each.
     fn kits_heads() -> [&'static str; 4];

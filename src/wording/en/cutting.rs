@@ -6,7 +6,9 @@ use super::ticket::{piece_word, pieces};
 use crate::spec::{Paper, PrintSides, Stock};
 use crate::wording::Phrases;
 use crate::wording::stamps::Stamps;
-use crate::wording::ticket::{CuttingWords, LastPile, Least, PiecesCut, PileRun, TicketWords, summed, total};
+use crate::wording::ticket::{
+    CuttingWords, LastPile, Least, PiecesCut, PileRun, TicketWords, paragraphs, summed, total,
+};
 
 /// Places that stay blank.
 fn left(places: usize) -> String {
@@ -84,15 +86,14 @@ impl CuttingWords for English {
         "Pile, row"
     }
 
-    fn more_piles(&self, piles: &[PileRun]) -> String {
+    fn more_piles(&self, piles: &[PileRun]) -> Vec<String> {
         let run = |run: &PileRun| {
             let (first, last) = run.piles;
             let piles = if first == last { format!("pile {first}") } else { format!("piles {first} to {last}") };
             let each = if first == last { String::new() } else { format!(", {} each", many(run.each, "set")) };
             format!("{piles}{each}: {}", self.runs(&run.sets))
         };
-        let told = piles.iter().map(run).collect::<Vec<_>>().join(" \u{b7} ");
-        format!("The other piles, row by row from the left: {told}.")
+        [vec!["The other piles, row by row from the left:".to_owned()], paragraphs(piles.iter().map(run))].concat()
     }
 
     fn kits_heads(&self) -> [&'static str; 4] {

@@ -149,24 +149,26 @@ impl TicketWords for English {
         }
     }
 
-    fn print_again(&self, file: &str, packets: &PacketPages) -> String {
-        let told = match packets {
+    fn print_again(&self, file: &str, packets: &PacketPages) -> Vec<String> {
+        let intro = format!(
+            "{file}: to print one learner's packet again, take these pages, counted from the first of the file. A viewer may \
+             label learner 1's own 1-1, 1-2 and so on."
+        );
+        match packets {
             PacketPages::Runs(runs) => {
                 let run = |run: &PacketRun| {
                     let each = if run.is_one() { String::new() } else { format!("{} each, ", many(run.each, "page")) };
                     format!("{}: {each}{}", figures(run.learners), figures(run.pages))
                 };
                 let runs = runs.iter().map(run).collect::<Vec<_>>().join(" \u{b7} ");
-                format!("Learner {runs}")
+                vec![format!("{intro} Learner {runs}.")]
             }
             PacketPages::Begin(begin, last) => {
-                format!("Packets begin on pages {}. The last packet ends on page {last}", begun(begin))
+                let told =
+                    format!("{intro} The last packet ends on page {last}. These are the pages on which packets begin.");
+                [vec![told], begun(begin)].concat()
             }
-        };
-        format!(
-            "{file}: to print one learner's packet again, take these pages, counted from the first of the file. A viewer may \
-             label learner 1's own 1-1, 1-2 and so on. {told}."
-        )
+        }
     }
 
     fn checks_title(&self) -> &'static str {

@@ -6,7 +6,9 @@ use super::ticket::{piece_word, pieces, piles, sheets};
 use crate::spec::{Paper, PrintSides, Stock};
 use crate::wording::Phrases;
 use crate::wording::stamps::Stamps;
-use crate::wording::ticket::{CuttingWords, LastPile, Least, PiecesCut, PileRun, TicketWords, summed, total};
+use crate::wording::ticket::{
+    CuttingWords, LastPile, Least, PiecesCut, PileRun, TicketWords, paragraphs, summed, total,
+};
 
 /// Places that stay blank.
 fn left(places: usize) -> String {
@@ -86,7 +88,7 @@ impl CuttingWords for Spanish {
         "Pila, fila"
     }
 
-    fn more_piles(&self, piles: &[PileRun]) -> String {
+    fn more_piles(&self, piles: &[PileRun]) -> Vec<String> {
         let run = |run: &PileRun| {
             let (first, last) = run.piles;
             let piles = if first == last { format!("pila {first}") } else { format!("pilas {first} a {last}") };
@@ -94,8 +96,8 @@ impl CuttingWords for Spanish {
                 if first == last { String::new() } else { format!(", {} cada una", many(run.each, "juego", "juegos")) };
             format!("{piles}{each}: {}", self.runs(&run.sets))
         };
-        let told = piles.iter().map(run).collect::<Vec<_>>().join(" \u{b7} ");
-        format!("Las demás pilas, fila por fila desde la izquierda: {told}.")
+        [vec!["Las demás pilas, fila por fila desde la izquierda:".to_owned()], paragraphs(piles.iter().map(run))]
+            .concat()
     }
 
     fn kits_heads(&self) -> [&'static str; 4] {

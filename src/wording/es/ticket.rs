@@ -168,8 +168,12 @@ impl TicketWords for Spanish {
         }
     }
 
-    fn print_again(&self, file: &str, packets: &PacketPages) -> String {
-        let told = match packets {
+    fn print_again(&self, file: &str, packets: &PacketPages) -> Vec<String> {
+        let intro = format!(
+            "{file}: para imprimir otra vez el paquete de un estudiante, use estas páginas, contadas desde la primera del archivo. Un visor \
+             puede llamar 1-1, 1-2, etc. a las del estudiante 1."
+        );
+        match packets {
             PacketPages::Runs(runs) => {
                 let run = |run: &PacketRun| {
                     let pages = || many(run.each, "página", "páginas");
@@ -177,19 +181,15 @@ impl TicketWords for Spanish {
                     format!("{}: {each}{}", figures(run.learners), figures(run.pages))
                 };
                 let runs = runs.iter().map(run).collect::<Vec<_>>().join(" \u{b7} ");
-                format!("Estudiante {runs}")
+                vec![format!("{intro} Estudiante {runs}.")]
             }
             PacketPages::Begin(begin, last) => {
-                format!(
-                    "Los paquetes empiezan en las páginas {}. El último paquete termina en la página {last}",
-                    begun(begin)
-                )
+                let told = format!(
+                    "{intro} El último paquete termina en la página {last}. Estas son las páginas en que empiezan los paquetes."
+                );
+                [vec![told], begun(begin)].concat()
             }
-        };
-        format!(
-            "{file}: para imprimir otra vez el paquete de un estudiante, use estas páginas, contadas desde la primera del archivo. Un visor \
-             puede llamar 1-1, 1-2, etc. a las del estudiante 1. {told}."
-        )
+        }
     }
 
     fn checks_title(&self) -> &'static str {

@@ -116,7 +116,8 @@ fn places(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) 
     if more.is_empty() {
         return Ok(());
     }
-    flow.text(&wording.more_piles(&runs(cutting.before + listed.len(), more)))
+    let told = wording.more_piles(&runs(cutting.before + listed.len(), more));
+    told.iter().try_for_each(|paragraph| flow.text(paragraph))
 }
 
 /// Piles in runs that go on evenly: as many sets each, numbered on from one pile to the next; so many piles come before.

@@ -124,7 +124,7 @@ fn again(facts: &Facts, wording: &dyn Wording) -> Vec<String> {
         }
         for part in &file.parts {
             let PartKind::Packets { learners, .. } = &part.kind else { continue };
-            lines.push(wording.print_again(file.file, &packets::found(learners)));
+            lines.extend(wording.print_again(file.file, &packets::found(learners)));
         }
     }
     lines
