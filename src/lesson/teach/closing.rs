@@ -29,12 +29,12 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
     let alike = |(a, b): &(Number, Number)| a.len() == b.len() && a != b;
     let pair = same_digits(rows).into_iter().chain(pairs()).filter(alike).find(|(a, b)| !script.told_apart(*a, *b));
     // A lesson on trading ends with a trade, any other with a digit.
-    // What the number's own strip shows was asked for there.
-    let shown = |n: Number, counted| script.style().trading.regrouped(n) == Some(counted);
-    let single = |n: &Number| Trading::ANY.single(*n, 1).filter(|counted| !shown(*n, *counted));
-    let trades = rows.iter().filter_map(|n| Some(Asked::Regrouped(*n, single(n)?)));
-    let mut fresh = trades.filter(|asked| !script.has_asked(asked));
-    let last = if script.lesson.teaches_trading() { fresh.next() } else { twins(rows, None) };
+    let single = |n: &Number| Some(Asked::Regrouped(*n, Trading::ANY.single(*n, 1)?));
+    let mut trades: Vec<Asked> = rows.iter().filter_map(single).filter(|asked| !script.has_asked(asked)).collect();
+    // What the number's own strip shows was asked for there: another comes first.
+    let shown = |n: Number| script.style().trading.regrouped(n);
+    trades.sort_by_key(|asked| matches!(asked, Asked::Regrouped(n, counted) if shown(*n) == Some(*counted)));
+    let last = if script.lesson.teaches_trading() { trades.into_iter().next() } else { twins(rows, None) };
     if !script.one_set() {
         let mut shown: Vec<Number> = pair.into_iter().flat_map(|(a, b)| [a, b]).chain(zero).collect();
         match &last {
