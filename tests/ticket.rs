@@ -233,7 +233,7 @@ fn a_single_learner_is_told_as_one() {
                 "each pile",
                 "1 sets",
                 "1 packets",
-                "as one pile",
+                "all cut alike",
                 "one learner after",
             ],
             _ => &[
@@ -247,6 +247,9 @@ fn a_single_learner_is_told_as_one() {
             ],
         };
         let told = told.replace("Any slip serves any learner.", "");
+        let care = |gauge: &str, care: &str| assert_eq!(told.contains(gauge), told.contains(care), "{cut}, {language}");
+        care("Back gauge", "rained adults only");
+        care("Tope trasero", "olo adultos capacitados");
         for words in many {
             assert!(!told.contains(words), "{cut}, {language}: `{words}` in {told}");
         }
@@ -291,4 +294,20 @@ fn thousands_of_learners_have_a_ticket() {
     let packets = packets::make(&shop.desk(&lesson), &[SheetKind::Ticket]).unwrap_or_else(|found| panic!("{found:?}"));
     let ticket = packets.iter().find(|packet| packet.kind == PacketKind::Ticket).expect("a ticket");
     assert!(ticket.len() <= 20, "{} pages", ticket.len());
+}
+
+/// Who asks for no spare sets gets none, also where places of the last pile are free.
+#[test]
+fn no_spare_sets_are_made_for_whoever_asks_for_none() {
+    for (spares, make) in [(0, "\"strips\""), (0, "\"board\", \"strips\", \"exit\""), (1, "\"strips\"")] {
+        let lesson = planned(&format!(
+            "title = \"Tin roofs\"\nseed = 10\n[numbers]\nrange = [100, 999]\n[forms]\nmatch = [\"numeral\", \"words\", \"expanded\"]\n\
+             [class]\nlearners = 30\nspares = {spares}\n[print]\ncut = \"stack\"\n[sheets]\nmake = [{make}]\n"
+        ));
+        let shop = Shop::open();
+        let told = told(&shop, &lesson);
+        let filled = told.contains("is filled up with");
+        assert!(if spares == 0 { !filled } else { filled }, "{spares}, {make}: {told}");
+        assert_eq!(told.contains("30 sets of strips banded"), spares == 0, "{told}");
+    }
 }

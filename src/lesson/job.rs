@@ -88,7 +88,7 @@ pub struct JobFacts {
     pub learners: u32,
     /// How many spare sets of what is used up, those that fill a pile among them.
     pub spares: u32,
-    /// How many of the spare sets nobody asked for: they fill a pile and cost no sheet in it.
+    /// How many of the spare sets nobody asked for: they fill a pile, and cost no sheet in it.
     pub extra: u32,
     /// How many learners have each version; empty without sort sets.
     pub versions: Vec<(Version, u32)>,
@@ -123,6 +123,8 @@ pub struct PrintedSheet {
     pub cutter: Cutter,
     /// Straight cuts on one copy when it is cut by itself, with scissors; at most.
     pub cuts: usize,
+    /// The same, at least.
+    pub fewest_cuts: usize,
     /// Pieces of one copy; at most.
     pub pieces: usize,
     /// Sheets of paper or card that all copies take.

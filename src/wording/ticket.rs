@@ -47,6 +47,8 @@ pub enum Done<'a> {
     Printed(&'a str, usize, Stock, bool),
     /// Piles are cut: of which pieces, of which versions where others are cut apart from them, cuts on each, how many.
     Cut(PiecesCut, Option<&'a str>, usize, usize),
+    /// Quick checks are cut apart, with so many cuts on each sheet.
+    ChecksCut(usize),
     /// So many sets of strips have their bands.
     Banded(u32),
     /// So many packets are in order.
@@ -115,6 +117,8 @@ pub struct Least {
     pub sets: usize,
     /// Piles.
     pub piles: usize,
+    /// The number of the last pile.
+    pub number: usize,
     /// What becomes of the rest.
     pub last: LastPile,
 }
@@ -210,7 +214,8 @@ area! {
     fn kits_at_hand(file: &str, pages: &[String]) -> String;
 
     /// The pages of each learner's packet, for one that has to be printed again: paragraphs, none of them long.
-    fn print_again(file: &str, packets: &PacketPages) -> Vec<String>;
+    /// What all files have in common is said of the `first`.
+    fn print_again(file: &str, packets: &PacketPages, first: bool) -> Vec<String>;
 
     /// The heading over quick checks that are cut apart.
     fn checks_title() -> &'static str;
@@ -272,6 +277,9 @@ area! {
     /// What the shapes on the backs of strips are.
     fn shapes_on_backs() -> &'static str;
 
+    /// The cautions at the guillotine in a sentence, where only quick checks are cut.
+    fn guillotine_in_short() -> &'static str;
+
     /// The heading over cautions at the guillotine, and the cautions.
     fn guillotine() -> (&'static str, &'static str);
 
@@ -329,7 +337,7 @@ area! {
     /// "1 place", "7 places".
     fn places(count: usize) -> String;
 
-    /// Why there are no fewer sheets.
+    /// Why there are so many sheets.
     fn least_sheets(least: &Least) -> String;
 
     /// What a slip-sheet is called.

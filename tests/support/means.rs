@@ -24,6 +24,7 @@ pub fn printed(lesson: &Lesson, pages: &[(SheetKind, usize)]) -> JobFacts {
             fewest: count,
             cutter,
             cuts: if whole { 0 } else { 20 * count },
+            fewest_cuts: if whole { 0 } else { 20 * count },
             pieces: if whole { 0 } else { 24 * count },
             sheets: copies as usize * count,
             all_cuts: if whole { 0 } else { 20 * count * copies as usize },

@@ -202,8 +202,8 @@ impl<'a> Counting<'a> {
             let own = self.stocks.iter().map(|on| on.leaves.most()).sum();
             fill = impose::fill(sets, sheet.division.places(), piles::longest(lesson), own);
             if let Fill::Spares(more) = fill {
-                // A number with a digit more has no room on its strips.
-                if (sets + more).to_string().len() <= mark::digits(&self.desk, asked) {
+                // Nobody who asked for none is given any, and a number with a digit more has no room on its strips.
+                if asked > 0 && (sets + more).to_string().len() <= mark::digits(&self.desk, asked) {
                     spares += more.narrow();
                 } else {
                     fill = Fill::Blanks(more);

@@ -72,6 +72,7 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<PrintedSheet>, Probl
             fewest,
             cutter,
             cuts,
+            fewest_cuts: sums(&|page| cuts_on(page)).min().unwrap_or(0),
             pieces: most(&|page| layers(page, |layer| layer.pieces.len())),
             sheets: order.jobs.iter().map(|job| leaves_of(job, kind)).sum(),
             all_cuts: supplied_cuts(order, kind).unwrap_or(cuts * copies.index()),

@@ -11,8 +11,8 @@ use crate::wording::ticket::{
 };
 
 /// Places that stay blank.
-fn left(places: usize) -> String {
-    format!("{} of the last pile {} blank", many(places, "place"), if places == 1 { "stays" } else { "stay" })
+fn left(places: usize, pile: usize) -> String {
+    format!("{} of pile {pile} {} blank", many(places, "place"), if places == 1 { "stays" } else { "stay" })
 }
 
 impl CuttingWords for English {
@@ -72,8 +72,9 @@ impl CuttingWords for English {
 
     fn kits_lie(&self, pieces: PiecesCut) -> String {
         format!(
-            "After the cuts go along the rows from the left: the piles at so many places are one kit's {}. Put them on each \
-             other, any band on top; throw blank pieces away. A pile of each size of piece makes a kit.",
+            "After the cuts go along the rows from the left: as many piles as the last column of the table says are one kit's {}. \
+             Put them on each other, any band on top; throw blank pieces away. All kits are alike: a pile of each size of piece \
+             makes one.",
             piece_word(pieces)
         )
     }
@@ -112,8 +113,7 @@ impl CuttingWords for English {
         let need = if least.sets == 1 { "needs" } else { "need" };
         let longest = if least.sets == 1 { "the set" } else { "its longest set" };
         let text = format!(
-            "{} is the least where each place gives one whole set: at {} a sheet, {} {need} {}, and a pile has a sheet for \
-             each piece of {longest}, the band among them: {}.",
+            "{}: each place gives one whole set, so at {} a sheet {} {need} {}, and a pile has a sheet for each piece of {longest}, the band among them: {}.",
             self.capital(&many(total(least), "sheet")),
             many(least.places, "place"),
             many(least.sets, "set"),
@@ -123,8 +123,10 @@ impl CuttingWords for English {
         match least.last {
             LastPile::Full => text,
             LastPile::Spares(n) => format!("{text} The last pile is filled up with {}.", many(n, "spare set")),
-            LastPile::Blanks(n) => format!("{text} {}: spare sets for them would need more sheets.", left(n)),
-            LastPile::Left(n) => format!("{text} {}.", left(n)),
+            LastPile::Blanks(n) => {
+                format!("{text} {}: spare sets for them would need more sheets.", left(n, least.number))
+            }
+            LastPile::Left(n) => format!("{text} {}.", left(n, least.number)),
         }
     }
 

@@ -49,7 +49,7 @@ impl TicketWords for English {
             text = format!("{text} and {}", counted(asked, "spare set"));
         }
         if extra > 0 {
-            text = format!("{text}, with {} more that cost no sheet in the piles", counted(extra, "spare set"));
+            text = format!("{text}, with {} more to fill the last pile", counted(extra, "spare set"));
         }
         if versions > 1 { format!("{text}, in {versions} versions.") } else { format!("{text}.") }
     }
@@ -149,11 +149,15 @@ impl TicketWords for English {
         }
     }
 
-    fn print_again(&self, file: &str, packets: &PacketPages) -> Vec<String> {
-        let intro = format!(
-            "{file}: to print one learner's packet again, take these pages, counted from the first of the file. A viewer may \
-             label learner 1's own 1-1, 1-2 and so on."
-        );
+    fn print_again(&self, file: &str, packets: &PacketPages, first: bool) -> Vec<String> {
+        let intro = if first {
+            format!(
+                "{file}: to print one learner's packet again, take these pages, counted from the first of the file. A viewer \
+                 may label learner 1's own 1-1, 1-2 and so on."
+            )
+        } else {
+            format!("{file}, in the same way:")
+        };
         match packets {
             PacketPages::Runs(runs) => {
                 let run = |run: &PacketRun| {
@@ -177,7 +181,7 @@ impl TicketWords for English {
 
     fn checks_cut(&self, sheets: usize, cuts: usize, groups: bool) -> String {
         let whose = if groups { self.checks_apart() } else { "Any check serves any learner." };
-        let alike = if sheets == 1 { "" } else { ", all cut alike, as one pile" };
+        let alike = if sheets == 1 { "" } else { ", all cut alike, no more at a time than the trimmer takes" };
         format!("{}{alike}: {}. {whose}", many(sheets, "sheet"), many(cuts, "straight cut"))
     }
 
@@ -242,7 +246,7 @@ impl TicketWords for English {
     }
 
     fn save_title(&self) -> &'static str {
-        "Fewer sheets next time"
+        "Fewer sheets next time, each by itself"
     }
 
     fn save_sharing(&self, kind: SheetKind, learners: u32, sheets: usize) -> String {
@@ -278,6 +282,7 @@ impl TicketWords for English {
                 many(cuts, "cut"),
                 if piles == 1 { "the pile".to_owned() } else { format!("each of {}", many(piles, "pile")) }
             ),
+            Done::ChecksCut(cuts) => format!("Quick checks cut apart: {} on each sheet.", many(cuts, "cut")),
             Done::Banded(1) => "The set of strips banded, its band on top.".to_owned(),
             Done::Banded(sets) => format!(
                 "{sets} sets of strips banded, each with its band on top, put in the order of the learners' numbers."
@@ -292,8 +297,11 @@ impl TicketWords for English {
     }
 
     fn shapes_on_backs(&self) -> &'static str {
-        "The shapes on the backs of strips are for learners to check themselves: all strips of one row carry one shape. They \
-         are no printing fault."
+        "The shapes on the backs of strips are no printing fault: learners check by them, and the strips of a row share one."
+    }
+
+    fn guillotine_in_short(&self) -> &'static str {
+        "Guillotine: trained adults only, guard in place, fingers behind the rail; the rules of this workplace come first."
     }
 
     fn guillotine(&self) -> (&'static str, &'static str) {

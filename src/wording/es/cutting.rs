@@ -11,8 +11,8 @@ use crate::wording::ticket::{
 };
 
 /// Places that stay blank.
-fn left(places: usize) -> String {
-    format!("En la última pila {} en blanco", many(places, "lugar queda", "lugares quedan"))
+fn left(places: usize, pile: usize) -> String {
+    format!("En la pila {pile} {} en blanco", many(places, "lugar queda", "lugares quedan"))
 }
 
 impl CuttingWords for Spanish {
@@ -118,10 +118,9 @@ impl CuttingWords for Spanish {
 
     fn least_sheets(&self, least: &Least) -> String {
         let need = if least.sets == 1 { "necesita" } else { "necesitan" };
-        let is = if total(least) == 1 { "es" } else { "son" };
         let longest = if least.sets == 1 { "del juego" } else { "de su juego más largo" };
         let text = format!(
-            "{} {is} lo mínimo si cada lugar da un juego entero: con {} por hoja, {} {need} {}, y una pila tiene una hoja por \
+            "{}: cada lugar da un juego entero, así que con {} por hoja {} {need} {}, y una pila tiene una hoja por \
              cada pieza {longest}, contando la banda: {}.",
             self.capital(&sheets(total(least))),
             self.places(least.places),
@@ -135,9 +134,9 @@ impl CuttingWords for Spanish {
                 format!("{text} La última pila se completa con {}.", many(n, "juego de repuesto", "juegos de repuesto"))
             }
             LastPile::Blanks(n) => {
-                format!("{text} {}: más juegos de repuesto necesitarían más hojas.", left(n))
+                format!("{text} {}: más juegos de repuesto necesitarían más hojas.", left(n, least.number))
             }
-            LastPile::Left(n) => format!("{text} {}.", left(n)),
+            LastPile::Left(n) => format!("{text} {}.", left(n, least.number)),
         }
     }
 

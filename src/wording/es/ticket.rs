@@ -66,7 +66,7 @@ impl TicketWords for Spanish {
             text = format!("{text} y {}", spare(asked));
         }
         if extra > 0 {
-            text = format!("{text}, con {} más que no {} ninguna hoja en las pilas", spare(extra), gasta(extra));
+            text = format!("{text}, con {} más para completar la última pila", spare(extra));
         }
         if versions > 1 { format!("{text}, en {versions} versiones.") } else { format!("{text}.") }
     }
@@ -168,11 +168,15 @@ impl TicketWords for Spanish {
         }
     }
 
-    fn print_again(&self, file: &str, packets: &PacketPages) -> Vec<String> {
-        let intro = format!(
-            "{file}: para imprimir otra vez el paquete de un estudiante, use estas páginas, contadas desde la primera del archivo. Un visor \
-             puede llamar 1-1, 1-2, etc. a las del estudiante 1."
-        );
+    fn print_again(&self, file: &str, packets: &PacketPages, first: bool) -> Vec<String> {
+        let intro = if first {
+            format!(
+                "{file}: para imprimir otra vez el paquete de un estudiante, use estas páginas, contadas desde la primera del \
+                 archivo. Un visor puede llamar 1-1, 1-2, etc. a las del estudiante 1."
+            )
+        } else {
+            format!("{file}, del mismo modo:")
+        };
         match packets {
             PacketPages::Runs(runs) => {
                 let run = |run: &PacketRun| {
@@ -198,7 +202,8 @@ impl TicketWords for Spanish {
 
     fn checks_cut(&self, count: usize, cuts: usize, groups: bool) -> String {
         let whose = if groups { self.checks_apart() } else { "Cualquier control sirve para cualquier estudiante." };
-        let alike = if count == 1 { "" } else { ", todas cortadas igual, como una sola pila" };
+        let alike =
+            if count == 1 { "" } else { ", todas cortadas igual, no más a la vez de las que admite la cortadora" };
         format!("{}{alike}: {}. {whose}", sheets(count), self.straight_cuts(cuts))
     }
 
@@ -268,7 +273,7 @@ impl TicketWords for Spanish {
     }
 
     fn save_title(&self) -> &'static str {
-        "Menos hojas la próxima vez"
+        "Menos hojas la próxima vez, cada medida por sí sola"
     }
 
     fn save_sharing(&self, kind: SheetKind, learners: u32, count: usize) -> String {
@@ -306,6 +311,9 @@ impl TicketWords for Spanish {
                 many(cuts, "corte hecho", "cortes hechos"),
                 if count == 1 { "la pila".to_owned() } else { format!("cada una de {}", piles(count)) }
             ),
+            Done::ChecksCut(cuts) => {
+                format!("Controles rápidos separados: {} en cada hoja.", many(cuts, "corte", "cortes"))
+            }
             Done::Banded(1) => "El juego de tiras sujeto, con su banda encima.".to_owned(),
             Done::Banded(sets) => format!(
                 "{sets} juegos de tiras sujetos, cada uno con su banda encima, puestos en el orden de los números de los estudiantes."
@@ -324,6 +332,11 @@ impl TicketWords for Spanish {
     fn shapes_on_backs(&self) -> &'static str {
         "Las figuras del reverso de las tiras son para que los estudiantes se corrijan: todas las tiras de una fila llevan la \
          misma figura. No son un error de impresión."
+    }
+
+    fn guillotine_in_short(&self) -> &'static str {
+        "Guillotina: solo adultos capacitados, con la protección puesta y los dedos detrás de la guía; primero las reglas de \
+         este lugar de trabajo."
     }
 
     fn guillotine(&self) -> (&'static str, &'static str) {
@@ -351,9 +364,4 @@ impl TicketWords for Spanish {
     fn file_head(&self) -> &'static str {
         "Archivo"
     }
-}
-
-/// The verb for so many spare sets.
-const fn gasta(count: u32) -> &'static str {
-    if count == 1 { "gasta" } else { "gastan" }
 }

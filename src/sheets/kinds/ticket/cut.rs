@@ -166,7 +166,7 @@ fn kits(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) ->
     flow.table(&heads, &rows)
 }
 
-/// Why there are no fewer sheets.
+/// Why there are so many sheets.
 fn least(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts, wording: &dyn Wording) -> Result<(), Problem> {
     let (columns, rows) = cutting.grid;
     let mut sheets: Vec<(usize, usize)> = Vec::new();
@@ -187,6 +187,7 @@ fn least(flow: &mut TicketPages<'_>, cutting: &Cutting, facts: &Facts, wording: 
         places,
         sets,
         piles: cutting.piles.len(),
+        number: cutting.before + cutting.piles.len(),
         last: match facts.fill {
             Fill::Even => LastPile::Full,
             Fill::Spares(count) => LastPile::Spares(count),

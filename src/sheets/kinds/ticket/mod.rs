@@ -116,7 +116,7 @@ pub fn told(part: &PartKind, wording: &dyn Wording) -> String {
 
 /// What to print again.
 fn again(facts: &Facts, wording: &dyn Wording) -> Vec<String> {
-    let mut lines = Vec::new();
+    let (mut lines, mut first) = (Vec::new(), true);
     for file in &facts.job.files {
         if file.parts.iter().any(|part| part.kind.keep() == Keep::Kit) {
             let used: Vec<String> = packets::without_kits(file).into_iter().map(pages).collect();
@@ -124,25 +124,30 @@ fn again(facts: &Facts, wording: &dyn Wording) -> Vec<String> {
         }
         for part in &file.parts {
             let PartKind::Packets { learners, .. } = &part.kind else { continue };
-            lines.extend(wording.print_again(file.file, &packets::found(learners)));
+            lines.extend(wording.print_again(file.file, &packets::found(learners), first));
+            first = false;
         }
     }
     lines
 }
 
+/// Whether sheets of quick checks are cut apart.
+fn cuts_checks(facts: &Facts) -> bool {
+    facts.job.has(SheetKind::Exit) && !facts.slip_cuts.is_empty()
+}
+
 /// What is cut apart before it is handed out.
 fn apart(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Result<(), Problem> {
-    let Some(checks) = facts.job.sheet(SheetKind::Exit) else { return Ok(()) };
-    if facts.slip_cuts.is_empty() {
-        return Ok(());
-    }
+    let Some(checks) = facts.job.sheet(SheetKind::Exit).filter(|_| cuts_checks(facts)) else { return Ok(()) };
     flow.heading(wording.checks_title());
     flow.lead(&wording.checks_cut(checks.sheets, facts.slip_cuts.len(), facts.job.groups.len() > 1));
     if facts.cuttings.is_empty() {
         let (across, down) = split(&facts.slip_cuts);
         flow.lead(wording.back_gauge(!across.is_empty(), !down.is_empty()));
     }
-    cut::cut_table(flow, &facts.slip_cuts, wording)
+    cut::cut_table(flow, &facts.slip_cuts, wording)?;
+    // Where piles are cut, the cautions stand in full.
+    if facts.cuttings.is_empty() { flow.text(wording.guillotine_in_short()) } else { Ok(()) }
 }
 
 /// What is cut by whom else.
@@ -165,8 +170,10 @@ fn cutters(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> 
         let (title, heads) = wording.learners_cut(facts.job.learners == 1);
         flow.heading(title);
         let row = |sheet: &&PrintedSheet| {
-            let told = |most: String| if sheet.fewest < sheet.pages { wording.up_to(&most) } else { most };
-            vec![titled(sheet), told(wording.pages(sheet.pages)), told(wording.straight_cuts(sheet.cuts))]
+            let up_to = |uneven: bool, most: String| if uneven { wording.up_to(&most) } else { most };
+            let told = |most: String| up_to(sheet.fewest < sheet.pages, most);
+            let cuts = |most: String| up_to(sheet.fewest_cuts < sheet.cuts, most);
+            vec![titled(sheet), told(wording.pages(sheet.pages)), cuts(wording.straight_cuts(sheet.cuts))]
         };
         let columns = headed(heads, [30, 30, 30]);
         flow.table(&columns, &learners.iter().map(row).collect::<Vec<_>>())?;
@@ -210,6 +217,9 @@ fn finishing(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -
     let parted: Vec<Option<String>> = facts.cuttings.iter().map(|cutting| facts.parted(cutting)).collect();
     for (cutting, of) in facts.cuttings.iter().zip(&parted) {
         todo.push(Done::Cut(cutting.what, of.as_deref(), cutting.cuts.len(), cutting.piles.len()));
+    }
+    if cuts_checks(facts) {
+        todo.push(Done::ChecksCut(facts.slip_cuts.len()));
     }
     if facts.cuttings.iter().any(|cutting| cutting.kind == SheetKind::Strips) {
         todo.push(Done::Banded(sets));
