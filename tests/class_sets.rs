@@ -82,11 +82,11 @@ fn boards_and_plan_explain_the_marks_on_backs_where_there_are_any() {
         for (index, entry) in teacher.entries().enumerate() {
             let text = said(&read[index..=index]);
             if entry.sheet == SheetKind::Board {
-                assert_eq!(text.contains("one mark"), marked, "{text}");
+                assert_eq!(text.contains("same mark"), marked, "{text}");
             }
         }
         let plan = teacher.entries().take_while(|entry| entry.sheet == SheetKind::Plan).count();
-        assert_eq!(said(&read[..plan]).contains("one mark"), marked);
+        assert_eq!(said(&read[..plan]).contains("same mark"), marked);
     }
 }
 

@@ -328,6 +328,29 @@ fn no_page_names_a_sheet_that_is_not_there() {
     report(&faults, 0);
 }
 
+/// Wrong words that name a number: the key says which, beside the strip.
+#[test]
+fn a_key_says_what_wrong_words_name() {
+    let mut read = 0;
+    for held in english().filter(|held| held.has(SheetKind::Key) && !held.lesson.style.and) {
+        let rows: Vec<Vec<String>> = blocks(held.of_kind(SheetKind::Key))
+            .into_iter()
+            .filter_map(|block| if let Block::Row(cells) = block { Some(cells) } else { None })
+            .collect();
+        let strips = held.lesson.sets.iter().flat_map(|set| &set.strips);
+        let wrong = strips.filter(|strip| strip.form == Form::Words && strip.wrong.is_some());
+        for text in wrong.filter_map(|strip| strip.content.line()) {
+            let Some(number) = (0..=9_999).find(|n| crate::support::answers::spelled(*n) == text) else { continue };
+            // Where no decoy is a picture each strip says by itself what it shows.
+            for cells in rows.iter().filter(|cells| cells.len() == 5 && cells[0] == text) {
+                assert_eq!(cells[1].replace(',', ""), number.to_string(), "{}: {cells:?}", held.name);
+                read += 1;
+            }
+        }
+    }
+    assert!(read > 3, "{read}");
+}
+
 #[test]
 fn letters_of_slips_are_the_same_on_key_and_tally() {
     for held in envelopes()

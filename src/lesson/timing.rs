@@ -139,9 +139,14 @@ fn builds(spec: &Spec) -> bool {
     makes(SheetKind::Blocks) || makes(SheetKind::Mat) && !spec.numbers.at_most.is_empty()
 }
 
-/// Minutes to build a number with blocks and talk about it (common practice, no source).
-fn building(spec: &Spec) -> u32 {
-    if grade(spec) <= 2 { 3 } else { 2 }
+/// Minutes to build so many numbers with blocks and talk about them, counted in halves for each (common practice, no source).
+fn building(spec: &Spec, models: u32) -> u32 {
+    let halves = match grade(spec) {
+        1 => 6,
+        2 => 5,
+        _ => 4,
+    };
+    (models * halves).div_ceil(2)
 }
 
 /// Whole minutes for so many things at so many in ten minutes.
@@ -233,8 +238,9 @@ impl Load {
             let cards = u32::from(makes(SheetKind::Layered) && !self.brisk);
             // With no time to work one together, the first number's row is filled in here.
             let row = if !self.together && !self.brisk && makes(SheetKind::Record) { row } else { 0 };
-            let each = if builds(spec) { brisk(building(spec), 2) } else { 2 };
-            let least = each * self.models + kits + cards + row;
+            let shown = 2 * self.models;
+            let shown = if builds(spec) { brisk(building(spec, self.models), shown) } else { shown };
+            let least = shown + kits + cards + row;
             needs.push(need(Phase::Building, least, 3, least + 2 * self.models + 4));
         }
         if self.together {

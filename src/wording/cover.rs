@@ -141,5 +141,5 @@ area! {
 
     /// What to leave behind: with the tally, with what learners hand in, with the page of groups, with these sheets that they
     /// wrote on, as far as there are any.
-    fn leave_behind(tally: bool, papers: Option<Papers>, groups: bool, written: &[SheetKind]) -> String;
+    fn leave_behind(tally: bool, papers: Option<Papers>, groups: bool, written: &[SheetKind], learners: u32) -> String;
 }

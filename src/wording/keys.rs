@@ -53,8 +53,8 @@ area! {
     /// What a tick means.
     fn tally_note() -> &'static str;
 
-    /// The skill of building a number.
-    fn builds() -> &'static str;
+    /// The skill of building a number with blocks, or of showing it in another way.
+    fn builds(blocks: bool) -> &'static str;
 
     /// The headings over columns: what learners can do, which slips were seen; and over the names.
     fn tally_heads() -> [&'static str; 3];

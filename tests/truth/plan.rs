@@ -24,9 +24,11 @@ pub const RULES: &[Rule] = &[
         same(count(h[0]) as usize, held.of_kind(SheetKind::Display).count())
     }),
     (
-        "Have the {} display {} ready for the wall or a document camera. Only the {} for {} {} shown today.",
+        "Have the {} display {} ready for the wall or a document camera. Only the {} for {} {} shown today: model {} {}.",
         |held, _, h| {
             same(count(h[0]) as usize, held.of_kind(SheetKind::Display).count())?;
+            let model = |k: u32| held.lesson.chosen.model[k as usize - 1].value();
+            same(numbers(h[3]), numbers(h[6]).into_iter().map(model).collect())?;
             let plan = whole(held.of_kind(SheetKind::Plan));
             let shown = |n: &u32| plan.contains(&format!("Show the display page for {n}"));
             holds(numbers(h[3]).iter().all(shown), "another is shown")

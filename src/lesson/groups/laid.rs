@@ -40,9 +40,11 @@ pub(super) const fn stacks(slip: Slip) -> bool {
     matches!(slip, Slip::SideBySide | Slip::BigPartThenRest)
 }
 
-/// Whether a number has what a slip's ten minutes are about: parts are put together where there are two.
+/// Whether a number has what a slip's ten minutes are about: parts are put together where there are two, and nobody drops all
+/// zeros of 100 and writes 1.
 pub(super) fn serves(slip: Slip, of: Number) -> bool {
-    !stacks(slip) || of.digits().filter(|(_, digit)| *digit > 0).count() > 1
+    let several = of.digits().filter(|(_, digit)| *digit > 0).count() > 1;
+    several || !(stacks(slip) || slip == Slip::ZeroDropped && of.len() > 2)
 }
 
 /// Whether the numbers of a task are laid out one after the other, where there are blocks.

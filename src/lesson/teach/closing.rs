@@ -201,6 +201,10 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
 
 /// A digit of one of the class's own numbers that was not asked about yet; a digit of the ones last.
 fn last_word(script: &mut Script<'_>) {
+    // Nobody has told of tens where only 10 has any.
+    if script.lesson.spec.numbers.counts_to_ten() {
+        return;
+    }
     // Where learners have different sets, all know the model numbers only, and what stands on the board.
     let own = script.sort().iter().filter(|number| script.one_set() || script.is_on_board(**number));
     let numbers = script.model().iter().chain(own).copied().filter(|n| n.len() > 1);

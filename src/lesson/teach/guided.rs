@@ -45,7 +45,9 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     } else if number <= Number::MAX_BLOCKS && (record || !model.is_empty()) {
         script.say(Said::DrawMarks(drawn(&others, number)));
     }
-    script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);
+    if !script.lesson.spec.numbers.counts_to_ten() {
+        script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);
+    }
     if let Some(counted) = script.style().trading.regrouped(number).filter(|_| script.lesson.trades()) {
         script.ask(Asked::Regrouped(number, counted));
     }

@@ -40,6 +40,8 @@ pub struct Teaching {
     pub before: Vec<(Chore, u32)>,
     /// What to do instead where nobody had time.
     pub shortcuts: Vec<Shortcut>,
+    /// Whether a single model number is shown.
+    pub one_model: bool,
     /// The phases in order; their minutes sum to exactly the lesson's.
     pub phases: Vec<PlanPart>,
     /// What is done when fewer minutes are left, longest first.
@@ -103,6 +105,7 @@ pub fn plan(means: &Means<'_>) -> Teaching {
         aims: opening::aims(lesson),
         before: prepare::chores(means),
         shortcuts: prepare::shortcuts(means),
+        one_model: built.len() == 1,
         phases,
         shorter: shorter(means),
     }

@@ -70,8 +70,11 @@ pub(super) fn chores(means: &Means<'_>) -> Vec<(Chore, u32)> {
         all.push((Chore::CountOut(sets, held), from_halves(sets * COUNT_HALVES)));
     }
     if means.has(SheetKind::Display) && display_pages(means) > 0 {
+        let model = &means.lesson.chosen.model;
         let built = models(means.lesson);
-        let some = built.len() < means.lesson.chosen.model.len();
+        let some = built.len() < model.len();
+        let built =
+            (1..).zip(model).filter(|(_, number)| built.contains(number)).map(|(k, number)| (*number, k)).collect();
         all.push((Chore::Display(display_pages(means), if some { built } else { Vec::new() }), 1));
     }
     if cuts(means) {

@@ -8,8 +8,8 @@ use std::sync::Arc;
 
 use crate::diag::Problem;
 use crate::lesson::teach::rows_written;
-use crate::lesson::{InPlay, Lesson, SortSet, Version, timing};
-use crate::measure::{Length, Point, Rect, Size, Weight};
+use crate::lesson::{InPlay, Lesson, SortSet, Strip, Version, timing};
+use crate::measure::{Count, Length, Point, Rect, Size, Weight};
 use crate::number::{Breadth, Content, Form, Number, Task};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
 use crate::sheets::blocks::picture::Pictures;
@@ -250,11 +250,13 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
     let mut rows = Vec::new();
     for (strip, (of, slip)) in wrong {
         let shown = shown(desk, strip.form, &strip.content, Weight::Bold, pictures);
+        let made = of;
         let of = set.style.numeral(of);
         // What a wrong strip shows is read off here: not counted, not worked out.
         let worth = strip.content.worth(strip.form, set.style.names).filter(|_| strip.form != Form::Numeral);
         let shows = worth
             .and_then(|worth| Number::new(u32::try_from(worth).ok()?))
+            .or_else(|| named(set, strip, made))
             .map(|worth| set.style.numeral(worth))
             .unwrap_or_default();
         let letter = desk.lesson.letter(slip).map(|letter| format!("{letter}, ")).unwrap_or_default();
@@ -307,6 +309,17 @@ fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result
             rows,
         },
     }))
+}
+
+/// The number that a wrong strip's words name, of as many digits as the right one at most; none for words that name no number,
+/// and for numbers so large that they are read as quickly as looked up.
+fn named(set: &SortSet, strip: &Strip, made: Number) -> Option<Number> {
+    if !strip.form.is_words() || made > Number::MAX_BLOCKS {
+        return None;
+    }
+    let end = 10_u32.pow(made.len().narrow());
+    let says = |number: &Number| strip.form.content(*number, &set.style).as_ref() == Some(&strip.content);
+    (0..end).filter_map(Number::new).find(says)
 }
 
 /// What a strip shows, as a cell.

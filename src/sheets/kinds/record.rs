@@ -197,7 +197,13 @@ impl RowLook<'_> {
         let top = Rect::between(cell.origin(), Point::new(cell.right(), split));
         let low = Rect::between(Point::new(cell.left(), split), Point::new(cell.right(), cell.bottom()));
         let side = self.side;
-        let sum = if self.draw { self.layout.length("expanded")? } else { cell.width() - side };
+        // A single digit in expanded form is the digit.
+        let sums = !(self.draw && desk.lesson.spec.numbers.counts_to_ten());
+        let sum = match (sums, self.draw) {
+            (false, _) => Length::ZERO,
+            (true, true) => self.layout.length("expanded")?,
+            (true, false) => cell.width() - side,
+        };
         let given = Rect::new(top.origin(), Size::new(side, top.height()));
         let expanded = Rect::between(Point::new(top.right() - sum, top.top()), Point::new(top.right(), top.bottom()));
         let drawing = Rect::between(Point::new(given.right(), top.top()), Point::new(expanded.left(), top.bottom()));
@@ -216,15 +222,17 @@ impl RowLook<'_> {
             nodes.push(self.label(desk, drawing, draw)?);
             shapes.push(upright(drawing.left(), top));
         }
-        nodes.push(self.label(desk, expanded, desk.lesson.form_heading(Form::Expanded))?);
-        shapes.push(upright(expanded.left(), top));
+        if sums {
+            nodes.push(self.label(desk, expanded, desk.lesson.form_heading(Form::Expanded))?);
+            shapes.push(upright(expanded.left(), top));
+        }
         let base = expanded.bottom() - Length::mm(6);
         let line = |y: Length, from: Rect, stroke: Stroke| Item::Line {
             from: Point::new(from.left() + self.layout.padding, y),
             to: Point::new(from.right() - self.layout.padding, y),
             stroke,
         };
-        shapes.push(line(base, expanded, ink::OUTLINE));
+        shapes.extend(sums.then(|| line(base, expanded, ink::OUTLINE)));
         shapes.push(Item::Line {
             from: Point::new(cell.left(), split),
             to: Point::new(cell.right(), split),

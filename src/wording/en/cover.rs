@@ -182,14 +182,22 @@ impl CoverWords for English {
         )
     }
 
-    fn leave_behind(&self, tally: bool, papers: Option<Papers>, groups: bool, written: &[SheetKind]) -> String {
+    fn leave_behind(
+        &self,
+        tally: bool,
+        papers: Option<Papers>,
+        groups: bool,
+        written: &[SheetKind],
+        learners: u32,
+    ) -> String {
         let mut things = vec!["this page".to_owned()];
-        things.extend(written.iter().map(|kind| format!("the {}", self.sheet_in_text(*kind, 2))));
+        things.extend(written.iter().map(|kind| format!("the {}", self.sheet_in_text(*kind, learners))));
         if tally {
             things.push("the class tally".to_owned());
         }
         match papers {
-            Some(Papers::Checks) => things.push("the quick checks".to_owned()),
+            Some(Papers::Checks) => things.push(format!("the {}", self.sheet_in_text(SheetKind::Exit, learners))),
+            Some(Papers::Answers) if learners == 1 => things.push("the learner's answers".to_owned()),
             Some(Papers::Answers) => things.push("the learners' answers".to_owned()),
             None => {}
         }

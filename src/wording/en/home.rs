@@ -85,7 +85,7 @@ impl HomeWords for English {
                 usage.style.numeral(number)
             ),
             format!(
-                "Make cards from 0 to 9. Draw {} cards. Make the biggest number you can. Then make the smallest. Say both out loud.",
+                "Make cards from 1 to 9. Draw {} cards. Make the biggest number you can. Then make the smallest. Say both out loud.",
                 self.small(cards(most))
             ),
         ]

@@ -66,8 +66,8 @@ impl TallyWords for English {
         "A mark means yes. Leave a box empty when you have not seen it."
     }
 
-    fn builds(&self) -> &'static str {
-        "builds it"
+    fn builds(&self, blocks: bool) -> &'static str {
+        if blocks { "builds it" } else { "shows it" }
     }
 
     fn tally_heads(&self) -> [&'static str; 3] {

@@ -50,9 +50,9 @@ impl LearnerWords for English {
     fn board_note(&self, decoys: bool, marks: bool) -> &'static str {
         match (decoys, marks) {
             (true, false) => "Lay each strip in its row. Put aside strips that fit no row.",
-            (true, true) => "Lay each strip in its row; some fit none. Row done? Turn its strips over: one mark.",
+            (true, true) => "Lay each strip in its row; some fit none. Row done? Turn its strips over: the same mark.",
             (false, false) => "Lay each strip in the row it belongs to.",
-            (false, true) => "Lay each strip in its row. Row done? Turn its strips over: one mark.",
+            (false, true) => "Lay each strip in its row. Row done? Turn its strips over: the same mark.",
         }
     }
 

@@ -200,17 +200,31 @@ impl CoverWords for Spanish {
         )
     }
 
-    fn leave_behind(&self, tally: bool, papers: Option<Papers>, groups: bool, written: &[SheetKind]) -> String {
+    fn leave_behind(
+        &self,
+        tally: bool,
+        papers: Option<Papers>,
+        groups: bool,
+        written: &[SheetKind],
+        learners: u32,
+    ) -> String {
         let mut things = vec!["esta página".to_owned()];
         things.extend(written.iter().map(|kind| {
-            let article = if is_feminine(*kind) { "las" } else { "los" };
-            format!("{article} {}", self.sheet_in_text(*kind, 2))
+            let article = match (is_feminine(*kind), learners) {
+                (true, 1) => "la",
+                (true, _) => "las",
+                (false, 1) => "el",
+                (false, _) => "los",
+            };
+            format!("{article} {}", self.sheet_in_text(*kind, learners))
         }));
         if tally {
             things.push("la lista de la clase".to_owned());
         }
         match papers {
+            Some(Papers::Checks) if learners == 1 => things.push("el control rápido".to_owned()),
             Some(Papers::Checks) => things.push("los controles rápidos".to_owned()),
+            Some(Papers::Answers) if learners == 1 => things.push("las respuestas del estudiante".to_owned()),
             Some(Papers::Answers) => things.push("las respuestas de la clase".to_owned()),
             None => {}
         }

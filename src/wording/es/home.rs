@@ -94,7 +94,7 @@ impl HomeWords for Spanish {
                 usage.style.numeral(number)
             ),
             format!(
-                "Hagan tarjetas del 0 al 9. Saquen {} tarjetas. Formen el número mayor que puedan. Luego, el menor. Lean los dos en voz alta.",
+                "Hagan tarjetas del 1 al 9. Saquen {} tarjetas. Formen el número mayor que puedan. Luego, el menor. Lean los dos en voz alta.",
                 self.small(cards)
             ),
         ]

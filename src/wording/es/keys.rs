@@ -77,8 +77,8 @@ impl TallyWords for Spanish {
         "Una marca significa que sí. Deje la casilla vacía cuando no lo haya visto."
     }
 
-    fn builds(&self) -> &'static str {
-        "lo arma"
+    fn builds(&self, blocks: bool) -> &'static str {
+        if blocks { "lo arma" } else { "lo muestra" }
     }
 
     fn tally_heads(&self) -> [&'static str; 3] {

@@ -126,8 +126,8 @@ area! {
     /// The frame of a plan.
     Frame;
 
-    /// What the plan calls a phase.
-    fn phase(phase: Phase) -> &'static str;
+    /// What the plan calls a phase; `one` where a single model number is shown in it.
+    fn phase(phase: Phase, one: bool) -> &'static str;
 
     /// How long it takes, under its clock times.
     fn minutes(count: u32) -> String;

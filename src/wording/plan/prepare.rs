@@ -54,8 +54,8 @@ pub enum Chore {
         /// Whether a roster gave names; else they are written in, or learners go by numbers.
         named: bool,
     },
-    /// Put up the display pages: so many; of these numbers where not all are shown today.
-    Display(u32, Vec<Number>),
+    /// Put up the display pages: so many; of these numbers where not all are shown today, each with which model number it is.
+    Display(u32, Vec<(Number, u32)>),
 }
 
 /// What to do instead where a chore was not done.

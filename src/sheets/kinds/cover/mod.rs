@@ -66,6 +66,7 @@ fn pages(desk: &Desk<'_>, means: &Means<'_>, runs: &[PageRun], set: Set) -> Resu
         papers,
         made(SheetKind::SmallGroups),
         &[SheetKind::Record, SheetKind::Board].into_iter().filter(|kind| made(*kind)).collect::<Vec<_>>(),
+        lesson.spec.class.learners.value,
     );
 
     let mut form = CoverForm::new(desk, set)?;

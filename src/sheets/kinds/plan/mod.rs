@@ -140,6 +140,8 @@ fn clock(part: &PlanPart) -> String {
 /// The plan's pages.
 struct PlanPages<'a> {
     flow: Flow<'a>,
+    /// Whether a single model number is shown.
+    one_model: bool,
     look: PlanLook,
 }
 
@@ -154,7 +156,12 @@ impl<'a> PlanPages<'a> {
         let later = Heading { title: wording.plan_again(&spec.title.value), note: None };
         // Not wider than is easy to read.
         let widest = Some(look.times + look.labels + look.widest);
-        Ok(Self { flow: Flow::new(desk, Setup { kind: SheetKind::Plan, layout, first, later, widest })?, look })
+        let one_model = teaching.one_model;
+        Ok(Self {
+            flow: Flow::new(desk, Setup { kind: SheetKind::Plan, layout, first, later, widest })?,
+            one_model,
+            look,
+        })
     }
 
     /// What the lesson is for, under the title.
@@ -259,7 +266,7 @@ impl<'a> PlanPages<'a> {
         let y = column.y;
         let rule = Item::Line { from: Point::new(left, y), to: Point::new(right, y), stroke: ink::OUTLINE };
         column.skip(Length::mm(1));
-        let title = wording.phase(part.phase);
+        let title = wording.phase(part.phase, self.one_model);
         let title = if again { wording.goes_on(title) } else { title.to_owned() };
         let times = clock(part);
         let minutes = wording.minutes(part.minutes);

@@ -11,7 +11,7 @@ use std::collections::BTreeSet;
 use crate::diag::Problem;
 use crate::lesson::InPlay;
 use crate::measure::{Count, Length, Point, Rect, Sides, Size};
-use crate::number::Form;
+use crate::number::{Form, Number};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::share;
 use crate::sheets::page::head::{self, Head, Headed};
@@ -74,7 +74,8 @@ fn skills<'d>(desk: &Desk<'d>) -> Result<Vec<&'d str>, Problem> {
     let lesson = desk.lesson;
     let mut skills = Vec::new();
     if !lesson.chosen.model.is_empty() {
-        skills.push(lesson.wording().builds());
+        let built = |number: &Number| lesson.tools(*number).blocks;
+        skills.push(lesson.wording().builds(lesson.chosen.model.iter().any(built)));
     }
     let mut forms: Vec<Form> = lesson.sets.iter().flat_map(|set| set.forms.iter().copied()).collect();
     let mut met = BTreeSet::new();

@@ -1,7 +1,9 @@
 //! What is done with a single learner, who has no neighbour and no partner, in English.
 
-use super::{build, early, first_ones, form_plural, numerals, rows, these};
+use super::{build, early, first_ones, form_plural, listed, numerals, rows, these};
+use crate::spec::SheetKind;
 use crate::wording::Usage;
+use crate::wording::cover::Papers;
 use crate::wording::en::English;
 use crate::wording::en::phrases::counted;
 use crate::wording::plan::Deed;
@@ -51,7 +53,7 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             "Say \u{201c}{}\u{201d}, and write nothing yet. The learner writes it in figures.",
             usage.style.words(*n)
         ),
-        Deed::MarkBuilding => "Mark in the tally whether it works.".to_owned(),
+        Deed::MarkBuilding => "Mark in the tally whether the learner can do it.".to_owned(),
         Deed::MarkSorting => "Mark in the tally what works, and the letter of each slip you see.".to_owned(),
         Deed::RowsToday { count, .. } => format!("There is time for {}. If it goes fast, go on.", rows(*count)),
         Deed::NumbersToday { count, more } => {
@@ -61,7 +63,13 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             format!("Place one kind at a time. Begin with the {}.", form_plural(*form, usage))
         }
         Deed::PutAway(kinds) => {
-            format!("Put back {}.", these(kinds))
+            let name = |kind: &SheetKind| match kind {
+                // They are cut.
+                SheetKind::Blocks => "the blocks".to_owned(),
+                SheetKind::Layered => "the layered cards".to_owned(),
+                kind => these(&[*kind]),
+            };
+            format!("Put back {}.", listed(&kinds.iter().map(name).collect::<Vec<_>>()))
         }
         Deed::BlocksToTub => "Blocks go back in the tub.".to_owned(),
         Deed::CollectSheets(kinds) => format!("Collect {}.", these(kinds)),
@@ -107,7 +115,8 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         Deed::GiveChecks { .. } => "Give the learner one quick check.".to_owned(),
         Deed::ReadAloud => "Read a question aloud if the learner asks. Do not help with the answer.".to_owned(),
         Deed::BagStrips => "Strips go into the envelope. The learner writes a name on it.".to_owned(),
-        Deed::Collect { .. } => "Collect the paper.".to_owned(),
+        Deed::Collect { papers: Papers::Checks, .. } => "Collect the quick check.".to_owned(),
+        Deed::Collect { papers: Papers::Answers, .. } => "Collect the answers.".to_owned(),
         Deed::TakeHome(kinds) => {
             let names: Vec<String> =
                 kinds.iter().map(|kind| format!("the {}", English.sheet_in_text(*kind, 1))).collect();

@@ -163,7 +163,7 @@ impl Deeds for English {
                 "There is no time to cut today. The strips stay where they are, for another day.".to_owned()
             }
             Deed::TurnOver => {
-                "A row that is done is turned over. Its strips have one mark on their backs when they belong \
+                "A row that is done is turned over. Its strips have the same mark on their backs when they belong \
                                together; the mark of a strip that belongs to no row is on no other."
                     .to_owned()
             }

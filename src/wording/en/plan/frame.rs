@@ -10,8 +10,11 @@ use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, by_share};
 use crate::wording::{Phrases, Slips, Titles, Usage};
 
 impl Frame for English {
-    fn phase(&self, phase: Phase) -> &'static str {
+    fn phase(&self, phase: Phase, one: bool) -> &'static str {
         match phase {
+            Phase::Building if one => "Building the model number",
+            Phase::Drawing if one => "Drawing the model number",
+            Phase::Columns if one => "Writing the model number in columns",
             Phase::Opening => "Opening",
             Phase::Building => "Building the model numbers",
             Phase::Drawing => "Drawing the model numbers",

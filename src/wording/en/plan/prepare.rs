@@ -62,9 +62,15 @@ impl Prepare for English {
                 if some.is_empty() {
                     return ready;
                 }
-                let numerals: Vec<String> = some.iter().map(|n| usage.style.numeral(*n)).collect();
-                let (page, are) = if some.len() == 1 { ("page", "is") } else { ("pages", "are") };
-                format!("{ready} Only the {page} for {} {are} shown today.", listed(&numerals))
+                let numerals: Vec<String> = some.iter().map(|(n, _)| usage.style.numeral(*n)).collect();
+                let which: Vec<String> = some.iter().map(|(_, k)| k.to_string()).collect();
+                let (pages, are, numbers) =
+                    if some.len() == 1 { ("page", "is", "number") } else { ("pages", "are", "numbers") };
+                format!(
+                    "{ready} Only the {pages} for {} {are} shown today: model {numbers} {}.",
+                    listed(&numerals),
+                    listed(&which)
+                )
             }
         }
     }

@@ -3,6 +3,7 @@
 use super::{build, early, first_ones, form_plural, listed, minutes, numerals, rows, these};
 use crate::spec::SheetKind;
 use crate::wording::Usage;
+use crate::wording::cover::Papers;
 use crate::wording::digits::parts;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::counted;
@@ -123,7 +124,8 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             "Lea en voz alta una pregunta si el estudiante lo pide. No ayude con la respuesta.".to_owned()
         }
         Deed::BagStrips => "Las tiras van al sobre. El estudiante escribe en él su nombre.".to_owned(),
-        Deed::Collect { .. } => "Recoja el control rápido.".to_owned(),
+        Deed::Collect { papers: Papers::Checks, .. } => "Recoja el control rápido.".to_owned(),
+        Deed::Collect { papers: Papers::Answers, .. } => "Recoja las respuestas.".to_owned(),
         Deed::TakeHome(kinds) => {
             let names: Vec<String> =
                 kinds.iter().map(|kind| format!("la {}", Spanish.sheet_in_text(*kind, 1))).collect();

@@ -10,8 +10,11 @@ use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, by_share};
 use crate::wording::{Phrases, Slips, Titles, Tools, Usage};
 
 impl Frame for Spanish {
-    fn phase(&self, phase: Phase) -> &'static str {
+    fn phase(&self, phase: Phase, one: bool) -> &'static str {
         match phase {
+            Phase::Building if one => "Armar el número modelo",
+            Phase::Drawing if one => "Dibujar el número modelo",
+            Phase::Columns if one => "Escribir el número modelo en columnas",
             Phase::Opening => "Comienzo",
             Phase::Building => "Armar los números modelo",
             Phase::Drawing => "Dibujar los números modelo",

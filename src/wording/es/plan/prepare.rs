@@ -78,9 +78,14 @@ impl Prepare for Spanish {
                 if some.is_empty() {
                     return ready;
                 }
-                let numerals: Vec<String> = some.iter().map(|n| usage.style.numeral(*n)).collect();
-                let are = if some.len() == 1 { "se muestra la lámina" } else { "se muestran las láminas" };
-                format!("{ready} Hoy solo {are} de {}.", listed(&numerals))
+                let numerals: Vec<String> = some.iter().map(|(n, _)| usage.style.numeral(*n)).collect();
+                let which: Vec<String> = some.iter().map(|(_, k)| k.to_string()).collect();
+                let (are, numbers) = if some.len() == 1 {
+                    ("se muestra la lámina de", "número")
+                } else {
+                    ("se muestran las láminas de", "números")
+                };
+                format!("{ready} Hoy solo {are} {}: {numbers} modelo {}.", listed(&numerals), listed(&which))
             }
         }
     }
