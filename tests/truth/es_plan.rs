@@ -70,8 +70,10 @@ pub const RULES: &[Rule] = &[
     ("Tenga {} {} {} para la pared o la cámara de documentos.", |held, _, h| {
         same(count(h[1]) as usize, held.of_kind(SheetKind::Display).count())
     }),
-    ("Tenga {} {} {} para la pared o la cámara de documentos. Hoy solo se {} de {}.", |held, _, h| {
+    ("Tenga {} {} {} para la pared o la cámara de documentos. Hoy solo se {} de {}: {} modelo {}.", |held, _, h| {
         same(count(h[1]) as usize, held.of_kind(SheetKind::Display).count())?;
+        let model = |k: u32| held.lesson.chosen.model[k as usize - 1].value();
+        same(numbers(h[4]), numbers(h[6]).into_iter().map(model).collect())?;
         let plan = whole(held.of_kind(SheetKind::Plan));
         let is = |n: &u32| plan.contains(&format!("Muestre la lámina de {n}"));
         holds(numbers(h[4]).iter().all(is), "another is shown")
