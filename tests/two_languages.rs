@@ -364,7 +364,7 @@ fn a_substitute_is_told_of_both_languages() {
     let text = plan(&lesson("en", "es", BOTH));
     assert!(text.contains("Number words are in two languages, English and Spanish."), "{text}");
     let text = plan(&lesson("en", "es", APART));
-    assert!(text.contains("English and Spanish, each on strips of its own."), "{text}");
+    assert!(text.contains("English and Spanish, each on strips of its own and in its own column."), "{text}");
     // "e" before "inglés".
     let text = plan(&lesson("es", "en", BOTH));
     assert!(text.contains("español e inglés"), "{text}");

@@ -206,7 +206,9 @@ impl Lesson {
         let one_learner = self.has_one_learner();
         let spelling = self.spelling();
         let greatest = self.spec.numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
-        Usage { style: &self.style, names: &self.spec.forms.names, greatest, spelling, one_learner }
+        let matched = self.spec.forms.matched.value.contains(&Form::SecondWords);
+        let second = self.spec.second_language.as_ref().filter(|_| matched).map(|second| second.value);
+        Usage { style: &self.style, names: &self.spec.forms.names, greatest, spelling, second, one_learner }
     }
 }
 

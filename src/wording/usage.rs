@@ -1,7 +1,7 @@
 //! How a class writes numbers and what it calls their forms.
 
 use crate::number::{Place, Style};
-use crate::spec::{FormNames, Paper};
+use crate::spec::{FormNames, Language, Paper};
 
 /// How a class writes numbers and what it calls their forms.
 #[derive(Debug, Clone, Copy)]
@@ -14,6 +14,8 @@ pub struct Usage<'a> {
     pub greatest: Place,
     /// How words are spelled that two countries spell differently.
     pub spelling: Spelling,
+    /// The second language where its words are a form of their own: both then say which language they are in.
+    pub second: Option<Language>,
     /// Whether the class is one learner, who has no neighbour and no partner.
     pub one_learner: bool,
 }

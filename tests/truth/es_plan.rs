@@ -63,7 +63,7 @@ pub const RULES: &[Rule] = &[
     ("Separe las filas de cubos: {} {}, {} cortes en cada uno.", |held, _, h| {
         same(count(h[0]) as usize, held.copies(SheetKind::Blocks))
     }),
-    ("Recorte y una con cinta las {} páginas de cada tapete de valor posicional: {} en total.", |held, _, h| {
+    ("Recorte y pegue con cinta las {} páginas de cada tapete de valor posicional: {} en total.", |held, _, h| {
         same(count(h[0]) as usize, held.pages_of(SheetKind::Mat))?;
         same(count(h[1]) as usize, held.copies(SheetKind::Mat))
     }),

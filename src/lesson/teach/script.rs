@@ -35,6 +35,8 @@ pub(super) struct Script<'a> {
     done: HashSet<Deed>,
     /// Packets that learners have, by their first sheet.
     given: BTreeSet<SheetKind>,
+    /// The sheets that learners have taken out of packets.
+    out: BTreeSet<SheetKind>,
 }
 
 impl<'a> Script<'a> {
@@ -55,6 +57,7 @@ impl<'a> Script<'a> {
             listed: BTreeSet::new(),
             done: HashSet::new(),
             given: BTreeSet::new(),
+            out: BTreeSet::new(),
         }
     }
 
@@ -274,11 +277,14 @@ impl<'a> Script<'a> {
     /// the sheets come in packets.
     pub(super) fn hand_out(&mut self, now: &[SheetKind]) -> bool {
         let mut more = Vec::new();
-        let mut found = 0;
+        // What was taken out before lies on the tables.
+        let fresh: Vec<SheetKind> = now.iter().copied().filter(|kind| !self.out.contains(kind)).collect();
+        let mut found = now.len() - fresh.len();
         for packet in self.means.packets() {
-            let out: Vec<SheetKind> = packet.iter().copied().filter(|kind| now.contains(kind)).collect();
+            let out: Vec<SheetKind> = packet.iter().copied().filter(|kind| fresh.contains(kind)).collect();
             let (Some(first), false) = (packet.first(), out.is_empty()) else { continue };
             found += out.len();
+            self.out.extend(out.iter().copied());
             let later = !self.given.is_empty();
             if self.given.insert(*first) {
                 let whose = match self.whose(packet) {

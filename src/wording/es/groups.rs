@@ -29,7 +29,7 @@ impl Groups for Spanish {
     }
 
     fn reading_steps(&self, one_learner: bool) -> Vec<&'static str> {
-        let mark = "Corrija un control con las respuestas. Por cada opción equivocada, ponga una marca en la lista bajo la letra del error.";
+        let mark = "Corrija cada control con las respuestas. Por cada opción equivocada, ponga una marca en la lista bajo la letra del error.";
         if one_learner {
             return vec![
                 mark,
@@ -41,7 +41,7 @@ impl Groups for Spanish {
         vec![
             mark,
             "Recorra la lista. Quien tiene dos marcas bajo una letra, o marcas bajo letras de un mismo grupo, va a ese grupo. Una sola marca puede ser casualidad: pregunte otra vez antes de decidir.",
-            "Tome los dos o tres grupos con más estudiantes. Quien sobra va al grupo de su primera letra, o espera un día.",
+            "Tome los dos o tres grupos con más estudiantes. Quien queda sin lugar va al grupo de su primera letra, o espera un día.",
             "Quien no tiene letra ya lo sabe. Escriba en el pizarrón las tareas del final de esta hoja: las trabaja por su cuenta.",
         ]
     }

@@ -67,12 +67,16 @@ impl Frame for English {
             Aim::Write if usage.one_learner => "The learner writes the same number in more than one way.".to_owned(),
             Aim::Write => "Learners write the same number in more than one way.".to_owned(),
             Aim::Build => "Learners show a number and write it in more than one way.".to_owned(),
-            Aim::TwoLanguages(second, apart) => {
+            Aim::TwoLanguages(second, true) => {
                 let other = self.language(*second);
-                let apart = if *apart { ", each on strips of its own" } else { "" };
                 format!(
-                    "Number words are in two languages, English and {other}{apart}. Accept either; you need only English."
+                    "Number words are in two languages, English and {other}, each on strips of its own and in its own column. \
+                     To have {other} read aloud, ask whoever speaks it."
                 )
+            }
+            Aim::TwoLanguages(second, false) => {
+                let other = self.language(*second);
+                format!("Number words are in two languages, English and {other}. Accept either; you need only English.")
             }
         }
     }

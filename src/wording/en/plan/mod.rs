@@ -11,7 +11,7 @@ mod went_wrong;
 use super::English;
 use super::phrases::{counted, inside, listed};
 use crate::number::{Form, Number, Place};
-use crate::spec::SheetKind;
+use crate::spec::{Language, SheetKind};
 use crate::wording::digits::{self, empty, once};
 use crate::wording::{FormTitles, Phrases, Titles, Usage};
 
@@ -68,6 +68,9 @@ fn units(usage: &Usage<'_>) -> &'static str {
 /// How a number is written in a form: "in words", "in expanded form", "as a drawing", or as the class's own word.
 pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
     let own = usage.names.get(form);
+    if let Some(words) = told_apart(form, usage) {
+        return format!("in {words}");
+    }
     match form {
         Form::Words | Form::SecondWords | Form::Expanded if own.is_none() => format!("in {}", form_name(form, usage)),
         // "Place by place" says how by itself.
@@ -77,8 +80,22 @@ pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
     }
 }
 
+/// Words that say which language they are in, where there are strips for each: "words in Spanish".
+fn told_apart(form: Form, usage: &Usage<'_>) -> Option<String> {
+    let second = usage.second.filter(|_| usage.names.get(form).is_none())?;
+    let language = match form {
+        Form::Words => Language::En,
+        Form::SecondWords => second,
+        _ => return None,
+    };
+    Some(format!("words in {}", English.language(language)))
+}
+
 /// Several of a form: "number words", or the class's own word.
 fn form_plural(form: Form, usage: &Usage<'_>) -> String {
+    if let Some(words) = told_apart(form, usage) {
+        return words;
+    }
     if form == Form::Units && usage.names.get(form).is_none() && !units(usage).starts_with("Place") {
         return format!("numbers named in {}", inside(units(usage)));
     }

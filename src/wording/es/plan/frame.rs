@@ -71,12 +71,19 @@ impl Frame for Spanish {
             Aim::Write => "Los estudiantes escriben el mismo número de varias maneras.".to_owned(),
             Aim::Build => "Los estudiantes muestran un número y lo escriben de más de una manera.".to_owned(),
             Aim::TwoLanguages(second, apart) => {
-                let both = listed(&[Language::Es, *second].map(|language| self.language(language).to_owned()));
-                let apart = if *apart { ", cada uno en sus propias tiras" } else { "" };
-                format!(
-                    "Los números en palabras están en dos idiomas, {both}{apart}. Acepte cualquiera de los dos; a usted le basta \
-                     el español."
-                )
+                let other = self.language(*second);
+                let both = listed(&[self.language(Language::Es).to_owned(), other.to_owned()]);
+                if *apart {
+                    format!(
+                        "Los números en palabras están en dos idiomas, {both}, cada uno en sus propias tiras y en su columna. \
+                         Para leer en voz alta el {other}, pida ayuda a quien lo hable."
+                    )
+                } else {
+                    format!(
+                        "Los números en palabras están en dos idiomas, {both}. Acepte cualquiera de los dos; a usted le basta \
+                         el español."
+                    )
+                }
             }
         }
     }

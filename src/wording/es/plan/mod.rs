@@ -12,7 +12,7 @@ use super::Spanish;
 use super::phrases::{counted, listed};
 use super::titles::is_feminine;
 use crate::number::{Form, Number, Place};
-use crate::spec::SheetKind;
+use crate::spec::{Language, SheetKind};
 use crate::wording::{FormTitles, Phrases, Titles, Usage, digits};
 
 /// The numerals of these numbers: "217, 366 y 207".
@@ -47,6 +47,12 @@ fn worth(number: Number, place: Place, usage: &Usage<'_>) -> String {
 
 /// How a number is written in a form: "en palabras", "en forma desarrollada", or "en la forma" with the class's own word.
 pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
+    if let Some(words) = told_apart(form, usage) {
+        return format!("en {words}");
+    }
+    if form == Form::Units && usage.names.get(form).is_none() {
+        return by_places(usage);
+    }
     let own = match form {
         Form::Numeral => "en cifras",
         Form::Words => "en palabras",
@@ -60,8 +66,31 @@ pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
     usage.names.get(form).map_or_else(|| own.to_owned(), |name| format!("en la forma «{name}»"))
 }
 
+/// Words that say which language they are in, where there are strips for each: "palabras en inglés".
+fn told_apart(form: Form, usage: &Usage<'_>) -> Option<String> {
+    let second = usage.second.filter(|_| usage.names.get(form).is_none())?;
+    let language = match form {
+        Form::Words => Language::Es,
+        Form::SecondWords => second,
+        _ => return None,
+    };
+    Some(format!("palabras en {}", Spanish.language(language)))
+}
+
+/// How a number is told place by place, in the words that head its column: "por decenas y unidades", "por posiciones".
+fn by_places(usage: &Usage<'_>) -> String {
+    let heading = Spanish.form_heading(Form::Units, usage.greatest).to_lowercase();
+    if heading.starts_with("por ") { heading } else { format!("por {heading}") }
+}
+
 /// Several of a form: "palabras", or the class's own word.
 fn form_plural(form: Form, usage: &Usage<'_>) -> String {
+    if let Some(words) = told_apart(form, usage) {
+        return words;
+    }
+    if form == Form::Units && usage.names.get(form).is_none() {
+        return format!("números {}", by_places(usage));
+    }
     usage.names.get(form).map_or_else(|| Spanish.form_plural(form).to_owned(), |name| format!("«{name}»"))
 }
 

@@ -52,7 +52,7 @@ impl Prepare for Spanish {
                 )
             }
             Chore::Join { sheet, copies, pages } => format!(
-                "Recorte y una con cinta las {pages} páginas de cada {}: {copies} en total.",
+                "Recorte y pegue con cinta las {pages} páginas de cada {}: {copies} en total.",
                 self.sheet_in_text(*sheet, 1)
             ),
             Chore::Band(sets) => format!("Sujete o embolse cada juego, {sets} en total."),
