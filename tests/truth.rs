@@ -405,3 +405,40 @@ fn no_last_page_is_nearly_empty() {
     }
     report(&faults, 0);
 }
+
+/// What lies on the table is not taken out of a packet again.
+#[test]
+fn no_sheet_is_taken_out_of_a_packet_twice() {
+    let starts = [
+        "Learners take {} out of their packets.",
+        "The learner takes {} out of the packet.",
+        "Los estudiantes sacan {} de su paquete.",
+        "El estudiante saca {} del paquete.",
+    ];
+    let mut read = 0;
+    // Long enough for the practice page, which then goes home.
+    let long = Envelope::of(
+        "long",
+        "title = \"Long\"\nminutes = 120\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 9\n[sheets]\n\
+         make = [\"record\", \"board\", \"strips\", \"exit\", \"key\", \"practice\", \"family\"]\n",
+        None,
+    );
+    let plan = read::whole(long.of_kind(SheetKind::Plan));
+    assert!(plan.contains("works on the practice page"), "{plan}");
+    for held in envelopes().iter().chain([&long]) {
+        let mut out = Vec::new();
+        for block in blocks(held.of_kind(SheetKind::Plan)) {
+            for text in block.texts() {
+                let said = starts.iter().find_map(|start| fit(start, text)).map(|holes| holes[0]);
+                let now = text.split_once("They take out ").or_else(|| text.split_once("Sacan "));
+                let Some(said) = said.or(now.and_then(|(_, rest)| rest.split([',', '.']).next())) else { continue };
+                for kind in rules::listed(said).into_iter().filter_map(rules::named) {
+                    assert!(!out.contains(&kind), "{}: {text}", held.name);
+                    out.push(kind);
+                    read += 1;
+                }
+            }
+        }
+    }
+    assert!(read > 60, "{read}");
+}
