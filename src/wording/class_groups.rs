@@ -70,8 +70,9 @@ area! {
     /// Over tomorrow's tasks, where groups have numbers of their own: which of them are for whom.
     fn tasks_apart() -> &'static str;
 
-    /// Where whoever stands in finds who is in which group: on the tally, if it is in the packet, on this page.
-    fn who_is_who(tally: Option<usize>, named: bool) -> String;
+    /// Where whoever stands in finds who is in which group: on the tally, if it is in the packet, on this page. Where no roster names
+    /// anybody, a learner in the wrong group is worse than none in any: all then have the set that most have.
+    fn who_is_who(tally: Option<usize>, named: bool, common: Option<Version>) -> String;
 
     /// How sets, or packets, are given out: who gets which letters.
     fn give_sets(what: &str, shares: &[GroupShare]) -> String;

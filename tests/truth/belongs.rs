@@ -80,7 +80,7 @@ fn without_a_roster_the_cover_says_whose_numbers_these_are_or_has_room_for_names
         let said = whole(held.of_kind(SheetKind::Cover));
         let tally = (1..).zip(&held.pages).find(|(_, page)| page.sheet == SheetKind::Tally).map(|(folio, _)| folio);
         let points = |line: &str| {
-            ["class list", "lista de asistencia", "number and letter", "n\u{fa}mero y la letra"]
+            ["group by group", "Los nombres de cada grupo", "number and letter", "n\u{fa}mero y la letra"]
                 .iter()
                 .any(|w| line.contains(w))
         };

@@ -24,6 +24,17 @@ pub fn tally_on(held: &Envelope, page: &str) -> Check {
     same(BTreeSet::from([count(page) as usize]), folios(held, |page| page.sheet == SheetKind::Tally))
 }
 
+/// A board with this letter is in the packet, and no group has more learners than the one that has it.
+pub fn most_have(held: &Envelope, letter: &str) -> Check {
+    let own = |page: &Page| page.sheet == SheetKind::Board && page.version.is_some_and(|v| v.to_string() == letter);
+    holds(held.pages.iter().any(own), format!("no board {letter}"))?;
+    let group = held.lesson.groups.iter().find(|g| g.versions.iter().any(|v| v.to_string() == letter));
+    holds(
+        group.is_some_and(|g| g.name.is_none() || held.lesson.groups.iter().all(|o| o.name.is_some())),
+        "not the rest",
+    )
+}
+
 /// Copies of a page that the class needs.
 pub fn needed(held: &Envelope, folio: usize) -> u32 {
     let page = &held.pages[folio - 1];
@@ -160,8 +171,15 @@ pub const RULES: &[Rule] = &[
         tally_on(held, h[0])
     }),
     (
-        "Learners go by numbers: those of the class list, unless names are written on the class tally, page {}.",
-        |held, _, h| tally_on(held, h[0]),
+        "Names belong on the class tally (page {}), group by group. If they are not there and nobody knows them, copy set {} for all.",
+        |held, _, h| {
+            tally_on(held, h[0])?;
+            most_have(held, h[1])
+        },
+    ),
+    (
+        "Names belong here, group by group. If they are not there and nobody knows them, copy set {} for all.",
+        |held, _, h| most_have(held, h[0]),
     ),
     ("{} {} left: {}.", |held, _, h| late(held, h)),
     (

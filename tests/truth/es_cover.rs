@@ -1,6 +1,6 @@
 //! What a Spanish cover states of the packet, statement by statement.
 
-use super::cover::{checks_key, folios, keys_on, late, only_set, starts_with, tally_on, without_copier};
+use super::cover::{checks_key, folios, keys_on, late, most_have, only_set, starts_with, tally_on, without_copier};
 use super::rules::{Rule, all_pages, count, holds, numbers, same};
 use placewright::spec::SheetKind;
 
@@ -36,8 +36,15 @@ pub const RULES: &[Rule] = &[
         |held, _, h| tally_on(held, h[0]),
     ),
     (
-        "Cada estudiante va por su número: el de la lista de asistencia, si no hay nombres escritos en la lista de la clase, página {}.",
-        |held, _, h| tally_on(held, h[0]),
+        "Los nombres de cada grupo van en la lista de la clase, página {}. Si no están y nadie los sabe, copie el juego {} para todos.",
+        |held, _, h| {
+            tally_on(held, h[0])?;
+            most_have(held, h[1])
+        },
+    ),
+    (
+        "Los nombres de cada grupo van aquí. Si no están y nadie los sabe, copie el juego {} para todos.",
+        |held, _, h| most_have(held, h[0]),
     ),
     (
         "Haga de cada página tantas copias como dice arriba a su lado, a tamaño real. Así todos trabajan con el juego {}.",

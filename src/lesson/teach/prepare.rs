@@ -83,7 +83,10 @@ pub(super) fn chores(means: &Means<'_>) -> Vec<(Chore, u32)> {
     if !means.lesson.groups.is_empty() && means.has(SheetKind::Tally) {
         let named = !means.lesson.roster.is_empty();
         // A name is written in six seconds or so (common practice, no source).
-        all.push((Chore::KnowGroups { named }, if named { 1 } else { learners.div_ceil(10).max(1) }));
+        all.push((
+            Chore::KnowGroups { named, common: means.lesson.common_set().map(|set| set.version) },
+            if named { 1 } else { learners.div_ceil(10).max(1) },
+        ));
     }
     all.push((Chore::LayOut { packets: means.packets().iter().any(|sheets| sheets.len() > 1) }, 3));
     if is_long(&all) {

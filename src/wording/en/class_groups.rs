@@ -4,6 +4,7 @@ use super::English;
 use super::phrases::{counted, lettered, plural};
 use crate::measure::Count;
 use crate::number::Style;
+use crate::spec::Version;
 use crate::wording::Phrases;
 use crate::wording::class_groups::{ClassGroups, GroupShare};
 use crate::wording::stamps::Stamps;
@@ -78,9 +79,9 @@ impl ClassGroups for English {
             (true, true) => "The number on the left is on the learner's pages, the letter is that of the set.",
             (true, false) => "The number on the left is on the learner's pages.",
             (false, true) => {
-                "Write the names in, or go by the class list: learner 1 is its first name. The letter is that of the set."
+                "Write the names in: the number on the left is on the learner's pages, the letter is that of the set."
             }
-            (false, false) => "Write the names in, or go by the class list: learner 1 is its first name.",
+            (false, false) => "Write the names in: the number on the left is on the learner's pages.",
         }
     }
 
@@ -103,19 +104,19 @@ impl ClassGroups for English {
         "Tasks are for those whose group stands before them. Who is in it stands below the tally."
     }
 
-    fn who_is_who(&self, tally: Option<usize>, named: bool) -> String {
-        match (tally, named) {
+    fn who_is_who(&self, tally: Option<usize>, named: bool, common: Option<Version>) -> String {
+        let place = match (tally, named) {
             (Some(page), true) => {
-                format!("The class tally on page {page} has each learner's number and letter, and each group.")
+                return format!("The class tally on page {page} has each learner's number and letter, and each group.");
             }
-            (Some(page), false) => format!(
-                "Learners go by numbers: those of the class list, unless names are written on the class tally, page {page}."
-            ),
-            (None, true) => "Each learner's pages bear the name, the number and the letter.".to_owned(),
-            (None, false) => {
-                "Learners go by numbers: those of the class list, unless names are written here.".to_owned()
-            }
-        }
+            (None, true) => return "Each learner's pages bear the name, the number and the letter.".to_owned(),
+            (Some(page), false) => format!("on the class tally (page {page})"),
+            (None, false) => "here".to_owned(),
+        };
+        let common = common.map_or_else(String::new, |set| {
+            format!(" If they are not there and nobody knows them, copy set {set} for all.")
+        });
+        format!("Names belong {place}, group by group.{common}")
     }
 
     fn give_sets(&self, what: &str, shares: &[GroupShare]) -> String {

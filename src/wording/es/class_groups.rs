@@ -3,6 +3,7 @@
 use super::Spanish;
 use super::phrases::{counted, lettered};
 use crate::number::Style;
+use crate::spec::Version;
 use crate::wording::Phrases;
 use crate::wording::class_groups::{ClassGroups, GroupShare};
 use crate::wording::stamps::Stamps;
@@ -83,9 +84,9 @@ impl ClassGroups for Spanish {
             (true, true) => "El número de la izquierda está en las hojas del estudiante; la letra es la de su juego.",
             (true, false) => "El número de la izquierda está en las hojas del estudiante.",
             (false, true) => {
-                "Escriba los nombres o siga la lista de asistencia: el estudiante 1 es el primero. La letra es la de su juego."
+                "Escriba los nombres: el número de la izquierda está en las hojas del estudiante; la letra es la de su juego."
             }
-            (false, false) => "Escriba los nombres o siga la lista de asistencia: el estudiante 1 es el primero.",
+            (false, false) => "Escriba los nombres: el número de la izquierda está en las hojas del estudiante.",
         }
     }
 
@@ -107,21 +108,20 @@ impl ClassGroups for Spanish {
         "Cada tarea es para el grupo que se nombra delante. Quién está en él se lee al pie de la lista."
     }
 
-    fn who_is_who(&self, tally: Option<usize>, named: bool) -> String {
-        match (tally, named) {
-            (Some(page), true) => format!(
-                "La lista de la clase, en la página {page}, dice el número y la letra de cada estudiante, y cada grupo."
-            ),
-            (Some(page), false) => format!(
-                "Cada estudiante va por su número: el de la lista de asistencia, si no hay nombres escritos en la lista de la \
-                 clase, página {page}."
-            ),
-            (None, true) => "Las hojas de cada estudiante llevan su nombre, su número y su letra.".to_owned(),
-            (None, false) => {
-                "Cada estudiante va por su número: el de la lista de asistencia, si aquí no hay nombres escritos."
-                    .to_owned()
+    fn who_is_who(&self, tally: Option<usize>, named: bool, common: Option<Version>) -> String {
+        let place = match (tally, named) {
+            (Some(page), true) => {
+                return format!(
+                    "La lista de la clase, en la página {page}, dice el número y la letra de cada estudiante, y cada grupo."
+                );
             }
-        }
+            (None, true) => return "Las hojas de cada estudiante llevan su nombre, su número y su letra.".to_owned(),
+            (Some(page), false) => format!("en la lista de la clase, página {page}"),
+            (None, false) => "aquí".to_owned(),
+        };
+        let common = common
+            .map_or_else(String::new, |set| format!(" Si no están y nadie los sabe, copie el juego {set} para todos."));
+        format!("Los nombres de cada grupo van {place}.{common}")
     }
 
     fn give_sets(&self, what: &str, shares: &[GroupShare]) -> String {

@@ -51,8 +51,10 @@ pub enum Chore {
     CountScissors(u32),
     /// Find on the tally who is in which group; whether it has names.
     KnowGroups {
-        /// Whether a roster gave names; else they are written in, or learners go by numbers.
+        /// Whether a roster gave names; else they are written in.
         named: bool,
+        /// The set that most have, for all where nobody knows the names.
+        common: Option<Version>,
     },
     /// Put up the display pages: so many; of these numbers where not all are shown today, each with which model number it is.
     Display(u32, Vec<(Number, u32)>),

@@ -171,7 +171,8 @@ impl CoverForm<'_> {
         let tally = runs.iter().find(|run| run.sheet == SheetKind::Tally).map(|run| run.pages.first);
         let named = !lesson.roster.is_empty();
         self.flow.gap(BELOW);
-        self.flow.text(&wording.who_is_who(tally, named), &self.look.body)?;
+        self.flow
+            .text(&wording.who_is_who(tally, named, lesson.common_set().map(|set| set.version)), &self.look.body)?;
         if tally.is_some() || named {
             return Ok(());
         }

@@ -50,10 +50,12 @@ impl Prepare for English {
             Chore::LayOut { packets: true } => {
                 "Lay everything on a side table. Leave each learner's packet together, in order.".to_owned()
             }
-            Chore::KnowGroups { named: true } => "Find out who is in which group: the class tally tells.".to_owned(),
-            Chore::KnowGroups { named: false } => {
-                "Find out who is in which group: the class tally has a line for each number. Write the names in."
-                    .to_owned()
+            Chore::KnowGroups { named: true, .. } => {
+                "Find out who is in which group: the class tally tells.".to_owned()
+            }
+            Chore::KnowGroups { named: false, common } => {
+                let else_all = common.map_or_else(String::new, |set| format!(" Nobody knows? Copy set {set} for all."));
+                format!("Ask who is in which group, and write the names in the class tally.{else_all}")
             }
             Chore::CountScissors(pairs) => format!("Count the scissors: {}.", counted(*pairs, "pair")),
             Chore::Display(pages, some) => {

@@ -66,10 +66,13 @@ impl Prepare for Spanish {
             Chore::LayOut { packets: true } => {
                 "Ponga todo en una mesa aparte. El paquete de cada estudiante se queda junto, en orden.".to_owned()
             }
-            Chore::KnowGroups { named: true } => "Vea quién está en qué grupo: lo dice la lista de la clase.".to_owned(),
-            Chore::KnowGroups { named: false } => {
-                "Vea quién está en qué grupo: la lista de la clase tiene una línea para cada número. Escriba los nombres."
-                    .to_owned()
+            Chore::KnowGroups { named: true, .. } => {
+                "Vea quién está en qué grupo: lo dice la lista de la clase.".to_owned()
+            }
+            Chore::KnowGroups { named: false, common } => {
+                let else_all = common
+                    .map_or_else(String::new, |set| format!(" Si nadie lo sabe, copie el juego {set} para todos."));
+                format!("Pregunte quién está en qué grupo y escriba los nombres en la lista de la clase.{else_all}")
             }
             Chore::CountScissors(pairs) => format!("Cuente las tijeras: {pairs}."),
             Chore::Display(pages, some) => {
