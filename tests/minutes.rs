@@ -88,3 +88,32 @@ fn long_preparation_says_what_comes_first() {
     }
     assert!(long > 1, "{long}");
 }
+
+/// What fills a lesson does not fit into less of it, and who comes later does no more.
+#[test]
+fn a_late_start_does_less_than_all() {
+    let all =
+        "[sheets]\nmake = [\"mat\", \"blocks\", \"record\", \"word-bank\", \"board\", \"strips\", \"exit\", \"key\"]";
+    for grade in [1, 2, 4] {
+        for length in [20, 30, 45, 60, 90, 120] {
+            let lesson = of(grade, length, all);
+            let whole = timing::load(&lesson.fullest, length);
+            let mut earlier = whole;
+            for left in (10..=length - 5).rev() {
+                let late = timing::late(&lesson.fullest, left);
+                let done = |load: &timing::Load| (load.models, load.rows, load.questions);
+                assert!(
+                    late != whole || whole == timing::load(&lesson.fullest, 10),
+                    "{grade}, {length}, {left}: {late:?}"
+                );
+                assert!(
+                    late.models <= earlier.models && late.rows <= earlier.rows,
+                    "{:?} {:?}",
+                    done(&late),
+                    done(&earlier)
+                );
+                earlier = late;
+            }
+        }
+    }
+}

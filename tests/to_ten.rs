@@ -1,12 +1,15 @@
 //! Lessons of small numbers: nothing is asked, printed or practiced that learners who count to ten or twenty have not met.
 
+use crate::support::class::Shop;
 use crate::support::means;
+use crate::support::packets::masters;
 use crate::support::setup::planned;
 use placewright::lesson::Lesson;
 use placewright::lesson::groups;
 use placewright::lesson::teach::{self, Means, Step};
 use placewright::lesson::timing;
 use placewright::number::{Form, Number, Slip};
+use placewright::sheets::page::Item;
 use placewright::spec::SheetKind;
 
 fn of(range: (u32, u32), more: &str) -> Lesson {
@@ -78,4 +81,24 @@ fn layered_cards_get_a_step() {
     let lesson = of((8, 20), "[numbers.model]\ncount = 2\nalways = [10, 20]\n[numbers.sort]\ncount = 4\nteens = 3");
     assert!(lesson.spec.sheets.make.value.contains(&SheetKind::Layered));
     assert!(read(&lesson).contains("Lay the cards"), "{}", read(&lesson));
+}
+
+/// Nobody looks for letters of slips where there are none.
+#[test]
+fn no_slips_are_told_of_where_none_can_happen() {
+    let lesson = of((0, 10), "[sheets]\nmake = [\"board\", \"exit\", \"key\", \"tally\"]");
+    assert!(lesson.slips.is_empty(), "a lesson without slips");
+    let text = read(&lesson);
+    assert!(text.contains("class tally") && !text.contains("slip"), "{text}");
+    let shop = Shop::open();
+    for page in masters(&shop.desk(&lesson), SheetKind::Key).expect("pages") {
+        let mut texts = Vec::new();
+        let mut note = |item: &Item| {
+            if let Item::Text(text) = item {
+                texts.push(text.text.clone());
+            }
+        };
+        page.layers.iter().flat_map(|layer| &layer.nodes).for_each(|node| node.each(&mut note));
+        assert!(!texts.is_empty() && texts.iter().all(|text| !text.contains("slip")), "{texts:?}");
+    }
 }

@@ -10,8 +10,9 @@ area! {
     /// A sheet's title: the heading of its pages.
     fn sheet_title(kind: SheetKind) -> &'static str;
 
-    /// The heading and the bookmark of the key's pages that all versions share: whether they answer quick checks, and practice.
-    fn shared_key_title(checks: bool, practice: bool) -> &'static str;
+    /// The heading and the bookmark of the key's pages that all versions share: whether they answer quick checks, and
+    /// practice, and tell slips.
+    fn shared_key_title(checks: bool, practice: bool, slips: bool) -> &'static str;
 
     /// What pages with the quick checks from this number to that are called.
     fn checks_from(first: u32, last: u32) -> String;

@@ -193,10 +193,8 @@ pub fn rows_written(lesson: &Lesson) -> RowsBy {
     let spec = &lesson.fullest;
     let whole = timing::load(spec, spec.minutes.value);
     let short = LEFT.into_iter().filter(|minutes| *minutes + 5 <= spec.minutes.value);
-    let all = [spec.minutes.value].into_iter().chain(short);
-    all.map(|minutes| rows_by(&timing::load(spec, minutes), &whole))
-        .find(|by| *by != RowsBy::Matching)
-        .unwrap_or(RowsBy::Matching)
+    let all = [whole].into_iter().chain(short.map(|minutes| timing::late(spec, minutes)));
+    all.map(|load| rows_by(&load, &whole)).find(|by| *by != RowsBy::Matching).unwrap_or(RowsBy::Matching)
 }
 
 /// How model numbers are shown: what the phase is called that does it.
@@ -228,7 +226,7 @@ pub fn shorter(means: &Means<'_>) -> Vec<Short> {
         .into_iter()
         .filter(|minutes| *minutes + 5 <= spec.minutes.value)
         .map(|minutes| {
-            let load = timing::load(spec, minutes);
+            let load = timing::late(spec, minutes);
             Short {
                 minutes,
                 models: load.models,

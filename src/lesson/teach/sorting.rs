@@ -70,7 +70,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         asked(script, set);
     }
     if script.has(SheetKind::Tally) && (board || strips) {
-        script.act(Deed::MarkSorting);
+        script.act(Deed::MarkSorting { slips: !script.lesson.slips.is_empty() });
     }
     if strips && matches!(handling, StripUse::Cut | StripUse::Ready) {
         decoys(script);

@@ -66,10 +66,11 @@ impl HomeWords for English {
             .filter_map(|place| Some(usage.style.numeral(Number::new(place.worth())?)))
             .collect();
         let worths: Vec<&str> = worths.iter().map(String::as_str).collect();
-        let trade = if trades {
-            " Trade one of them for ten of the next size down. You still have the same number."
+        // Ten are left to trade for whatever was paid.
+        let (each, trade) = if trades {
+            ("twenty", " Trade one of them for ten of the next size down. You still have the same number.")
         } else {
-            ""
+            ("ten", "")
         };
         [
             if most.value() <= MOST_BEANS {
@@ -80,7 +81,7 @@ impl HomeWords for English {
                     .to_owned()
             },
             format!(
-                "Write {} on slips of paper, ten of each. Use them like coins. Pay {} with as few slips as you can.{trade}",
+                "Write {} on slips of paper, {each} of each. Use them like coins. Pay {} with as few slips as you can.{trade}",
                 self.list(&worths),
                 usage.style.numeral(number)
             ),

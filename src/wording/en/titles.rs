@@ -28,12 +28,15 @@ impl Titles for English {
         }
     }
 
-    fn shared_key_title(&self, checks: bool, practice: bool) -> &'static str {
-        match (checks, practice) {
-            (true, true) => "Key: quick checks, practice and slips",
-            (true, false) => "Key: quick checks and slips",
-            (false, true) => "Key: practice and slips",
-            (false, false) => "Key: slips",
+    fn shared_key_title(&self, checks: bool, practice: bool, slips: bool) -> &'static str {
+        match (checks, practice, slips) {
+            (true, true, true) => "Key: quick checks, practice and slips",
+            (true, true, false) => "Key: quick checks and practice",
+            (true, false, true) => "Key: quick checks and slips",
+            (true, false, false) => "Key: quick checks",
+            (false, true, true) => "Key: practice and slips",
+            (false, true, false) => "Key: practice",
+            (false, false, _) => "Key: slips",
         }
     }
 

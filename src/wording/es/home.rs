@@ -78,7 +78,12 @@ impl HomeWords for Spanish {
         let worths = worths.filter_map(|place| Some(usage.style.numeral(Number::new(place.worth())?)));
         let worths: Vec<String> = worths.collect();
         let cards = cards(most);
-        let trade = if trades { " Luego cambien uno por diez del que sigue. El número no cambia." } else { "" };
+        // Ten are left to trade for whatever was paid.
+        let (each, trade) = if trades {
+            ("veinte", " Luego cambien uno por diez del que sigue. El número no cambia.")
+        } else {
+            ("diez", "")
+        };
         [
             if most.value() <= MOST_BEANS {
                 "Tomen un puñado grande de frijoles secos. Calculen a ojo cuántos son. Luego hagan montones de diez y cuenten."
@@ -89,7 +94,7 @@ impl HomeWords for Spanish {
                     .to_owned()
             },
             format!(
-                "Escriban {} en papelitos, diez de cada uno. Úsenlos como monedas. Paguen {} con la menor cantidad de papelitos posible.{trade}",
+                "Escriban {} en papelitos, {each} de cada uno. Úsenlos como monedas. Paguen {} con la menor cantidad de papelitos posible.{trade}",
                 listed(&worths),
                 usage.style.numeral(number)
             ),

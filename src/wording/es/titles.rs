@@ -28,12 +28,15 @@ impl Titles for Spanish {
         }
     }
 
-    fn shared_key_title(&self, checks: bool, practice: bool) -> &'static str {
-        match (checks, practice) {
-            (true, true) => "Respuestas: controles, práctica y errores",
-            (true, false) => "Respuestas: controles y errores",
-            (false, true) => "Respuestas: práctica y errores",
-            (false, false) => "Respuestas: errores",
+    fn shared_key_title(&self, checks: bool, practice: bool, slips: bool) -> &'static str {
+        match (checks, practice, slips) {
+            (true, true, true) => "Respuestas: controles, práctica y errores",
+            (true, true, false) => "Respuestas: controles y práctica",
+            (true, false, true) => "Respuestas: controles y errores",
+            (true, false, false) => "Respuestas: controles",
+            (false, true, true) => "Respuestas: práctica y errores",
+            (false, true, false) => "Respuestas: práctica",
+            (false, false, _) => "Respuestas: errores",
         }
     }
 

@@ -56,8 +56,11 @@ pub enum Deed {
     AnyTrade(Number, Counted),
     /// Walk round, and mark in the tally who builds the number.
     MarkBuilding,
-    /// Walk round, and mark skills and slips in the tally.
-    MarkSorting,
+    /// Walk round, and mark skills in the tally, and slips where it has any.
+    MarkSorting {
+        /// Whether the tally has letters of slips.
+        slips: bool,
+    },
     /// With or without "and" in this lesson: an example of it.
     SayJoined(Number),
     /// Build a number with blocks in columns.

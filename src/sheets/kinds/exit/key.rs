@@ -64,16 +64,15 @@ fn right(desk: &Desk<'_>, question: &Question) -> String {
 /// One question of all checks.
 fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
     let [check, question, answer, wrong] = desk.lesson.wording().question_heads();
-    let columns = [
-        (check, ColumnWidth::Share(2)),
-        (question, ColumnWidth::Share(6)),
-        (answer, ColumnWidth::Share(5)),
-        (wrong, ColumnWidth::Share(7)),
-        (wrong, ColumnWidth::Share(7)),
-    ];
+    let asked_in = |check: &Check| check.questions.get(k).map(|question| question.wrong().count());
+    // Answers that are written have no wrong choices.
+    let choices = checks.iter().filter_map(asked_in).max().unwrap_or(0);
+    let mut columns =
+        vec![(check, ColumnWidth::Share(2)), (question, ColumnWidth::Share(6)), (answer, ColumnWidth::Share(5))];
+    columns.extend(std::iter::repeat_n((wrong, ColumnWidth::Share(7)), choices));
     let row = |(check, question): (&Check, &Question)| {
         let letter = question.letter().map(|letter| format!("{letter}: ")).unwrap_or_default();
-        let mut wrong = question.wrong().map(|(letter, choice, slip)| {
+        let wrong = question.wrong().map(|(letter, choice, slip)| {
             let mark = desk.lesson.letter(slip).map(|mark| format!("{mark}, ")).unwrap_or_default();
             TableCell::Text(format!(
                 "{letter}: {} ({mark}{})",
@@ -81,15 +80,13 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
                 desk.lesson.wording().slip_name(slip)
             ))
         });
-        let mut next = || wrong.next().unwrap_or(TableCell::Empty);
-        let (first, second) = (next(), next());
-        vec![
+        let mut cells = vec![
             TableCell::Text(check.mark.to_string()),
             asked(desk, question),
             TableCell::Bold(format!("{letter}{}", shown(desk, &question.answer))),
-            first,
-            second,
-        ]
+        ];
+        cells.extend(wrong.chain(std::iter::repeat(TableCell::Empty)).take(choices));
+        cells
     };
     let asked = checks.iter().filter_map(|check| Some((check, check.questions.get(k)?)));
     let skill = checks.iter().find_map(|check| check.questions.get(k)).map(|question| question.skill);

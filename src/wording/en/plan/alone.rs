@@ -54,7 +54,10 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             usage.style.words(*n)
         ),
         Deed::MarkBuilding => "Mark in the tally whether the learner can do it.".to_owned(),
-        Deed::MarkSorting => "Mark in the tally what works, and the letter of each slip you see.".to_owned(),
+        Deed::MarkSorting { slips: true } => {
+            "Mark in the tally what works, and the letter of each slip you see.".to_owned()
+        }
+        Deed::MarkSorting { slips: false } => "Mark in the tally what works.".to_owned(),
         Deed::RowsToday { count, .. } => format!("There is time for {}. If it goes fast, go on.", rows(*count)),
         Deed::NumbersToday { count, more } => {
             format!("There is time for {}.{}", first_ones(*count), early(*more, "more time"))

@@ -146,9 +146,9 @@ impl Deeds for English {
             ),
             Deed::AnyTrade(n, counted) => self.any_trade(&numeral(*n), counted),
             Deed::MarkBuilding => "Walk around. Mark in the class tally who can do it.".to_owned(),
-            Deed::MarkSorting => {
-                "Walk around with the class tally. Mark who can do what, and the letter of each slip you see."
-                    .to_owned()
+            Deed::MarkSorting { slips } => {
+                let slips = if *slips { ", and the letter of each slip you see" } else { "" };
+                format!("Walk around with the class tally. Mark who can do what{slips}.")
             }
             Deed::GroupSorts(share) => self.group_sorts(share, usage.style),
             Deed::GiveGroupChecks(shares) => self.give_checks(shares),

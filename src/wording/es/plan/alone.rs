@@ -66,7 +66,10 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             format!("Diga «{}» y no escriba nada todavía. El estudiante lo escribe en cifras.", usage.style.words(*n))
         }
         Deed::MarkBuilding => "Marque en la lista si lo logra.".to_owned(),
-        Deed::MarkSorting => "Marque en la lista qué logra, y la letra de cada error que vea.".to_owned(),
+        Deed::MarkSorting { slips: true } => {
+            "Marque en la lista qué logra, y la letra de cada error que vea.".to_owned()
+        }
+        Deed::MarkSorting { slips: false } => "Marque en la lista qué logra.".to_owned(),
         Deed::RowsToday { count, .. } => format!("Hay tiempo para {}. Si termina pronto, que siga.", rows(*count)),
         Deed::PutAway(kinds) => {
             // Of blocks there is not the sheet any more.

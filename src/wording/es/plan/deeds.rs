@@ -141,9 +141,9 @@ impl Deeds for Spanish {
             ),
             Deed::AnyTrade(n, counted) => self.any_trade(&numeral(*n), counted),
             Deed::MarkBuilding => "Recorra el salón. Marque en la lista de la clase quién lo logra.".to_owned(),
-            Deed::MarkSorting => {
-                "Recorra el salón con la lista de la clase. Marque quién logra qué, y la letra de cada error que vea."
-                    .to_owned()
+            Deed::MarkSorting { slips } => {
+                let slips = if *slips { ", y la letra de cada error que vea" } else { "" };
+                format!("Recorra el salón con la lista de la clase. Marque quién logra qué{slips}.")
             }
             Deed::CutStrips(pieces) => format!(
                 "Los estudiantes recortan por las líneas: {} cada uno. Las piezas de cada uno se quedan juntas.",
