@@ -3,17 +3,21 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
 
-use placewright::lesson::Lesson;
 use placewright::lesson::groups::{self, SlipLesson};
+use placewright::lesson::teach::{self, Means, Step};
+use placewright::lesson::timing;
+use placewright::lesson::{Lesson, Wrong};
 use placewright::number::{Content, Form, Number, Place, Slip, Task};
+use placewright::sheets::page::Item;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::spec::SheetKind;
+use placewright::wording::plan::Deed;
 use placewright::wording::{BlocksOut, English, GroupSteps};
 
-use crate::support::in_play;
 use crate::support::packets::masters;
 use crate::support::setup::{family, number, planned};
+use crate::support::{in_play, means};
 
 /// Lessons of every size of number, with blocks from sheets, from a tub and without.
 fn lessons() -> Vec<Lesson> {
@@ -351,4 +355,78 @@ fn what_is_asked_about_was_shown() {
         met.insert(own.slip);
     });
     assert_eq!(met.len(), in_play::all().len());
+}
+
+/// Lessons on trading, with blocks from sheets and from a tub.
+fn on_trading() -> Vec<Lesson> {
+    let mut all = Vec::new();
+    for seed in 1..=12 {
+        for (range, most) in [("[120, 499]", ""), ("[1000, 9999]", "at_most = { thousands = 3 }"), ("[120, 499]", TUB)]
+        {
+            let blocks = if most == TUB { "" } else { "\"blocks\", " };
+            all.push(planned(&format!(
+                "title = \"Crates\"\nminutes = 60\nseed = {seed}\n[numbers]\nrange = {range}\n{most}\n[forms]\n\
+                 match = [\"numeral\", \"regrouped\", \"untraded\", \"expanded\"]\ndecoys = 4\n\
+                 [sheets]\nmake = [\"mat\", {blocks}\"record\", \"board\", \"strips\", \"exit\", \"key\"]"
+            )));
+        }
+    }
+    all
+}
+
+const TUB: &str = "at_most = { hundreds = 6, tens = 19, ones = 19 }";
+
+/// What a wrong answer's trade needs at the end of it, where it has one.
+fn needed(lesson: &Lesson, wrong: &Wrong) -> Option<[u32; 4]> {
+    let [ones, tens, hundreds, thousands, ..] = wrong.task.counted(wrong.of, &lesson.style)?;
+    Some([thousands, hundreds, tens, ones])
+}
+
+#[test]
+fn a_plan_trades_with_blocks_only_where_the_kit_holds_them() {
+    let (mut with, mut without) = (0, 0);
+    for lesson in on_trading() {
+        let held = held(&lesson);
+        let job = means::printed(&lesson, &[]);
+        let questions = timing::questions(&lesson.spec);
+        let plan = teach::plan(&Means { lesson: &lesson, job: &job, questions, own_rows: true });
+        for step in plan.phases.iter().flat_map(|part| &part.steps) {
+            match step {
+                Step::Watch { wrong, tools, .. } => {
+                    let Some(needs) = needed(&lesson, wrong) else { continue };
+                    assert!(!tools.blocks || within(needs, held), "{:?}: {needs:?} of {held:?}", wrong.slip);
+                    *(if tools.blocks { &mut with } else { &mut without }) += 1;
+                }
+                Step::Do(Deed::TradeBlocks(_, [ones, tens, hundreds, thousands, ..])) => {
+                    assert!(within([*thousands, *hundreds, *tens, *ones], held), "{step:?} of {held:?}");
+                }
+                _ => {}
+            }
+        }
+    }
+    assert!(with > 5 && without > 5, "{with}, {without}");
+}
+
+#[test]
+fn a_key_helps_with_blocks_only_where_the_kit_holds_them() {
+    let (mut with, mut without) = (0, 0);
+    let (layouts, family) = (Layouts::read(&[]).unwrap(), family());
+    for lesson in on_trading() {
+        let Some(kept) = lesson.slips.iter().find(|in_play| in_play.slip == Slip::NotTakenAway) else { continue };
+        let Some(needs) = kept.seen.first().and_then(|wrong| needed(&lesson, wrong)) else { continue };
+        let fits = within(needs, held(&lesson));
+        let mut told = String::new();
+        for page in masters(&Desk::new(&lesson, &layouts, &family), SheetKind::Key).expect("a key") {
+            page.layers.iter().flat_map(|layer| &layer.nodes).for_each(|node| {
+                node.each(&mut |item| {
+                    if let Item::Text(text) = item {
+                        told = format!("{told} {}", text.text);
+                    }
+                });
+            });
+        }
+        assert_eq!(told.contains("Trade with blocks"), fits, "{needs:?} of {:?}", held(&lesson));
+        *(if fits { &mut with } else { &mut without }) += 1;
+    }
+    assert!(with > 2 && without > 2, "{with}, {without}");
 }

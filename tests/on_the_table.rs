@@ -9,7 +9,7 @@ use std::sync::LazyLock;
 use placewright::lesson::Lesson;
 use placewright::lesson::teach::{self, Means, Step, Teaching, materials};
 use placewright::lesson::timing::{self, Phase};
-use placewright::number::Form;
+use placewright::number::{Form, Number, traded};
 use placewright::sheets::page::Item;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
@@ -111,6 +111,39 @@ fn whoever_fills_in_or_matches_a_trade_has_seen_one() {
                 read += usize::from(own == Some(k));
             }
         }
+    }
+    assert!(read > 60, "{read}");
+}
+
+/// Some number that learners match or write is shown with several pieces traded.
+fn trades_several(lesson: &Lesson) -> bool {
+    let trading = lesson.style.trading;
+    let several = |n: Number, counted: Option<[u32; 6]>| counted.is_some_and(|c| traded(n, &c).iter().sum::<u32>() > 1);
+    let forms = lesson.matched();
+    let mut rows = lesson.sets.iter().flat_map(|set| &set.rows).copied();
+    rows.any(|n| {
+        forms.contains(&Form::Regrouped) && several(n, trading.regrouped(n))
+            || forms.contains(&Form::Untraded) && several(n, trading.pictured(n))
+    })
+}
+
+/// Kits hold ten more than a digit needs: several pieces are traded without them, and it is shown how before a strip has it.
+#[test]
+fn several_pieces_are_traded_in_the_head_and_shown_first() {
+    let mut read = 0;
+    for (name, lesson) in lessons().iter().filter(|(_, lesson)| trades(lesson) && trades_several(lesson)) {
+        let mut seen = false;
+        for (phase, texts) in told(lesson) {
+            for text in texts {
+                seen |= text.starts_with("Several pieces, in the head: ");
+                let own = ["the other boxes", "Find the strips", "the same number in one row", "strips belong to"];
+                assert!(seen || !own.iter().any(|own| text.contains(own)), "{name}\n{phase:?}: {text}");
+                let more = text.split_once(" and trade ").filter(|_| !text.contains("one after another"));
+                assert!(more.is_none_or(|(_, trade)| trade.starts_with("1 ")), "{name}\n{phase:?}: {text}");
+                read += usize::from(seen);
+            }
+        }
+        assert!(seen, "{name}");
     }
     assert!(read > 60, "{read}");
 }

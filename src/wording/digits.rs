@@ -75,6 +75,12 @@ pub fn trades(number: Number, counted: &Counted) -> Vec<[(u32, Place); 2]> {
     trades.map(|at| [(gone[at], Place::ALL[at]), (gone[at] * 10, Place::ALL[at - 1])]).collect()
 }
 
+/// How many have come after each of so many trades: "10, 20, 30".
+pub fn tens_counted(pieces: u32) -> String {
+    let counted: Vec<String> = (1..=pieces).map(|piece| (piece * 10).to_string()).collect();
+    counted.join(", ")
+}
+
 /// The places that hold more than a digit can say.
 pub fn over(counted: &Counted) -> Vec<Place> {
     Place::ALL.into_iter().filter(|place| counted[place.index()] > 9).collect()

@@ -118,6 +118,17 @@ pub const RULES: &[Rule] = &[
         known(held, h[2])
     }),
     (
+        "Varias piezas, de memoria: canjeen {} de {}. Por cada pieza vienen 10 {}: {}. Ahora tenemos {}. Sigue siendo {}.",
+        |held, _, h| {
+            let each = (1..=figures(h[0])[0]).map(|piece| (piece * 10).to_string()).collect::<Vec<_>>();
+            same(h[3].to_owned(), each.join(", "))?;
+            same(counted(h[0]), counted(&format!("{} {}", each.last().expect("pieces"), h[2])))?;
+            same(counted(h[4]), count(h[1]))?;
+            same(h[1], h[5])?;
+            known(held, h[1])
+        },
+    ),
+    (
         "También son correctos otros canjes: {} es igual a {}. Para comprobarlo, sume lo que valen las partes.",
         |held, _, h| {
             known(held, h[0])?;

@@ -129,6 +129,19 @@ pub const RULES: &[Rule] = &[
         let (crossed, drawn) = h[0].split_once(" and draw ").expect("a trade");
         same(worth(crossed), worth(drawn))
     }),
+    (
+        "Several pieces, in the head: trade {} of {}. For each one 10 {} come: {}. Now we have {}. It is still {}.",
+        |held, _, h| {
+            let each = (1..=figures(h[0])[0]).map(|piece| (piece * 10).to_string()).collect::<Vec<_>>();
+            same(h[3].to_owned(), each.join(", "))?;
+            // What comes is worth as much as what goes.
+            let come = format!("{} {}", each.last().expect("pieces"), h[2]);
+            same(crate::support::answers::counted(h[0]), crate::support::answers::counted(&come))?;
+            same(crate::support::answers::counted(h[4]), count(h[1]))?;
+            same(h[1], h[5])?;
+            known(held, h[1])
+        },
+    ),
     ("Other trades are right too: {} is also {}. To check one, add up what its parts are worth.", |held, _, h| {
         same(crate::support::answers::counted(h[1]), count(h[0]))?;
         holds(held.numbers().contains(&count(h[0])), "that is no number of the lesson")

@@ -107,6 +107,14 @@ fn equipped(
     }
 }
 
+/// What a remedy can use against a wrong answer: blocks only where one set holds all that its trade asks for at once.
+pub fn tools_against(lesson: &Lesson, wrong: &Wrong) -> Tools {
+    let usual = lesson.tools(wrong.of);
+    let trades = wrong.task.counted(wrong.of, &lesson.style).is_some();
+    let holds = || laid::sets(&lesson.kits(), &lesson.style, wrong.slip, wrong.of, wrong.task).is_some();
+    Tools { blocks: usual.blocks && (!trades || holds()), ..usual }
+}
+
 /// What the groups of all these lessons need on their table.
 pub fn table(lesson: &Lesson, all: &[&SlipLesson]) -> GroupTable {
     let blocks = |own: &SlipLesson| own.tools.blocks || own.tools_of_each.blocks && own.works_with_blocks();

@@ -2,9 +2,9 @@
 
 use super::means::BuiltWith;
 use super::opening::twins;
-use super::script::Script;
+use super::script::{Script, gives_several};
 use crate::lesson::timing;
-use crate::number::{Form, Number, Place, Task};
+use crate::number::{Form, Number, Place, Task, Trading};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
@@ -49,7 +49,16 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
         script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);
     }
     if let Some(counted) = script.style().trading.regrouped(number).filter(|_| script.lesson.trades()) {
-        script.ask(Asked::Regrouped(number, counted));
+        match Trading::ANY.single(number, 0) {
+            _ if !gives_several(number, &counted) => {
+                script.ask(Asked::Regrouped(number, counted));
+            }
+            // One piece comes first.
+            Some(one) if !script.has_traded() => {
+                script.ask(Asked::Regrouped(number, one));
+            }
+            _ => script.trade_several(number, counted),
+        }
     }
     script.ask(Asked::Words(number));
     // Of two hyphens it would not be clear which is meant.

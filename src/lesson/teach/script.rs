@@ -5,9 +5,10 @@ use std::collections::{BTreeSet, HashSet};
 use super::means::{BuiltWith, Means};
 use super::steps::{Seen, Step};
 use crate::lesson::display;
+use crate::lesson::groups;
 use crate::lesson::timing::{self, Load};
 use crate::lesson::{Lesson, SortSet, Wrong};
-use crate::number::{Counted, Number, Place, Slip, Style, Task, Trading};
+use crate::number::{Counted, Number, Place, Slip, Style, Task, Trading, traded};
 use crate::spec::{DisplayForm, SheetKind, Version};
 use crate::wording::plan::{Asked, Deed, Laid, Said, Whose};
 
@@ -122,6 +123,22 @@ impl<'a> Script<'a> {
         if self.asked.insert(Asked::Regrouped(number, counted)) {
             self.act(deed(number, counted));
         }
+    }
+
+    /// Shows how several pieces of a place are traded: once, since what comes next is asked for.
+    pub(super) fn trade_several(&mut self, number: Number, counted: Counted) {
+        if self.has_traded_several() {
+            self.ask(Asked::Regrouped(number, counted));
+        } else {
+            self.shown_trade(Deed::TradeSeveral, number, counted);
+        }
+    }
+
+    /// Whether it was shown how several pieces are traded.
+    pub(super) fn has_traded_several(&self) -> bool {
+        self.asked
+            .iter()
+            .any(|asked| matches!(asked, Asked::Regrouped(number, counted) if gives_several(*number, counted)))
     }
 
     /// Whether that was asked, or shown.
@@ -241,7 +258,7 @@ impl<'a> Script<'a> {
 
     /// Something to look out for; an explanation is given once.
     pub(super) fn watch(&mut self, seen: Seen, wrong: Wrong) {
-        let tools = self.means.lesson.tools(wrong.of);
+        let tools = groups::tools_against(self.lesson, &wrong);
         let told = !self.explained.insert(wrong.slip);
         let letter = self.lesson.letter(wrong.slip);
         self.steps.push(Step::Watch { seen, wrong, tools, letter, told });
@@ -370,4 +387,9 @@ impl<'a> Script<'a> {
     pub(super) fn some_rows(&self) -> Option<u32> {
         (self.load.rows < self.lesson.fullest.numbers.sort.count.value).then_some(self.load.rows)
     }
+}
+
+/// Whether several pieces are traded away.
+pub(super) fn gives_several(number: Number, counted: &Counted) -> bool {
+    traded(number, counted).iter().sum::<u32>() > 1
 }

@@ -1,7 +1,7 @@
 //! Sorting and matching: what the class does with boards and strips, and what to ask while walking round.
 
 use super::opening::twins;
-use super::script::Script;
+use super::script::{Script, gives_several};
 use super::steps::Seen;
 use crate::lesson::timing::StripUse;
 use crate::lesson::{SortSet, Wrong};
@@ -142,6 +142,7 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
         script.on_board(number);
         script.ask(Asked::Regrouped(number, counted));
     }
+    several_pieces(script);
     match (script.load.strips, board) {
         (StripUse::Cut | StripUse::Ready, true) => {
             script.say(Said::FindStrips(given, some));
@@ -178,6 +179,29 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
             Some(_) => Said::SomeFitNoRowToday { none: decoys },
             None => Said::SomeFitNoRow { all: sets.iter().all(has) && script.some_rows().is_none() },
         });
+    }
+}
+
+/// Some rows are shown with several pieces traded: before they are matched or written it is shown how.
+fn several_pieces(script: &mut Script<'_>) {
+    let trading = script.style().trading;
+    let forms = script.lesson.matched();
+    let shown = |n: Number| {
+        let words = trading.regrouped(n).filter(|_| forms.contains(&Form::Regrouped));
+        let picture = trading.pictured(n).filter(|_| forms.contains(&Form::Untraded));
+        words.into_iter().chain(picture)
+    };
+    let rows = || script.lesson.sets.iter().flat_map(|set| &set.rows).copied();
+    if script.has_traded_several() || !rows().any(|n| shown(n).any(|counted| gives_several(n, &counted))) {
+        return;
+    }
+    // All know the model numbers, and the rows of their own set; what a strip shows is for learners to find.
+    let known = script.model().iter().chain(script.sort()).copied().chain(rows());
+    let mut ways: Vec<_> = known.filter_map(|n| Some((n, trading.pair(n)?))).collect();
+    ways.sort_by_key(|(n, counted)| shown(*n).any(|strip| strip == *counted));
+    if let Some((number, counted)) = ways.first().copied() {
+        script.on_board(number);
+        script.trade_several(number, counted);
     }
 }
 

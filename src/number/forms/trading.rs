@@ -66,6 +66,12 @@ impl Trading {
         ways.get(turn % ways.len().max(1)).copied()
     }
 
+    /// Two pieces of one place for twenty of the next, of the greatest place that has two; `None` where no place has.
+    pub fn pair(self, number: Number) -> Option<Counted> {
+        let two = |counted: &Counted| traded(number, counted).iter().sum::<u32>() == 2;
+        proper(number).into_iter().find(two)
+    }
+
     /// Another regrouping of a number than those that are shown: of the fewest kinds of pieces.
     pub fn other(self, number: Number) -> Option<Counted> {
         let shown = [self.regrouped(number), self.pictured(number)];
@@ -194,6 +200,9 @@ mod tests {
             let other = Trading::ANY.other(of);
             assert!(other.is_none_or(|other| worth(&other) == value && Some(other) != Trading::ANY.regrouped(of)));
         }
+        assert_eq!(Trading::ANY.pair(number(364)), Some([4, 26, 1, 0, 0, 0]));
+        assert_eq!(Trading::ANY.pair(number(164)), Some([24, 4, 1, 0, 0, 0]));
+        assert_eq!(Trading::ANY.pair(number(111)), None);
         assert_eq!(Trading::ANY.single(number(264), 0), Some([4, 16, 1, 0, 0, 0]));
         assert_eq!(Trading::ANY.single(number(264), 1), Some([14, 5, 2, 0, 0, 0]));
         assert_eq!(Trading { seed: 1, tub: [19, 9, 6, 0, 0, 0] }.single(number(264), 0), Some([14, 5, 2, 0, 0, 0]));

@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use crate::diag::Problem;
 use crate::lesson::teach::rows_written;
-use crate::lesson::{InPlay, Lesson, SortSet, Strip, Version, timing};
+use crate::lesson::{InPlay, Lesson, SortSet, Strip, Version, Wrong, groups, timing};
 use crate::measure::{Count, Length, Point, Rect, Size, Weight};
 use crate::number::{Breadth, Content, Form, Number, Task};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
@@ -23,6 +23,7 @@ use crate::sheets::page::layout::Layout;
 use crate::sheets::page::text::{Across, Align, Down, Face};
 use crate::sheets::page::{Layer, Page};
 use crate::spec::SheetKind;
+use crate::wording::Tools;
 use crate::wording::plan::RowsBy;
 
 /// Lays the key of every version out, each beginning on a page of its own. Pictures are as large as they can be without
@@ -59,6 +60,9 @@ fn slips(desk: &Desk<'_>) -> Result<Option<TitledTable>, Problem> {
     let face = desk.face(layout, "text")?;
     let tools = desk.lesson.tools(desk.lesson.spec.numbers.range.value.1);
     let row = |in_play: &InPlay| {
+        // What helps is told of the example beside it.
+        let fits = |wrong: &Wrong| groups::tools_against(desk.lesson, wrong).blocks;
+        let tools = Tools { blocks: tools.blocks && in_play.seen.first().is_none_or(fits), ..tools };
         let text = |text: &str| TableCell::Text(text.to_owned());
         vec![
             TableCell::Bold(in_play.letter.to_string()),

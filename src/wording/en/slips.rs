@@ -115,7 +115,7 @@ impl Slips for English {
             Slip::OneForOne => "Ask how many of the smaller kind make one of the larger, and trade again.",
             Slip::OneTooFew if blocks => "Count the ten pieces aloud as they come out, then count the whole column.",
             Slip::OneTooFew => "Draw the ten pieces and count them aloud, then count all of that kind.",
-            Slip::CountsSideBySide if mat => {
+            Slip::CountsSideBySide if mat && blocks => {
                 "Build it on the mat, trade every ten pieces up, and write one digit for each column."
             }
             Slip::CountsSideBySide => {

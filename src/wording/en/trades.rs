@@ -4,7 +4,7 @@ use super::English;
 use super::phrases::listed;
 use super::steps::marks;
 use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task};
-use crate::wording::digits::{counts, over, trades};
+use crate::wording::digits::{counts, over, tens_counted, trades};
 use crate::wording::{Phrases, Tools};
 
 impl English {
@@ -24,6 +24,21 @@ impl English {
         };
         let trades: Vec<String> = trades(number, counted).into_iter().map(trade).collect();
         trades.join(", then ")
+    }
+
+    /// Several pieces of a place traded one after another, without blocks.
+    pub(super) fn several_trades(&self, number: Number, counted: &Counted, numeral: &str) -> String {
+        let told = |[gives, takes]: [(u32, Place); 2]| {
+            format!(
+                "trade {} of {numeral}. For each one 10 {} come: {}",
+                self.units(gives.0, gives.1),
+                self.place(takes.1),
+                tens_counted(gives.0)
+            )
+        };
+        let told: Vec<String> = trades(number, counted).into_iter().map(told).collect();
+        let now = counts(self, counted);
+        format!("Several pieces, in the head: {}. Now we have {now}. It is still {numeral}.", told.join(". Then "))
     }
 
     /// That a trade need not be the one that is shown, with another one, and how to tell.

@@ -138,7 +138,7 @@ impl Slips for Spanish {
             Slip::OneTooFew => {
                 "Dibuje las diez piezas contándolas en voz alta, y cuente después todas las de ese tipo."
             }
-            Slip::CountsSideBySide if mat => {
+            Slip::CountsSideBySide if mat && blocks => {
                 "Ármelo en el tapete, canjee cada diez piezas y escriba una cifra por columna."
             }
             Slip::CountsSideBySide => {

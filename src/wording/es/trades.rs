@@ -4,7 +4,7 @@ use super::Spanish;
 use super::phrases::listed;
 use super::steps::marks;
 use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task};
-use crate::wording::digits::{held, over, trades};
+use crate::wording::digits::{held, over, tens_counted, trades};
 use crate::wording::{Phrases, Tools};
 
 impl Spanish {
@@ -24,6 +24,21 @@ impl Spanish {
         };
         let trades: Vec<String> = trades(number, counted).into_iter().map(trade).collect();
         trades.join(", después ")
+    }
+
+    /// Several pieces of a place traded one after another, without blocks.
+    pub(super) fn several_trades(&self, number: Number, counted: &Counted, numeral: &str) -> String {
+        let told = |[gives, takes]: [(u32, Place); 2]| {
+            format!(
+                "canjeen {} de {numeral}. Por cada pieza vienen 10 {}: {}",
+                self.units(gives.0, gives.1),
+                self.place(takes.1),
+                tens_counted(gives.0)
+            )
+        };
+        let told: Vec<String> = trades(number, counted).into_iter().map(told).collect();
+        let now = listed(&held(self, counted));
+        format!("Varias piezas, de memoria: {}. Ahora tenemos {now}. Sigue siendo {numeral}.", told.join(". Después "))
     }
 
     /// That a trade need not be the one that is shown, with another one, and how to tell.

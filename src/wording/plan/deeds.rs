@@ -52,6 +52,8 @@ pub enum Deed {
     TradeBlocks(Number, Counted),
     /// The same in a drawing.
     TradeDrawn(Number, Counted),
+    /// Trade several pieces of one place in the head, one after another: kits and pictures do not hold what comes.
+    TradeSeveral(Number, Counted),
     /// Another trade than the key's is right too, such as these counts of a number.
     AnyTrade(Number, Counted),
     /// Walk round, and mark in the tally who builds the number.

@@ -144,6 +144,7 @@ impl Deeds for English {
                 counts(self, counted),
                 numeral(*n)
             ),
+            Deed::TradeSeveral(n, counted) => self.several_trades(*n, counted, &numeral(*n)),
             Deed::AnyTrade(n, counted) => self.any_trade(&numeral(*n), counted),
             Deed::MarkBuilding => "Walk around. Mark in the class tally who can do it.".to_owned(),
             Deed::MarkSorting { slips } => {

@@ -22,7 +22,7 @@ pub(super) fn seen(slip: Slip) -> &'static str {
         Slip::FromTheOnes => "They compared the ones first",
         Slip::NotTakenAway => "They did not take away what was traded",
         Slip::OneForOne => "They traded one for one, not one for ten",
-        Slip::OneTooFew => "They traded one for nine, not one for ten",
+        Slip::OneTooFew => "They let nine come for each one that was traded, not ten",
         Slip::CountsSideBySide => "They wrote the counts one beside the other",
         Slip::TenLeftOut => "They forgot ten of a kind",
         Slip::TensOnesSwapped => "They mixed up the tens and the ones",

@@ -139,6 +139,7 @@ impl Deeds for Spanish {
                 listed(&held(self, counted)),
                 numeral(*n)
             ),
+            Deed::TradeSeveral(n, counted) => self.several_trades(*n, counted, &numeral(*n)),
             Deed::AnyTrade(n, counted) => self.any_trade(&numeral(*n), counted),
             Deed::MarkBuilding => "Recorra el salón. Marque en la lista de la clase quién lo logra.".to_owned(),
             Deed::MarkSorting { slips } => {

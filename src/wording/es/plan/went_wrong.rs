@@ -22,7 +22,7 @@ pub(super) fn seen(slip: Slip) -> &'static str {
         Slip::FromTheOnes => "Compararon primero las unidades",
         Slip::NotTakenAway => "No quitaron lo que canjearon",
         Slip::OneForOne => "Canjearon uno por uno, no uno por diez",
-        Slip::OneTooFew => "Canjearon uno por nueve, no uno por diez",
+        Slip::OneTooFew => "Pusieron nueve por cada pieza que canjearon, no diez",
         Slip::CountsSideBySide => "Escribieron las cantidades una al lado de otra",
         Slip::TenLeftOut => "Olvidaron las diez piezas de más",
         Slip::TensOnesSwapped => "Confundieron las decenas con las unidades",
