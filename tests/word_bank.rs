@@ -76,6 +76,64 @@ fn a_number_of_ones_own_can_be_spelled() {
     }
 }
 
+/// Whatever number a lesson has, on the display, in a set, in a group's or in the quick check: every word of its name is on the page.
+#[test]
+fn every_number_of_the_lesson_can_be_spelled() {
+    let group = "[class]\nlearners = 12\n[[group]]\nname = \"Herons\"\nlearners = 4\nrange = [1000, 4999]\n";
+    let thousands = "range = [1000, 9999]\nmodel.count = 3\nsort.count = 6\nexit.count = 4";
+    for (numbers, rest) in [
+        ("range = [100, 999]\nmodel.count = 1\nsort.count = 2\nexit.count = 6", ""),
+        ("range = [100, 599]\nmodel.count = 2\nsort.count = 6\nexit.count = 3", group),
+        (thousands, ""),
+        ("range = [10000, 999999]\nmodel.count = 2\nsort.count = 6\nexit.count = 4", ""),
+    ] {
+        for top in ["", "language = \"es\"", "language = \"es\"\nsecond_language = \"en\"", "second_language = \"es\""]
+        {
+            let lesson = planned(&format!(
+                "title = \"Beans\"\nseed = 5\n{top}\n[numbers]\n{numbers}\n[sheets]\nmake = [\"record\", \"word-bank\", \
+                 \"board\", \"exit\"]\n{rest}"
+            ));
+            let text = text(&lesson);
+            let there: Vec<&str> = text.split([' ', '\n', '\u{a0}']).map(bare).collect();
+            let chosen = &lesson.chosen;
+            let asked = lesson.checks.iter().flat_map(|check| &check.questions).map(|question| &question.of);
+            let all = chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit).chain(asked);
+            for number in all {
+                for style in [Some(lesson.style), lesson.style.in_second()].into_iter().flatten() {
+                    let words = style.words(*number);
+                    for word in words.split([' ', '-']).map(bare).filter(|word| !["y", "and"].contains(word)) {
+                        assert!(there.contains(&word), "{word} of {words} is missing: {top} {numbers}\n{text}");
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A word without what joins it to others.
+fn bare(word: &str) -> &str {
+    word.trim_matches([',', '.', '\u{2026}'])
+}
+
+/// A number of their own in a range of six digits: all words up to nineteen, the tens, and what follows a full thousand.
+#[test]
+fn own_numbers_of_a_wide_range_have_their_words() {
+    for (top, range, words) in [
+        ("language = \"es\"", "[10000, 999999]", ["seis", "once", "diecinueve", "cincuenta", "ciento", "mil"]),
+        (
+            "language = \"es\"\nsecond_language = \"en\"",
+            "[100, 999]",
+            ["dos", "once", "trece", "treinta", "ciento", "setenta"],
+        ),
+        ("", "[1000, 9999]", ["three", "eleven", "nineteen", "fifty", "hundred", "thousand"]),
+    ] {
+        let lesson = lesson(top, &format!("range = {range}\nmodel.count = 1\nsort.count = 3\nexit.count = 0"));
+        let text = text(&lesson);
+        let there: Vec<&str> = text.split([' ', '\n', '\u{a0}']).map(bare).collect();
+        assert!(words.iter().all(|word| there.contains(word)), "{top} {range}: {there:?}");
+    }
+}
+
 /// Also where the lesson has no model numbers to show it with.
 #[test]
 fn how_words_join_is_told_and_gives_no_answer_away() {

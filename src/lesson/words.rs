@@ -43,17 +43,17 @@ pub enum BankOf {
     Given,
     /// All that they may choose from: where a row waits for a number of their own.
     Any,
+    /// Of these the ones that others are made from: without those from 21 to 29, which some languages write as one word each.
+    Most,
 }
 
 /// The words that these numbers of a lesson need.
 pub fn groups(lesson: &Lesson, of: BankOf) -> Vec<WordGroup> {
-    let chosen = &lesson.chosen;
-    let mut numbers: Vec<Number> = chosen.model.iter().chain(chosen.sort.iter().flatten()).copied().collect();
-    if numbers.is_empty() {
-        numbers.extend(&chosen.exit);
-    }
-    if of == BankOf::Any && !numbers.is_empty() {
-        numbers.extend(choosable(lesson));
+    let mut numbers: Vec<Number> = groups::met(lesson).into_iter().collect();
+    if of != BankOf::Given && !numbers.is_empty() {
+        let named = |value: u32| (21..30).contains(&(value % 100));
+        let twenties = |number: &Number| named(number.value()) || named(number.value() / NEAR);
+        numbers.extend(choosable(lesson).into_iter().filter(|number| of == BankOf::Any || !twenties(number)));
     }
     let own = lesson.wording().bank(&numbers, &lesson.style);
     let (Some(second), Some(style)) = (lesson.second(), lesson.style.in_second()) else {

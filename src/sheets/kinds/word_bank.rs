@@ -50,14 +50,16 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     Ok(drawn.into_iter().map(named).collect())
 }
 
-/// The words of the bank: where learners choose a number of their own, the words of all that they may choose, as long as these
-/// fit on one page.
+/// The words of the bank: where learners choose a number of their own, the words of all that they may choose, or of most, as
+/// long as these fit on one page.
 fn bank(desk: &Desk<'_>, layout: &Layout, body: Rect, notes: &[WordNote]) -> Result<Vec<WordGroup>, Problem> {
     let recorded = desk.lesson.spec.sheets.make.value.contains(&SheetKind::Record);
     if recorded && record::has_own_numbers(desk)? {
-        let any = words::groups(desk.lesson, BankOf::Any);
-        if Bank::fit(desk, layout, body, (&any, notes), None).is_ok() {
-            return Ok(any);
+        for of in [BankOf::Any, BankOf::Most] {
+            let words = words::groups(desk.lesson, of);
+            if Bank::fit(desk, layout, body, (&words, notes), None).is_ok() {
+                return Ok(words);
+            }
         }
     }
     Ok(words::groups(desk.lesson, BankOf::Given))
@@ -109,6 +111,31 @@ fn halves(groups: Vec<WordGroup>, most: usize) -> (Vec<WordGroup>, Vec<WordGroup
     (first, second)
 }
 
+/// Which of so many groups may stand in which column, the first choice first, each with all groups: side by side, four of them
+/// in two columns of about one height, neighbours below each other, one below the other.
+fn arrangements(groups: usize) -> Vec<Vec<Vec<usize>>> {
+    let mut all = vec![(0..groups).map(|k| vec![k]).collect::<Vec<_>>()];
+    if groups == 4 {
+        all.extend([vec![vec![0, 3], vec![1, 2]], vec![vec![0, 2], vec![1, 3]]]);
+    }
+    // A column ends after a group or not: first what has the most columns.
+    let mut parted: Vec<Vec<Vec<usize>>> = (0..1_usize << groups.saturating_sub(1))
+        .map(|ends| {
+            let mut columns = vec![Vec::new()];
+            for k in 0..groups {
+                columns.last_mut().into_iter().for_each(|column| column.push(k));
+                if k + 1 < groups && ends & (1 << k) != 0 {
+                    columns.push(Vec::new());
+                }
+            }
+            columns
+        })
+        .collect();
+    parted.sort_by_key(|columns| std::cmp::Reverse(columns.len()));
+    all.extend(parted);
+    all
+}
+
 /// Groups in columns at one type size.
 struct Bank {
     word: Face,
@@ -120,7 +147,7 @@ struct Bank {
 }
 
 impl Bank {
-    /// The arrangement with the largest words, `most` large: groups side by side, in two columns, or one below the other.
+    /// The arrangement with the largest words, `most` large.
     fn fit(
         desk: &Desk<'_>,
         layout: &Layout,
@@ -130,20 +157,10 @@ impl Bank {
     ) -> Result<Self, Problem> {
         let (word, group) = (desk.face(layout, "word")?, desk.face(layout, "group")?);
         let note = desk.face(layout, "note")?;
-        let each: Vec<Vec<usize>> = (0..groups.len()).map(|k| vec![k]).collect();
-        let paired: Vec<Vec<usize>> = match groups.len() {
-            0 | 1 => each.clone(),
-            2 => vec![vec![0], vec![1]],
-            3 => vec![vec![0], vec![1, 2]],
-            _ => vec![vec![0, 3], vec![1, 2]],
-        };
-        let (paired_other, single) = (
-            if groups.len() == 4 { vec![vec![0, 2], vec![1, 3]] } else { paired.clone() },
-            vec![(0..groups.len()).collect::<Vec<_>>()],
-        );
+        let arrangements = arrangements(groups.len());
         let mut size = most.unwrap_or(word.size);
         while size >= word.least {
-            for columns in [&each, &paired, &paired_other, &single] {
+            for columns in &arrangements {
                 let face = word.at(size);
                 let group = group.at(group.size.min(size).max(group.least));
                 let note = note.at(note.size.min(size).max(note.least));

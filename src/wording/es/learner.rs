@@ -164,6 +164,9 @@ fn single(style: &Style, value: u32) -> Option<(String, String)> {
     Some((style.numeral(number), style.words(number)))
 }
 
+/// What heads the names of a single word.
+const TO_TWENTY_NINE: &str = "Del 10 al 29";
+
 impl WordBankWords for Spanish {
     fn bank(&self, numbers: &[Number], style: &Style) -> Vec<BankGroup> {
         let mut needed = BTreeSet::new();
@@ -172,7 +175,7 @@ impl WordBankWords for Spanish {
         }
         let kinds: [(&'static str, Vec<u32>); 5] = [
             ("Unidades", (0..=9).collect()),
-            ("Del diez al veintinueve", (10..=29).collect()),
+            (TO_TWENTY_NINE, (10..=29).collect()),
             ("Decenas", (3..=9).map(|n| n * 10).collect()),
             ("Centenas", (1..=9).map(|n| n * 100).collect()),
             ("Millares", vec![1_000]),
@@ -188,7 +191,15 @@ impl WordBankWords for Spanish {
             }
             words
         };
-        let groups = kinds.into_iter().map(|(title, values)| BankGroup { title, words: entries(&values) });
+        let titled = |title, words: &[(String, String)]| match words.last() {
+            Some((last, _)) if title == TO_TWENTY_NINE && !last.starts_with('2') => "Del 10 al 19",
+            Some((last, _)) if title == TO_TWENTY_NINE && last == "20" => "Del 10 al 20",
+            _ => title,
+        };
+        let groups = kinds.into_iter().map(|(title, values)| {
+            let words = entries(&values);
+            BankGroup { title: titled(title, &words), words }
+        });
         groups.filter(|group| !group.words.is_empty()).collect()
     }
 
