@@ -4,7 +4,7 @@ use crate::support::means;
 use crate::support::packets::masters;
 use crate::support::setup::planned;
 use placewright::lesson::Lesson;
-use placewright::lesson::teach::{self, Means, Step, Teaching};
+use placewright::lesson::teach::Step;
 use placewright::lesson::timing;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::sheets::page::desk::Desk;
@@ -51,11 +51,6 @@ fn shown(page: &Page) -> (Vec<String>, Vec<String>) {
     (drawn, heard)
 }
 
-fn plan(lesson: &Lesson) -> Teaching {
-    let job = means::printed(lesson, &[]);
-    teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec), own_rows: true })
-}
-
 #[test]
 fn turning_a_page_only_adds() {
     for (range, tables, steps) in [
@@ -99,7 +94,7 @@ fn turning_a_page_only_adds() {
 fn the_plan_turns_to_every_page_once_and_in_order() {
     for (range, count, steps) in [("[100, 999]", 5, 5), ("[10000, 99999]", 3, 4), ("[20, 90]", 1, 5)] {
         let lesson = stepped(range, count, "");
-        let plan = plan(&lesson);
+        let plan = means::plan(&lesson);
         let mut turned: Vec<Vec<u32>> = Vec::new();
         for step in plan.phases.iter().flat_map(|part| &part.steps) {
             match step {
@@ -127,7 +122,7 @@ fn the_plan_turns_to_every_page_once_and_in_order() {
 fn nothing_is_said_of_steps_where_there_are_none() {
     for tables in ["", "[sheets]\nmake = [\"board\", \"strips\"]\ndisplay = \"steps\"\n"] {
         let lesson = planned(&format!("title = \"T\"\n[numbers]\nrange = [100, 999]\n{tables}"));
-        for step in plan(&lesson).phases.iter().flat_map(|part| &part.steps) {
+        for step in means::plan(&lesson).phases.iter().flat_map(|part| &part.steps) {
             let turns = matches!(step, Step::Do(Deed::ShowNumeral { .. } | Deed::TurnTo(_) | Deed::TurnThrough { .. }));
             assert!(!turns, "{step:?}");
         }

@@ -4,8 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
 
 use placewright::lesson::groups::{self, SlipLesson};
-use placewright::lesson::teach::{self, Means, Step};
-use placewright::lesson::timing;
+use placewright::lesson::teach::Step;
 use placewright::lesson::{Lesson, Wrong};
 use placewright::number::{Content, Form, Number, Place, Slip, Task};
 use placewright::sheets::page::Item;
@@ -387,9 +386,7 @@ fn a_plan_trades_with_blocks_only_where_the_kit_holds_them() {
     let (mut with, mut without) = (0, 0);
     for lesson in on_trading() {
         let held = held(&lesson);
-        let job = means::printed(&lesson, &[]);
-        let questions = timing::questions(&lesson.spec);
-        let plan = teach::plan(&Means { lesson: &lesson, job: &job, questions, own_rows: true });
+        let plan = means::plan(&lesson);
         for step in plan.phases.iter().flat_map(|part| &part.steps) {
             match step {
                 Step::Watch { wrong, tools, .. } => {

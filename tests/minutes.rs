@@ -4,7 +4,7 @@
 use crate::support::means;
 use crate::support::setup::planned;
 use placewright::lesson::Lesson;
-use placewright::lesson::teach::{self, Means, Step, Teaching};
+use placewright::lesson::teach::{Step, Teaching};
 use placewright::lesson::timing::{self, Phase};
 use placewright::wording::plan::{Chore, Deed};
 
@@ -12,11 +12,6 @@ fn of(grade: u32, minutes: u32, more: &str) -> Lesson {
     planned(&format!(
         "title = \"Kites\"\ngrade = \"{grade}\"\nminutes = {minutes}\n[numbers]\nrange = [10, 99]\n[class]\nlearners = 17\n{more}\n"
     ))
-}
-
-fn taught(lesson: &Lesson) -> Teaching {
-    let job = means::printed(lesson, &[]);
-    teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec), own_rows: true })
 }
 
 fn minutes(plan: &Teaching, phase: Phase) -> u32 {
@@ -32,7 +27,7 @@ fn kits_are_given_out_in_time() {
         for length in [35, 40, 50, 60] {
             let lesson = of(grade, length, all);
             let load = timing::load(&lesson.fullest, length);
-            let plan = taught(&lesson);
+            let plan = means::plan(&lesson);
             let building = minutes(&plan, Phase::Building);
             assert!(
                 building >= kits + (halves * load.models).div_ceil(2),
@@ -50,7 +45,7 @@ fn a_long_lesson_has_a_break_and_an_end() {
     for grade in 1..=4 {
         for length in (90..=240).step_by(10) {
             for more in ["", "[sheets]\nmake = [\"display\", \"board\", \"strips\", \"exit\", \"key\"]"] {
-                let plan = taught(&of(grade, length, more));
+                let plan = means::plan(&of(grade, length, more));
                 let all: Vec<(Phase, u32)> = plan.phases.iter().map(|part| (part.phase, part.minutes)).collect();
                 assert_eq!(all.iter().map(|(_, minutes)| minutes).sum::<u32>(), length, "{all:?}");
                 assert!(minutes(&plan, Phase::Break) > 0, "no break in {length}: {all:?}");
@@ -75,7 +70,7 @@ fn long_preparation_says_what_comes_first() {
         let lesson = planned(&format!(
             "title = \"Kites\"\n[numbers]\nrange = [1000, 9999]\n[class]\nlearners = {learners}\nversions = 2\n"
         ));
-        let plan = taught(&lesson);
+        let plan = means::plan(&lesson);
         let all: u32 = plan.before.iter().map(|(_, minutes)| minutes).sum();
         let note = lesson.wording().before_note(all, plan.is_hurried());
         assert_eq!(note.contains("begin at the top"), all > 25, "{learners}: {note}");

@@ -1,20 +1,20 @@
 //! A plan asks for nothing that was not shown, lays out nothing that no step uses, and says of whose numbers it speaks.
 
-use crate::support::answers::{counted, figures};
+use crate::support::answers::{counted, figures, spelled};
 use crate::support::packets::masters;
 use crate::support::{means, setup};
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
 use placewright::lesson::Lesson;
-use placewright::lesson::teach::{self, Means, Step, Teaching, materials};
-use placewright::lesson::timing::{self, Phase};
+use placewright::lesson::teach::{Means, Step, materials};
+use placewright::lesson::timing::Phase;
 use placewright::number::{Form, Number, traded};
 use placewright::sheets::page::Item;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::spec::{Keep, SheetKind};
-use placewright::wording::plan::{Reply, Thing};
+use placewright::wording::plan::{Chore, Thing};
 
 /// Numbers of a lesson: its range, model numbers, two sets, exit numbers.
 type Numbers = ((u32, u32), &'static [u32], [&'static [u32]; 2], &'static [u32]);
@@ -70,24 +70,13 @@ fn lessons() -> &'static [(String, Lesson)] {
 
 const TUB: &str = "at_most = { ones = 19, tens = 19, hundreds = 19 }\n";
 
-fn plan(lesson: &Lesson) -> Teaching {
-    let job = means::printed(lesson, &[]);
-    teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec), own_rows: true })
-}
-
 /// What is done, said or asked, phase by phase, in order.
 fn told(lesson: &Lesson) -> Vec<(Phase, Vec<String>)> {
-    let (wording, usage) = (lesson.wording(), lesson.usage());
-    let text = |step: &Step| match step {
-        Step::Do(deed) => Some(wording.deed(deed, &usage)),
-        Step::Say(said) => Some(wording.say(said, &usage)),
-        Step::Ask(asked) => {
-            let Reply { question, expect } = wording.ask(asked, &usage);
-            Some(format!("{question} {expect}"))
-        }
-        Step::Watch { .. } => None,
+    let texts = |steps: &[Step]| {
+        let told = steps.iter().map(|step| means::told(lesson, step));
+        told.filter(|texts| !texts.is_empty()).map(|texts| texts.join(" ")).collect()
     };
-    plan(lesson).phases.iter().map(|part| (part.phase, part.steps.iter().filter_map(text).collect())).collect()
+    means::plan(lesson).phases.iter().map(|part| (part.phase, texts(&part.steps))).collect()
 }
 
 fn trades(lesson: &Lesson) -> bool {
@@ -298,6 +287,7 @@ fn a_lesson_on_trading_asks_for_trades_to_its_end() {
 
 #[test]
 fn who_draws_on_the_recording_sheet_was_told_how() {
+    let mut read = 0;
     for (name, lesson) in lessons().iter().filter(|(_, lesson)| lesson.greatest().value() <= 9_999) {
         let texts: Vec<String> = told(lesson).into_iter().flat_map(|(_, texts)| texts).collect();
         let fills =
@@ -305,8 +295,10 @@ fn who_draws_on_the_recording_sheet_was_told_how() {
         if texts.iter().any(fills) {
             let draws = |text: &String| text.starts_with("Draw ") || text.contains("draw ");
             assert!(texts.iter().any(draws), "{name}\n{texts:#?}");
+            read += 1;
         }
     }
+    assert!(read > 40, "{read}");
 }
 
 #[test]
@@ -342,15 +334,27 @@ fn no_row_of_the_recording_sheet_is_forgotten() {
 
 #[test]
 fn words_are_asked_for_where_somebody_writes_or_matches_them() {
+    let (mut asked, mut answered) = (0, 0);
     for (name, lesson) in lessons() {
         let words = lesson.matched().contains(&Form::Words);
         for (phase, texts) in told(lesson) {
             let matching = matches!(phase, Phase::Sorting | Phase::Writing);
-            for text in texts.iter().filter(|text| text.contains("in words?")) {
-                assert!(words || !matching, "{name}\n{text}");
+            for text in &texts {
+                if text.contains("in words?") {
+                    assert!(words || !matching, "{name}\n{text}");
+                    asked += 1;
+                }
+                // What belongs to a number, or shows it too, is said in words where they are matched.
+                if matching && (text.contains("strips belong to") || text.contains("else can we show")) {
+                    let (question, answer) = text.split_once("? ").expect("an answer");
+                    let said = answer.to_lowercase();
+                    assert_eq!(said.contains(&spelled(figures(question)[0])), words, "{name}\n{text}");
+                    answered += 1;
+                }
             }
         }
     }
+    assert!(asked > 60 && answered > 150, "{asked} {answered}");
 }
 
 #[test]
@@ -371,7 +375,7 @@ fn a_set_from_the_tub_builds_every_number_of_the_lesson() {
         else {
             panic!("{name}: no blocks are counted out");
         };
-        let laid = plan(lesson).before.iter().any(|(chore, _)| format!("{chore:?}").starts_with("CountOut"));
+        let laid = means::plan(lesson).before.iter().any(|(chore, _)| matches!(chore, Chore::CountOut(..)));
         assert!(laid, "{name}");
         for number in lesson.chosen.model.iter().chain(lesson.chosen.sort.iter().flatten()) {
             for (place, digit) in number.digits() {

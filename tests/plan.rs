@@ -61,21 +61,11 @@ fn lessons() -> Vec<Lesson> {
     all
 }
 
-fn plan(lesson: &Lesson) -> Teaching {
-    let job = means::printed(lesson, &[]);
-    teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec), own_rows: true })
-}
-
 /// What a grown-up reads of a step: what it says, the answer where there is one.
 fn read(lesson: &Lesson, step: &Step) -> Vec<String> {
     let (wording, usage) = (lesson.wording(), lesson.usage());
     match step {
-        Step::Do(deed) => vec![wording.deed(deed, &usage)],
-        Step::Say(said) => vec![wording.say(said, &usage)],
-        Step::Ask(asked) => {
-            let Reply { question, expect } = wording.ask(asked, &usage);
-            vec![question, expect]
-        }
+        Step::Do(_) | Step::Say(_) | Step::Ask(_) => means::told(lesson, step),
         Step::Watch { seen, wrong, tools, letter, .. } => {
             let shown = wording.content(&wrong.content);
             let slip = wording.slip_named(wrong.slip, *letter);
@@ -116,7 +106,7 @@ fn texts(lesson: &Lesson, plan: &Teaching) -> Vec<String> {
 
 /// Questions with their answers, in order.
 fn questions(lesson: &Lesson) -> Vec<Reply> {
-    let steps = plan(lesson).phases.into_iter().flat_map(|part| part.steps);
+    let steps = means::plan(lesson).phases.into_iter().flat_map(|part| part.steps);
     let asked = steps.filter_map(|step| if let Step::Ask(asked) = step { Some(asked) } else { None });
     asked.map(|asked| lesson.wording().ask(&asked, &lesson.usage())).collect()
 }
@@ -138,7 +128,7 @@ fn minutes_add_up_and_no_phase_is_empty() {
             assert_eq!(phases.contains(&Phase::Building), !model.is_empty());
             assert_eq!(phases.contains(&Phase::Sorting), !sort.is_empty());
             assert_eq!(phases.contains(&Phase::Exit), !exit.is_empty());
-            let mut plan = plan(&lesson).phases.into_iter();
+            let mut plan = means::plan(&lesson).phases.into_iter();
             let end = plan.try_fold(0, |start, part| (part.start == start).then_some(start + part.minutes));
             assert_eq!(end, Some(minutes));
         }
@@ -201,7 +191,7 @@ fn in_units(sentence: &str) -> usize {
 fn sentences_are_short_and_agree() {
     let an = ["8", "11", "18"];
     for lesson in lessons() {
-        for text in texts(&lesson, &plan(&lesson)) {
+        for text in texts(&lesson, &means::plan(&lesson)) {
             // The forms of a number are read one by one.
             for sentence in sentences(&text).flat_map(|sentence| sentence.split("; ")) {
                 // A slip's thinking and next step are labelled.
@@ -236,7 +226,7 @@ fn sentences_are_short_and_agree() {
 fn nothing_is_said_of_a_sheet_that_is_not_there() {
     for lesson in lessons() {
         let made = &lesson.spec.sheets.make.value;
-        for text in texts(&lesson, &plan(&lesson)) {
+        for text in texts(&lesson, &means::plan(&lesson)) {
             // A wrong or right form of a number may be a picture, which is told by its pieces.
             let told_by_pieces = text.contains(';') || text.starts_with("If the strip") || text.starts_with("Check ");
             for kind in SheetKind::ALL.into_iter().filter(|kind| !made.contains(kind)) {
@@ -259,8 +249,12 @@ fn every_kit_sheet_is_used_by_a_step() {
             continue;
         }
         let lesson = plain(minutes, model, sort, exit);
-        let steps: Vec<String> =
-            plan(&lesson).phases.iter().flat_map(|part| &part.steps).flat_map(|step| read(&lesson, step)).collect();
+        let steps: Vec<String> = means::plan(&lesson)
+            .phases
+            .iter()
+            .flat_map(|part| &part.steps)
+            .flat_map(|step| read(&lesson, step))
+            .collect();
         let all = steps.join("\n").to_lowercase();
         for (kind, used) in [(SheetKind::Record, "recording sheet"), (SheetKind::WordBank, "point to the word bank")] {
             assert!(!lesson.spec.sheets.make.value.contains(&kind) || all.contains(used), "{minutes}: {used}\n{all}");
@@ -281,7 +275,7 @@ fn every_answer_is_right() {
     let mut checked = 0;
     for lesson in lessons().iter().filter(|lesson| !lesson.style.and) {
         // The number that is shown before anything is asked.
-        let shown = texts(lesson, &plan(lesson))
+        let shown = texts(lesson, &means::plan(lesson))
             .into_iter()
             .find(|text| text.starts_with("Write ") && text.contains(" where "));
         let read = shown.map_or(0, |text| figures(&text)[0]);
@@ -301,7 +295,7 @@ fn no_question_is_asked_twice_and_no_number_written_twice() {
             *asked.entry(question).or_insert(0) += 1;
         }
         assert!(asked.values().all(|count| *count == 1), "{asked:?}");
-        let all = texts(&lesson, &plan(&lesson));
+        let all = texts(&lesson, &means::plan(&lesson));
         for number in &lesson.chosen.model {
             let numeral = lesson.style.numeral(*number);
             let wrote = |text: &&String| {
@@ -318,7 +312,7 @@ fn no_question_is_asked_twice_and_no_number_written_twice() {
 fn slips_are_explained_once() {
     for lesson in lessons() {
         let mut named: BTreeSet<Slip> = BTreeSet::new();
-        for step in plan(&lesson).phases.iter().flat_map(|part| &part.steps) {
+        for step in means::plan(&lesson).phases.iter().flat_map(|part| &part.steps) {
             if let Step::Watch { wrong, told, .. } = step {
                 assert_eq!(!named.insert(wrong.slip), *told, "{wrong:?}");
             }
@@ -359,7 +353,7 @@ fn the_plan_speaks_of_the_lessons_own_numbers() {
 }
 
 fn all(lesson: &Lesson) -> String {
-    texts(lesson, &plan(lesson)).join("\n")
+    texts(lesson, &means::plan(lesson)).join("\n")
 }
 
 #[test]
@@ -394,7 +388,7 @@ fn a_repeated_digit_is_asked_about_by_its_place() {
     let all = all(&lesson);
     assert!(all.contains("444 has three 4s. From left to right they are worth 400, 40 and 4."), "{all}");
     assert!(all.contains("What is the 4 in the hundreds place of 444 worth?"), "{all}");
-    for text in texts(&lesson, &plan(&lesson)) {
+    for text in texts(&lesson, &means::plan(&lesson)) {
         assert!(!text.contains("the 4 in 444") && !text.contains("In 444 the 4"), "{text}");
     }
 }

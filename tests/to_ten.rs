@@ -6,8 +6,6 @@ use crate::support::packets::masters;
 use crate::support::setup::planned;
 use placewright::lesson::Lesson;
 use placewright::lesson::groups;
-use placewright::lesson::teach::{self, Means, Step};
-use placewright::lesson::timing;
 use placewright::number::{Form, Number, Slip};
 use placewright::sheets::page::Item;
 use placewright::spec::SheetKind;
@@ -16,18 +14,11 @@ fn of(range: (u32, u32), more: &str) -> Lesson {
     planned(&format!("title = \"Nests\"\nminutes = 35\n[numbers]\nrange = [{}, {}]\n{more}\n", range.0, range.1))
 }
 
-/// What is said and done, and the answers.
+/// What is done, said and asked.
 fn read(lesson: &Lesson) -> String {
-    let job = means::printed(lesson, &[]);
-    let plan = teach::plan(&Means { lesson, job: &job, questions: timing::questions(&lesson.spec), own_rows: true });
-    let (wording, usage) = (lesson.wording(), lesson.usage());
+    let plan = means::plan(lesson);
     let steps = plan.phases.iter().flat_map(|part| &part.steps);
-    let texts = steps.filter_map(|step| match step {
-        Step::Do(deed) => Some(wording.deed(deed, &usage)),
-        Step::Say(said) => Some(wording.say(said, &usage)),
-        Step::Ask(asked) => Some(wording.ask(asked, &usage).question),
-        Step::Watch { .. } => None,
-    });
+    let texts = steps.filter_map(|step| means::told(lesson, step).into_iter().next());
     texts.collect::<Vec<_>>().join("\n")
 }
 

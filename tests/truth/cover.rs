@@ -64,7 +64,7 @@ pub fn late(held: &Envelope, holes: &[&str]) -> Check {
         let has = |words: &[&str]| words.iter().any(|words| part.contains(words));
         if has(&["model number", "número modelo", "números modelo"]) {
             holds(last as usize <= held.lesson.chosen.model.len(), "more than there are")?;
-        } else if has(&[" the first ", " up to ", " primeras ", " primera ", " filas 1 a ", " filas 1 y ", " hasta "]) {
+        } else if has(&[" the first ", " up to ", " primeras ", " primera ", " hasta "]) {
             holds(last < rows, format!("{last} of {rows} rows"))?;
         } else if has(&["question", "pregunta"]) && held.has(SheetKind::Exit) {
             holds(last < held.questions(), format!("{last} of {} questions", held.questions()))?;
