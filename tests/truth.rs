@@ -176,7 +176,7 @@ fn plan_read(held: &Envelope, faults: &mut Vec<String>) -> u32 {
         }
         for text in block.texts() {
             let verdict = match label {
-                label if label == tongue.table => Some(stated::table(held, &scene, text)),
+                label if label == tongue.table => Some(stated::table(held, text)),
                 _ => tongue.judge(SheetKind::Plan, held, &scene, text),
             };
             read += u32::from(matches!(verdict, Some(Ok(()))));

@@ -1,13 +1,19 @@
 //! What an English plan states of the packet, statement by statement.
 
+use super::packet::Envelope;
 use super::read::whole;
-use super::rules::{Rule, count, holds, numbers, same, sheet};
+use super::rules::{Check, Rule, Scene, count, holds, numbers, same, sheet};
 use super::stated::{
     activity, by_hand, choice, cut_out, group, group_checks, group_letters, known, learners, letters, packet, rows,
-    slip, step, strip, turned, worth,
+    slip, step, strip, worth,
 };
 use crate::support::answers::{figures, parts, spelled};
 use placewright::spec::SheetKind;
+
+/// "step 2, the blocks, then to step 3, the chart with its columns".
+fn turned(held: &Envelope, scene: &Scene, said: &str) -> Check {
+    said.split(", then to ").try_for_each(|part| step(held, figures(part)[0], scene.number))
+}
 
 pub const RULES: &[Rule] = &[
     ("Give each learner one quick check: {}.", |held, _, h| group_checks(held, h[0])),

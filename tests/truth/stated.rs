@@ -57,7 +57,7 @@ pub fn strip(held: &Envelope, set: Option<&str>, shown: &str, of: &str) -> Check
 }
 
 /// In a lesson in two languages a strip shows words in the first one, then the same in the second, none of which the first has.
-pub fn shown_first(held: &Envelope, line: &str, shown: &str) -> bool {
+fn shown_first(held: &Envelope, line: &str, shown: &str) -> bool {
     let (Some(second), Some(rest)) = (held.lesson.style.second, line.strip_prefix(shown)) else { return false };
     let known: BTreeSet<String> = (0..1_000)
         .flat_map(|value| second.cardinal(value, false).split(' ').map(str::to_owned).collect::<Vec<_>>())
@@ -66,7 +66,7 @@ pub fn shown_first(held: &Envelope, line: &str, shown: &str) -> bool {
 }
 
 /// A picture is told in other words to a listener than to whoever stands in.
-pub fn shown_in(line: &str, shown: &str) -> bool {
+fn shown_in(line: &str, shown: &str) -> bool {
     worth(shown) > 0 && figures(line) == figures(shown)
 }
 
@@ -116,7 +116,7 @@ fn group_named<'h>(held: &'h Envelope, said: &str) -> Result<&'h LessonGroup, St
 }
 
 /// "C and D for the group Terns, A and B for everyone else": each name with what it gets.
-pub fn shares(text: &str) -> Vec<(&str, &str)> {
+fn shares(text: &str) -> Vec<(&str, &str)> {
     let mut found = Vec::new();
     let mut rest = text;
     let between = if text.contains(" para ") { " para " } else { " for " };
@@ -146,7 +146,8 @@ pub fn group_checks(held: &Envelope, said: &str) -> Check {
     Ok(())
 }
 
-pub fn tables(held: &Envelope, _: &Scene, text: &str) -> Check {
+/// What a table's line says lies there: the sheets are in the packet, and as many as it says.
+pub fn table(held: &Envelope, text: &str) -> Check {
     for sentence in text.trim_end_matches('.').split(". ") {
         let (lead, things) = sentence.split_once(": ").unwrap_or(("", sentence));
         let share = fit("For every {} learners", lead)
@@ -176,11 +177,6 @@ pub fn tables(held: &Envelope, _: &Scene, text: &str) -> Check {
     Ok(())
 }
 
-/// A table's line, and statements in any step.
-pub fn table(held: &Envelope, scene: &Scene, text: &str) -> Check {
-    tables(held, scene, text)
-}
-
 /// "blocks", "18", "sheets", "make", "12", "sets", "6 flats, 9 rods, 9 cubes".
 pub fn cut_out(held: &Envelope, holes: &[&str]) -> Check {
     let kind = sheet(holes[0]);
@@ -200,8 +196,7 @@ pub fn choice(held: &Envelope, holes: &[&str]) -> Check {
         let of = held.lesson.checks.iter().find(|of| of.mark == count(check));
         let asked = of.and_then(|of| of.questions.get(count(question) as usize - 1)).ok_or("no such question")?;
         let slip = asked.wrong().find(|(mark, _, _)| letter.starts_with(*mark)).map(|(_, _, slip)| slip);
-        use placewright::wording::Slips;
-        return same(slip.map(|slip| placewright::wording::English.slip_name(slip)), Some(*named));
+        return same(slip.map(|slip| held.lesson.wording().slip_name(slip)), Some(*named));
     }
     let cells = super::packet::key_rows(held);
     let bare = |text: &str| text.replace([' ', '\u{ab}', '\u{bb}'], "");
@@ -228,9 +223,4 @@ pub fn step(held: &Envelope, step: u32, number: u32) -> Check {
     let digits = |page| -> String { whole([page]).chars().filter(char::is_ascii_digit).collect() };
     let shown = held.of_kind(SheetKind::Display).filter(named).any(|page| digits(page).contains(&number.to_string()));
     holds(shown, format!("no step {step} for {number}"))
-}
-
-/// "step 2, the blocks, then to step 3, the chart with its columns".
-pub fn turned(held: &Envelope, scene: &Scene, said: &str) -> Check {
-    said.split(", then to ").try_for_each(|part| step(held, figures(part)[0], scene.number))
 }
