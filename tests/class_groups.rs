@@ -296,7 +296,7 @@ fn every_group_practices_with_its_own_numbers_and_the_key_answers_them() {
     let packet = packets::one(&lesson, &family, PacketKind::Teacher);
     let practiced: Vec<&Page> = packet.pages.iter().filter(|page| page.sheet == SheetKind::Practice).collect();
     assert_eq!(practiced.iter().filter_map(|page| page.version).count(), lesson.sets.len());
-    let key: String = packet.pages.iter().filter(|page| page.sheet == SheetKind::Key).map(words).collect();
+    let key = packets::texts(packet.pages.iter().filter(|page| page.sheet == SheetKind::Key)).join(" ");
     assert_eq!(lesson.parts().len(), 3);
     for part in lesson.parts() {
         let exercises = lesson::practice::exercises(&lesson, &part);
@@ -311,7 +311,7 @@ fn every_group_practices_with_its_own_numbers_and_the_key_answers_them() {
         assert!(key.contains(&format!("Practice {}: right answers", letters.join(" and "))), "{key}");
         for version in part.versions {
             let page = practiced.iter().find(|page| page.version == Some(*version)).expect("a master");
-            let said = words(page);
+            let said = packets::texts([*page]).join(" ");
             for exercise in &exercises {
                 if let lesson::practice::Exercise::Worth(of, place) = exercise {
                     let numeral = part.style.numeral(*of);
@@ -322,19 +322,6 @@ fn every_group_practices_with_its_own_numbers_and_the_key_answers_them() {
             }
         }
     }
-}
-
-/// All texts of a page.
-fn words(page: &Page) -> String {
-    let mut said = Vec::new();
-    for node in page.layers.iter().flat_map(|layer| &layer.nodes) {
-        node.each(&mut |item| {
-            if let Item::Text(text) = item {
-                said.push(text.text.clone());
-            }
-        });
-    }
-    said.join(" ")
 }
 
 #[test]
@@ -371,7 +358,7 @@ fn small_groups_have_numbers_for_everyone_who_can_show_the_slip() {
     assert_eq!(told, lesson.slips.iter().map(|in_play| in_play.slip).collect());
     let family = bundled(Bundled::Andika).unwrap();
     let packet = packets::one(&lesson, &family, PacketKind::Teacher);
-    let said: String = packet.pages.iter().filter(|page| page.sheet == SheetKind::SmallGroups).map(words).collect();
+    let said = packets::texts(packet.pages.iter().filter(|page| page.sheet == SheetKind::SmallGroups)).join(" ");
     for part in lesson.parts() {
         assert!(said.contains(part.name.unwrap_or("Everyone else")), "{said}");
         for own in lesson::groups::lessons(&lesson, &part) {
@@ -405,7 +392,7 @@ fn the_plan_says_nothing_of_all_that_is_true_of_some() {
         BTreeSet::from([1, 2]),
         "boards of one and of two pages"
     );
-    let said: String = of(SheetKind::Cover).chain(of(SheetKind::Plan)).map(words).collect();
+    let said = packets::texts(of(SheetKind::Cover).chain(of(SheetKind::Plan))).join(" ");
     assert!(!said.contains("board of 2 pages") && !said.contains("boards (2 pages each"), "{said}");
     // Words are no strips of one group.
     assert!(!said.contains("Begin with the number words"), "{said}");
@@ -430,7 +417,7 @@ fn the_key_and_the_cover_speak_of_checks_only_where_there_are_some() {
         ));
         let packet = packets::one(&lesson, &family, PacketKind::Substitute);
         let of = |kind| packet.pages.iter().filter(move |page| page.sheet == kind);
-        let said: String = of(SheetKind::Cover).chain(of(SheetKind::Key)).map(words).collect();
+        let said = packets::texts(of(SheetKind::Cover).chain(of(SheetKind::Key))).join(" ");
         assert_eq!(said.contains("quick check"), count > 0, "{said}");
     }
 }

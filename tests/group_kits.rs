@@ -7,14 +7,13 @@ use placewright::lesson::groups::{self, SlipLesson};
 use placewright::lesson::teach::Step;
 use placewright::lesson::{Lesson, Wrong};
 use placewright::number::{Content, Form, Number, Place, Slip, Task};
-use placewright::sheets::page::Item;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::spec::SheetKind;
 use placewright::wording::plan::Deed;
 use placewright::wording::{BlocksOut, English, GroupSteps};
 
-use crate::support::packets::masters;
+use crate::support::packets::{masters, texts};
 use crate::support::setup::{family, number, planned};
 use crate::support::{in_play, means};
 
@@ -412,16 +411,8 @@ fn a_key_helps_with_blocks_only_where_the_kit_holds_them() {
         let Some(kept) = lesson.slips.iter().find(|in_play| in_play.slip == Slip::NotTakenAway) else { continue };
         let Some(needs) = kept.seen.first().and_then(|wrong| needed(&lesson, wrong)) else { continue };
         let fits = within(needs, held(&lesson));
-        let mut told = String::new();
-        for page in masters(&Desk::new(&lesson, &layouts, &family), SheetKind::Key).expect("a key") {
-            page.layers.iter().flat_map(|layer| &layer.nodes).for_each(|node| {
-                node.each(&mut |item| {
-                    if let Item::Text(text) = item {
-                        told = format!("{told} {}", text.text);
-                    }
-                });
-            });
-        }
+        let pages = masters(&Desk::new(&lesson, &layouts, &family), SheetKind::Key).expect("a key");
+        let told = texts(&pages).join(" ");
         assert_eq!(told.contains("Trade with blocks"), fits, "{needs:?} of {:?}", held(&lesson));
         *(if fits { &mut with } else { &mut without }) += 1;
     }

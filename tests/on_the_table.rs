@@ -1,7 +1,7 @@
 //! A plan asks for nothing that was not shown, lays out nothing that no step uses, and says of whose numbers it speaks.
 
 use crate::support::answers::{counted, figures, spelled};
-use crate::support::packets::masters;
+use crate::support::packets::{masters, texts};
 use crate::support::{means, setup};
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
@@ -10,7 +10,6 @@ use placewright::lesson::Lesson;
 use placewright::lesson::teach::{Means, Step, materials};
 use placewright::lesson::timing::Phase;
 use placewright::number::{Form, Number, traded};
-use placewright::sheets::page::Item;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::spec::{Keep, SheetKind};
@@ -209,15 +208,7 @@ fn a_question_on_numbers_of_one_set_says_which_set() {
 fn key(lesson: &Lesson) -> String {
     let (layouts, family) = (Layouts::read(&[]).expect("layouts"), setup::family());
     let pages = masters(&Desk::new(lesson, &layouts, &family), SheetKind::Key).expect("a key");
-    let mut told = String::new();
-    for node in pages.iter().flat_map(|page| &page.layers).flat_map(|layer| &layer.nodes) {
-        node.each(&mut |item| {
-            if let Item::Text(text) = item {
-                told = format!("{told} {}", text.text);
-            }
-        });
-    }
-    told
+    texts(&pages).join(" ")
 }
 
 #[test]

@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use crate::support::explained::explained;
-use crate::support::packets::masters;
+use crate::support::packets::{masters, texts};
 use crate::support::sentences::{sentences, word_count};
 use crate::support::setup::planned;
 use placewright::lesson::Lesson;
@@ -13,9 +13,9 @@ use placewright::lesson::practice::{Exercise, PARTS, exercises};
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::number::{Form, Number};
 use placewright::sheets::packets;
+use placewright::sheets::page::Page;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
-use placewright::sheets::page::{Item, Page};
 use placewright::spec::SheetKind;
 
 /// Lessons of all sizes of numbers, with these sheets.
@@ -50,18 +50,6 @@ fn lessons() -> Vec<Lesson> {
 fn pages(lesson: &Lesson, kind: SheetKind) -> Vec<Page> {
     let (layouts, family) = (Layouts::read(&[]).expect("layouts"), bundled(Bundled::Andika).expect("a font"));
     masters(&Desk::new(lesson, &layouts, &family), kind).unwrap_or_else(|problem| panic!("{problem:?}"))
-}
-
-fn texts(pages: &[Page]) -> Vec<String> {
-    let mut all = Vec::new();
-    for node in pages.iter().flat_map(|page| &page.layers).flat_map(|layer| &layer.nodes) {
-        node.each(&mut |item| {
-            if let Item::Text(text) = item {
-                all.push(text.text.clone());
-            }
-        });
-    }
-    all
 }
 
 /// The digits of a number, the greatest place first, from its figures.

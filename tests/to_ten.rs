@@ -2,12 +2,11 @@
 
 use crate::support::class::Shop;
 use crate::support::means;
-use crate::support::packets::masters;
+use crate::support::packets::{masters, texts};
 use crate::support::setup::planned;
 use placewright::lesson::Lesson;
 use placewright::lesson::groups;
 use placewright::number::{Form, Number, Slip};
-use placewright::sheets::page::Item;
 use placewright::spec::SheetKind;
 
 fn of(range: (u32, u32), more: &str) -> Lesson {
@@ -83,13 +82,7 @@ fn no_slips_are_told_of_where_none_can_happen() {
     assert!(text.contains("class tally") && !text.contains("slip"), "{text}");
     let shop = Shop::open();
     for page in masters(&shop.desk(&lesson), SheetKind::Key).expect("pages") {
-        let mut texts = Vec::new();
-        let mut note = |item: &Item| {
-            if let Item::Text(text) = item {
-                texts.push(text.text.clone());
-            }
-        };
-        page.layers.iter().flat_map(|layer| &layer.nodes).for_each(|node| node.each(&mut note));
+        let texts = texts([&page]);
         assert!(!texts.is_empty() && texts.iter().all(|text| !text.contains("slip")), "{texts:?}");
     }
 }

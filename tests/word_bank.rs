@@ -2,11 +2,10 @@
 
 use placewright::lesson::Lesson;
 use placewright::lesson::words::{self, BankOf};
-use placewright::sheets::page::Page;
 use placewright::spec::SheetKind;
 
 use crate::support::class::Shop;
-use crate::support::packets::{self, masters};
+use crate::support::packets::{self, masters, texts};
 use crate::support::setup::{self, planned};
 
 fn lesson(top: &str, numbers: &str) -> Lesson {
@@ -48,20 +47,8 @@ fn short_words_stand_beside_the_long_ones() {
 
 fn text(lesson: &Lesson) -> String {
     let shop = Shop::open();
-    let pages: Vec<Page> = masters(&shop.desk(lesson), SheetKind::WordBank).expect("a bank");
-    pages.iter().flat_map(texts).collect::<Vec<_>>().join("\n")
-}
-
-fn texts(page: &Page) -> Vec<String> {
-    let mut all = Vec::new();
-    for node in page.layers.iter().flat_map(|layer| &layer.nodes) {
-        node.each(&mut |item| {
-            if let placewright::sheets::page::Item::Text(text) = item {
-                all.push(text.text.clone());
-            }
-        });
-    }
-    all
+    let pages = masters(&shop.desk(lesson), SheetKind::WordBank).expect("a bank");
+    texts(&pages).join("\n")
 }
 
 /// Where the recording sheet has a row for a number of the learner's own, the bank has the words of every number to choose.

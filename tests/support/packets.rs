@@ -7,9 +7,9 @@ use placewright::measure::Family;
 use placewright::pdf;
 use placewright::sheets::files::PacketKind;
 use placewright::sheets::packets::{self, Packet};
-use placewright::sheets::page::Page;
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
+use placewright::sheets::page::{Item, Page};
 use placewright::sheets::{Lay, row};
 use placewright::spec::SheetKind;
 
@@ -65,4 +65,17 @@ pub fn masters(desk: &Desk<'_>, kind: SheetKind) -> Result<Vec<Page>, Problem> {
         Lay::Plan(lay) => lay(desk, &JobFacts::default()),
         Lay::Cover(_) | Lay::Ticket(_) => panic!("{} has no masters", kind.word()),
     }
+}
+
+/// All that is printed as text on these pages, in order.
+pub fn texts<'p>(pages: impl IntoIterator<Item = &'p Page>) -> Vec<String> {
+    let mut all = Vec::new();
+    for node in pages.into_iter().flat_map(|page| &page.layers).flat_map(|layer| &layer.nodes) {
+        node.each(&mut |item| {
+            if let Item::Text(text) = item {
+                all.push(text.text.clone());
+            }
+        });
+    }
+    all
 }
