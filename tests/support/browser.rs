@@ -66,7 +66,15 @@ impl Browser {
     }
 
     /// Sends a command and waits for what comes of it.
+    #[track_caller]
     pub fn call(&mut self, method: &str, params: Value) -> Value {
+        let answer = self.answer(method, params);
+        assert!(answer["error"].is_null(), "{method}: {}", answer["error"]);
+        answer["result"].clone()
+    }
+
+    /// Sends a command and waits for the answer: a result or an error.
+    fn answer(&mut self, method: &str, params: Value) -> Value {
         self.next += 1;
         let mut message = json!({ "id": self.next, "method": method, "params": params });
         if !self.session.is_empty() {
@@ -80,8 +88,7 @@ impl Browser {
             assert!(!heard.is_empty(), "the browser has ended");
             let heard: Value = serde_json::from_slice(&heard[..heard.len() - 1]).unwrap();
             if heard["id"] == self.next {
-                assert!(heard["error"].is_null(), "{method}: {}", heard["error"]);
-                return heard["result"].clone();
+                return heard;
             }
             match heard["method"].as_str().unwrap_or_default() {
                 "Runtime.exceptionThrown" | "Log.entryAdded" => self.complaints.push_back(heard["params"].to_string()),
@@ -113,7 +120,11 @@ impl Browser {
         let start = Instant::now();
         while start.elapsed() < Duration::from_secs(60) {
             let params = json!({ "expression": format!("Boolean({expression})"), "returnByValue": true });
-            if self.call("Runtime.evaluate", params)["result"]["value"] == true {
+            let answer = self.answer("Runtime.evaluate", params);
+            // While a page is left nothing can be asked of it, and nothing is true of the next one yet.
+            let left = answer["error"]["message"].as_str().is_some_and(|text| text.contains("navigated or closed"));
+            assert!(left || answer["error"].is_null(), "{expression}: {}", answer["error"]);
+            if answer["result"]["result"]["value"] == true {
                 return;
             }
             sleep(Duration::from_millis(20));
