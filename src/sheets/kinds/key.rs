@@ -10,7 +10,7 @@ use crate::diag::Problem;
 use crate::lesson::teach::rows_written;
 use crate::lesson::{InPlay, Lesson, SortSet, Strip, Version, Wrong, groups, timing};
 use crate::measure::{Count, Length, Point, Rect, Size, Weight};
-use crate::number::{Breadth, Content, Form, Number, Task};
+use crate::number::{Breadth, Content, Form, Number, Slip, Task};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::flow::table::{self, Table, TableCell, TableColumn};
@@ -123,9 +123,11 @@ fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         return Ok(Vec::new());
     }
     let (least, most) = (layout.length("least_unit")?, layout.length("unit")?);
+    // The same at every unit, and costly to read off.
+    let decoys: Vec<Vec<Decoy<'_>>> = lesson.sets.iter().map(Decoy::all).collect();
     let drawn = drawn(desk)?;
     if drawn.is_empty() {
-        return keys(desk, layout, None);
+        return keys(desk, layout, &decoys, None);
     }
     let room = Size::new(layout.length("picture_width")?, layout.length("picture_height")?);
     let smaller = |unit: &Length| (*unit > least).then(|| (*unit - UNIT_STEP).max(least));
@@ -135,23 +137,28 @@ fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
             continue;
         };
         let pictures = Pictures::new(work, desk.ink(), desk.lesson.wording());
-        match keys(desk, layout, Some(&pictures)) {
+        match keys(desk, layout, &decoys, Some(&pictures)) {
             Ok(pages) if pages.len() == desk.lesson.sets.len() => return Ok(pages),
             Ok(pages) if best.as_ref().is_none_or(|best| pages.len() < best.len()) => best = Some(pages),
             Ok(_) | Err(_) => {}
         }
     }
-    best.map_or_else(|| keys(desk, layout, None), Ok)
+    best.map_or_else(|| keys(desk, layout, &decoys, None), Ok)
 }
 
 /// Units are tried in steps of this.
 const UNIT_STEP: Length = Length::mm100(10);
 
-/// The keys of all versions with pictures of one size.
-fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result<Vec<Page>, Problem> {
+/// The keys of all versions, each with the decoys of its set, with pictures of one size.
+fn keys(
+    desk: &Desk<'_>,
+    layout: &Layout,
+    decoys: &[Vec<Decoy<'_>>],
+    pictures: Option<&Pictures>,
+) -> Result<Vec<Page>, Problem> {
     let mut pages = Vec::new();
     let shares = desk.lesson.shares();
-    for set in &desk.lesson.sets {
+    for (set, decoys) in desk.lesson.sets.iter().zip(decoys) {
         let title = if desk.lesson.sets.len() == 1 {
             desk.lesson.wording().sheet_title(SheetKind::Key).to_owned()
         } else {
@@ -159,7 +166,7 @@ fn keys(desk: &Desk<'_>, layout: &Layout, pictures: Option<&Pictures>) -> Result
         };
         let note = set.group.and_then(|at| shares.get(at)).map(|share| desk.lesson.wording().whose_key(share));
         let setup = TablePages { kind: SheetKind::Key, layout, title: &title, note: note.as_deref(), pictures };
-        let laid = titled::lay_closely(desk, &setup, &parts(desk, set, pictures)?)?;
+        let laid = titled::lay_closely(desk, &setup, &parts(desk, set, decoys, pictures)?)?;
         for page in laid {
             let mut page = desk.versioned(page, set.version);
             if desk.lesson.sets.len() > 1 {
@@ -185,9 +192,14 @@ fn letter(desk: &Desk<'_>, layout: &Layout, page: &Page, version: Version) -> Re
 }
 
 /// What a version's key holds, in order.
-fn parts(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Vec<TitledTable>, Problem> {
+fn parts(
+    desk: &Desk<'_>,
+    set: &SortSet,
+    decoys: &[Decoy<'_>],
+    pictures: Option<&Pictures>,
+) -> Result<Vec<TitledTable>, Problem> {
     let mut parts = vec![board(desk, set, pictures)?];
-    parts.extend(decoys(desk, set, pictures)?);
+    parts.extend(revealed(desk, set, decoys, pictures)?);
     Ok(parts)
 }
 
@@ -242,31 +254,57 @@ fn other_trades(lesson: &Lesson, set: &SortSet) -> Option<String> {
     Some(lesson.wording().other_trades(&set.style.numeral(number), &counted, instead))
 }
 
-/// The decoys, if there are any.
-fn decoys(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<Option<TitledTable>, Problem> {
-    let layout = desk.layout(SheetKind::Key)?;
-    let face = desk.face(layout, "text")?;
-    let mut wrong: Vec<_> = set.strips.iter().filter_map(|strip| Some((strip, strip.wrong?))).collect();
-    wrong.sort_by_key(|(strip, (of, slip))| (set.rows.iter().position(|row| row == of), strip.form, *slip));
-    if wrong.is_empty() {
-        return Ok(None);
-    }
-    let mut rows = Vec::new();
-    for (strip, (of, slip)) in wrong {
-        let shown = shown(desk, strip.form, &strip.content, Weight::Bold, pictures);
-        let made = of;
-        let of = set.style.numeral(of);
-        // What a wrong strip shows is read off here: not counted, not worked out.
+/// A strip that a slip made of a number.
+struct Decoy<'s> {
+    strip: &'s Strip,
+    of: Number,
+    slip: Slip,
+    /// The numeral of what it shows, so that nobody need count it or work it out; empty where that is no number, or is a
+    /// numeral already.
+    shows: String,
+}
+
+impl<'s> Decoy<'s> {
+    /// What is read off a strip of a set; `None` of one that is right.
+    fn read(set: &'s SortSet, strip: &'s Strip) -> Option<Self> {
+        let (of, slip) = strip.wrong?;
         let worth = strip.content.worth(strip.form, set.style.names).filter(|_| strip.form != Form::Numeral);
         let shows = worth
             .and_then(|worth| Number::new(u32::try_from(worth).ok()?))
-            .or_else(|| named(set, strip, made))
+            .or_else(|| named(set, strip, of))
             .map(|worth| set.style.numeral(worth))
             .unwrap_or_default();
+        Some(Self { strip, of, slip, shows })
+    }
+
+    /// Those of a set, row after row.
+    fn all(set: &'s SortSet) -> Vec<Self> {
+        let mut all: Vec<Self> = set.strips.iter().filter_map(|strip| Self::read(set, strip)).collect();
+        all.sort_by_key(|decoy| (set.rows.iter().position(|row| *row == decoy.of), decoy.strip.form, decoy.slip));
+        all
+    }
+}
+
+/// What the decoys of a set reveal, if there are any.
+fn revealed(
+    desk: &Desk<'_>,
+    set: &SortSet,
+    decoys: &[Decoy<'_>],
+    pictures: Option<&Pictures>,
+) -> Result<Option<TitledTable>, Problem> {
+    if decoys.is_empty() {
+        return Ok(None);
+    }
+    let layout = desk.layout(SheetKind::Key)?;
+    let face = desk.face(layout, "text")?;
+    let mut rows = Vec::new();
+    for &Decoy { strip, of, slip, ref shows } in decoys {
+        let shown = shown(desk, strip.form, &strip.content, Weight::Bold, pictures);
+        let of = set.style.numeral(of);
         let letter = desk.lesson.letter(slip).map(|letter| format!("{letter}, ")).unwrap_or_default();
         let name = format!("{letter}{}", desk.lesson.wording().slip_name(slip));
         let text = |text: &str| TableCell::Text(text.to_owned());
-        rows.push(vec![shown, text(&shows), text(&of), text(&name), text(desk.lesson.wording().slip_thinking(slip))]);
+        rows.push(vec![shown, text(shows), text(&of), text(&name), text(desk.lesson.wording().slip_thinking(slip))]);
     }
     let widest = widest_picture(desk, rows.iter().filter_map(|row| row.first()), pictures, &face);
     let wording = desk.lesson.wording();
