@@ -6,7 +6,7 @@
 
 use crate::diag::Problem;
 use crate::lesson::{SortSet, Version};
-use crate::sheets::kinds::pieces::{Design, search};
+use crate::sheets::kinds::pieces::{Design, advised, search};
 use crate::sheets::page::desk::{Desk, OnceFor};
 use crate::sheets::page::division::Division;
 use crate::sheets::page::mark;
@@ -60,7 +60,8 @@ impl Designs {
     fn settle(desk: &Desk<'_>, spares: u32, mut measured: Measured) -> Result<Self, Problem> {
         let mut parts: Vec<Part<'_>> = Vec::new();
         for sets in by_group(&desk.lesson.sets) {
-            let mut own = Part::of(desk, spares, sets, &mut measured)?;
+            let own = Part::of(desk, spares, sets.clone(), &mut measured);
+            let mut own = own.map_err(|problem| advised(desk, spares, &sets, problem))?;
             for part in parts.iter_mut().filter(|_| stacked(desk)).take(TRIED) {
                 let together = Part::of(desk, spares, [part.sets.as_slice(), &own.sets].concat(), &mut measured);
                 // What does not fit together stays apart.

@@ -38,16 +38,14 @@ pub const LEAST_PLAY: Length = Length::mm(1);
 /// Which part of the best design's worth a board on fewer pages must keep to be taken, in percent. Our choice.
 const WHOLE: i64 = 85;
 
-/// The best design for some sets where there are so many spare ones. Fails when their content fits no arrangement at its least size, and says what would.
-fn search(desk: &Desk<'_>, spares: u32, sets: &[&SortSet]) -> Result<Design, Problem> {
-    arranged(desk, spares, sets).map_err(|problem| {
-        let fits = would_fit(desk, spares, sets);
-        if fits.is_empty() {
-            return problem;
-        }
-        let hint = problem.hint.clone().map(|hint| format!("; {hint}")).unwrap_or_default();
-        problem.hint(format!("it would fit {}{hint}", listed(&fits, "or")))
-    })
+/// The same problem of some sets with what would make room, for whoever is told of it. It costs several searches.
+fn advised(desk: &Desk<'_>, spares: u32, sets: &[&SortSet], problem: Problem) -> Problem {
+    let fits = would_fit(desk, spares, sets);
+    if fits.is_empty() {
+        return problem;
+    }
+    let hint = problem.hint.clone().map(|hint| format!("; {hint}")).unwrap_or_default();
+    problem.hint(format!("it would fit {}{hint}", listed(&fits, "or")))
 }
 
 /// What by itself would make room: other paper, or standard print.
@@ -60,12 +58,14 @@ fn would_fit(desk: &Desk<'_>, spares: u32, sets: &[&SortSet]) -> Vec<String> {
     let fits = |(paper, text, _): &(Paper, TextSize, String)| {
         let mut lesson = desk.lesson.clone();
         (lesson.spec.paper.value, lesson.spec.print.text.value) = (*paper, *text);
-        arranged(&Desk::new(&lesson, desk.layouts, desk.family), spares, sets).is_ok()
+        search(&Desk::new(&lesson, desk.layouts, desk.family), spares, sets).is_ok()
     };
     papers.chain(plain).filter(fits).map(|(.., said)| said).collect()
 }
 
-fn arranged(desk: &Desk<'_>, spares: u32, sets: &[&SortSet]) -> Result<Design, Problem> {
+/// The best design for some sets where there are so many spare ones. Fails when their content fits no arrangement at its least
+/// size.
+fn search(desk: &Desk<'_>, spares: u32, sets: &[&SortSet]) -> Result<Design, Problem> {
     let (board, strips) = (desk.layout(SheetKind::Board)?, desk.layout(SheetKind::Strips)?);
     let play = strips.length("play")?;
     if play < LEAST_PLAY {
