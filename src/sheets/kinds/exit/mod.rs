@@ -34,6 +34,15 @@ struct Design {
     look: slip::Look,
 }
 
+impl Design {
+    /// Whether the questions of every check fit onto its slip.
+    fn holds(&self, desk: &Desk<'_>, layout: &Layout, checks: &[Check]) -> bool {
+        let room = inside(&self.grid, layout);
+        let high = |check| slip::height(desk, &self.look, room.width, check, self.questions);
+        checks.iter().all(|check| high(check).is_some_and(|high| high <= room.height))
+    }
+}
+
 /// How many questions each slip has; none of them without exit numbers. All, where the lesson leaves the sheet out.
 pub fn questions(desk: &Desk<'_>) -> Result<usize, Problem> {
     let checks = &desk.lesson.checks;
@@ -114,7 +123,7 @@ fn own_look(desk: &Desk<'_>, design: &Design, checks: &[Check]) -> Result<slip::
     let Some(high) = design.look.pictured().filter(|_| !desk.lesson.groups.is_empty()) else {
         return Ok(design.look.clone());
     };
-    let room = Rect::new(Point::ORIGIN, design.grid.cell).shrunk(Sides::splat(layout.padding)).size();
+    let room = inside(&design.grid, layout);
     let under = Size::new(room.width - design.look.number(), high);
     let counts = counts(checks);
     if counts.is_empty() {
@@ -185,14 +194,19 @@ fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
     grids.sort_by_key(|(_, grid)| (std::cmp::Reverse(grid.len()), grid.columns));
     for questions in (1..=most).rev() {
         for these in grids.chunk_by(|one, other| one.1.len() == other.1.len()) {
-            for goal in [true, false] {
-                for &size in &sizes {
-                    for &(page, grid) in these {
-                        if let Some(look) = fits(desk, layout, checks, &grid, questions, (size, goal)) {
-                            return Ok(Design { page, grid, questions, look });
-                        }
+            let mut without_goal = Vec::new();
+            for &size in &sizes {
+                for &(page, grid) in these {
+                    let Some(look) = look(desk, layout, checks, &grid, size) else { continue };
+                    let design = Design { page, grid, questions, look };
+                    if design.holds(desk, layout, checks) {
+                        return Ok(design);
                     }
+                    without_goal.push(Design { look: design.look.without_goal(), ..design });
                 }
+            }
+            if let Some(design) = without_goal.into_iter().find(|design| design.holds(desk, layout, checks)) {
+                return Ok(design);
             }
         }
     }
@@ -204,24 +218,18 @@ fn search(desk: &Desk<'_>) -> Result<Design, Problem> {
         .hint("choose larger paper, or `text = \"standard\"`"))
 }
 
-/// The look at which every check's first questions fit into a cell, in type of a size, with the goal or without.
-fn fits(
-    desk: &Desk<'_>,
-    layout: &Layout,
-    checks: &[Check],
-    grid: &Grid,
-    questions: usize,
-    (size, goal): (Length, bool),
-) -> Option<slip::Look> {
-    let room = Rect::new(Point::ORIGIN, grid.cell).shrunk(Sides::splat(layout.padding)).size();
+/// The look of slips in a grid, with the goal, in type of a size; `None` where pictures have no room.
+fn look(desk: &Desk<'_>, layout: &Layout, checks: &[Check], grid: &Grid, size: Length) -> Option<slip::Look> {
+    let room = inside(grid, layout);
     // A picture stands under its question's words, right of the question's number.
     let under = Size::new(room.width - slip::number(size), room.height);
     let pictures = pictures(desk, layout, checks, under).ok()?;
-    let look = slip::Look::new(desk, layout, pictures, size, room.width, checks).ok()?;
-    let look = if goal { look } else { look.without_goal() };
-    let high = |check| slip::height(desk, &look, room.width, check, questions);
-    let fits = checks.iter().all(|check| high(check).is_some_and(|high| high <= room.height));
-    fits.then_some(look)
+    slip::Look::new(desk, layout, pictures, size, room.width, checks).ok()
+}
+
+/// The room inside a slip's padding.
+fn inside(grid: &Grid, layout: &Layout) -> Size {
+    Rect::new(Point::ORIGIN, grid.cell).shrunk(Sides::splat(layout.padding)).size()
 }
 
 /// What the pictures of some checks show.
