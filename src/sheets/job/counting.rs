@@ -12,7 +12,7 @@ use crate::measure::{Count, Size};
 use crate::sheets::job::gang::SizeOfPiece;
 use crate::sheets::job::impose::{self, Stacks};
 use crate::sheets::job::kits::Kits;
-use crate::sheets::job::packets::{self, Leaf, Leaves, Packets};
+use crate::sheets::job::packets::{self, Leaves, Packets};
 use crate::sheets::job::piles;
 use crate::sheets::job::settled::{Settled, SettledFile, SettledOrder, SupplyPlan};
 use crate::sheets::job::shared;
@@ -48,7 +48,7 @@ struct OnStock {
 #[derive(Debug, Clone)]
 struct KitSheets {
     kind: SheetKind,
-    pages: Vec<Leaf>,
+    pages: Vec<Page>,
     sizes: Option<Vec<SizeOfPiece>>,
 }
 
@@ -82,8 +82,7 @@ impl<'a> Counting<'a> {
             let of = |kind| masters.iter().filter(move |page| page.stock == stock && page.sheet == kind).cloned();
             let kit = |kind| KitSheets {
                 kind,
-                // Never front and back of one sheet: the mat is full of blocks when a learner looks for a word.
-                pages: of(kind).map(|front| Leaf { front, back: None }).collect(),
+                pages: of(kind).collect(),
                 sizes: sizes.iter().find(|(of, _)| *of == kind).map(|(_, sizes)| sizes.clone()),
             };
             let kits = [SheetKind::Mat, SheetKind::WordBank, SheetKind::Blocks, SheetKind::Layered].map(kit);
@@ -233,7 +232,7 @@ impl<'a> Counting<'a> {
         let plan = match sheets.kind {
             SheetKind::Blocks => blocks::supply(desk, kits)?.map(SupplyPlan::Blocks),
             SheetKind::Layered => Some(SupplyPlan::Cards(layered::supply(desk, kits)?)),
-            _ => return Ok(Some(Settled::Kits(Kits { leaves: sheets.pages.clone(), copies: count }))),
+            _ => return Ok(Some(Settled::Kits(Kits { pages: sheets.pages.clone(), copies: count }))),
         };
         Ok(plan.map(|plan| Settled::Supply(sheets.kind, Arc::new(plan), count)))
     }

@@ -108,7 +108,7 @@ pub(super) fn cuts_on(page: &Page) -> usize {
 /// How many sheets of paper a kind of page takes in a file; what is printed on the back of another takes none.
 fn leaves_of(job: &Job<'_>, kind: SheetKind) -> usize {
     let of = |part: &Part| match part {
-        Part::Kits(kits) => kits.leaves.iter().filter(|leaf| leaf.front.sheet == kind).count() * kits.copies,
+        Part::Kits(kits) => kits.pages.iter().filter(|page| page.sheet == kind).count() * kits.copies,
         Part::Supply(supply, _) => {
             supply.pages.iter().filter(|(page, _)| page.sheet == kind).map(|(_, times)| times).sum()
         }
@@ -150,10 +150,7 @@ pub(super) fn kind_of(part: &Part, from: usize, sides: usize) -> PartKind {
     match part {
         Part::Proof(_) => PartKind::Proof,
         Part::SlipSheet(_) => PartKind::SlipSheet,
-        Part::Kits(kits) => {
-            let pages = kits.leaves.iter().flat_map(|leaf| [Some(&leaf.front), leaf.back.as_ref()]);
-            PartKind::Kit { kinds: kinds(pages.flatten()), kits: kits.copies, piles: false }
-        }
+        Part::Kits(kits) => PartKind::Kit { kinds: kinds(kits.pages.iter()), kits: kits.copies, piles: false },
         Part::Supply(supply, kits) => {
             PartKind::Kit { kinds: kinds(supply.pages.iter().map(|(page, _)| page)), kits: *kits, piles: false }
         }

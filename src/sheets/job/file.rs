@@ -52,17 +52,6 @@ impl Part {
             Self::Packets(packets) => packets.leaves(),
         }
     }
-
-    /// Whether anything is printed on backs.
-    pub fn backed(&self) -> bool {
-        match self {
-            Self::Kits(kits) => kits.backed(),
-            Self::Piles(piles) => piles.backed(),
-            Self::Packets(packets) => packets.backed(),
-            Self::Proof(pages) => pages.len() > 1,
-            Self::SlipSheet(_) | Self::Supply(..) | Self::Gang(_) | Self::Shared(_) => false,
-        }
-    }
 }
 
 /// A file of the copy room.
@@ -142,10 +131,10 @@ impl<'a> Job<'a> {
             Some((Part::Shared(_), ..)) => of(SheetKind::Exit),
             Some((Part::Gang(gang), ..)) => of(gang.kind),
             Some((Part::Supply(supply, _), leaf, _)) => supply.leaf(leaf).map_or(strips, |page| of(page.sheet)),
-            Some((Part::Kits(kits), leaf, back)) => kits.leaf(leaf).map_or(strips, |(kit, leaf)| {
-                let page = leaf.back.as_ref().filter(|_| back).unwrap_or(&leaf.front);
-                Entry { kit: u32::try_from(kit).ok(), ..of(page.sheet) }
-            }),
+            Some((Part::Kits(kits), leaf, _)) => {
+                let found = kits.page(leaf);
+                found.map_or(strips, |(kit, page)| Entry { kit: u32::try_from(kit).ok(), ..of(page.sheet) })
+            }
             Some((Part::Packets(packets), leaf, _)) => {
                 let found = packets.leaf(leaf).and_then(|(seat, leaf)| Some((self.seats.get(seat)?, leaf)));
                 found.map_or(strips, |(seat, leaf)| Entry {
@@ -176,10 +165,9 @@ impl<'a> Job<'a> {
             Some((Part::Shared(shared), leaf, back)) => side(shared.leaf(leaf), back),
             Some((Part::Supply(supply, _), leaf, back)) => side(supply.leaf(leaf), back),
             Some((Part::Kits(kits), leaf, back)) => {
-                let Some((kit, leaf)) = kits.leaf(leaf) else { return Err(lost(self.stock, index)) };
+                let Some((kit, page)) = kits.page(leaf) else { return Err(lost(self.stock, index)) };
                 let copy = Copy { kit: u32::try_from(kit).ok(), ..Copy::default() };
-                let page = sided(desk, leaf.back.as_ref(), &leaf.front, back);
-                mark::on(desk, page, &copy)
+                mark::on(desk, side(Some(page), back)?, &copy)
             }
             Some((Part::Packets(packets), leaf, back)) => self.packet_page(packets, leaf, back),
             None => Err(lost(self.stock, index)),
@@ -192,22 +180,17 @@ impl<'a> Job<'a> {
         let Some((seat, leaf)) = found else {
             return Err(lost(self.stock, leaf));
         };
-        let master = sided(&self.desk, leaf.back.as_ref(), &leaf.front, back);
+        let master = match &leaf.back {
+            Some(behind) if back => behind.clone(),
+            None if back => blank(&self.desk, &leaf.front),
+            _ => leaf.front.clone(),
+        };
         let copy = Copy { learner: Some(seat.number), name: name(&self.desk, seat), ..Copy::default() };
         // Every copy says which version its learner has, also on sheets that are the same for all.
         let version = master.version;
         let coded = Page { version: Some(seat.version), ..master };
         let page = mark::on(&self.desk, coded, &copy)?;
         Ok(Page { version, ..page })
-    }
-}
-
-/// One side of a leaf.
-fn sided(desk: &Desk<'_>, back: Option<&Page>, front: &Page, wanted: bool) -> Page {
-    match (wanted, back) {
-        (false, _) => front.clone(),
-        (true, Some(back)) => back.clone(),
-        (true, None) => blank(desk, front),
     }
 }
 

@@ -1,14 +1,15 @@
 //! Whole pages of kits: copy after copy, kept for other lessons.
 //!
-//! In: the leaves of one kit and how many kits there are. Out: which kit and which leaf a sheet is.
+//! In: the pages of one kit and how many kits there are. Out: which kit and which page a sheet is. Nothing is printed behind
+//! them: the mat is full of blocks when a learner looks for a word.
 
-use crate::sheets::job::packets::Leaf;
+use crate::sheets::page::Page;
 
 /// Copies of whole pages.
 #[derive(Debug, Clone)]
 pub struct Kits {
-    /// The leaves of one copy.
-    pub leaves: Vec<Leaf>,
+    /// The pages of one copy.
+    pub pages: Vec<Page>,
     /// How many copies.
     pub copies: usize,
 }
@@ -16,17 +17,12 @@ pub struct Kits {
 impl Kits {
     /// How many sheets of paper.
     pub fn leaves(&self) -> usize {
-        self.leaves.len() * self.copies
+        self.pages.len() * self.copies
     }
 
-    /// Whether anything is printed on backs.
-    pub fn backed(&self) -> bool {
-        self.leaves.iter().any(|leaf| leaf.back.is_some())
-    }
-
-    /// The kit, from 1, and the leaf at a place in the print order.
-    pub fn leaf(&self, index: usize) -> Option<(usize, &Leaf)> {
-        let a_kit = self.leaves.len().max(1);
-        Some((index / a_kit + 1, self.leaves.get(index % a_kit)?)).filter(|(kit, _)| *kit <= self.copies)
+    /// The kit, from 1, and the page at a place in the print order.
+    pub fn page(&self, index: usize) -> Option<(usize, &Page)> {
+        let a_kit = self.pages.len().max(1);
+        Some((index / a_kit + 1, self.pages.get(index % a_kit)?)).filter(|(kit, _)| *kit <= self.copies)
     }
 }

@@ -106,11 +106,6 @@ impl Piles {
         self.stacks.sheets()
     }
 
-    /// Whether the pieces have marks on their backs.
-    pub fn backed(&self) -> bool {
-        self.faces.backed()
-    }
-
     /// A sheet's front or back.
     pub(super) fn page(&self, desk: &Desk<'_>, leaf: usize, back: bool) -> Result<Page, Problem> {
         let mut page = Page {

@@ -77,7 +77,7 @@ impl Settled {
     /// Which kits these are, if any.
     pub fn kit(&self) -> Option<SheetKind> {
         match self {
-            Self::Kits(kits) => kits.leaves.first().map(|leaf| leaf.front.sheet),
+            Self::Kits(kits) => kits.pages.first().map(|page| page.sheet),
             Self::Supply(kind, ..) | Self::Gang(kind, ..) => Some(*kind),
             Self::Piles(..) | Self::Shared(_) | Self::Packets(_) => None,
         }
@@ -86,10 +86,9 @@ impl Settled {
     /// Whether anything is printed on backs, where strips that are cut as piles have `marks` there.
     pub fn backed(&self, marks: bool) -> bool {
         match self {
-            Self::Kits(kits) => kits.backed(),
             Self::Piles(..) => marks,
             Self::Packets(packets) => packets.backed(),
-            Self::Supply(..) | Self::Gang(..) | Self::Shared(_) => false,
+            Self::Kits(_) | Self::Supply(..) | Self::Gang(..) | Self::Shared(_) => false,
         }
     }
 }

@@ -67,11 +67,6 @@ impl StripFaces {
         Ok(drawn)
     }
 
-    /// Whether there are marks on the backs.
-    pub fn backed(&self) -> bool {
-        self.edge.is_some()
-    }
-
     /// One side of a version's strip at a place, kept or drawn now; `None` where there is no such strip.
     pub fn side(
         &self,
