@@ -198,8 +198,7 @@ impl Task<'_> {
         let count = |set: &SortSet| {
             let rows: Option<Range<usize>> = groups(&rows_of(rows, set)).into_iter().nth(k);
             let here = |strip: &&Strip| {
-                let home = home(set, strip);
-                forms.contains(&strip.form) && rows.as_ref().is_some_and(|rows| rows.contains(&home))
+                forms.contains(&strip.form) && rows.as_ref().is_some_and(|rows| rows.contains(&home(set, strip)))
             };
             set.strips.iter().filter(here).count()
         };
