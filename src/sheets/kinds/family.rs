@@ -25,32 +25,26 @@ use crate::wording::home::MOST_BEANS;
 /// Lays the pages out, in type as large as one page a language holds; none for a lesson without numbers.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let second = desk.lesson.in_second().zip(desk.lesson.second());
+    let second = second
+        .as_ref()
+        .map(|(other, language)| (Desk::new(other, desk.layouts, desk.family), other.parts(), *language));
     let mut all = Vec::new();
-    for (k, part) in desk.lesson.parts().iter().enumerate() {
-        let Some(home) = home::home(desk.lesson, part) else { return Ok(Vec::new()) };
-        let mut pages = in_one(desk, part, &home)?;
-        if let Some((other, second)) = &second {
-            let there = Desk::new(other, desk.layouts, desk.family);
-            let parts = other.parts();
+    for (k, part) in desk.lesson.parts().into_iter().enumerate() {
+        let Some(home) = home::home(desk.lesson, &part) else { return Ok(Vec::new()) };
+        let mut pages = in_one(desk, &part, &home)?;
+        if let Some((there, parts, language)) = &second {
             let Some(part) = parts.get(k) else { continue };
             // Bookmarks, and tables that list the pages, are in the file's language.
             let name = desk.lesson.wording().page_name(SheetKind::Family, None);
-            let named = |page| Page { name: name.clone(), ..tongues::passage(page, *second) };
-            pages.extend(in_one(&there, part, &home)?.into_iter().map(named));
+            let named = |page| Page { name: name.clone(), ..tongues::passage(page, *language) };
+            pages.extend(in_one(there, part, &home)?.into_iter().map(named));
         }
-        if part.versions.is_empty() {
-            all.extend(pages);
-            continue;
-        }
-        for page in &mut pages {
+        for page in pages.iter_mut().filter(|_| !part.versions.is_empty()) {
             page.layers.push(code(desk, page)?);
         }
-        for version in part.versions {
-            all.extend(pages.iter().map(|page| desk.versioned(page.clone(), *version)));
-        }
+        all.push((part.versions, pages));
     }
-    all.sort_by_key(|page: &Page| page.version);
-    Ok(all)
+    Ok(desk.lettered(all.into_iter()))
 }
 
 /// Room for the version and learner mark at the upper right: whoever hands the pages out sees whose each is.

@@ -139,4 +139,21 @@ impl<'a> Desk<'a> {
         let name = self.lesson.wording().page_name(page.sheet, Some(version));
         Page { version: Some(version), name, ..page }
     }
+
+    /// The pages of each part of the class with the letters of those who get them: a master for each of its versions; of no
+    /// version where the class is not parted.
+    pub fn lettered<'v>(&self, parts: impl Iterator<Item = (&'v [Version], Vec<Page>)>) -> Vec<Page> {
+        let mut all: Vec<Page> = Vec::new();
+        for (versions, pages) in parts {
+            if versions.is_empty() {
+                all.extend(pages);
+                continue;
+            }
+            for version in versions {
+                all.extend(pages.iter().map(|page| self.versioned(page.clone(), *version)));
+            }
+        }
+        all.sort_by_key(|page| page.version);
+        all
+    }
 }

@@ -40,31 +40,16 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         let step = |face: &Face| Face { size: (face.size - Length::pt(1)).max(face.least), ..*face };
         (ask.size > ask.least || given.size > given.least).then(|| [step(ask), step(given)])
     };
+    let lettered = |pages: Vec<Vec<Page>>| desk.lettered(parts.iter().map(|own| own.part.versions).zip(pages));
     let mut first = None;
     for faces in std::iter::successors(Some(largest), smaller) {
         let all = parts.iter().map(|part| pages(desk, layout, part, faces)).collect::<Result<Vec<_>, Problem>>()?;
         if all.iter().all(|pages| pages.len() == 1) {
-            return Ok(lettered(desk, &parts, all));
+            return Ok(lettered(all));
         }
         first.get_or_insert(all);
     }
-    Ok(lettered(desk, &parts, first.unwrap_or_default()))
-}
-
-/// The pages with the letters of those who get them: a master for each version where groups have pages of their own.
-fn lettered(desk: &Desk<'_>, parts: &[Practice<'_>], pages: Vec<Vec<Page>>) -> Vec<Page> {
-    let mut all: Vec<Page> = Vec::new();
-    for (Practice { part, .. }, pages) in parts.iter().zip(pages) {
-        if part.versions.is_empty() {
-            all.extend(pages);
-            continue;
-        }
-        for version in part.versions {
-            all.extend(pages.iter().map(|page| desk.versioned(page.clone(), *version)));
-        }
-    }
-    all.sort_by_key(|page| page.version);
-    all
+    Ok(lettered(first.unwrap_or_default()))
 }
 
 /// The pages in type of these sizes: what is asked, and what is given.
