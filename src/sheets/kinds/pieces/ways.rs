@@ -190,19 +190,18 @@ impl Task<'_> {
 
     /// How many strips of each class every group of rows has.
     fn counts(&self, split: &Split, rows: &[u32]) -> Vec<Vec<u32>> {
-        (0..rows.len()).map(|k| split.iter().map(|(forms, _)| self.pieces(forms, rows, k)).collect()).collect()
+        let groups: Vec<Vec<Range<usize>>> = self.sets.iter().map(|set| groups(&rows_of(rows, set))).collect();
+        (0..rows.len()).map(|k| split.iter().map(|(forms, _)| self.pieces(forms, &groups, k)).collect()).collect()
     }
 
     /// The most strips of these forms that any version has in group `k` of its rows.
-    fn pieces(&self, forms: &[Form], rows: &[u32], k: usize) -> u32 {
-        let count = |set: &SortSet| {
-            let rows: Option<Range<usize>> = groups(&rows_of(rows, set)).into_iter().nth(k);
-            let here = |strip: &&Strip| {
-                forms.contains(&strip.form) && rows.as_ref().is_some_and(|rows| rows.contains(&home(set, strip)))
-            };
-            set.strips.iter().filter(here).count()
+    fn pieces(&self, forms: &[Form], groups: &[Vec<Range<usize>>], k: usize) -> u32 {
+        let count = |(set, groups): (&&SortSet, &Vec<Range<usize>>)| {
+            let rows = groups.get(k)?;
+            let here = |strip: &&Strip| forms.contains(&strip.form) && rows.contains(&home(set, strip));
+            Some(set.strips.iter().filter(here).count())
         };
-        self.sets.iter().map(|set| count(set)).max().unwrap_or(0).narrow()
+        self.sets.iter().zip(groups).filter_map(count).max().unwrap_or(0).narrow()
     }
 
     /// How wide the column of given forms is: a numeral's own width, otherwise an equal share.
