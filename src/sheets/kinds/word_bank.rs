@@ -27,11 +27,14 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let notes = words::notes(desk.lesson);
     let head = Head { title, note: None, reader: Reader::Learner, code: true, goal: None };
     let body = head::lay(desk, desk.live(size, layout), &head)?.body;
-    let groups = bank(desk, layout, body, &notes)?;
+    let (fitted, groups) = bank(desk, layout, body, &notes)?;
     if groups.is_empty() {
         return Ok(Vec::new());
     }
-    let pages = pages_of(desk, layout, body, groups, notes)?;
+    let pages = match fitted {
+        Some(bank) => vec![(bank, groups, notes)],
+        None => pages_of(desk, layout, body, groups, notes)?,
+    };
     // All pages share one size.
     let most = pages.iter().map(|(bank, ..)| bank.word.size).min();
     let mut drawn = Vec::new();
@@ -51,18 +54,22 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 }
 
 /// The words of the bank: where learners choose a number of their own, the words of all that they may choose, or of most, as
-/// long as these fit on one page.
-fn bank(desk: &Desk<'_>, layout: &Layout, body: Rect, notes: &[WordNote]) -> Result<Vec<WordGroup>, Problem> {
-    let recorded = desk.lesson.spec.sheets.make.value.contains(&SheetKind::Record);
-    if recorded && record::has_own_numbers(desk)? {
+/// long as these fit on one page, and how they do; otherwise those of the numbers that are given.
+fn bank(
+    desk: &Desk<'_>,
+    layout: &Layout,
+    body: Rect,
+    notes: &[WordNote],
+) -> Result<(Option<Bank>, Vec<WordGroup>), Problem> {
+    if desk.lesson.makes(SheetKind::Record) && record::has_own_numbers(desk)? {
         for of in [BankOf::Any, BankOf::Most] {
             let words = words::groups(desk.lesson, of);
-            if Bank::fit(desk, layout, body, (&words, notes), None).is_ok() {
-                return Ok(words);
+            if let Ok(bank) = Bank::fit(desk, layout, body, (&words, notes), None) {
+                return Ok((Some(bank), words));
             }
         }
     }
-    Ok(words::groups(desk.lesson, BankOf::Given))
+    Ok((None, words::groups(desk.lesson, BankOf::Given)))
 }
 
 /// What stands on each page: everything on one where it fits, otherwise about half the words on each, halved again as need be.
@@ -114,12 +121,8 @@ fn halves(groups: Vec<WordGroup>, most: usize) -> (Vec<WordGroup>, Vec<WordGroup
 /// Which of so many groups may stand in which column, the first choice first, each with all groups: side by side, four of them
 /// in two columns of about one height, neighbours below each other, one below the other.
 fn arrangements(groups: usize) -> Vec<Vec<Vec<usize>>> {
-    let mut all = vec![(0..groups).map(|k| vec![k]).collect::<Vec<_>>()];
-    if groups == 4 {
-        all.extend([vec![vec![0, 3], vec![1, 2]], vec![vec![0, 2], vec![1, 3]]]);
-    }
     // A column ends after a group or not: first what has the most columns.
-    let mut parted: Vec<Vec<Vec<usize>>> = (0..1_usize << groups.saturating_sub(1))
+    let mut all: Vec<Vec<Vec<usize>>> = (0..1_usize << groups.saturating_sub(1))
         .map(|ends| {
             let mut columns = vec![Vec::new()];
             for k in 0..groups {
@@ -131,8 +134,10 @@ fn arrangements(groups: usize) -> Vec<Vec<Vec<usize>>> {
             columns
         })
         .collect();
-    parted.sort_by_key(|columns| std::cmp::Reverse(columns.len()));
-    all.extend(parted);
+    all.sort_by_key(|columns| std::cmp::Reverse(columns.len()));
+    if groups == 4 {
+        all.splice(1..1, [vec![vec![0, 3], vec![1, 2]], vec![vec![0, 2], vec![1, 3]]]);
+    }
     all
 }
 
