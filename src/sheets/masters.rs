@@ -68,11 +68,7 @@ impl<'a> Masters<'a> {
     }
 
     fn is_wanted(&self, kind: SheetKind, only: &[SheetKind]) -> bool {
-        if only.is_empty() {
-            !kind.is_asked_for() || self.desk.lesson.spec.sheets.make.value.contains(&kind)
-        } else {
-            only.contains(&kind)
-        }
+        if only.is_empty() { !kind.is_asked_for() || self.desk.lesson.makes(kind) } else { only.contains(&kind) }
     }
 
     fn lay(&self, kind: SheetKind) -> Result<&[Page], Problem> {

@@ -38,12 +38,17 @@ pub enum PrintSides {
 }
 
 impl PrintSides {
+    /// How many pages a sheet of paper has.
+    pub const fn a_sheet(self) -> usize {
+        match self {
+            Self::One => 1,
+            Self::Two(_) => 2,
+        }
+    }
+
     /// How many sheets of paper so many pages take.
     pub const fn sheets(self, pages: usize) -> usize {
-        match self {
-            Self::One => pages,
-            Self::Two(_) => pages.div_ceil(2),
-        }
+        pages.div_ceil(self.a_sheet())
     }
 }
 

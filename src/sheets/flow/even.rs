@@ -18,7 +18,7 @@ impl Spread {
 }
 
 /// A last page that is less full, in percent, is not worth turning to.
-pub const ENOUGH: i64 = 36;
+const ENOUGH: i64 = 36;
 /// The white that is tried to do without the last page.
 const CLOSER: [i64; 2] = [80, 60];
 /// How pages are filled less deeply, step by step, until the last one has its share.
@@ -26,11 +26,16 @@ const STEP: i64 = 4;
 /// No page is left emptier than this for the sake of the last one.
 const SHALLOWEST: i64 = 60;
 
+/// Whether no page is left for a few lines, where the last one is filled so far, in percent.
+pub fn is_even(pages: &[Page], last: i64) -> bool {
+    pages.len() < 2 || last >= ENOUGH
+}
+
 /// The pages that `lay` makes, with how full the last of them is. Where that is nearly empty, all stand closer if that saves it;
 /// if not, the other pages give it some of what they hold.
 pub fn even(lay: impl Fn(Spread) -> Result<(Vec<Page>, i64), Problem>) -> Result<Vec<Page>, Problem> {
     let (pages, last) = closer(&lay)?;
-    if pages.len() < 2 || last >= ENOUGH {
+    if is_even(&pages, last) {
         return Ok(pages);
     }
     Ok(shared(pages.len(), lay)?.unwrap_or(pages))
@@ -39,7 +44,7 @@ pub fn even(lay: impl Fn(Spread) -> Result<(Vec<Page>, i64), Problem>) -> Result
 /// The same, closer where that saves a nearly empty page, and how full the last one is.
 pub fn closer(lay: impl Fn(Spread) -> Result<(Vec<Page>, i64), Problem>) -> Result<(Vec<Page>, i64), Problem> {
     let (usual, last) = lay(Spread::USUAL)?;
-    if usual.len() > 1 && last < ENOUGH {
+    if !is_even(&usual, last) {
         for white in CLOSER {
             let saved = lay(Spread { white, ..Spread::USUAL })?;
             if saved.0.len() < usual.len() {

@@ -157,8 +157,7 @@ impl<'a> Counting<'a> {
                 then.extend(std::iter::repeat_n(page, count));
             }
         }
-        let sizes: Vec<(SheetKind, Vec<SizeOfPiece>)> = Vec::new();
-        Self::with_designs(desk, &then, &sizes, Some(&designs)).map(Some)
+        Self::with_designs(desk, &then, &[], Some(&designs)).map(Some)
     }
 
     /// The order with so many spare sets and these kits.

@@ -125,7 +125,7 @@ fn leaves_of(job: &Job<'_>, kind: SheetKind) -> usize {
 
 /// A file of the order.
 fn file(desk: &Desk<'_>, order: &Order<'_>, job: &Job<'_>) -> FileFacts {
-    let sides = job.a_leaf();
+    let sides = job.sides.a_sheet();
     let mut leaf = 0;
     let mut parts = Vec::new();
     for part in &job.parts {

@@ -99,19 +99,15 @@ impl<'a> Job<'a> {
         self.parts.iter().map(Part::leaves).sum()
     }
 
-    /// Pages to a sheet.
-    pub fn a_leaf(&self) -> usize {
-        if self.sides == PrintSides::One { 1 } else { 2 }
-    }
-
     /// How many pages the file has: a printed side each, so that in a two-sided file every sheet has two.
     pub fn pages(&self) -> usize {
-        self.leaves() * self.a_leaf()
+        self.leaves() * self.sides.a_sheet()
     }
 
     /// Which part a page belongs to, which leaf of that part, and whether it is a back.
     fn find(&self, index: usize) -> Option<(&Part, usize, bool)> {
-        let (mut leaf, back) = (index / self.a_leaf(), index % self.a_leaf() == 1);
+        let a_sheet = self.sides.a_sheet();
+        let (mut leaf, back) = (index / a_sheet, index % a_sheet == 1);
         for part in &self.parts {
             if leaf < part.leaves() {
                 return Some((part, leaf, back));

@@ -28,7 +28,7 @@ mod strip_sheet;
 pub use file::{Job, Part};
 
 use crate::diag::{Diagnostic, Problem};
-use crate::lesson::job::{PrintSides, SaveBy};
+use crate::lesson::job::SaveBy;
 use crate::sheets::job::counting::Counting;
 use crate::sheets::job::draft::Draft;
 use crate::sheets::job::settled::{SettledFile, SettledOrder};
@@ -91,7 +91,7 @@ fn plan<'a>(desk: &Desk<'a>, masters: Vec<Page>, proved: bool) -> Result<Order<'
 
 /// Refuses more pages than one file may have.
 fn printable(file: &SettledFile) -> Result<(), Problem> {
-    let pages = file.leaves() * if file.sides == PrintSides::One { 1 } else { 2 };
+    let pages = file.leaves() * file.sides.a_sheet();
     if pages <= limits::PAGES {
         return Ok(());
     }

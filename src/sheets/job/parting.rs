@@ -12,7 +12,7 @@ pub fn by_sheets(desk: &Desk<'_>, job: &mut Job<'_>) -> Result<(), Problem> {
     let mut parted = Vec::new();
     for part in std::mem::take(&mut job.parts) {
         before += 1;
-        let kind = facts::kind_of(&part, before, job.a_leaf());
+        let kind = facts::kind_of(&part, before, job.sides.a_sheet());
         let sheets = (before + 1, before + part.leaves());
         before += part.leaves();
         parted.push(Part::SlipSheet(Box::new(slip_sheet::page(desk, file, job.stock, &kind, sheets)?)));

@@ -46,9 +46,8 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 
 /// The title of the pages that all versions share: what is answered there.
 pub fn shared_title(lesson: &Lesson) -> &'static str {
-    let makes = |kind| lesson.spec.sheets.make.value.contains(&kind);
-    let checks = makes(SheetKind::Exit) && !lesson.checks.is_empty();
-    lesson.wording().shared_key_title(checks, makes(SheetKind::Practice), !lesson.slips.is_empty())
+    let checks = lesson.makes(SheetKind::Exit) && !lesson.checks.is_empty();
+    lesson.wording().shared_key_title(checks, lesson.makes(SheetKind::Practice), !lesson.slips.is_empty())
 }
 
 /// What the letters of slips mean, here and on the tally.

@@ -37,9 +37,7 @@ impl PageRun {
     pub fn is_lettered(&self) -> bool {
         self.version.is_some() && matches!(self.reader, For::Learner(_))
     }
-}
 
-impl PageRun {
     /// Adds a page of a set.
     fn set(&mut self, version: Option<Version>, page: PageRange) {
         match (self.sets.last_mut(), version) {

@@ -14,7 +14,7 @@ use crate::spec::SheetKind;
 /// What the key says of the quick checks; nothing where no check is printed.
 pub fn parts(desk: &Desk<'_>) -> Result<Vec<TitledTable>, Problem> {
     let questions = questions(desk)?;
-    if questions == 0 || !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Exit) {
+    if questions == 0 || !desk.lesson.makes(SheetKind::Exit) {
         return Ok(Vec::new());
     }
     let mut parts = vec![at_a_glance(desk, questions)];

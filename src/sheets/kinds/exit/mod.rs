@@ -47,7 +47,7 @@ impl Design {
 pub fn questions(desk: &Desk<'_>) -> Result<usize, Problem> {
     let checks = &desk.lesson.checks;
     let most = checks.iter().map(|check| check.questions.len()).max().unwrap_or(0);
-    if most == 0 || !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Exit) {
+    if most == 0 || !desk.lesson.makes(SheetKind::Exit) {
         return Ok(most);
     }
     design(desk).map(|design| design.questions)

@@ -10,7 +10,7 @@ use crate::diag::Problem;
 use crate::lesson::job::JobFacts;
 use crate::lesson::teach::{self, Means, PlanPart, Teaching};
 use crate::measure::{Count, Length, Point};
-use crate::sheets::flow::even::{ENOUGH, Spread, shared};
+use crate::sheets::flow::even::{Spread, is_even, shared};
 use crate::sheets::flow::list::{ListLook, ListMark, along};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::kinds::record;
@@ -24,7 +24,6 @@ use crate::spec::SheetKind;
 /// Lays the plan out: at the sizes of the layout, or more closely or widely where that leaves no last page nearly empty.
 pub fn lay(desk: &Desk<'_>, job: &JobFacts) -> Result<Vec<Page>, Problem> {
     let teaching = teach::plan(&means(desk, job)?);
-    let is_even = |pages: &[Page], last: i64| pages.len() == 1 || last >= ENOUGH;
     let (usual, last) = laid(desk, &teaching, Air(100), Spread::USUAL)?;
     if is_even(&usual, last) {
         return Ok(usual);

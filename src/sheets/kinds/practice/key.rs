@@ -10,7 +10,7 @@ use crate::spec::SheetKind;
 
 /// A table of answers for each page there is; none where the page is not made.
 pub fn key(desk: &Desk<'_>) -> Vec<TitledTable> {
-    if !desk.lesson.spec.sheets.make.value.contains(&SheetKind::Practice) {
+    if !desk.lesson.makes(SheetKind::Practice) {
         return Vec::new();
     }
     let wording = desk.lesson.wording();

@@ -4,7 +4,7 @@ use crate::lesson::Version;
 use crate::measure::{Count, Length, Rect, Sides};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::name;
-use crate::sheets::page::text::{self, Across, Align, Down, Face};
+use crate::sheets::page::text::{self, Align, Face};
 use crate::sheets::page::{Node, Scope, Tag};
 
 /// Between number, name and letter.
@@ -38,7 +38,6 @@ pub(super) fn all(desk: &Desk<'_>) -> Vec<Learner> {
 /// letter of the set behind it; elsewhere a name needs no number.
 pub(super) fn cell(desk: &Desk<'_>, learner: &Learner, frame: Rect, face: &Face) -> Node {
     let Learner { number, name, letter } = learner;
-    let at = |across| Align { across, down: Down::Middle };
     if desk.lesson.groups.is_empty() {
         // A name that cannot be printed is shown by its number, as the warning promises.
         let plain = number.to_string();
@@ -50,7 +49,7 @@ pub(super) fn cell(desk: &Desk<'_>, learner: &Learner, frame: Rect, face: &Face)
     let behind = letter.map_or(Length::ZERO, |letter| desk.width(&letter.to_string(), face) + APART);
     let number = text::run(desk.family, &[number.to_string()], line(frame, face), face);
     let room = frame.shrunk(Sides { left: figures + APART, right: behind, ..Sides::default() });
-    let name = name::set(desk.family, name, None, room, face, at(Across::Left));
+    let name = name::set(desk.family, name, None, room, face, Align::LEFT);
     let mut nodes = number.nodes();
     nodes.extend(name.nodes());
     if let Some(letter) = letter {
