@@ -95,7 +95,7 @@ fn a_late_start_does_less_than_all() {
             let whole = timing::load(&lesson.fullest, length);
             let mut earlier = whole;
             for left in (10..=length - 5).rev() {
-                let late = timing::late(&lesson.fullest, left);
+                let late = timing::late(&lesson.fullest)(left);
                 let done = |load: &timing::Load| (load.models, load.rows, load.questions);
                 assert!(
                     late != whole || whole == timing::load(&lesson.fullest, 10),

@@ -230,12 +230,20 @@ impl Lesson {
         Some(called(second, &self.spec, numbers, forms, form))
     }
 
-    /// The set whose numbers stand for all where the whole class is spoken to: with groups, of everyone else, or of the group
-    /// with most learners.
+    /// Whom the whole class is spoken to as: everyone else, or the group with most learners; none without groups.
+    pub fn common_group(&self) -> Option<&LessonGroup> {
+        self.groups.iter().max_by_key(|group| (group.name.is_none(), group.learners.len()))
+    }
+
+    /// The set whose numbers stand for all where the whole class is spoken to: with groups, of the common one.
     pub fn common_set(&self) -> Option<&SortSet> {
-        let most = self.groups.iter().max_by_key(|group| (group.name.is_none(), group.learners.len()));
-        let version = most.and_then(|group| group.versions.first());
+        let version = self.common_group().and_then(|group| group.versions.first());
         self.sets.iter().find(|set| version.is_none_or(|version| set.version == *version)).or(self.sets.first())
+    }
+
+    /// Whether some sets have fewer rows than others.
+    pub fn has_uneven_sets(&self) -> bool {
+        self.sets.windows(2).any(|pair| pair[0].rows.len() != pair[1].rows.len())
     }
 
     /// The greatest number that any learner may meet.

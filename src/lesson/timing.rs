@@ -328,18 +328,20 @@ pub fn least(spec: &Spec) -> u32 {
     Load::full(spec).least(spec)
 }
 
-/// What there is time for when so many minutes of a lesson are left, at least 10: halfway between the pace of its own plan and
+/// What there is time for by the minutes of a lesson that are left, at least 10: halfway between the pace of its own plan and
 /// the briskest, and never all of it, since what fills a lesson does not fit into less (common practice, no source).
-pub fn late(spec: &Spec, minutes: u32) -> Load {
+pub fn late(spec: &Spec) -> impl Fn(u32) -> Load {
     let least = load(spec, spec.minutes.value).least(spec);
     let work =
         share(spec).into_iter().filter(|(phase, _)| !matches!(phase, Phase::Break | Phase::Further | Phase::Spare));
     let planned: u32 = work.map(|(_, minutes)| minutes).sum();
-    if planned <= least {
-        return load(spec, minutes);
+    move |minutes| {
+        if planned <= least {
+            return load(spec, minutes);
+        }
+        let paced = minutes * least / planned;
+        load(spec, minutes.midpoint(paced).min(least - 1).max(10))
     }
-    let paced = minutes * least / planned;
-    load(spec, minutes.midpoint(paced).min(least - 1).max(10))
 }
 
 /// Fewer minutes left over than this are not worth another activity, and the most that more activities with the same numbers

@@ -112,7 +112,7 @@ pub(super) fn exit(script: &mut Script<'_>) -> Vec<Laid> {
 /// A wrong choice for each of a few slips.
 fn wrong_choices(script: &mut Script<'_>, checks: &[Check], most: usize) {
     let mut named = Vec::new();
-    let common = script.lesson.groups.iter().max_by_key(|group| (group.name.is_none(), group.learners.len()));
+    let common = script.lesson.common_group();
     let first = |check: &&Check| common.is_none_or(|group| group.checks.contains(&check.mark));
     let rest = checks.iter().filter(|check| !first(check));
     for check in checks.iter().filter(first).chain(rest) {

@@ -24,7 +24,7 @@ use crate::wording::plan::{Aim, Chore, Deed, Laid, Phase, Short, Shortcut};
 pub use means::Means;
 pub use models::models;
 pub(super) use opening::telling_place;
-pub use prepare::{cuts, materials, rows_written, shorter};
+pub use prepare::{cuts, materials, rows_written};
 use script::Script;
 pub use steps::{Seen, Step};
 
@@ -107,7 +107,7 @@ pub fn plan(means: &Means<'_>) -> Teaching {
         shortcuts: prepare::shortcuts(means),
         one_model: built.len() == 1,
         phases,
-        shorter: shorter(means),
+        shorter: prepare::shorter(means),
     }
 }
 

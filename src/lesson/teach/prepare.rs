@@ -7,7 +7,7 @@ use crate::lesson::timing::{self, Load, StripUse};
 use crate::lesson::{Lesson, display};
 use crate::measure::Count;
 use crate::number::{Counted, Number, Place};
-use crate::spec::{SheetKind, Version};
+use crate::spec::{SheetKind, Spec, Version};
 use crate::wording::plan::{Chore, Phase, RowsBy, Short, Shortcut, SortedOn, Thing};
 
 /// Straight cuts that a grown-up makes at a trimmer in a minute; halves of a minute to trim and join two pages of a mat, and to
@@ -35,12 +35,14 @@ pub fn cuts(means: &Means<'_>) -> bool {
     means.has(SheetKind::Strips) && load.rows > 0 && load.strips == StripUse::Cut
 }
 
-/// The blocks of each place in a set that is counted out of the class's tub, where anything is built with it.
-fn from_tub(means: &Means<'_>) -> Option<Counted> {
+/// How many sets are counted out of the class's tub and the blocks of each place in one, where anything is built with them.
+fn from_tub(means: &Means<'_>) -> Option<(u32, Counted)> {
     let chosen = &means.lesson.chosen;
     let mut numbers = chosen.model.iter().chain(chosen.sort.iter().flatten());
     let [thousands, flats, rods, cubes] = means.lesson.tub_set()?;
-    numbers.any(|number| means.built_with(*number) == BuiltWith::Tub).then_some([cubes, rods, flats, thousands, 0, 0])
+    let sets = means.lesson.spec.class.learners.value.div_ceil(means.tub_share());
+    let held = [cubes, rods, flats, thousands, 0, 0];
+    numbers.any(|number| means.built_with(*number) == BuiltWith::Tub).then_some((sets, held))
 }
 
 fn display_pages(means: &Means<'_>) -> u32 {
@@ -65,8 +67,7 @@ pub(super) fn chores(means: &Means<'_>) -> Vec<(Chore, u32)> {
         let joins = copies * (pages - 1) * JOIN_HALVES;
         all.push((Chore::Join { sheet: SheetKind::Mat, copies, pages }, from_halves(joins)));
     }
-    if let Some(held) = from_tub(means) {
-        let sets = learners.div_ceil(means.tub_share());
+    if let Some((sets, held)) = from_tub(means) {
         all.push((Chore::CountOut(sets, held), from_halves(sets * COUNT_HALVES)));
     }
     if means.has(SheetKind::Display) && display_pages(means) > 0 {
@@ -162,8 +163,7 @@ pub fn materials(means: &Means<'_>, paper: bool) -> Vec<(u32, Thing)> {
     if means.has(SheetKind::Tally) {
         all.push(thing(SheetKind::Tally, 1, Vec::new()));
     }
-    if let Some(held) = from_tub(means) {
-        let sets = learners.div_ceil(means.tub_share());
+    if let Some((sets, held)) = from_tub(means) {
         all.push((sets, Thing::TubBlocks(sets, held)));
     }
     if handles_strips(means) {
@@ -192,8 +192,7 @@ fn rows_by(load: &Load, whole: &Load) -> RowsBy {
 pub fn rows_written(lesson: &Lesson) -> RowsBy {
     let spec = &lesson.fullest;
     let whole = timing::load(spec, spec.minutes.value);
-    let short = LEFT.into_iter().filter(|minutes| *minutes + 5 <= spec.minutes.value);
-    let all = [whole].into_iter().chain(short.map(|minutes| timing::late(spec, minutes)));
+    let all = [whole].into_iter().chain(late_loads(spec).map(|(_, load)| load));
     all.map(|load| rows_by(&load, &whole)).find(|by| *by != RowsBy::Matching).unwrap_or(RowsBy::Matching)
 }
 
@@ -212,8 +211,15 @@ pub(super) fn models_phase(means: &Means<'_>, numbers: &[Number]) -> Phase {
 /// Minutes that a late start may leave.
 const LEFT: [u32; 5] = [60, 40, 30, 20, 10];
 
+/// What there is time for with the minutes that a late start leaves, at least five fewer than the lesson has, longest first.
+fn late_loads(spec: &Spec) -> impl Iterator<Item = (u32, Load)> {
+    let load = timing::late(spec);
+    let left = LEFT.into_iter().filter(|minutes| *minutes + 5 <= spec.minutes.value);
+    left.map(move |minutes| (minutes, load(minutes)))
+}
+
 /// What is done when fewer minutes are left, longest first.
-pub fn shorter(means: &Means<'_>) -> Vec<Short> {
+pub(super) fn shorter(means: &Means<'_>) -> Vec<Short> {
     let spec = &means.lesson.fullest;
     let rows = spec.numbers.sort.count.value;
     let whole = timing::load(spec, spec.minutes.value);
@@ -221,26 +227,20 @@ pub fn shorter(means: &Means<'_>) -> Vec<Short> {
     let questions = |load: &Load| load.questions.min(means.questions);
     let model = &means.lesson.chosen.model;
     let all_questions = timing::questions(spec).min(means.questions);
-    let uneven = means.lesson.sets.windows(2).any(|pair| pair[0].rows.len() != pair[1].rows.len());
-    let mut all: Vec<Short> = LEFT
-        .into_iter()
-        .filter(|minutes| *minutes + 5 <= spec.minutes.value)
-        .map(|minutes| {
-            let load = timing::late(spec, minutes);
-            Short {
-                minutes,
-                models: load.models,
-                shown: models_phase(means, &model[..model.len().min(load.models as usize)]),
-                rows: (load.rows, rows),
-                by: rows_by(&load, &whole),
-                uneven,
-                on: if means.has(SheetKind::Board) { SortedOn::SortingBoards } else { SortedOn::ClassroomBoard },
-                together: load.together,
-                sharing: load.sharing,
-                questions: (questions(&load), all_questions),
-            }
-        })
-        .collect();
+    let uneven = means.lesson.has_uneven_sets();
+    let short = |(minutes, load): (u32, Load)| Short {
+        minutes,
+        models: load.models,
+        shown: models_phase(means, &model[..model.len().min(load.models as usize)]),
+        rows: (load.rows, rows),
+        by: rows_by(&load, &whole),
+        uneven,
+        on: if means.has(SheetKind::Board) { SortedOn::SortingBoards } else { SortedOn::ClassroomBoard },
+        together: load.together,
+        sharing: load.sharing,
+        questions: (questions(&load), all_questions),
+    };
+    let mut all: Vec<Short> = late_loads(spec).map(short).collect();
     // What fits into fewer minutes is said of those: more time needs no other way.
     all.dedup_by(|fewer, more| {
         let same = Short { minutes: 0, ..*fewer } == Short { minutes: 0, ..*more };

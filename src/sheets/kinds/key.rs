@@ -122,11 +122,11 @@ fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         return Ok(Vec::new());
     }
     let (least, most) = (layout.length("least_unit")?, layout.length("unit")?);
-    // The same at every unit, and costly to read off.
-    let decoys: Vec<Vec<Decoy<'_>>> = lesson.sets.iter().map(Decoy::all).collect();
+    // The same at every unit, and costly to find out.
+    let told = Told { decoys: lesson.sets.iter().map(Decoy::all).collect(), written: rows_written(lesson) };
     let drawn = drawn(desk)?;
     if drawn.is_empty() {
-        return keys(desk, layout, &decoys, None);
+        return keys(desk, layout, &told, None);
     }
     let room = Size::new(layout.length("picture_width")?, layout.length("picture_height")?);
     let smaller = |unit: &Length| (*unit > least).then(|| (*unit - UNIT_STEP).max(least));
@@ -136,28 +136,31 @@ fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
             continue;
         };
         let pictures = Pictures::new(work, desk.ink(), desk.lesson.wording());
-        match keys(desk, layout, &decoys, Some(&pictures)) {
+        match keys(desk, layout, &told, Some(&pictures)) {
             Ok(pages) if pages.len() == desk.lesson.sets.len() => return Ok(pages),
             Ok(pages) if best.as_ref().is_none_or(|best| pages.len() < best.len()) => best = Some(pages),
             Ok(_) | Err(_) => {}
         }
     }
-    best.map_or_else(|| keys(desk, layout, &decoys, None), Ok)
+    best.map_or_else(|| keys(desk, layout, &told, None), Ok)
 }
 
 /// Units are tried in steps of this.
 const UNIT_STEP: Length = Length::mm100(10);
 
-/// The keys of all versions, each with the decoys of its set, with pictures of one size.
-fn keys(
-    desk: &Desk<'_>,
-    layout: &Layout,
-    decoys: &[Vec<Decoy<'_>>],
-    pictures: Option<&Pictures>,
-) -> Result<Vec<Page>, Problem> {
+/// What keys say whatever the size of their pictures.
+struct Told<'s> {
+    /// The decoys of each set.
+    decoys: Vec<Vec<Decoy<'s>>>,
+    /// How rows are done.
+    written: RowsBy,
+}
+
+/// The keys of all versions, with pictures of one size.
+fn keys(desk: &Desk<'_>, layout: &Layout, told: &Told<'_>, pictures: Option<&Pictures>) -> Result<Vec<Page>, Problem> {
     let mut pages = Vec::new();
     let shares = desk.lesson.shares();
-    for (set, decoys) in desk.lesson.sets.iter().zip(decoys) {
+    for (set, decoys) in desk.lesson.sets.iter().zip(&told.decoys) {
         let title = if desk.lesson.sets.len() == 1 {
             desk.lesson.wording().sheet_title(SheetKind::Key).to_owned()
         } else {
@@ -165,7 +168,9 @@ fn keys(
         };
         let note = set.group.and_then(|at| shares.get(at)).map(|share| desk.lesson.wording().whose_key(share));
         let setup = TablePages { kind: SheetKind::Key, layout, title: &title, note: note.as_deref(), pictures };
-        let laid = titled::lay_closely(desk, &setup, &parts(desk, set, decoys, pictures)?)?;
+        let parts = [Some(board(desk, set, told.written, pictures)?), revealed(desk, set, decoys, pictures)?];
+        let parts: Vec<TitledTable> = parts.into_iter().flatten().collect();
+        let laid = titled::lay_closely(desk, &setup, &parts)?;
         for page in laid {
             let mut page = desk.versioned(page, set.version);
             if desk.lesson.sets.len() > 1 {
@@ -190,20 +195,8 @@ fn letter(desk: &Desk<'_>, layout: &Layout, page: &Page, version: Version) -> Re
     Ok(Arc::new(Layer { nodes: vec![set], ..Layer::default() }))
 }
 
-/// What a version's key holds, in order.
-fn parts(
-    desk: &Desk<'_>,
-    set: &SortSet,
-    decoys: &[Decoy<'_>],
-    pictures: Option<&Pictures>,
-) -> Result<Vec<TitledTable>, Problem> {
-    let mut parts = vec![board(desk, set, pictures)?];
-    parts.extend(revealed(desk, set, decoys, pictures)?);
-    Ok(parts)
-}
-
 /// The board with every box filled.
-fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<TitledTable, Problem> {
+fn board(desk: &Desk<'_>, set: &SortSet, written: RowsBy, pictures: Option<&Pictures>) -> Result<TitledTable, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let face = desk.face(layout, "text")?;
     let forms: Vec<Form> = [set.given].into_iter().chain(set.forms.iter().copied()).collect();
@@ -235,15 +228,15 @@ fn board(desk: &Desk<'_>, set: &SortSet, pictures: Option<&Pictures>) -> Result<
     let columns = columns.collect();
     Ok(TitledTable {
         heading: desk.lesson.wording().board_answered(set.version, desk.lesson.makes(SheetKind::Board)),
-        note: other_trades(desk.lesson, set),
+        note: other_trades(desk.lesson, set, written),
         table: Table { columns, rows },
     })
 }
 
 /// That other trades are right than those of the key, where learners write them.
-fn other_trades(lesson: &Lesson, set: &SortSet) -> Option<String> {
+fn other_trades(lesson: &Lesson, set: &SortSet, written: RowsBy) -> Option<String> {
     set.forms.iter().any(|form| form.is_traded()).then_some(())?;
-    let instead = match rows_written(lesson) {
+    let instead = match written {
         RowsBy::Matching => return None,
         RowsBy::Writing => false,
         RowsBy::WritingUncut => true,

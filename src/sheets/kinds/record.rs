@@ -29,11 +29,15 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     Ok(all)
 }
 
-/// Whether rows are left over for numbers of the learner's own.
+/// Whether rows are left over after the model numbers for numbers of the learner's own.
 pub fn own_rows(desk: &Desk<'_>) -> Result<bool, Problem> {
-    let numbers = &desk.lesson.chosen.model;
-    let rows: usize = pages(desk, numbers)?.iter().flat_map(|page| &page.layers).map(|layer| layer.boxes.len()).sum();
-    Ok(rows > numbers.len())
+    leaves_rows(desk, &desk.lesson.chosen.model)
+}
+
+/// Whether the pages of these numbers have more rows than numbers.
+fn leaves_rows(desk: &Desk<'_>, numbers: &[Number]) -> Result<bool, Problem> {
+    let (_, rows) = fit(desk, numbers)?;
+    Ok(share(numbers.len().narrow(), rows, 1).into_iter().any(|here| here < rows))
 }
 
 /// How rows look.
@@ -62,8 +66,7 @@ pub fn has_own_numbers(desk: &Desk<'_>) -> Result<bool, Problem> {
         vec![desk.lesson.chosen.model.as_slice()]
     };
     for numbers in all {
-        let (_, rows) = fit(desk, numbers)?;
-        if share(numbers.len().narrow(), rows, 1).into_iter().any(|here| here < rows) {
+        if leaves_rows(desk, numbers)? {
             return Ok(true);
         }
     }

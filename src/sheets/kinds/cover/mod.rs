@@ -11,7 +11,7 @@ mod tables;
 
 use crate::diag::Problem;
 use crate::lesson::job::JobFacts;
-use crate::lesson::teach::{Means, shorter};
+use crate::lesson::teach::{self, Means, Teaching};
 use crate::measure::Length;
 use crate::sheets::kinds::plan;
 use crate::sheets::page::Page;
@@ -26,21 +26,22 @@ pub use runs::CoveredPage;
 /// Lays the cover out for a packet whose other pages, in order, are these.
 pub fn lay(desk: &Desk<'_>, job: &JobFacts, entries: &[CoveredPage]) -> Result<Vec<Page>, Problem> {
     let means = plan::means(desk, job)?;
+    let teaching = teach::plan(&means);
     let alone = runs(desk, entries, 1);
     // All of it is read at a glance: sections stand side by side, then it is set smaller, before it takes a second page.
     for set in Set::ALL {
-        let (close, left) = pages(desk, &means, &alone, set)?;
+        let (close, left) = pages(desk, &means, &teaching, &alone, set)?;
         if close.len() > 1 {
             continue;
         }
         // What is left at the foot is shared by the gaps above sections: there are seven at most.
         let Some(airy) = set.airy(left.part(7_u32)) else { return Ok(close) };
-        let (airy, _) = pages(desk, &means, &alone, airy)?;
+        let (airy, _) = pages(desk, &means, &teaching, &alone, airy)?;
         return Ok(if airy.len() == 1 { airy } else { close });
     }
     // Its own length moves all numbers, which take no more lines when they grow by one.
     for own in 2..5 {
-        let (pages, _) = pages(desk, &means, &runs(desk, entries, own), Set::LAST)?;
+        let (pages, _) = pages(desk, &means, &teaching, &runs(desk, entries, own), Set::LAST)?;
         if pages.len() == own {
             return Ok(pages);
         }
@@ -49,9 +50,15 @@ pub fn lay(desk: &Desk<'_>, job: &JobFacts, entries: &[CoveredPage]) -> Result<V
 }
 
 /// The cover at one setting, and the room left below it.
-fn pages(desk: &Desk<'_>, means: &Means<'_>, runs: &[PageRun], set: Set) -> Result<(Vec<Page>, Length), Problem> {
+fn pages(
+    desk: &Desk<'_>,
+    means: &Means<'_>,
+    teaching: &Teaching,
+    runs: &[PageRun],
+    set: Set,
+) -> Result<(Vec<Page>, Length), Problem> {
     let (lesson, wording) = (desk.lesson, desk.lesson.wording());
-    let late: Vec<String> = shorter(means).iter().map(|short| wording.short(short)).collect();
+    let late: Vec<String> = teaching.shorter.iter().map(|short| wording.short(short)).collect();
     let mut sections = vec![
         Section { title: wording.late_title(), items: late },
         Section { title: wording.missing_title(), items: says::missing(means, runs) },
@@ -71,7 +78,7 @@ fn pages(desk: &Desk<'_>, means: &Means<'_>, runs: &[PageRun], set: Set) -> Resu
 
     let mut form = CoverForm::new(desk, set)?;
     form.list(&Section { title: wording.first_title(), items: says::first(means, runs) })?;
-    form.contents_and_materials(means, runs, &mut sections)?;
+    form.contents_and_materials(means, teaching.uses_paper(), runs, &mut sections)?;
     form.letters(means, runs)?;
     for section in &sections {
         form.list(section)?;

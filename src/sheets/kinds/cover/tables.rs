@@ -5,7 +5,7 @@ use super::runs::PageRun;
 use super::says;
 use crate::diag::Problem;
 use crate::lesson::Version;
-use crate::lesson::teach::{self, Means, materials};
+use crate::lesson::teach::{Means, materials};
 use crate::measure::{Count, Length, Point, Sides};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
 use crate::sheets::flow::widths::ColumnWidth;
@@ -19,10 +19,11 @@ const APART: Length = Length::mm100(150);
 
 impl CoverForm<'_> {
     /// What is in the packet beside what to lay out. Takes sections from `rest` into the shorter column, as far as they fit
-    /// and are to go there.
+    /// and are to go there. `paper` where learners write on paper of their own.
     pub fn contents_and_materials(
         &mut self,
         means: &Means<'_>,
+        paper: bool,
         runs: &[PageRun],
         rest: &mut Vec<Section>,
     ) -> Result<(), Problem> {
@@ -35,7 +36,7 @@ impl CoverForm<'_> {
         };
         let ((in_packet, page_heads), (to_lay_out, thing_heads)) = (wording.contents_heads(), wording.things_heads());
         let pages = table(&page_heads, self.contents(means, runs))?;
-        let things = table(&thing_heads, self.things(means))?;
+        let things = table(&thing_heads, self.things(means, paper))?;
         let (head, gap) = (self.head_high(), self.look.between);
         let (left, right) = (head + pages.height(), head + things.height());
         let above = if self.flow.at_top() { Length::ZERO } else { gap };
@@ -97,7 +98,7 @@ impl CoverForm<'_> {
     }
 
     /// What to lay out.
-    fn things(&self, means: &Means<'_>) -> Vec<Vec<TableCell>> {
+    fn things(&self, means: &Means<'_>, paper: bool) -> Vec<Vec<TableCell>> {
         let wording = self.desk.lesson.wording();
         let row = |(count, thing): (u32, Thing)| {
             let (what, note) = wording.thing(&thing);
@@ -106,11 +107,7 @@ impl CoverForm<'_> {
         };
         // What this packet has itself is listed beside it.
         let here = |thing: &Thing| matches!(thing, Thing::Sheet { sheet: SheetKind::Display | SheetKind::Tally, .. });
-        materials(means, teach::plan(means).uses_paper())
-            .into_iter()
-            .filter(|(_, thing)| !here(thing))
-            .map(row)
-            .collect()
+        materials(means, paper).into_iter().filter(|(_, thing)| !here(thing)).map(row).collect()
     }
 
     /// Where groups have pages of their own: a row for each letter that is here, with its pages and whose it is.
