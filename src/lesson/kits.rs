@@ -4,7 +4,7 @@
 //! whether so many can lie on one table. The sheets cut these, the plan counts them, and small groups build with them.
 
 use super::Lesson;
-use crate::number::{Number, Place, fewest_blocks};
+use crate::number::{Number, Place, blocks_of, fewest_blocks};
 use crate::spec::SheetKind;
 
 /// How many thousands, flats, rods and cubes.
@@ -47,8 +47,7 @@ impl Lesson {
     /// The most pieces of each kind that lie on a table from the class's tub; `None` where there is no tub.
     fn tub_holds(&self) -> Option<BlockCounts> {
         let holds = |holds| u32::from(holds).min(MOST_PIECES);
-        let [ones, tens, hundreds, thousands, ..] = self.style.trading.tub.map(holds);
-        self.has_tub().then_some([thousands, hundreds, tens, ones])
+        self.has_tub().then(|| blocks_of(&self.style.trading.tub.map(holds)))
     }
 
     /// The digits of a place that have a layered card: those of the model and sort numbers; all where there are none.

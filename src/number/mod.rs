@@ -9,7 +9,7 @@ mod skill;
 mod slips;
 
 pub use features::{Digits, Feature, Features};
-pub use forms::{Breadth, Content, Counted, Form, Style, Trading, fewest_blocks, traded};
+pub use forms::{Breadth, Content, Counted, Form, Style, Trading, blocks_of, fewest_blocks, pieces_traded, traded};
 pub use names::Names;
 pub use place::{Number, Place};
 pub use skill::Skill;

@@ -1,7 +1,7 @@
 //! What lies on the table for a slip's number, and how well a number serves there.
 
 use crate::lesson::kits::{BlockCounts, KitsAtHand, larger};
-use crate::number::{Content, Counted, Form, Heard, Number, Slip, Style, Task, fewest_blocks, traded};
+use crate::number::{Content, Form, Heard, Number, Slip, Style, Task, blocks_of, fewest_blocks, pieces_traded};
 use crate::wording::Tools;
 
 /// How well a number serves a slip's group, the best first.
@@ -72,7 +72,7 @@ pub(super) fn is_enough_for_each(kits: &KitsAtHand, style: &Style, of: Number, t
     if (asked.is_picture() || asked == Form::Regrouped)
         && let (Some(before), Some(after)) = (fewest_blocks(of), task.counted(of, style))
     {
-        needs = larger(needs, larger(before, blocks(after)));
+        needs = larger(needs, larger(before, blocks_of(&after)));
     }
     needs == [0; 4] || kits.sets_for(&[needs]).is_some()
 }
@@ -103,7 +103,7 @@ fn piles(style: &Style, slip: Slip, of: Number, task: Task) -> Option<Vec<BlockC
             Content::Text(_) | Content::Both(_) => None,
         },
         Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew | Slip::CountsSideBySide | Slip::TenLeftOut => {
-            one(Some(larger(built?, blocks(task.counted(of, style)?))))
+            one(Some(larger(built?, blocks_of(&task.counted(of, style)?))))
         }
         Slip::ZeroDropped
         | Slip::HundredWord
@@ -115,11 +115,6 @@ fn piles(style: &Style, slip: Slip, of: Number, task: Task) -> Option<Vec<BlockC
         | Slip::ReadInPieces
         | Slip::Reversed => one(built),
     }
-}
-
-/// The blocks of so many of each place.
-fn blocks([ones, tens, hundreds, thousands, ..]: Counted) -> BlockCounts {
-    [thousands, hundreds, tens, ones]
 }
 
 /// Whether a number shows a slip with nothing beside it that would have to be explained too.
@@ -142,7 +137,7 @@ fn is_plain(style: &Style, slip: Slip, of: Number, task: Task) -> bool {
         Slip::ReadInPieces => !of.value().is_multiple_of(1_000),
         // One piece is traded.
         Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew | Slip::CountsSideBySide | Slip::TenLeftOut => {
-            task.counted(of, style).is_some_and(|counted| traded(of, &counted).iter().sum::<u32>() == 1)
+            task.counted(of, style).is_some_and(|counted| pieces_traded(of, &counted) == 1)
         }
         _ => true,
     }

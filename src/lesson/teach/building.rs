@@ -141,7 +141,7 @@ fn on_mat(script: &mut Script<'_>, number: Number) {
 }
 
 /// The places that these numbers have, from the greatest down, as far as there are blocks for them.
-fn places(numbers: &[Number]) -> Vec<Place> {
+pub(super) fn places(numbers: &[Number]) -> Vec<Place> {
     let shown = |place: &Place| *place <= Place::Thousands && numbers.iter().any(|n| n.digit(*place) > 0);
     Place::ALL.into_iter().rev().filter(shown).collect()
 }

@@ -1,10 +1,11 @@
 //! Practice together: one number is written in every way with the class, the others alone.
 
+use super::building::places;
 use super::means::BuiltWith;
 use super::opening::twins;
 use super::script::{Script, gives_several};
 use crate::lesson::timing;
-use crate::number::{Form, Number, Place, Task, Trading};
+use crate::number::{Form, Number, Task, Trading};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
@@ -43,7 +44,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     if model.is_empty() && shared {
         table.extend(build(script, number));
     } else if number <= Number::MAX_BLOCKS && (record || !model.is_empty()) {
-        script.say(Said::DrawMarks(drawn(&others, number)));
+        script.say(Said::DrawMarks(places(numbers)));
     }
     if !script.lesson.spec.numbers.counts_to_ten() {
         script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);
@@ -136,10 +137,4 @@ fn build(script: &mut Script<'_>, number: Number) -> Vec<Laid> {
     }
     script.trade(number, 0);
     table
-}
-
-/// The places for which learners need a mark to draw, in the number that is worked together and in the others.
-fn drawn(others: &[Number], number: Number) -> Vec<Place> {
-    let shows = |place: &Place| others.iter().chain([&number]).any(|n| n.digit(*place) > 0);
-    Place::ALL.into_iter().rev().filter(|place| *place <= Place::Thousands).filter(shows).collect()
 }

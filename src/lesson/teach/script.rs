@@ -8,7 +8,7 @@ use crate::lesson::display;
 use crate::lesson::groups;
 use crate::lesson::timing::{self, Load};
 use crate::lesson::{Lesson, SortSet, Wrong};
-use crate::number::{Counted, Number, Place, Slip, Style, Task, Trading, traded};
+use crate::number::{Counted, Number, Place, Slip, Style, Task, Trading, pieces_traded};
 use crate::spec::{DisplayForm, SheetKind, Version};
 use crate::wording::plan::{Asked, Deed, Laid, Said, Whose};
 
@@ -378,11 +378,6 @@ impl<'a> Script<'a> {
         self.lesson.common_set().and_then(|set| self.letter(set))
     }
 
-    /// Whether some sets have fewer rows than others.
-    pub(super) fn uneven(&self) -> bool {
-        self.lesson.sets.windows(2).any(|pair| pair[0].rows.len() != pair[1].rows.len())
-    }
-
     /// How many rows are done, where that is not all of them.
     pub(super) fn some_rows(&self) -> Option<u32> {
         (self.load.rows < self.lesson.fullest.numbers.sort.count.value).then_some(self.load.rows)
@@ -391,5 +386,5 @@ impl<'a> Script<'a> {
 
 /// Whether several pieces are traded away.
 pub(super) fn gives_several(number: Number, counted: &Counted) -> bool {
-    traded(number, counted).iter().sum::<u32>() > 1
+    pieces_traded(number, counted) > 1
 }

@@ -47,7 +47,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     }
     if board {
         if let Some(rows) = script.some_rows() {
-            script.act(Deed::RowsToday { count: rows, uneven: script.uneven() });
+            script.act(Deed::RowsToday { count: rows, uneven: script.lesson.has_uneven_sets() });
         }
     } else {
         numbers_by_hand(script, out);
@@ -132,7 +132,7 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
     let matched = &script.lesson.spec.forms.matched.value;
     let given = matched.first().copied().unwrap_or(Form::Numeral);
     // Where boards differ, no row is named that some have not.
-    let some = script.some_rows().filter(|_| !script.uneven());
+    let some = script.some_rows().filter(|_| !script.lesson.has_uneven_sets());
     // Nobody is asked for a trade who has seen none.
     if !script.has_traded()
         && let Some(number) = script.sort().iter().copied().find(|number| number.len() > 1)
@@ -207,8 +207,7 @@ fn several_pieces(script: &mut Script<'_>) {
 
 /// How boxes for pictures are filled by hand, where that was not said before.
 fn draw(script: &mut Script<'_>) {
-    let pictures = |form: &Form| matches!(form, Form::Blocks | Form::Untraded);
-    if script.lesson.matched().iter().any(pictures) {
+    if script.lesson.matched().into_iter().any(Form::is_picture) {
         let rows = script.sort();
         let holds = |n: &Number, place: Place| n.digit(place) > 0 || script.lesson.trades() && n.len() > place.index();
         let shows = |place: &Place| *place <= Place::Thousands && rows.iter().any(|n| holds(n, *place));

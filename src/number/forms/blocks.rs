@@ -1,6 +1,6 @@
 //! The block picture: flats, rods and cubes.
 
-use super::{Breadth, Content, Facts, Number};
+use super::{Breadth, Content, Counted, Facts, Number};
 use crate::number::Place;
 
 pub(super) const FACTS: Facts = Facts {
@@ -14,6 +14,11 @@ pub(super) const FACTS: Facts = Facts {
 pub fn fewest_blocks(number: Number) -> Option<[u32; 4]> {
     let places = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones];
     (number <= Number::MAX_BLOCKS).then(|| places.map(|place| u32::from(number.digit(place))))
+}
+
+/// The blocks of so many of each place, largest first: none of the places that have no block.
+pub const fn blocks_of(&[ones, tens, hundreds, thousands, ..]: &Counted) -> [u32; 4] {
+    [thousands, hundreds, tens, ones]
 }
 
 /// What a picture shows.

@@ -19,12 +19,11 @@ mod written;
 
 use super::{Names, Number};
 
-pub use blocks::fewest_blocks;
+pub use blocks::{blocks_of, fewest_blocks};
 pub use content::Content;
 pub(in crate::number) use regrouped::write as regrouped_text;
 pub use style::Style;
-pub use trading::{Counted, Trading, traded};
-pub(in crate::number) use untraded::picture;
+pub use trading::{Counted, Trading, pieces_traded, traded};
 
 /// The forms from their list: the enum, all of them, and the file of each.
 macro_rules! forms {

@@ -68,7 +68,7 @@ impl Trading {
 
     /// Two pieces of one place for twenty of the next, of the greatest place that has two; `None` where no place has.
     pub fn pair(self, number: Number) -> Option<Counted> {
-        let two = |counted: &Counted| traded(number, counted).iter().sum::<u32>() == 2;
+        let two = |counted: &Counted| pieces_traded(number, counted) == 2;
         proper(number).into_iter().find(two)
     }
 
@@ -114,6 +114,11 @@ pub fn traded(number: Number, counted: &Counted) -> Counted {
         come = gone[at] * 10;
     }
     gone
+}
+
+/// How many pieces were traded away, of all places together.
+pub fn pieces_traded(number: Number, counted: &Counted) -> u32 {
+    traded(number, counted).iter().sum()
 }
 
 #[cfg(test)]

@@ -4,12 +4,7 @@ use super::{Breadth, Content, Facts, blocks};
 
 pub(super) const FACTS: Facts = Facts {
     word: "untraded",
-    content: |number, style| style.trading.pictured(number).map(|counted| picture(&counted)),
+    content: |number, style| style.trading.pictured(number).map(|counted| Content::Blocks(blocks::blocks_of(&counted))),
     worth: |content, _| blocks::worth_of(content),
     width: Breadth::Picture,
 };
-
-/// The picture of so many of each place, from the ones up.
-pub(in crate::number) fn picture(counted: &[u32; 6]) -> Content {
-    Content::Blocks([counted[3], counted[2], counted[1], counted[0]])
-}

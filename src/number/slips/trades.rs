@@ -2,7 +2,7 @@
 
 use super::rules::LONGEST;
 use super::{Content, Form, Number, Place, Style, Task};
-use crate::number::forms::{picture, regrouped_text, traded};
+use crate::number::forms::{blocks_of, regrouped_text, traded};
 
 /// The form that is asked for, with every trade gone wrong: `wrong` takes how many of a place the form shows, how many of it
 /// were traded away and how many of the next greater place, and gives how many the learner has. Nothing where it takes more
@@ -21,8 +21,11 @@ fn gone_wrong(
         let Some(wrong) = wrong(*count, gone[at], above) else { return Vec::new() };
         *count = wrong;
     }
-    let content = if asked.is_picture() { picture(&counted) } else { Content::Text(regrouped_text(&counted, style)) };
-    vec![content]
+    vec![if asked.is_picture() {
+        Content::Blocks(blocks_of(&counted))
+    } else {
+        Content::Text(regrouped_text(&counted, style))
+    }]
 }
 
 /// 2 hundreds 16 tens 4 ones.

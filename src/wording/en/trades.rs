@@ -3,7 +3,7 @@
 use super::English;
 use super::phrases::listed;
 use super::steps::marks;
-use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task};
+use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task, blocks_of};
 use crate::wording::digits::{counts, over, tens_counted, trades};
 use crate::wording::{Phrases, Tools};
 
@@ -94,8 +94,7 @@ impl English {
     /// What is built where counts go beyond nine, and how they are traded up.
     pub(super) fn trade_up(&self, number: Number, task: Task, tools: Tools, style: &Style) -> String {
         let counted = task.counted(number, style).unwrap_or_default();
-        let [ones, tens, hundreds, thousands, ..] = counted;
-        let pieces = [thousands, hundreds, tens, ones];
+        let pieces = blocks_of(&counted);
         if tools.blocks {
             let place = if tools.mat { " on the mat" } else { "" };
             let pieces = self.content(&Content::Blocks(pieces));

@@ -3,7 +3,7 @@
 use super::Spanish;
 use super::phrases::listed;
 use super::steps::marks;
-use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task};
+use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task, blocks_of};
 use crate::wording::digits::{held, over, tens_counted, trades};
 use crate::wording::{Phrases, Tools};
 
@@ -100,8 +100,7 @@ impl Spanish {
     /// What is built where counts go beyond nine, and how they are traded up.
     pub(super) fn trade_up(&self, number: Number, task: Task, tools: Tools, style: &Style) -> String {
         let counted = task.counted(number, style).unwrap_or_default();
-        let [ones, tens, hundreds, thousands, ..] = counted;
-        let pieces = [thousands, hundreds, tens, ones];
+        let pieces = blocks_of(&counted);
         if tools.blocks {
             let place = if tools.mat { " en el tapete" } else { "" };
             let pieces = self.content(&Content::Blocks(pieces));

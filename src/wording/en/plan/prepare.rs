@@ -1,7 +1,7 @@
 //! What is done before the lesson, in English.
 
 use super::{first_ones, listed, rows};
-use crate::number::{Counted, Place};
+use crate::number::{Content, Counted, blocks_of};
 use crate::spec::SheetKind;
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, lettered, many, plural};
@@ -185,12 +185,8 @@ fn sets(count: u32) -> String {
 
 /// So many blocks of each place, largest first.
 fn needed(counted: &Counted) -> String {
-    let most = |place: Place| counted[place.index()];
-    let parts: Vec<String> = Place::ALL
-        .into_iter()
-        .rev()
-        .filter(|place| most(*place) > 0)
-        .filter_map(|place| English.pieces(most(place), place))
-        .collect();
-    if parts.is_empty() { "nothing in it".to_owned() } else { listed(&parts) }
+    match blocks_of(counted) {
+        [0, 0, 0, 0] => "nothing in it".to_owned(),
+        blocks => English.content(&Content::Blocks(blocks)),
+    }
 }

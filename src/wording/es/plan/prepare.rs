@@ -1,7 +1,7 @@
 //! What is done before the lesson, in Spanish.
 
 use super::{first_ones, listed, rows};
-use crate::number::{Counted, Place};
+use crate::number::{Content, Counted, blocks_of};
 use crate::spec::SheetKind;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered, many};
@@ -220,7 +220,8 @@ fn each(count: u32) -> String {
 
 /// So many blocks of each place, largest first.
 fn needed(counted: &Counted) -> String {
-    let parts = Place::ALL.into_iter().rev().filter(|place| counted[place.index()] > 0);
-    let parts: Vec<String> = parts.filter_map(|place| Spanish.pieces(counted[place.index()], place)).collect();
-    if parts.is_empty() { "nada dentro".to_owned() } else { listed(&parts) }
+    match blocks_of(counted) {
+        [0, 0, 0, 0] => "nada dentro".to_owned(),
+        blocks => Spanish.content(&Content::Blocks(blocks)),
+    }
 }
