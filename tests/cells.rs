@@ -7,7 +7,7 @@ use std::sync::Arc;
 use placewright::diag::Source;
 use placewright::lesson;
 use placewright::measure::{Length, Point, Rect, Size};
-use placewright::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
+use placewright::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT, least_unit};
 use placewright::sheets::blocks::picture::Pictures;
 use placewright::sheets::files::PacketKind;
 use placewright::sheets::page::{Item, Layer, Node, Page, Stock, Tag};
@@ -81,6 +81,20 @@ fn every_number_to_999_has_exactly_n_cells_of_one_size() {
             });
         }
     });
+}
+
+/// Rods, cubes and flats beside blocks of a thousand, at the smallest unit that those have: 26 dots at 600 dots to the inch.
+#[test]
+fn cells_stay_open_beside_thousands() {
+    let all = [[0, 9, 9, 9], [0, 1, 0, 7], [0, 3, 8, 0]];
+    let least = least_unit(&[[9, 0, 0, 1]]);
+    let room = Size::new(Length::mm(400), Length::mm(400));
+    let work = Blockwork::fit(&all, room, least, Length::inches(1).scaled(13, 300)).expect("room for all");
+    assert!(work.unit() == Length::inches(1).scaled(13, 300) && work.unit() >= least);
+    let pictures = Pictures::new(work, Ink::Grey, &English);
+    for (counts, cells) in all.iter().zip(cells(&pictures, &all, 600.0 / 72.0, 150)) {
+        holds(*counts, &cells, 26, 2);
+    }
 }
 
 #[test]

@@ -7,13 +7,14 @@ use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
 use placewright::lesson::Lesson;
-use placewright::lesson::teach::{Means, Step, materials};
-use placewright::lesson::timing::Phase;
+use placewright::lesson::job::{FileFacts, JobFacts, PartFacts, PartKind, PrintSides, Stock};
+use placewright::lesson::teach::{self, Means, Step, materials};
+use placewright::lesson::timing::{self, Phase};
 use placewright::number::{Form, Number, traded};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::spec::{Keep, SheetKind};
-use placewright::wording::plan::{Chore, Thing};
+use placewright::wording::plan::{Chore, Deed, Thing};
 
 /// Numbers of a lesson: its range, model numbers, two sets, exit numbers.
 type Numbers = ((u32, u32), &'static [u32], [&'static [u32]; 2], &'static [u32]);
@@ -306,6 +307,43 @@ fn the_last_question_does_not_answer_itself() {
         }
     }
     assert!(read > 10, "{read}");
+}
+
+/// What is in a packet lies on no table before the packet is given out.
+#[test]
+fn no_sheet_lies_there_before_the_packet_that_holds_it() {
+    let mut read = 0;
+    for (name, lesson) in lessons() {
+        let kinds = [SheetKind::Record, SheetKind::Board, SheetKind::Strips, SheetKind::Practice];
+        let kinds: Vec<SheetKind> =
+            kinds.into_iter().filter(|kind| lesson.spec.sheets.make.value.contains(kind)).collect();
+        let part = PartFacts { kind: PartKind::Packets { kinds, learners: Vec::new() }, pages: (1, 1), sheets: (1, 1) };
+        let file = FileFacts {
+            file: "copy-room-paper.pdf",
+            stock: Stock::Paper,
+            sides: PrintSides::One,
+            colour: false,
+            pages: 1,
+            parts: vec![part],
+        };
+        let job = JobFacts { files: vec![file], ..means::printed(lesson, &[]) };
+        let questions = timing::questions(&lesson.spec);
+        for part in teach::plan(&Means { lesson, job: &job, questions, own_rows: true }).phases {
+            let laid = lesson.wording().table(&part.table, lesson.spec.class.learners.value);
+            for step in &part.steps {
+                let Step::Do(Deed::GivePackets { sheets, .. }) = step else { continue };
+                if sheets.len() > 1 {
+                    for sheet in sheets {
+                        let sheet = lesson.wording().sheet_in_text(*sheet, 1);
+                        assert!(!laid.contains(sheet), "{name}\n{laid}");
+                    }
+                    assert!(laid.contains("a packet") && !laid.contains("of strips"), "{name}\n{laid}");
+                    read += 1;
+                }
+            }
+        }
+    }
+    assert!(read > 40, "{read}");
 }
 
 /// What is said of every row of the recording sheet: filled in, left for another day, or for whoever has time.

@@ -103,7 +103,7 @@ fn each_saving_is_what_the_changed_lesson_saves() {
 #[test]
 fn large_pictures_cost_what_check_says() {
     let text = "title = \"Quarry carts\"\npaper = \"letter\"\nseed = 33\n[numbers]\nrange = [100, 999]\nsort.count = 5\n\
-                [forms]\nmatch = [\"numeral\", \"words\", \"units\", \"blocks\"]\n[class]\nlearners = 12\n[print]\ncut = \"stack\"\n\
+                [forms]\nmatch = [\"numeral\", \"words\", \"expanded\", \"units\", \"blocks\"]\n[class]\nlearners = 12\n[print]\ncut = \"stack\"\n\
                 [sheets]\nmake = [\"board\", \"strips\"]\n[[group]]\nname = \"Granite\"\nlearners = 5\nrange = [1000, 9999]\n";
     let folder = tempfile::tempdir().expect("a folder");
     let check = |text: &str| {
@@ -116,8 +116,10 @@ fn large_pictures_cost_what_check_says() {
     let (now, said) = check(text);
     let note = said.lines().find(|line| line.contains("has a page of its own")).unwrap_or_else(|| panic!("{said}"));
     assert!(note.contains(&format!("the class copies take {now} sheets, ")) && note.contains("of board B "), "{note}");
-    let plain =
-        text.replace("range = [1000, 9999]\n", "range = [1000, 9999]\nmatch = [\"numeral\", \"words\", \"units\"]\n");
+    let plain = text.replace(
+        "range = [1000, 9999]\n",
+        "range = [1000, 9999]\nmatch = [\"numeral\", \"words\", \"expanded\", \"units\"]\n",
+    );
     for (way, text) in [
         ("without these pictures under `match`", plain),
         ("on `paper = \"legal\"`", text.replace("letter", "legal")),

@@ -12,6 +12,7 @@ use placewright::sheets::packets::{self, Packet};
 use placewright::spec::{self, SheetKind};
 
 use crate::support::class::Shop;
+use crate::support::packets::{masters, texts};
 use crate::support::pdf;
 use crate::support::setup::planned;
 
@@ -275,24 +276,52 @@ fn spare_sets_that_fill_a_pile_have_room_for_their_numbers() {
     }
 }
 
-/// A class of thousands in which packets of many sizes and sets of many lengths are mixed still has a ticket, and not a long one.
-#[test]
-fn thousands_of_learners_have_a_ticket() {
-    let text = "title = \"Rope bridges\"\nseed = 16\n[numbers]\nrange = [100, 999]\n[class]\nroster = \"r.csv\"\nspares = 5\n\
-                [print]\ncut = \"stack\"\n[sheets]\nmake = [\"board\", \"strips\", \"record\"]\n\
-                [[group]]\nname = \"Knot\"\nrange = [1000, 4999]\n[[group]]\nname = \"Deck\"\nsort.count = 4\n";
-    let source = Arc::new(Source { name: "lesson.toml".to_owned(), text: text.to_owned() });
-    let spec = spec::read(&source).unwrap_or_else(|found| panic!("{found:?}"));
+/// A class of thousands whose learners are in three groups, one beside the other in no order.
+fn rope_bridges(language: &str, make: &str) -> Lesson {
+    let text = format!(
+        "title = \"Rope bridges\"\nseed = 16\nlanguage = \"{language}\"\n[numbers]\nrange = [100, 999]\n\
+         [class]\nroster = \"r.csv\"\nspares = 5\n[print]\ncut = \"stack\"\n[sheets]\nmake = [{make}]\n\
+         [[group]]\nname = \"Knot\"\nrange = [1000, 4999]\n[[group]]\nname = \"Deck\"\nsort.count = 4\n"
+    );
+    let source = Arc::new(Source { name: "lesson.toml".to_owned(), text });
+    let spec = spec::read(&source).unwrap_or_else(|found| panic!("{found:#?}"));
     let mut stream = Stream::new(16, "groups");
     let learners: Vec<usize> = (0..2_995).map(|_| stream.index(3)).collect();
     let names = (0..learners.len()).map(|k| format!("Pupil {}", k + 1)).collect();
     let groups = learners.iter().map(|group| (*group < 2).then_some(*group)).collect();
     let roster = Roster { names, groups };
-    let lesson = lesson::plan(&source, spec, roster).unwrap_or_else(|found| panic!("{found:?}"));
+    lesson::plan(&source, spec, roster).unwrap_or_else(|found| panic!("{found:#?}"))
+}
+
+/// A class of thousands in which packets of many sizes and sets of many lengths are mixed still has a ticket, and not a long one.
+#[test]
+fn thousands_of_learners_have_a_ticket() {
+    let lesson = rope_bridges("en", "\"board\", \"strips\", \"record\"");
     let shop = Shop::open();
-    let packets = packets::make(&shop.desk(&lesson), &[SheetKind::Ticket]).unwrap_or_else(|found| panic!("{found:?}"));
+    let packets = packets::make(&shop.desk(&lesson), &[SheetKind::Ticket]).unwrap_or_else(|found| panic!("{found:#?}"));
     let ticket = packets.iter().find(|packet| packet.kind == PacketKind::Ticket).expect("a ticket");
     assert!(ticket.len() <= 20, "{} pages", ticket.len());
+}
+
+/// Its keys, tally and cover say how many learners a group has where their numbers are too many to be read, and still whose sets and
+/// checks are whose.
+#[test]
+fn thousands_of_learners_have_keys() {
+    for (language, learners) in [("en", "learners"), ("es", "estudiantes")] {
+        let lesson = rope_bridges(language, "\"board\", \"practice\", \"exit\", \"key\"");
+        let shop = Shop::open();
+        let desk = shop.desk(&lesson);
+        let keys = masters(&desk, SheetKind::Key).unwrap_or_else(|found| panic!("{found:?}"));
+        let told: Vec<String> = keys.iter().map(|page| texts([page]).join(" ")).collect();
+        for share in lesson.shares() {
+            let many: u32 = share.learners.iter().map(|(first, last)| last - first + 1).sum();
+            let whose = format!(": {many} {learners}.");
+            assert!(told.iter().filter(|page| page.contains(&whose)).count() > 1, "{whose}: {}", told[0]);
+        }
+        let covered = packets::make(&desk, &[SheetKind::Cover]).unwrap_or_else(|found| panic!("{found:#?}"));
+        let cover = covered.iter().find(|packet| packet.kind == PacketKind::Substitute).expect("a packet");
+        assert_eq!(cover.len(), 1);
+    }
 }
 
 /// Who asks for no spare sets gets none, also where places of the last pile are free.

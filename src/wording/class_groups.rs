@@ -23,7 +23,16 @@ pub struct GroupShare {
     pub range: (Number, Number),
 }
 
+/// So many runs of numbers can be read; of more, how many learners they are says more. Our choice.
+const RUNS: usize = 12;
+
 impl GroupShare {
+    /// How many learners it has, where a roster has them in more runs than anybody reads: the tally and their pages then tell them.
+    pub fn scattered(&self) -> Option<u32> {
+        let count = || self.learners.iter().map(|(first, last)| last - first + 1).sum();
+        (self.learners.len() > RUNS).then(count)
+    }
+
     /// Its learners' numbers in figures where they follow on each other: "8–11", "3"; `None` where a roster has them apart.
     pub fn run(&self) -> Option<String> {
         match self.learners.as_slice() {

@@ -19,6 +19,7 @@ mod steps;
 
 use super::timing;
 use super::timing::StripUse;
+use crate::spec::SheetKind;
 use crate::wording::plan::{Aim, Chore, Deed, Laid, Phase, Short, Shortcut};
 
 pub use means::Means;
@@ -98,7 +99,8 @@ pub fn plan(means: &Means<'_>) -> Teaching {
             Phase::Spare => script.only(Deed::SpareTime),
         };
         let phase = named(&script, phase);
-        phases.push(PlanPart { phase, start, minutes, table, steps: script.steps() });
+        let steps = script.steps();
+        phases.push(PlanPart { phase, start, minutes, table: packed(table, &steps), steps });
         start += minutes;
     }
     Teaching {
@@ -109,6 +111,23 @@ pub fn plan(means: &Means<'_>) -> Teaching {
         phases,
         shorter: prepare::shorter(means),
     }
+}
+
+/// What is on the tables where some of it lies in packets that are given out only now: the packet, in the place of what is in it.
+fn packed(table: Vec<Laid>, steps: &[Step]) -> Vec<Laid> {
+    let given = |step: &Step| match step {
+        Step::Do(Deed::GivePackets { sheets, now, .. }) if sheets.len() > 1 => now.clone(),
+        _ => Vec::new(),
+    };
+    let inside: Vec<SheetKind> = steps.iter().flat_map(given).collect();
+    let mut out: Vec<Laid> = if inside.is_empty() { Vec::new() } else { vec![Laid::Packet] };
+    out.extend(table.into_iter().filter_map(|laid| match laid {
+        Laid::Sheet { sheet, .. } if inside.contains(&sheet) => None,
+        Laid::UncutStrips(_) if inside.contains(&SheetKind::Strips) => Some(Laid::Scissors),
+        Laid::WholeStrips(_) if inside.contains(&SheetKind::Strips) => None,
+        laid => Some(laid),
+    }));
+    out
 }
 
 /// What a phase is called where nothing is built, or nothing matched.

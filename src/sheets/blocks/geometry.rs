@@ -19,6 +19,15 @@ pub type Counts = [u32; 4];
 /// common practice, no source.
 pub const LEAST_UNIT: Length = Length::mm100(120);
 
+/// The same on a sheet whose pictures have blocks of a thousand: of those nobody counts the cells, and rods and cubes of 1.1 mm are
+/// still told apart. Our choice: rows that fit a page are worth more than a tenth of a millimetre.
+const LEAST_BESIDE_THOUSANDS: Length = Length::mm100(110);
+
+/// The smallest unit of a sheet with these pictures.
+pub fn least_unit(pictures: &[Counts]) -> Length {
+    if pictures.iter().any(|counts| counts[0] > 0) { LEAST_BESIDE_THOUSANDS } else { LEAST_UNIT }
+}
+
 /// The pen of a block's outline. Half of it stands outside the block, and the room keeps that free.
 pub const OUTLINE: Length = crate::sheets::page::ink::OUTLINE.width;
 
@@ -233,6 +242,7 @@ pub struct Blockwork {
     unit: Length,
     arrangement: Arrangement,
     size: Size,
+    plain: bool,
 }
 
 impl Blockwork {
@@ -299,12 +309,18 @@ impl Blockwork {
     fn new(unit: Length, arrangement: Arrangement, pictures: &[Counts]) -> Self {
         let (width, height) = arrangement.room(pictures);
         let size = Size::new(unit.scaled(width, EIGHTHS) + OUTLINE, unit.scaled(height, EIGHTHS) + OUTLINE);
-        Self { unit, arrangement, size }
+        Self { unit, arrangement, size, plain: arrangement.oddities(greatest(pictures)) == 0 }
     }
 
     /// The edge of one cube: a whole number of 1/300 inch.
     pub fn unit(&self) -> Length {
         self.unit
+    }
+
+    /// What its pictures are worth against others, as a length: their unit, or a little less where something in them is harder to read
+    /// at a glance.
+    pub fn worth(&self) -> Length {
+        if self.plain { self.unit } else { self.unit.scaled(PLAIN, 100) }
     }
 
     /// The room that holds each of the pictures it was made for, outlines and all.

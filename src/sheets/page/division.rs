@@ -22,12 +22,7 @@ pub struct Division {
 impl Division {
     /// The division that takes the most pieces of a size below a line of this height. Fails when none fits.
     pub fn of(desk: &Desk<'_>, piece: Size, high: Length, cut: Stroke) -> Result<Self, Problem> {
-        let divide = |turn: Turn| {
-            let size = desk.page(turn);
-            // The pens of the outermost cuts stay inside what the printer reaches.
-            let room = desk.printable(size).shrunk(Sides::splat(cut.width.half()));
-            let line = Rect::new(room.origin(), Size::new(room.width(), high));
-            let area = Rect::between(Point::new(room.left(), line.bottom()), Point::new(room.right(), room.bottom()));
+        let divide = |(size, line, area): (Size, Rect, Rect)| {
             let (columns, rows) =
                 (area.width().holds(piece.width).narrow(), area.height().holds(piece.height).narrow());
             (columns * rows > 0).then(|| {
@@ -37,7 +32,7 @@ impl Division {
             })
         };
         let mut best: Option<Self> = None;
-        for found in [Turn::Portrait, Turn::Landscape].into_iter().filter_map(divide) {
+        for found in Self::rooms(desk, high, cut).into_iter().filter_map(divide) {
             if best.as_ref().is_none_or(|best| found.grid.len() > best.grid.len()) {
                 best = Some(found);
             }
@@ -45,6 +40,17 @@ impl Division {
         best.ok_or_else(|| {
             Problem::new(format!("no piece of {} by {} fits on a sheet", piece.width, piece.height))
                 .hint("use larger paper, or a smaller margin")
+        })
+    }
+
+    /// The two ways to hold a sheet: its size, a line of this height for its text, and the room for pieces below that.
+    pub fn rooms(desk: &Desk<'_>, high: Length, cut: Stroke) -> [(Size, Rect, Rect); 2] {
+        [Turn::Portrait, Turn::Landscape].map(|turn| {
+            let size = desk.page(turn);
+            // The pens of the outermost cuts stay inside what the printer reaches.
+            let room = desk.printable(size).shrunk(Sides::splat(cut.width.half()));
+            let line = Rect::new(room.origin(), Size::new(room.width(), high));
+            (size, line, Rect::between(Point::new(room.left(), line.bottom()), Point::new(room.right(), room.bottom())))
         })
     }
 

@@ -28,8 +28,11 @@ fn checks(share: &GroupShare) -> String {
     }
 }
 
-/// "learners 1 to 6", "learner 3".
+/// "learners 1 to 6", "learner 3"; "1000 learners" where they are all over the list.
 fn learners(share: &GroupShare) -> String {
+    if let Some(count) = share.scattered() {
+        return counted(count, "learner");
+    }
     match share.learners.as_slice() {
         [(first, last)] if first == last => format!("learner {first}"),
         runs => format!("learners {}", English.runs(runs)),

@@ -32,8 +32,11 @@ fn ends(share: &GroupShare) -> Option<(u32, u32)> {
     Some((*share.checks.first()?, *share.checks.last()?))
 }
 
-/// "estudiantes 1 a 6", "estudiante 3".
+/// "estudiantes 1 a 6", "estudiante 3"; "1000 estudiantes" where they are all over the list.
 fn learners(share: &GroupShare) -> String {
+    if let Some(count) = share.scattered() {
+        return counted(count, "estudiante", "estudiantes");
+    }
     match share.learners.as_slice() {
         [(first, last)] if first == last => format!("estudiante {first}"),
         runs => format!("estudiantes {}", Spanish.runs(runs)),

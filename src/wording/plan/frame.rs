@@ -89,6 +89,10 @@ pub enum Laid {
         /// How many learners use it together.
         share: u32,
     },
+    /// A learner's packet, with everything in it that is taken out now or later.
+    Packet,
+    /// Scissors, where what is cut lies in the packet.
+    Scissors,
     /// Strips that are cut already, a pile for each learner.
     CutStrips,
     /// A page or more of strips for each learner to cut, and scissors.

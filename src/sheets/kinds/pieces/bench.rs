@@ -3,7 +3,7 @@
 use crate::diag::Problem;
 use crate::lesson::SortSet;
 use crate::measure::{Length, Point, Rect, Sides, Size};
-use crate::sheets::blocks::geometry::{Blockwork, Counts, LEAST_UNIT};
+use crate::sheets::blocks::geometry::{Blockwork, Counts, least_unit};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::kinds::pieces::content::Shown;
 use crate::sheets::kinds::pieces::design::{Design, MarkPlace, MarkedRoom, StripMarks, StripSize};
@@ -54,11 +54,11 @@ impl Bench<'_> {
         if !self.pictures.is_empty() {
             let fit = |place| {
                 let room = self.picture_room(way, place)?;
-                let work = Blockwork::fit(&self.pictures, room, LEAST_UNIT.min(self.unit), self.unit).ok()?;
+                let work = Blockwork::fit(&self.pictures, room, self.least(), self.unit).ok()?;
                 Some((work.unit(), work))
             };
-            let (unit, work) = placed(&mut marks.picture, fit, self.unit)?;
-            worth += share(unit, self.unit) * 3;
+            let (_, work) = placed(&mut marks.picture, fit, self.unit)?;
+            worth += share(work.worth(), self.unit) * 3;
             pictures = Some(Pictures::new(work, self.desk.ink(), self.desk.lesson.wording()));
         }
         let design = Design {
@@ -89,9 +89,14 @@ impl Bench<'_> {
             self.texts.settable(family, room.size(), &self.face)?;
         }
         if let Some(room) = self.picture_room(way, MarkPlace::Below) {
-            Blockwork::fit(&self.pictures, room, LEAST_UNIT.min(self.unit), self.unit)?;
+            Blockwork::fit(&self.pictures, room, self.least(), self.unit)?;
         }
         Ok(())
+    }
+
+    /// The unit of block pictures at least.
+    fn least(&self) -> Length {
+        least_unit(&self.pictures).min(self.unit)
     }
 
     /// The frame of the given form.

@@ -6,17 +6,15 @@
 
 use crate::diag::Problem;
 use crate::lesson::{SortSet, Version};
+use crate::sheets::kinds::pieces::piled::{Piled, stacked};
 use crate::sheets::kinds::pieces::{Design, advised, search};
 use crate::sheets::page::desk::{Desk, OnceFor};
-use crate::sheets::page::division::Division;
 use crate::sheets::page::mark;
-use crate::spec::{Cut, SheetKind};
 
 /// The designs of a lesson.
 #[derive(Debug, Clone)]
 pub struct Designs {
     shared: Vec<(Design, Vec<Version>)>,
-    measured: Measured,
 }
 
 /// What sets came to that were measured together; `None` where they do not fit.
@@ -24,7 +22,7 @@ type Measured = Vec<(Vec<Version>, Option<Design>)>;
 
 /// The best designs for this lesson, worked out once a desk. Fails when something fits no arrangement at its least size.
 pub fn designs<'d>(desk: &'d Desk<'_>) -> Result<&'d Designs, Problem> {
-    desk.once(OnceFor::Strips, |desk| Designs::settle(desk, asked(desk), Vec::new()))
+    desk.once(OnceFor::Strips, |desk| Designs::settle(desk, asked(desk)))
 }
 
 /// How many spare sets the lesson asks for.
@@ -46,18 +44,16 @@ impl Designs {
 
     /// The designs if there were so many spare sets; `None` where they would be the same.
     pub fn with_spares(&self, desk: &Desk<'_>, spares: u32) -> Result<Option<Self>, Problem> {
-        let marked_alike = mark::digits(desk, spares) == mark::digits(desk, asked(desk));
-        if marked_alike && !(stacked(desk) && by_group(&desk.lesson.sets).len() > 1) {
+        // How many sets a pile holds is weighed by how many there are.
+        if !stacked(desk) && mark::digits(desk, spares) == mark::digits(desk, asked(desk)) {
             return Ok(None);
         }
-        let measured = if marked_alike { self.measured.clone() } else { Vec::new() };
-        let then = Self::settle(desk, spares, measured)?;
-        let versions = |designs: &Self| designs.shared.iter().map(|(_, versions)| versions.clone()).collect::<Vec<_>>();
-        Ok((!marked_alike || versions(&then) != versions(self)).then_some(then))
+        Self::settle(desk, spares).map(Some)
     }
 
-    /// The best designs for so many spare sets, where some sets were measured already.
-    fn settle(desk: &Desk<'_>, spares: u32, mut measured: Measured) -> Result<Self, Problem> {
+    /// The best designs for so many spare sets.
+    fn settle(desk: &Desk<'_>, spares: u32) -> Result<Self, Problem> {
+        let mut measured = Measured::new();
         let mut parts: Vec<Part<'_>> = Vec::new();
         for sets in by_group(&desk.lesson.sets) {
             let own = Part::of(desk, spares, sets.clone(), &mut measured);
@@ -83,13 +79,8 @@ impl Designs {
         if shared.is_empty() {
             return Err(Problem::new("the lesson has no numbers to sort"));
         }
-        Ok(Self { shared, measured })
+        Ok(Self { shared })
     }
-}
-
-/// Whether strips are cut as piles.
-fn stacked(desk: &Desk<'_>) -> bool {
-    desk.lesson.spec.print.cut.value == Cut::Stack
 }
 
 /// A group is tried together with so many others: enough to find its like, and no class has to wait for all pairs.
@@ -118,20 +109,9 @@ impl<'s> Part<'s> {
     /// sets.
     fn leaves(&self, desk: &Desk<'_>, spares: u32) -> Result<usize, Problem> {
         let Some(design) = &self.design else { return Ok(0) };
-        let cut = desk.layout(SheetKind::Strips)?.cut;
-        let places = Division::of(desk, design.single()?, Division::line_height(desk)?, cut)?.places();
-        let seats = desk.lesson.seats(spares);
-        let set = |version: Version| self.sets.iter().find(|set| set.version == version);
-        let mine: Vec<&&SortSet> = seats.iter().filter_map(|seat| set(seat.version)).collect();
-        let board: usize = mine.iter().map(|set| design.rows_of(set).len()).sum();
-        let mut lengths: Vec<usize> = mine.iter().map(|set| set.strips.len() + BAND).collect();
-        lengths.sort_unstable_by(|a, b| b.cmp(a));
-        Ok(board + lengths.into_iter().step_by(places.max(1)).sum::<usize>())
+        Piled::of(desk, spares, &self.sets)?.leaves(&design.rows, design.single()?)
     }
 }
-
-/// The piece on top of a set that says whose it is.
-const BAND: usize = 1;
 
 /// The sets of each group of learners; those of whoever is in none are one group.
 fn by_group(sets: &[SortSet]) -> Vec<Vec<&SortSet>> {

@@ -14,6 +14,7 @@ mod content;
 mod design;
 mod designs;
 mod paging;
+mod piled;
 mod ways;
 
 use std::collections::BTreeMap;
@@ -92,7 +93,7 @@ fn search(desk: &Desk<'_>, spares: u32, sets: &[&SortSet]) -> Result<Design, Pro
     // The best of each number of board pages.
     let mut best: BTreeMap<usize, (i64, Design)> = BTreeMap::new();
     let mut first = None;
-    for way in ways::all(desk, sets, (board, strips), play, &shown)? {
+    for way in ways::all(desk, spares, sets, (board, strips), play, &shown)? {
         let rank = way.rank;
         if first.is_some_and(|first| rank > first) {
             break;

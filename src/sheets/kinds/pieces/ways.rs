@@ -15,10 +15,10 @@ use crate::sheets::kinds::pieces::content::{
 };
 use crate::sheets::kinds::pieces::design::{StripPage, StripSize, groups, home, rows_of};
 use crate::sheets::kinds::pieces::paging::Paging;
+use crate::sheets::kinds::pieces::piled::{Piled, stacked};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid;
 use crate::sheets::page::layout::{Layout, Turn};
-use crate::spec::Cut;
 
 /// One way, before its content is measured.
 #[derive(Debug, Clone)]
@@ -32,12 +32,18 @@ pub(super) struct Way {
     pub(super) classes: Vec<StripSize>,
     /// The pages of strips, by pages of the board where each has its own.
     pub(super) pages: Vec<Vec<StripPage>>,
-    /// What is better in every case: fewer pages, then boards with strips of their own.
+    /// What is better in every case: fewer pages a learner, or fewer sheets for all where strips are cut as piles; then boards with
+    /// strips of their own.
     pub(super) rank: (usize, bool),
 }
 
-/// How much wider than a text strip a picture strip may be, in percent.
-const WIDER: [i64; 8] = [120, 140, 160, 180, 210, 250, 300, 360];
+/// How much wider than a text strip a picture strip may be, in percent: in steps small enough that the texts of a row with many
+/// columns keep the width of their longest word, and its picture has all the rest.
+const WIDER: [i64; 16] = [120, 140, 160, 180, 195, 210, 230, 250, 265, 280, 300, 330, 360, 390, 430, 470];
+
+/// Strips of piles are no lower than this where the board leaves them more: the guillotine would take lower ones, and fingers would
+/// not. Our choice.
+const LOWEST: Length = Length::mm(16);
 
 /// What all ways of a lesson share.
 struct Task<'a> {
@@ -50,11 +56,14 @@ struct Task<'a> {
     forms: Vec<Form>,
     /// The bodies of the strips' pages.
     bodies: Vec<(Turn, Rect)>,
+    /// Where strips are cut as piles: what these cost.
+    piled: Option<Piled<'a>>,
 }
 
 /// All ways for some sets, the fewest pages first; of as many pages, equal strips and the layouts' preferred turns first.
 pub(super) fn all(
     desk: &Desk<'_>,
+    spares: u32,
     sets: &[&SortSet],
     (board, strips): (&Layout, &Layout),
     play: Length,
@@ -72,7 +81,8 @@ pub(super) fn all(
     }
     let bodies = strips.turns.iter().map(|turn| Ok((*turn, strips_page(desk, *turn, PageNumber::ONLY)?.1.body)));
     let bodies = bodies.collect::<Result<_, Problem>>()?;
-    let task = Task { desk, sets, board, strips, play, rows: rows.narrow(), forms, bodies };
+    let piled = stacked(desk).then(|| Piled::of(desk, spares, sets)).transpose()?;
+    let task = Task { desk, sets, board, strips, play, rows: rows.narrow(), forms, bodies, piled };
     let mut ways = Vec::new();
     for &turn in &board.turns {
         let body = board_page(desk, turn, PageNumber::ONLY)?.1.body;
@@ -96,7 +106,7 @@ impl Task<'_> {
         let mut splits = vec![vec![(self.forms.clone(), 100)]];
         let (pictures, texts): (Vec<Form>, Vec<Form>) = self.forms.iter().partition(|form| form.is_picture());
         let mixed = !texts.is_empty() && texts.len() < self.forms.len();
-        if mixed && self.desk.lesson.spec.print.cut.value == Cut::Scissors {
+        if mixed && self.piled.is_none() {
             splits.extend(WIDER.map(|wider| vec![(texts.clone(), 100), (pictures.clone(), wider)]));
         }
         splits
@@ -158,7 +168,12 @@ impl Task<'_> {
                 let paging = Paging { bodies, limits, classes: &classes, counts };
                 // Most ways cost what a higher one costs: their pages are counted and not made.
                 let Some((fewest, held)) = paging.best() else { continue };
-                let rank = (rows.len() + fewest.index(), !own);
+                let leaves = match (&self.piled, classes.as_slice()) {
+                    (Some(piled), [class]) => piled.leaves(&rows, class.piece).ok(),
+                    _ => Some(rows.len() + fewest.index()),
+                };
+                let Some(leaves) = leaves else { continue };
+                let rank = (leaves, !own);
                 let key = (rank, high <= tallest);
                 if kept.contains(&key) {
                     continue;
@@ -176,12 +191,14 @@ impl Task<'_> {
     /// Heights of a box worth trying, the highest first.
     fn heights(&self, room: Length, tallest: Length) -> Vec<Length> {
         let mut heights = vec![room, room.min(tallest)];
-        for (_, body) in &self.bodies {
+        let bodies = self.bodies.iter().map(|(_, body)| body.height());
+        for high in bodies.chain(self.piled.iter().flat_map(Piled::rooms)) {
             for rows in 1..=self.strips.grid.rows.1 {
-                heights.push(body.height().scaled(1, i64::from(rows)) + self.play * 2);
+                heights.push(high.scaled(1, i64::from(rows)) + self.play * 2);
             }
         }
-        heights.retain(|high| *high <= room && *high > self.play * 2);
+        let least = if self.piled.is_some() { (LOWEST + self.play * 2).min(room) } else { self.play * 2 };
+        heights.retain(|high| *high <= room && *high >= least && *high > self.play * 2);
         let mut heights: Vec<Length> = heights.into_iter().map(hundredths).collect();
         heights.sort_unstable_by(|a, b| b.cmp(a));
         heights.dedup();

@@ -165,6 +165,8 @@ fn of_each(laid: &Laid) -> Option<(u32, String)> {
                 (_, _) => format!("a {one} of {pages} pages"),
             }
         }
+        Laid::Packet => "a packet".to_owned(),
+        Laid::Scissors => "scissors".to_owned(),
         Laid::CutStrips => "a pile of cut strips".to_owned(),
         Laid::UncutStrips(None) => "the pages of strips, scissors".to_owned(),
         Laid::UncutStrips(Some(1)) => "a page of strips, scissors".to_owned(),

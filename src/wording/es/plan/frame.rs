@@ -173,6 +173,8 @@ fn of_each(laid: &Laid) -> Option<(u32, String)> {
                 (_, _) => format!("{article} {one} de {pages} páginas"),
             }
         }
+        Laid::Packet => "un paquete".to_owned(),
+        Laid::Scissors => "tijeras".to_owned(),
         Laid::CutStrips => "un montón de tiras cortadas".to_owned(),
         Laid::UncutStrips(None) => "las páginas de tiras, tijeras".to_owned(),
         Laid::UncutStrips(Some(1)) => "una página de tiras, tijeras".to_owned(),
