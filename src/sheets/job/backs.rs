@@ -17,6 +17,8 @@ use crate::wording::stamps::{BackShape, BackStyle};
 ///
 /// Service manuals of digital presses allow 0 +- 1 mm between the sides; 2 mm is common practice, no source.
 pub const REGISTRATION: Length = Length::mm(2);
+/// Files write thousandths of a point, rounded.
+const ROUNDING: Length = Length::mm100(1);
 
 impl Edge {
     /// The edge for a file whose first page has this size: the one over which its pages turn like a book's.
@@ -129,7 +131,7 @@ impl SelfCheck {
     /// Draws the mark in the middle of the place behind a piece, clear of its edges by [`REGISTRATION`]; upside down when
     /// `inverted`.
     pub fn draw(self, wording: &dyn Wording, place: Rect, inverted: bool) -> Node {
-        let room = place.shrunk(Sides::splat(REGISTRATION + STROKE.half()));
+        let room = place.shrunk(Sides::splat(REGISTRATION + STROKE.half() + ROUNDING));
         let count = i64::from(self.count);
         let step = |height: Length| height.scaled(5, 4);
         let height = (room.width().scaled(4, 5 * count)).min(room.height()).min(TALLEST);
