@@ -34,16 +34,15 @@ impl Home {
 /// Chooses them for a part of the class; `None` for a lesson without numbers.
 pub fn home(lesson: &Lesson, part: &LessonPart<'_>) -> Option<Home> {
     let chosen = &lesson.chosen;
-    let all = chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit);
     let own: Vec<Number> = if part.versions.is_empty() {
-        all.copied().collect()
+        chosen.built().chain(chosen.exit.iter().copied()).collect()
     } else {
         let sets = lesson.sets.iter().filter(|set| part.versions.contains(&set.version));
         sets.flat_map(|set| &set.rows).chain(&chosen.model).copied().collect()
     };
     let telling = |n: &&Number| !Skill::Worth.tasks(**n).is_empty();
     // 20 has one part: its words and its sum show nothing.
-    let parted = |n: &&Number| telling(n) && n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
+    let parted = |n: &&Number| telling(n) && n.parts().count() > 1;
     let number = *own.iter().find(parted).or(own.iter().find(telling)).or(own.first())?;
     let inner = |n: &&Number| n.len() > 1 && Place::ALL.iter().any(|place| Feature::Zero(*place).is_in(**n));
     let mut zeros = own.iter().copied().filter(|n| inner(&n));
@@ -64,7 +63,7 @@ pub fn home(lesson: &Lesson, part: &LessonPart<'_>) -> Option<Home> {
     };
     let greater = take(&|n| close(n).is_some()).and_then(|n| Some((n, close(n)?)));
     let joined = take(&|n| !Skill::Expanded.tasks(n).is_empty());
-    let place = number.digits().next().map_or(Place::Ones, |(place, _)| place);
+    let place = number.greatest_place();
     let greater = greater.or_else(|| {
         let mut numbers = numbers.iter().copied().filter(|n| *n != number && worth.is_none_or(|(of, _)| of != *n));
         Some((numbers.next()?, numbers.next()?))

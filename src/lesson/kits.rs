@@ -21,7 +21,7 @@ impl Lesson {
     /// number that is too large for blocks.
     pub fn block_set(&self) -> Result<BlockCounts, Number> {
         let mut most = [0; 4];
-        for number in self.built() {
+        for number in self.chosen.built() {
             let needs = fewest_blocks(number).ok_or(number)?;
             most = larger(most, needs);
         }
@@ -31,7 +31,7 @@ impl Lesson {
     /// The same of what the class's tub holds, which has no blocks for larger numbers; `None` where there is no tub.
     pub fn tub_set(&self) -> Option<BlockCounts> {
         let tub = self.tub_holds()?;
-        let most = self.built().filter_map(fewest_blocks).fold([0; 4], larger);
+        let most = self.chosen.built().filter_map(fewest_blocks).fold([0; 4], larger);
         let set = self.with_change(most);
         Some(std::array::from_fn(|k| set[k].min(tub[k])))
     }
@@ -53,7 +53,7 @@ impl Lesson {
     /// The digits of a place that have a layered card: those of the model and sort numbers; all where there are none.
     pub fn card_digits(&self, place: Place) -> Vec<u32> {
         let shown = |digit: &u32| {
-            let mut numbers = self.built().peekable();
+            let mut numbers = self.chosen.built().peekable();
             numbers.peek().is_none() || numbers.any(|number| u32::from(number.digit(place)) == *digit)
         };
         (1..TEN).filter(shown).collect()
@@ -61,7 +61,7 @@ impl Lesson {
 
     /// The most places of a number that is built; none where no number is.
     pub fn card_places(&self) -> Option<usize> {
-        self.built().map(Number::len).max()
+        self.chosen.built().map(Number::len).max()
     }
 
     /// What a table has of them, looked up once.
@@ -76,11 +76,6 @@ impl Lesson {
         let places = self.card_places().unwrap_or_else(|| self.greatest().len());
         let cards = Place::ALL.into_iter().take(places).map(|place| self.card_digits(place)).collect();
         KitsAtHand { blocks, cards }
-    }
-
-    /// The numbers that kits are made for.
-    fn built(&self) -> impl Iterator<Item = Number> {
-        self.chosen.model.iter().chain(self.chosen.sort.iter().flatten()).copied()
     }
 }
 

@@ -28,7 +28,7 @@ use std::sync::Arc;
 
 use crate::diag::{Diagnostic, Source};
 use crate::measure::Count;
-use crate::number::{Form, Number, Place, Skill};
+use crate::number::{Form, Number, Skill};
 use crate::spec::{FormNames, FormsSpec, Language, NumbersSpec, SheetKind, SidesAsked, Spec};
 use crate::wording::class_groups::GroupShare;
 use crate::wording::plan::Aim;
@@ -205,7 +205,7 @@ impl Lesson {
     pub fn usage(&self) -> Usage<'_> {
         let one_learner = self.has_one_learner();
         let spelling = self.spelling();
-        let greatest = self.spec.numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
+        let greatest = self.spec.numbers.range.value.1.greatest_place();
         let matched = self.spec.forms.matched.value.contains(&Form::SecondWords);
         let second = self.spec.second_language.as_ref().filter(|_| matched).map(|second| second.value);
         Usage { style: &self.style, names: &self.spec.forms.names, greatest, spelling, second, one_learner }
@@ -304,7 +304,7 @@ fn called(
         (Form::Words, Some(_)) => language.words_in(spec.language.value),
         (Form::SecondWords, Some(second)) => language.words_in(second.value),
         _ => {
-            let greatest = numbers.range.value.1.digits().next().map_or(Place::Ones, |(place, _)| place);
+            let greatest = numbers.range.value.1.greatest_place();
             language.form_heading(form, greatest)
         }
     }

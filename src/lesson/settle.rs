@@ -22,9 +22,8 @@ pub(super) fn settle(source: &Arc<Source>, spec: &mut Spec, roster: &[String]) -
 
 /// Where the file is silent about its sheets, cards that lie on top of each other are not made for numbers of one part.
 pub(super) fn settle_cards(spec: &mut Spec, chosen: &Chosen) {
-    let several = |n: &Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
-    let mut built = chosen.model.iter().chain(chosen.sort.iter().flatten());
-    if spec.sheets.make.is_assumed() && !built.any(several) {
+    let several = |n: Number| n.parts().count() > 1;
+    if spec.sheets.make.is_assumed() && !chosen.built().any(several) {
         spec.sheets.make.value.retain(|kind| *kind != SheetKind::Layered);
     }
 }

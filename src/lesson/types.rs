@@ -72,6 +72,13 @@ pub struct Chosen {
     pub notes: Vec<String>,
 }
 
+impl Chosen {
+    /// The numbers that are built, matched or written: the model numbers, then the sort numbers set by set.
+    pub fn built(&self) -> impl Iterator<Item = Number> {
+        self.model.iter().chain(self.sort.iter().flatten()).copied()
+    }
+}
+
 /// A wrong answer and the one slip that makes it.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct Wrong {

@@ -126,7 +126,7 @@ fn asked(lesson: &Lesson, number: Number, turn: usize) -> Vec<Asked> {
         asked.push(Asked::Regrouped(number, counted));
         return asked;
     }
-    asked.push(match number.digits().filter(|(_, digit)| *digit > 0).count() {
+    asked.push(match number.parts().count() {
         0 | 1 if number.len() == 1 => Asked::Digits(number),
         1 => Asked::OnePart(number),
         _ => Asked::Expanded(number),

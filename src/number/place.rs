@@ -119,6 +119,16 @@ impl Number {
     pub fn digits(self) -> impl DoubleEndedIterator<Item = (Place, u8)> + ExactSizeIterator {
         Place::ALL[..self.len()].iter().rev().map(move |&place| (place, self.digit(place)))
     }
+
+    /// The digits that are not 0 with their places, from the greatest down: what its expanded form adds up.
+    pub fn parts(self) -> impl DoubleEndedIterator<Item = (Place, u8)> {
+        self.digits().filter(|(_, digit)| *digit > 0)
+    }
+
+    /// The place of the numeral's first digit: the ones of 7, and of 0.
+    pub const fn greatest_place(self) -> Place {
+        Place::ALL[self.len() - 1]
+    }
 }
 
 impl fmt::Debug for Number {

@@ -1,6 +1,7 @@
 //! What grown-ups read of groups: learners with numbers of their own.
 
 use super::area::area;
+use super::digits::figures;
 use crate::number::{Number, Style};
 use crate::spec::Version;
 
@@ -36,8 +37,7 @@ impl GroupShare {
     /// Its learners' numbers in figures where they follow on each other: "8–11", "3"; `None` where a roster has them apart.
     pub fn run(&self) -> Option<String> {
         match self.learners.as_slice() {
-            [(first, last)] if first == last => Some(first.to_string()),
-            [(first, last)] => Some(format!("{first}\u{2013}{last}")),
+            [run] => Some(figures(*run)),
             _ => None,
         }
     }

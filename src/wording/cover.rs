@@ -1,6 +1,7 @@
 //! What the substitute's first page says.
 
 use super::area::area;
+use super::digits::figures;
 use crate::number::{Form, Number};
 use crate::spec::{SheetKind, Version};
 use crate::wording::Usage;
@@ -17,8 +18,7 @@ pub struct PageRange {
 impl PageRange {
     /// In figures: "3–5", "3".
     pub fn figures(self) -> String {
-        let Self { first, last } = self;
-        if first == last { first.to_string() } else { format!("{first}\u{2013}{last}") }
+        figures((self.first, self.last))
     }
 }
 

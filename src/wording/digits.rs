@@ -1,7 +1,9 @@
 //! Digits and places of numbers, and letters of sets, as sentences of every language need them.
 
+use std::fmt::Display;
+
 use super::Phrases;
-use crate::number::{Counted, Number, Place, Style, Task, traded};
+use crate::number::{Content, Counted, Number, Place, Style, Task, traded};
 use crate::spec::Version;
 
 /// What a digit in a place is worth, as a numeral: 400.
@@ -27,6 +29,11 @@ pub fn runs_on(versions: &[Version]) -> Option<(Version, Version)> {
     (follow && versions.len() > 3).then_some((*first, *last))
 }
 
+/// A run by its first and its last in figures: "12–18", or "12" where they are the same.
+pub fn figures<T: Display + PartialEq>((first, last): (T, T)) -> String {
+    if first == last { first.to_string() } else { format!("{first}\u{2013}{last}") }
+}
+
 /// The greatest place in which two numbers differ.
 pub fn first_difference(a: Number, b: Number) -> Option<Place> {
     Place::ALL.into_iter().rev().find(|place| a.digit(*place) != b.digit(*place))
@@ -42,7 +49,7 @@ pub fn without_zeros(number: Number) -> Option<Number> {
 pub fn asked(number: Number, task: Task) -> Place {
     match task {
         Task::Worth(place) => place,
-        Task::Forms { .. } | Task::Greater(_) => number.digits().next().map_or(Place::Ones, |(place, _)| place),
+        Task::Forms { .. } | Task::Greater(_) => number.greatest_place(),
     }
 }
 
@@ -54,7 +61,7 @@ pub fn extremes(number: Number, style: &Style) -> (String, String) {
 
 /// What the digits of a number that are not 0 are worth: 400, 60 and 2.
 pub fn parts(number: Number, style: &Style) -> Vec<String> {
-    number.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| worth(number, place, style)).collect()
+    number.parts().map(|(place, _)| worth(number, place, style)).collect()
 }
 
 /// How many of each place, without those that hold nothing: "1 hundred", "16 tens", "4 ones".
@@ -73,6 +80,19 @@ pub fn trades(number: Number, counted: &Counted) -> Vec<[(u32, Place); 2]> {
     let gone = traded(number, counted);
     let trades = (1..gone.len()).rev().filter(|at| gone[*at] > 0);
     trades.map(|at| [(gone[at], Place::ALL[at]), (gone[at] * 10, Place::ALL[at - 1])]).collect()
+}
+
+/// The greatest trade that a task asks for: what is given for what. `None` where nothing is traded.
+pub fn first_trade(number: Number, task: Task, style: &Style) -> Option<[(u32, Place); 2]> {
+    trades(number, &task.counted(number, style)?).into_iter().next()
+}
+
+/// The blocks of the picture that a task shows; `None` where it shows none.
+pub fn pictured(number: Number, task: Task, style: &Style) -> Option<[u32; 4]> {
+    match task.shown().content(number, style)? {
+        Content::Blocks(counts) => Some(counts),
+        Content::Text(_) | Content::Both(_) => None,
+    }
 }
 
 /// How many have come after each of so many trades: "10, 20, 30".

@@ -2,7 +2,7 @@
 
 use super::Tools;
 use super::area::area;
-use crate::number::{Number, Slip, SlipFamily, Style, Task};
+use crate::number::{Heard, Number, Slip, SlipFamily, Style, Task};
 
 /// The first number of a slip's group, which it works on together.
 #[derive(Debug, Clone, Copy)]
@@ -21,6 +21,18 @@ pub struct GroupStep<'s> {
     pub two_sets: bool,
     /// How numbers are written.
     pub style: &'s Style,
+}
+
+impl GroupStep<'_> {
+    /// What is heard of the number and of the one that the slip takes it for; `None` where the slip is no matter of hearing.
+    pub fn heard(&self) -> Option<Heard> {
+        Heard::new(self.of, self.taken?)
+    }
+
+    /// The one of the two that is a teen, if one is.
+    pub fn teen(&self) -> Option<Number> {
+        self.heard()?.teen()
+    }
 }
 
 /// How many sets of blocks lie on the table.

@@ -1,7 +1,7 @@
 //! What the copy room reads: the job ticket and the proof of each file.
 
 use super::area::area;
-use super::cover::PageRange;
+use super::digits::figures;
 use super::usage::Spelling;
 use crate::number::Place;
 use crate::spec::{Paper, PrintSides, SheetKind, Stock};
@@ -121,11 +121,6 @@ pub struct Least {
     pub number: usize,
     /// What becomes of the rest.
     pub last: LastPile,
-}
-
-/// A run in figures: "12" or "12–18".
-pub fn figures((first, last): (usize, usize)) -> String {
-    PageRange { first, last }.figures()
 }
 
 /// Where packets begin, in figures: "1–3: 28, 33, 38"; in paragraphs.

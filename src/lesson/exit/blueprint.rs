@@ -88,7 +88,7 @@ impl Wishes {
 
 /// Draws the blueprint of a lesson: a paper for each exit number. Skills that no number of the lesson can show are left out.
 pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style) -> Blueprint {
-    let seen = chosen.model.iter().chain(chosen.sort.iter().flatten()).copied().collect();
+    let seen = chosen.built().collect();
     let draft = Draft { spec, chosen, style, seen, wishes: Wishes::of(spec) };
     let mut stream = Stream::new(spec.seed.value, "checks");
     let pool = draft.pool(&mut stream);

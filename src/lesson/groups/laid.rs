@@ -17,10 +17,6 @@ pub(super) enum Fit {
     Any,
 }
 
-impl Fit {
-    pub const ALL: [Self; 4] = [Self::Plain, Self::Drawn, Self::Enough, Self::Any];
-}
-
 /// How well a number serves in a task, where these tools are at hand for it.
 pub(super) fn fit(kits: &KitsAtHand, usual: Tools, style: &Style, slip: Slip, of: Number, task: Task) -> Fit {
     // Who has no blocks draws the number.
@@ -43,7 +39,7 @@ pub(super) const fn stacks(slip: Slip) -> bool {
 /// Whether a number has what a slip's ten minutes are about: parts are put together where there are two, and nobody drops all
 /// zeros of 100 and writes 1.
 pub(super) fn serves(slip: Slip, of: Number) -> bool {
-    let several = of.digits().filter(|(_, digit)| *digit > 0).count() > 1;
+    let several = of.parts().count() > 1;
     several || !(stacks(slip) || slip == Slip::ZeroDropped && of.len() > 2)
 }
 

@@ -6,7 +6,7 @@
 
 mod laid;
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::kits::KitsAtHand;
 use super::{InPlay, Lesson, LessonPart, Wrong, in_play};
@@ -15,6 +15,7 @@ use crate::number::{Content, Form, Judged, Number, Skill, Slip, SlipFamily, Styl
 use crate::rng::Stream;
 use crate::spec::Pool;
 use crate::wording::{BlocksOut, GroupStep, GroupTable, Tools};
+use laid::Fit;
 
 /// Who works with numbers up to this has not met larger ones (CCSSM K.CC.A.3: numbers to 20 are written).
 const FIRST_NUMBERS: u32 = 20;
@@ -157,7 +158,7 @@ pub fn has_it(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<Number> {
     // The greatest and the least number of 20 are both 20, and so it is with 300: none begins with 0.
     let telling = |number: &Number| {
         let digits: BTreeSet<u8> = number.digits().map(|(_, digit)| digit).collect();
-        let leading = number.digits().filter(|(_, digit)| *digit > 0).count();
+        let leading = number.parts().count();
         digits.len() > 1 && (number.len() > 2 || !digits.contains(&0)) && leading > 1
     };
     let mut numbers: Vec<Number> = candidates(part, &mut stream).into_iter().filter(telling).collect();
@@ -184,7 +185,7 @@ pub(super) fn fresh(lesson: &Lesson, part: &LessonPart<'_>, purpose: &str) -> Ve
 pub(super) fn met(lesson: &Lesson) -> BTreeSet<Number> {
     let chosen = &lesson.chosen;
     let checks = lesson.checks.iter().flat_map(|check| check.questions.iter().map(|question| question.of));
-    chosen.model.iter().chain(chosen.sort.iter().flatten()).chain(&chosen.exit).copied().chain(checks).collect()
+    chosen.built().chain(chosen.exit.iter().copied()).chain(checks).collect()
 }
 
 /// How many numbers are looked at where the range has more.
@@ -233,18 +234,23 @@ fn trials(
     let task = if shows(plain) { plain } else { seen.task };
     let (known, fresh): (Vec<Number>, Vec<Number>) = numbers.into_iter().partition(|number| met.contains(number));
     let find = |numbers: &[Number], trials: &mut Vec<Trial>| {
-        for fit in laid::Fit::ALL {
-            for of in numbers {
-                if trials.len() >= NUMBERS {
-                    return;
+        let has = |trials: &[Trial], of: Number| trials.iter().any(|trial| trial.of == of);
+        // No more of each fit than can be wanted, the best fit first.
+        let mut found: BTreeMap<Fit, Vec<Trial>> = BTreeMap::new();
+        for of in numbers.iter().copied().filter(|of| !has(trials, *of)) {
+            if trials.len() + found.get(&Fit::Plain).map_or(0, Vec::len) >= NUMBERS {
+                break;
+            }
+            for task in like(task, of) {
+                let alike = found.entry(laid::fit(kits, lesson.tools(of), part.style, slip, of, task)).or_default();
+                if alike.len() < NUMBERS && !has(alike, of) {
+                    alike.extend(trial(part.style, slip, of, task));
                 }
-                if trials.iter().any(|trial| trial.of == *of) {
-                    continue;
-                }
-                let fits = |task: &Task| laid::fit(kits, lesson.tools(*of), part.style, slip, *of, *task) == fit;
-                trials.extend(
-                    like(task, *of).into_iter().filter(fits).find_map(|task| trial(part.style, slip, *of, task)),
-                );
+            }
+        }
+        for trial in found.into_values().flatten() {
+            if trials.len() < NUMBERS && !has(trials, trial.of) {
+                trials.push(trial);
             }
         }
     };

@@ -20,7 +20,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     // Two minutes a number carry two questions, and each further minute one more.
     let questions = script.minutes as usize / numbers.len().max(1);
     let brisk = script.minutes < UNHURRIED;
-    let several = |n: &Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
+    let several = |n: &Number| n.parts().count() > 1;
     // Cards that are cut out are used: where no model number has parts to stack, one of the board has.
     let all = || numbers.iter().chain(script.sort()).copied();
     let stacked = all().find(several).filter(|_| script.has(SheetKind::Layered));
@@ -202,7 +202,7 @@ fn at_length(script: &mut Script<'_>, turn: usize, number: Number, stacked: bool
     };
     let worth = (0..number.len()).filter_map(|k| telling_place(number, turn + 1 + k)).find(|place| !told(place));
     asked.extend(worth.map(|place| Asked::Worth(number, place)));
-    if number.digits().filter(|(_, digit)| *digit > 0).count() > 1 {
+    if number.parts().count() > 1 {
         asked.push(Asked::Expanded(number));
     }
     script.ask_some(asked, questions);

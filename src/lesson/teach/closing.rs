@@ -47,7 +47,7 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
     script.ask_one(pair.map(|(a, b)| Asked::Greater(a, b)));
     // Where learners do not write sums, a zero is asked about in the numeral.
     let sums = script.lesson.spec.forms.matched.value.contains(&Form::Expanded);
-    let several = |n: &Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
+    let several = |n: &Number| n.parts().count() > 1;
     script.ask_one(zero.map(|n| if sums && several(&n) { Asked::ZeroParts(n) } else { Asked::WhyZero(n) }));
     script.ask_one(last);
     if strips {

@@ -18,7 +18,7 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     let model = script.model();
     let numbers = if model.is_empty() { script.sort() } else { model };
     // A number of several parts shows the most; the first of them is worked together.
-    let several = |n: &&Number| n.digits().filter(|(_, digit)| *digit > 0).count() > 1;
+    let several = |n: &&Number| n.parts().count() > 1;
     let Some(&number) = numbers.iter().find(several).or(numbers.first()) else { return Vec::new() };
     let others: Vec<Number> = numbers.iter().copied().filter(|n| *n != number).collect();
     let record = script.has(SheetKind::Record);
@@ -131,7 +131,7 @@ fn build(script: &mut Script<'_>, number: Number) -> Vec<Laid> {
             script.act(Deed::WriteColumns { number, mat: script.has(SheetKind::Mat), first: true });
         }
     }
-    if script.has(SheetKind::Layered) && number.digits().filter(|(_, digit)| *digit > 0).count() > 1 {
+    if script.has(SheetKind::Layered) && number.parts().count() > 1 {
         script.act(Deed::LayCards(number));
         script.ask(Asked::Cards(number));
     }

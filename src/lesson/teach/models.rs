@@ -14,7 +14,7 @@ pub fn models(lesson: &Lesson) -> Vec<Number> {
     let telling = |number: &Number| {
         let why = lesson.chosen.why.get(number).map_or(&[][..], Vec::as_slice);
         let asked = why.iter().filter(|reason| matches!(reason, Reason::Feature(_) | Reason::Always)).count();
-        (asked, number.digits().filter(|(_, digit)| *digit > 0).count().min(2))
+        (asked, number.parts().count().min(2))
     };
     let mut ranked: Vec<usize> = (0..model.len()).collect();
     ranked.sort_by_key(|k| Reverse(telling(&model[*k])));

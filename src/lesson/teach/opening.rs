@@ -74,7 +74,7 @@ pub(in crate::lesson) fn telling_place(number: Number, turn: usize) -> Option<Pl
     if number.len() < 2 {
         return None;
     }
-    let places: Vec<Place> = number.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| place).collect();
+    let places: Vec<Place> = number.parts().map(|(place, _)| place).collect();
     places.get(turn % places.len().max(1)).copied()
 }
 
@@ -88,7 +88,7 @@ pub(super) fn twins(numbers: &[Number], of: Option<Version>) -> Option<Asked> {
     };
     numbers.iter().enumerate().find_map(|(k, &a)| {
         numbers[k + 1..].iter().find_map(|&b| {
-            a.digits().filter(|(_, digit)| *digit > 0).find_map(|(_, digit)| {
+            a.parts().find_map(|(_, digit)| {
                 let (first, second) = (single(a, digit)?, single(b, digit)?);
                 (first != second).then_some(Asked::Twins(digit, (a, first), (b, second), of))
             })

@@ -37,12 +37,11 @@ pub fn cuts(means: &Means<'_>) -> bool {
 
 /// How many sets are counted out of the class's tub and the blocks of each place in one, where anything is built with them.
 fn from_tub(means: &Means<'_>) -> Option<(u32, Counted)> {
-    let chosen = &means.lesson.chosen;
-    let mut numbers = chosen.model.iter().chain(chosen.sort.iter().flatten());
     let [thousands, flats, rods, cubes] = means.lesson.tub_set()?;
     let sets = means.lesson.spec.class.learners.value.div_ceil(means.tub_share());
     let held = [cubes, rods, flats, thousands, 0, 0];
-    numbers.any(|number| means.built_with(*number) == BuiltWith::Tub).then_some((sets, held))
+    let mut numbers = means.lesson.chosen.built();
+    numbers.any(|number| means.built_with(number) == BuiltWith::Tub).then_some((sets, held))
 }
 
 fn display_pages(means: &Means<'_>) -> u32 {
@@ -107,9 +106,7 @@ pub(super) fn is_long(chores: &[(Chore, u32)]) -> bool {
 
 /// What to do instead of what nobody had time for.
 pub(super) fn shortcuts(means: &Means<'_>) -> Vec<Shortcut> {
-    let chosen = &means.lesson.chosen;
-    let numbers = || chosen.model.iter().chain(chosen.sort.iter().flatten());
-    let shows = |place: Place| numbers().any(|n| n.shows(place));
+    let shows = |place: Place| means.lesson.chosen.built().any(|n| n.shows(place));
     let mut all = Vec::new();
     for sheet in means.job.cut_by(Cutter::Teacher) {
         match sheet.kind {

@@ -269,7 +269,7 @@ impl<'a> Script<'a> {
         let in_play = |slip: &Slip| self.lesson.slips.iter().any(|in_play| in_play.slip == *slip);
         let fresh = |slip: &Slip| in_play(slip) && !self.explained.contains(slip);
         // Nobody drops the zeros of 100 and writes 1.
-        let parts = number.digits().filter(|(_, digit)| *digit > 0).count();
+        let parts = number.parts().count();
         let likely = |slip: &Slip| *slip != Slip::ZeroDropped || parts > 1;
         let mut wrong = task.wrong(number, self.style()).into_iter().filter(|(slip, _)| fresh(slip) && likely(slip));
         let found = wrong.find(|(_, content)| content.line().is_some());

@@ -37,7 +37,7 @@ impl HomeWords for English {
 
     fn home_words(&self, forms: &[Form], number: Number, usage: &Usage<'_>) -> Vec<String> {
         let mut words = vec!["Digit: one of the signs 0 to 9.".to_owned()];
-        let greatest = number.digits().next().map_or(Place::Ones, |(place, _)| place);
+        let greatest = number.greatest_place();
         for form in forms {
             let Some(content) = form.content(number, usage.style) else { continue };
             let own = usage.names.get(*form);
@@ -59,7 +59,7 @@ impl HomeWords for English {
     }
 
     fn home_tries(&self, number: Number, most: Number, trades: bool, usage: &Usage<'_>) -> [String; 3] {
-        let greatest = most.digits().next().map_or(Place::Ones, |(place, _)| place);
+        let greatest = most.greatest_place();
         let worths: Vec<String> = Place::ALL
             .into_iter()
             .take_while(|place| *place <= greatest)

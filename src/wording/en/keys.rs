@@ -32,8 +32,7 @@ impl KeyWords for English {
     }
 
     fn other_trades(&self, numeral: &str, counted: &Counted, instead: bool) -> String {
-        let told = self.any_trade(numeral, counted);
-        if instead { told.replacen("Other trades", "Written instead of matched, other trades", 1) } else { told }
+        self.any_trade(numeral, counted, instead)
     }
 
     fn decoys(&self) -> (&'static str, &'static str) {

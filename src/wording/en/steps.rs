@@ -2,8 +2,8 @@
 
 use super::English;
 use super::phrases::{a_digit, listed, plural};
-use crate::number::{Content, Form, Heard, Names, Number, Place, Slip, Style, Task, fewest_blocks};
-use crate::wording::digits::{asked, empty, first_difference, parts, worth};
+use crate::number::{Content, Form, Names, Number, Place, Slip, Style, Task, fewest_blocks};
+use crate::wording::digits::{asked, empty, first_difference, parts, pictured, worth};
 use crate::wording::groups::GroupStep;
 use crate::wording::{Checks, GroupSteps, Groups, Phrases, ReadIn, Slips, Tools};
 
@@ -29,7 +29,7 @@ impl GroupSteps for English {
                 format!("Read {numeral} aloud and 100 by itself, and compare the words for a hundred.")
             }
             Slip::TeenReversed => {
-                let Some(teen) = step.taken.and_then(|taken| Heard::new(of, taken)?.teen()) else {
+                let Some(teen) = step.teen() else {
                     return String::new();
                 };
                 let rod = if tools.blocks { "rod" } else { "line" };
@@ -72,10 +72,7 @@ impl GroupSteps for English {
                 format!("Lay ten cubes along a rod. Then build {numeral} with {pieces}.")
             }
             Slip::CountedAlike => {
-                let counts = match task.shown().content(of, style) {
-                    Some(Content::Blocks(counts)) => counts,
-                    _ => [0; 4],
-                };
+                let counts = pictured(of, task, style).unwrap_or_default();
                 format!("Draw {numeral} with {}.", marks(counts))
             }
             Slip::PlaceOff => {
@@ -118,7 +115,7 @@ impl GroupSteps for English {
             }
             Slip::TeenTy | Slip::SoundAlike => {
                 let spoken = slip.spoken(style);
-                let Some(heard) = step.taken.and_then(|taken| Heard::new(of, taken)) else { return String::new() };
+                let Some(heard) = step.heard() else { return String::new() };
                 let [one, two] = heard.words(&spoken);
                 format!(
                     "Listen: {}. Is it {one} or {two}? Which digit stands in the {} place?",
@@ -129,7 +126,7 @@ impl GroupSteps for English {
             // Only Spanish words provoke it.
             Slip::HundredWord => format!("How do we say 100 in Spanish: in {numeral}, and by itself?"),
             Slip::TeenReversed => {
-                let teen = step.taken.and_then(|taken| Heard::new(of, taken)?.teen()).unwrap_or(of);
+                let teen = step.teen().unwrap_or(of);
                 format!("Which digit of {} stands for the ten? Where do we write it?", style.words(teen))
             }
             Slip::SideBySide | Slip::BigPartThenRest => {
@@ -187,7 +184,7 @@ impl GroupSteps for English {
                 format!("{} in {numeral}, {there} in {}.", self.capital(&here), style.numeral(taken))
             }
             Slip::TeenTy | Slip::SoundAlike => {
-                let Some(heard) = step.taken.and_then(|taken| Heard::new(of, taken)) else { return String::new() };
+                let Some(heard) = step.heard() else { return String::new() };
                 let [one, _] = heard.words(&slip.spoken(style));
                 format!(
                     "{}. In the {} place stands {}: {numeral}.",
@@ -201,7 +198,7 @@ impl GroupSteps for English {
                 format!("{}; by itself, {}.", self.capital(&spoken.words(of)), spoken.names.cardinal(100, false))
             }
             Slip::TeenReversed => {
-                let Some(heard) = step.taken.and_then(|taken| Heard::new(of, taken)) else { return String::new() };
+                let Some(heard) = step.heard() else { return String::new() };
                 let ones = heard.teen().map_or(0, |teen| teen.digit(Place::Ones));
                 format!("The 1. It stands before the {ones}: {} is {numeral}.", style.words(of))
             }
@@ -239,10 +236,7 @@ impl GroupSteps for English {
                 }
             },
             Slip::CountedAlike => {
-                let counts = match task.shown().content(of, style) {
-                    Some(Content::Blocks(counts)) => counts,
-                    _ => fewest_blocks(of).unwrap_or_default(),
-                };
+                let counts = pictured(of, task, style).or(fewest_blocks(of)).unwrap_or_default();
                 let places = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones];
                 let shown = places.into_iter().zip(counts).filter(|(_, count)| *count > 0);
                 let shown: Vec<&str> = shown.map(|(place, _)| self.place(place)).collect();
@@ -406,7 +400,7 @@ pub(super) fn marks(counts: [u32; 4]) -> String {
 /// A number in the columns of the mat or of a chart, those of its zeros empty.
 fn in_columns(number: Number, tools: Tools, style: &Style) -> String {
     let place = if tools.mat { "on the mat" } else { "in a chart on paper" };
-    let counts = number.digits().filter(|(_, digit)| *digit > 0);
+    let counts = number.parts();
     let counts: Vec<String> = counts.map(|(place, digit)| English.units(digit.into(), place)).collect();
     let (numeral, several) = (style.numeral(number), counts.len() > 1);
     if tools.blocks {
@@ -435,8 +429,8 @@ fn two(of: Number, other: Number, step: &GroupStep<'_>) -> String {
 
 /// The two words that are taken for each other, said and built.
 fn confused(step: &GroupStep<'_>) -> String {
-    let GroupStep { of, taken: Some(taken), tools, style, .. } = *step else { return String::new() };
-    let Some(heard) = Heard::new(of, taken) else { return String::new() };
+    let GroupStep { tools, style, .. } = *step;
+    let Some(heard) = step.heard() else { return String::new() };
     let [one, two] = heard.words(&step.slip.spoken(style));
     let [here, there] = heard.both.map(|number| (style.numeral(number), making(number, tools)));
     let from = if step.two_sets { ", from a second set," } else { "" };

@@ -2,12 +2,14 @@
 
 use super::English;
 use super::phrases::{counted, listed, many};
+use super::titles::in_packet;
 use crate::measure::Count;
 use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
 use crate::wording::class_groups::ClassGroups;
+use crate::wording::digits::figures;
 use crate::wording::learner::LearnerWords;
-use crate::wording::ticket::{Done, FilePart, PacketPages, PacketRun, PiecesCut, TicketWords, begun, figures};
+use crate::wording::ticket::{Done, FilePart, PacketPages, PacketRun, PiecesCut, TicketWords, begun};
 use crate::wording::{Phrases, Spelling, Titles};
 
 /// What pieces are called beside others: "strips", "blocks: flats".
@@ -133,11 +135,8 @@ impl TicketWords for English {
             FilePart::Packets([SheetKind::Strips], sets) => format!("{} of strips", many(sets, "set")),
             FilePart::Packets([kind], sets) => format!("{sets} {}", self.sheet_in_text(*kind, sets.narrow())),
             FilePart::Packets(kinds, sets) => {
-                let name = |kind: &SheetKind| match kind {
-                    SheetKind::Strips => "strips",
-                    kind => self.sheet_in_text(*kind, 1),
-                };
-                format!("{}: {}", many(sets, "packet"), self.list(&kinds.iter().map(name).collect::<Vec<_>>()))
+                let names: Vec<&str> = kinds.iter().copied().map(in_packet).collect();
+                format!("{}: {}", many(sets, "packet"), self.list(&names))
             }
         }
     }

@@ -90,3 +90,11 @@ impl Titles for English {
         format!("{lesson}: {whose}")
     }
 }
+
+/// What a sheet is called in a list of what is in a packet: its strips are several.
+pub(super) fn in_packet(kind: SheetKind) -> &'static str {
+    match kind {
+        SheetKind::Strips => "strips",
+        kind => English.sheet_in_text(kind, 1),
+    }
+}

@@ -4,7 +4,7 @@ use super::English;
 use super::phrases::listed;
 use super::steps::marks;
 use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task, blocks_of};
-use crate::wording::digits::{counts, over, tens_counted, trades};
+use crate::wording::digits::{counts, first_trade, over, tens_counted, trades};
 use crate::wording::{Phrases, Tools};
 
 impl English {
@@ -41,10 +41,12 @@ impl English {
         format!("Several pieces, in the head: {}. Now we have {now}. It is still {numeral}.", told.join(". Then "))
     }
 
-    /// That a trade need not be the one that is shown, with another one, and how to tell.
-    pub(super) fn any_trade(&self, numeral: &str, counted: &Counted) -> String {
+    /// That a trade need not be the one that is shown, with another one, and how to tell; `instead` where it is only written
+    /// instead of matched.
+    pub(super) fn any_trade(&self, numeral: &str, counted: &Counted, instead: bool) -> String {
+        let others = if instead { "Written instead of matched, other trades" } else { "Other trades" };
         format!(
-            "Other trades are right too: {numeral} is also {}. To check one, add up what its parts are worth.",
+            "{others} are right too: {numeral} is also {}. To check one, add up what its parts are worth.",
             counts(self, counted)
         )
     }
@@ -60,9 +62,8 @@ impl English {
 
     /// How the greatest trade is made, and what helps against a slip in it.
     pub(super) fn trade_step(&self, slip: Slip, number: Number, task: Task, tools: Tools, style: &Style) -> String {
-        let counted = task.counted(number, style).unwrap_or_default();
         let asked = self.capital(&self.trade_asked(number, task, style));
-        let Some([(count, gives), (come, takes)]) = trades(number, &counted).into_iter().next() else {
+        let Some([(count, gives), (come, takes)]) = first_trade(number, task, style) else {
             return String::new();
         };
         let piece = |count: u32, place: Place| self.pieces(count, place);
@@ -109,8 +110,7 @@ impl English {
 
     /// What to ask about a trade that went wrong.
     pub(super) fn trade_question(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
-        let counted = task.counted(number, style).unwrap_or_default();
-        let Some([(count, gives), (_, takes)]) = trades(number, &counted).into_iter().next() else {
+        let Some([(count, gives), (_, takes)]) = first_trade(number, task, style) else {
             return String::new();
         };
         let (numeral, takes) = (style.numeral(number), self.place(takes));
@@ -130,10 +130,10 @@ impl English {
 
     /// The answer to expect.
     pub(super) fn trade_answer(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
-        let counted = task.counted(number, style).unwrap_or_default();
-        let Some([(count, gives), (come, _)]) = trades(number, &counted).into_iter().next() else {
+        let Some([(count, gives), (come, _)]) = first_trade(number, task, style) else {
             return String::new();
         };
+        let counted = task.counted(number, style).unwrap_or_default();
         let now = counts(self, &counted);
         let come = if come == 10 { "Ten".to_owned() } else { come.to_string() };
         match slip {

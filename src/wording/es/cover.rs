@@ -2,11 +2,11 @@
 
 use super::Spanish;
 use super::phrases::{counted, grade as grade_text, listed};
-use super::titles::is_feminine;
+use super::titles::with_article;
 use crate::number::{Form, Number};
 use crate::spec::SheetKind;
 use crate::wording::cover::{Caution, CoverWords, KeyPages, PageRange, Papers, SortSheets};
-use crate::wording::{Phrases, Titles, Usage};
+use crate::wording::{Phrases, Usage};
 
 /// "la página 3", "las páginas 3–5".
 fn on(pages: PageRange) -> String {
@@ -209,15 +209,7 @@ impl CoverWords for Spanish {
         learners: u32,
     ) -> String {
         let mut things = vec!["esta página".to_owned()];
-        things.extend(written.iter().map(|kind| {
-            let article = match (is_feminine(*kind), learners) {
-                (true, 1) => "la",
-                (true, _) => "las",
-                (false, 1) => "el",
-                (false, _) => "los",
-            };
-            format!("{article} {}", self.sheet_in_text(*kind, learners))
-        }));
+        things.extend(written.iter().map(|kind| with_article(*kind, learners)));
         if tally {
             things.push("la lista de la clase".to_owned());
         }

@@ -52,7 +52,7 @@ impl HomeWords for Spanish {
 
     fn home_words(&self, forms: &[Form], number: Number, usage: &Usage<'_>) -> Vec<String> {
         let mut words = vec!["Cifra: uno de los signos del 0 al 9.".to_owned()];
-        let greatest = number.digits().next().map_or(Place::Ones, |(place, _)| place);
+        let greatest = number.greatest_place();
         for form in forms {
             let Some(content) = form.content(number, usage.style) else { continue };
             let name = usage.names.get(*form).unwrap_or_else(|| self.form_heading(*form, greatest));
@@ -73,7 +73,7 @@ impl HomeWords for Spanish {
     }
 
     fn home_tries(&self, number: Number, most: Number, trades: bool, usage: &Usage<'_>) -> [String; 3] {
-        let greatest = most.digits().next().map_or(Place::Ones, |(place, _)| place);
+        let greatest = most.greatest_place();
         let worths = Place::ALL.into_iter().take_while(|place| *place <= greatest);
         let worths = worths.filter_map(|place| Some(usage.style.numeral(Number::new(place.worth())?)));
         let worths: Vec<String> = worths.collect();

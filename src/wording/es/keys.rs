@@ -39,12 +39,7 @@ impl KeyWords for Spanish {
     }
 
     fn other_trades(&self, numeral: &str, counted: &Counted, instead: bool) -> String {
-        let told = self.any_trade(numeral, counted);
-        if instead {
-            told.replacen("También son", "Si se escribe en lugar de emparejar, también son", 1)
-        } else {
-            told
-        }
+        self.any_trade(numeral, counted, instead)
     }
 
     fn decoys(&self) -> (&'static str, &'static str) {

@@ -2,8 +2,8 @@
 
 use super::Spanish;
 use super::phrases::listed;
-use crate::number::{Content, Form, Heard, Names, Number, Place, Slip, Style, Task, fewest_blocks};
-use crate::wording::digits::{asked, empty, first_difference, parts, worth};
+use crate::number::{Content, Form, Names, Number, Place, Slip, Style, Task, fewest_blocks};
+use crate::wording::digits::{asked, empty, first_difference, parts, pictured, worth};
 use crate::wording::groups::GroupStep;
 use crate::wording::{Checks, GroupSteps, Groups, Phrases, ReadIn, Slips, Tools};
 
@@ -28,7 +28,7 @@ impl GroupSteps for Spanish {
             Slip::TeenTy | Slip::SoundAlike => confused(step),
             Slip::HundredWord => format!("Lean en voz alta {numeral} y 100 solo, y comparen las dos palabras."),
             Slip::TeenReversed => {
-                let Some(teen) = step.taken.and_then(|taken| Heard::new(of, taken)?.teen()) else {
+                let Some(teen) = step.teen() else {
                     return String::new();
                 };
                 let rod = if tools.blocks { "barra" } else { "raya" };
@@ -73,10 +73,7 @@ impl GroupSteps for Spanish {
                 format!("Pongan diez cubos a lo largo de una barra. Después armen {numeral} con {pieces}.")
             }
             Slip::CountedAlike => {
-                let counts = match task.shown().content(of, style) {
-                    Some(Content::Blocks(counts)) => counts,
-                    _ => [0; 4],
-                };
+                let counts = pictured(of, task, style).unwrap_or_default();
                 format!("Dibujen {numeral} con {}.", marks(counts))
             }
             Slip::PlaceOff => {
@@ -124,14 +121,14 @@ impl GroupSteps for Spanish {
             }
             Slip::TeenTy | Slip::SoundAlike => {
                 let spoken = slip.spoken(style);
-                let Some(heard) = step.taken.and_then(|taken| Heard::new(of, taken)) else { return String::new() };
+                let Some(heard) = step.heard() else { return String::new() };
                 let [one, two] = heard.words(&spoken);
                 let digit = in_column(heard.place);
                 format!("Escuchen: «{}». ¿Es {one} o {two}? ¿Qué cifra escribimos {digit}?", spoken.words(of))
             }
             Slip::HundredWord => format!("¿Cómo decimos 100 en {numeral}, y cómo cuando va solo?"),
             Slip::TeenReversed => {
-                let teen = step.taken.and_then(|taken| Heard::new(of, taken)?.teen()).unwrap_or(of);
+                let teen = step.teen().unwrap_or(of);
                 format!("¿Qué cifra de {} cuenta la decena? ¿Dónde la escribimos?", style.words(teen))
             }
             Slip::SideBySide | Slip::BigPartThenRest => {
@@ -192,7 +189,7 @@ impl GroupSteps for Spanish {
                 format!("En {numeral}, {}; en {}, {}.", columns(of), style.numeral(taken), columns(taken))
             }
             Slip::TeenTy | Slip::SoundAlike => {
-                let Some(heard) = step.taken.and_then(|taken| Heard::new(of, taken)) else { return String::new() };
+                let Some(heard) = step.heard() else { return String::new() };
                 let [one, _] = heard.words(&slip.spoken(style));
                 let digit = of.digit(heard.place);
                 format!("{}. En las {} va un {digit}: {numeral}.", self.capital(&one), self.place(heard.place))
@@ -202,7 +199,7 @@ impl GroupSteps for Spanish {
                 format!("{}; solo, {}.", self.capital(&spoken.words(of)), spoken.names.cardinal(100, false))
             }
             Slip::TeenReversed => {
-                let Some(heard) = step.taken.and_then(|taken| Heard::new(of, taken)) else { return String::new() };
+                let Some(heard) = step.heard() else { return String::new() };
                 let ones = heard.teen().map_or(0, |teen| teen.digit(Place::Ones));
                 format!("El 1. Va antes del {ones}: {} es {numeral}.", style.words(of))
             }
@@ -237,10 +234,7 @@ impl GroupSteps for Spanish {
                 }
             },
             Slip::CountedAlike => {
-                let counts = match task.shown().content(of, style) {
-                    Some(Content::Blocks(counts)) => counts,
-                    _ => fewest_blocks(of).unwrap_or_default(),
-                };
+                let counts = pictured(of, task, style).or(fewest_blocks(of)).unwrap_or_default();
                 let places = [Place::Thousands, Place::Hundreds, Place::Tens, Place::Ones];
                 let shown = places.into_iter().zip(counts).filter(|(_, count)| *count > 0);
                 let shown: Vec<&str> = shown.map(|(place, _)| self.place(place)).collect();
@@ -414,7 +408,7 @@ pub(super) fn marks(counts: [u32; 4]) -> String {
 fn in_columns(number: Number, tools: Tools, style: &Style) -> String {
     let place = if tools.mat { "en el tapete" } else { "en una tabla de papel" };
     let numeral = style.numeral(number);
-    let counts = number.digits().filter(|(_, digit)| *digit > 0);
+    let counts = number.parts();
     let counts: Vec<String> = counts.map(|(place, digit)| Spanish.units(digit.into(), place)).collect();
     let several = counts.len() > 1;
     if tools.blocks {
@@ -444,8 +438,8 @@ fn two(of: Number, other: Number, step: &GroupStep<'_>) -> String {
 
 /// The two words that are taken for each other, said and built.
 fn confused(step: &GroupStep<'_>) -> String {
-    let GroupStep { of, taken: Some(taken), tools, style, .. } = *step else { return String::new() };
-    let Some(heard) = Heard::new(of, taken) else { return String::new() };
+    let GroupStep { tools, style, .. } = *step;
+    let Some(heard) = step.heard() else { return String::new() };
     let [one, two] = heard.words(&step.slip.spoken(style));
     let [(first, (verb, how)), (second, (_, so))] =
         heard.both.map(|number| (style.numeral(number), making(number, tools)));

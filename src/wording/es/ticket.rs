@@ -2,12 +2,14 @@
 
 use super::Spanish;
 use super::phrases::{counted, listed, many};
+use super::titles::in_packet;
 use crate::measure::Count;
 use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
 use crate::wording::class_groups::ClassGroups;
+use crate::wording::digits::figures;
 use crate::wording::learner::LearnerWords;
-use crate::wording::ticket::{Done, FilePart, PacketPages, PacketRun, PiecesCut, TicketWords, begun, figures};
+use crate::wording::ticket::{Done, FilePart, PacketPages, PacketRun, PiecesCut, TicketWords, begun};
 use crate::wording::{Phrases, Spelling, Titles};
 
 pub(super) fn sheets(count: usize) -> String {
@@ -151,12 +153,8 @@ impl TicketWords for Spanish {
             FilePart::Packets([SheetKind::Strips], sets) => format!("{} de tiras", many(sets, "juego", "juegos")),
             FilePart::Packets([kind], sets) => format!("{sets} {}", self.sheet_in_text(*kind, sets.narrow())),
             FilePart::Packets(kinds, sets) => {
-                let name = |kind: &SheetKind| match kind {
-                    SheetKind::Strips => "tiras",
-                    kind => self.sheet_in_text(*kind, 1),
-                };
-                let names = self.list(&kinds.iter().map(name).collect::<Vec<_>>());
-                format!("{}: {names}", many(sets, "paquete", "paquetes"))
+                let names: Vec<&str> = kinds.iter().copied().map(in_packet).collect();
+                format!("{}: {}", many(sets, "paquete", "paquetes"), self.list(&names))
             }
         }
     }

@@ -91,6 +91,25 @@ impl Titles for Spanish {
     }
 }
 
+/// What a sheet is called in a list of what is in a packet: its strips are several.
+pub(super) fn in_packet(kind: SheetKind) -> &'static str {
+    match kind {
+        SheetKind::Strips => "tiras",
+        kind => Spanish.sheet_in_text(kind, 1),
+    }
+}
+
+/// So many of a sheet with their article: "la lámina", "los tableros".
+pub(super) fn with_article(kind: SheetKind, count: u32) -> String {
+    let article = match (is_feminine(kind), count) {
+        (true, 1) => "la",
+        (true, _) => "las",
+        (false, 1) => "el",
+        (false, _) => "los",
+    };
+    format!("{article} {}", Spanish.sheet_in_text(kind, count))
+}
+
 /// Whether a sheet's name in a sentence is feminine: "una lámina", "un tablero".
 pub(super) const fn is_feminine(kind: SheetKind) -> bool {
     matches!(

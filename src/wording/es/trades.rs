@@ -4,7 +4,7 @@ use super::Spanish;
 use super::phrases::listed;
 use super::steps::marks;
 use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task, blocks_of};
-use crate::wording::digits::{held, over, tens_counted, trades};
+use crate::wording::digits::{first_trade, held, over, tens_counted, trades};
 use crate::wording::{Phrases, Tools};
 
 impl Spanish {
@@ -41,10 +41,12 @@ impl Spanish {
         format!("Varias piezas, de memoria: {}. Ahora tenemos {now}. Sigue siendo {numeral}.", told.join(". Después "))
     }
 
-    /// That a trade need not be the one that is shown, with another one, and how to tell.
-    pub(super) fn any_trade(&self, numeral: &str, counted: &Counted) -> String {
+    /// That a trade need not be the one that is shown, with another one, and how to tell; `instead` where it is only written
+    /// instead of matched.
+    pub(super) fn any_trade(&self, numeral: &str, counted: &Counted, instead: bool) -> String {
+        let also = if instead { "Si se escribe en lugar de emparejar, también" } else { "También" };
         format!(
-            "También son correctos otros canjes: {numeral} es igual a {}. Para comprobarlo, sume lo que valen las partes.",
+            "{also} son correctos otros canjes: {numeral} es igual a {}. Para comprobarlo, sume lo que valen las partes.",
             listed(&held(self, counted))
         )
     }
@@ -64,9 +66,8 @@ impl Spanish {
 
     /// How the greatest trade is made, and what helps against a slip in it.
     pub(super) fn trade_step(&self, slip: Slip, number: Number, task: Task, tools: Tools, style: &Style) -> String {
-        let counted = task.counted(number, style).unwrap_or_default();
         let asked = self.capital(&self.trade_asked(number, task, style));
-        let Some([(count, gives), (come, takes)]) = trades(number, &counted).into_iter().next() else {
+        let Some([(count, gives), (come, takes)]) = first_trade(number, task, style) else {
             return String::new();
         };
         match (self.pieces(count, gives), self.pieces(come, takes)) {
@@ -121,8 +122,7 @@ impl Spanish {
 
     /// What to ask about a trade that went wrong.
     pub(super) fn trade_question(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
-        let counted = task.counted(number, style).unwrap_or_default();
-        let Some([(count, gives), (_, takes)]) = trades(number, &counted).into_iter().next() else {
+        let Some([(count, gives), (_, takes)]) = first_trade(number, task, style) else {
             return String::new();
         };
         let (numeral, takes) = (style.numeral(number), self.place(takes));
@@ -146,10 +146,10 @@ impl Spanish {
 
     /// The answer to expect.
     pub(super) fn trade_answer(&self, slip: Slip, number: Number, task: Task, style: &Style) -> String {
-        let counted = task.counted(number, style).unwrap_or_default();
-        let Some([(count, gives), (come, _)]) = trades(number, &counted).into_iter().next() else {
+        let Some([(count, gives), (come, _)]) = first_trade(number, task, style) else {
             return String::new();
         };
+        let counted = task.counted(number, style).unwrap_or_default();
         let now = listed(&held(self, &counted));
         let come = if come == 10 { "Diez".to_owned() } else { come.to_string() };
         match slip {

@@ -2,10 +2,10 @@
 
 use crate::number::{Content, Counted, Form, Number};
 use crate::spec::{DisplayForm, SheetKind, Version};
-use crate::wording::Usage;
 use crate::wording::area::area;
 use crate::wording::class_groups::GroupShare;
 use crate::wording::cover::Papers;
+use crate::wording::{Phrases, Usage};
 
 /// Who gets which packet or set.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -29,6 +29,16 @@ pub enum Right {
     Letter(char),
     /// What is written on the line.
     Written(Content),
+}
+
+impl Right {
+    /// The same in the words of a language: "B", "406".
+    pub fn said(&self, words: &impl Phrases) -> String {
+        match self {
+            Self::Letter(letter) => letter.to_string(),
+            Self::Written(content) => words.content(content),
+        }
+    }
 }
 
 /// Something that is done.

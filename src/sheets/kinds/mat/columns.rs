@@ -28,10 +28,8 @@ pub(super) struct MatColumn {
 /// The columns of a lesson, from the greatest place down.
 pub(super) fn of(desk: &Desk<'_>, layout: &Layout) -> Result<Vec<MatColumn>, Problem> {
     let greatest = desk.lesson.greatest();
-    let chosen = &desk.lesson.chosen;
     let built = greatest <= Number::MAX_BLOCKS;
-    let numbers = || chosen.model.iter().chain(chosen.sort.iter().flatten());
-    let most = |place| numbers().map(|number| i64::from(number.digit(place))).max().unwrap_or(0);
+    let most = |place| desk.lesson.chosen.built().map(|number| i64::from(number.digit(place))).max().unwrap_or(0);
     let (face, around) = (desk.face(layout, "place")?, layout.padding * 2);
     let face = face.at(face.least);
     let column = |place: Place| {

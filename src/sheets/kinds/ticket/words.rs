@@ -2,11 +2,11 @@
 
 use crate::lesson::job::{JobFacts, SaveBy};
 use crate::wording::Wording;
-use crate::wording::ticket::figures;
+use crate::wording::cover::PageRange;
 
 /// "12" or "12–18".
-pub fn pages(range: (usize, usize)) -> String {
-    figures(range)
+pub fn pages((first, last): (usize, usize)) -> String {
+    PageRange { first, last }.figures()
 }
 
 /// What would save most, in a sentence or two; `None` where nothing would.

@@ -145,7 +145,7 @@ impl Deeds for English {
                 numeral(*n)
             ),
             Deed::TradeSeveral(n, counted) => self.several_trades(*n, counted, &numeral(*n)),
-            Deed::AnyTrade(n, counted) => self.any_trade(&numeral(*n), counted),
+            Deed::AnyTrade(n, counted) => self.any_trade(&numeral(*n), counted, false),
             Deed::MarkBuilding => "Walk around. Mark in the class tally who can do it.".to_owned(),
             Deed::MarkSorting { slips } => {
                 let slips = if *slips { ", and the letter of each slip you see" } else { "" };
@@ -250,10 +250,7 @@ impl Deeds for English {
             Deed::GiveChecks { several: false } => "Give each learner one quick check.".to_owned(),
             Deed::ReadAloud => "Read a question aloud to anyone who asks. Do not help with the answer.".to_owned(),
             Deed::CheckAnswers(check, answers) => {
-                let right = |(k, right): (u32, &Right)| match right {
-                    Right::Letter(letter) => format!("{k} {letter}"),
-                    Right::Written(content) => format!("{k} {}", self.content(content)),
-                };
+                let right = |(k, right): (u32, &Right)| format!("{k} {}", right.said(self));
                 let answers: Vec<String> = (1..).zip(answers).map(right).collect();
                 format!("Right answers of check {check}: {}.", answers.join(", "))
             }

@@ -105,8 +105,7 @@ fn form_plural(form: Form, usage: &Usage<'_>) -> String {
 /// "4 flats in the hundreds column and 6 cubes in the ones column. Leave the tens column empty."
 fn build(number: Number) -> String {
     let parts: Vec<String> = number
-        .digits()
-        .filter(|(_, digit)| *digit > 0)
+        .parts()
         .filter_map(|(place, digit)| {
             Some(format!("{} in {}", English.pieces(digit.into(), place)?, English.columns(&[place])))
         })

@@ -5,6 +5,7 @@ use crate::number::{Content, Counted, blocks_of};
 use crate::spec::SheetKind;
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, lettered, many, plural};
+use crate::wording::en::titles::in_packet;
 use crate::wording::learner::LearnerWords;
 use crate::wording::plan::{Chore, Phase, Prepare, RowsBy, Short, Shortcut, SortedOn, Thing};
 use crate::wording::{Phrases, Titles, Usage};
@@ -118,8 +119,8 @@ impl Prepare for English {
                 (what, notes.join(", "))
             }
             Thing::Packets { copies, sheets, letters } => {
-                let names: Vec<&str> = sheets.iter().map(|kind| self.sheet_in_text(*kind, 1)).collect();
-                let names = self.list(&names).replace("page of strips", "strips");
+                let names: Vec<&str> = sheets.iter().copied().map(in_packet).collect();
+                let names = self.list(&names);
                 let letters =
                     if letters.len() > 1 { format!("; letters {}", lettered(letters)) } else { String::new() };
                 (plural(*copies, "packet"), format!("{names}{letters}"))

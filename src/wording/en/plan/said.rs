@@ -48,7 +48,7 @@ impl Speech for English {
             }
             Said::HowManyOfWhat => "So a digit tells how many, and its place tells how many of what.".to_owned(),
             Said::Draw(n) => {
-                draw(n.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| place).collect::<Vec<_>>().as_slice())
+                draw(n.parts().map(|(place, _)| place).collect::<Vec<_>>().as_slice())
             }
             Said::DrawMarks(places) => draw(places),
             Said::BlocksWorth(places) => {

@@ -8,7 +8,7 @@ use crate::wording::cover::Papers;
 use crate::wording::digits::{held, parts};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered};
-use crate::wording::es::titles::is_feminine;
+use crate::wording::es::titles::{is_feminine, with_article};
 use crate::wording::plan::{Deed, Deeds, Right, Whose};
 use crate::wording::{Phrases, Titles, Usage};
 
@@ -140,7 +140,7 @@ impl Deeds for Spanish {
                 numeral(*n)
             ),
             Deed::TradeSeveral(n, counted) => self.several_trades(*n, counted, &numeral(*n)),
-            Deed::AnyTrade(n, counted) => self.any_trade(&numeral(*n), counted),
+            Deed::AnyTrade(n, counted) => self.any_trade(&numeral(*n), counted, false),
             Deed::MarkBuilding => "Recorra el salón. Marque en la lista de la clase quién lo logra.".to_owned(),
             Deed::MarkSorting { slips } => {
                 let slips = if *slips { ", y la letra de cada error que vea" } else { "" };
@@ -239,27 +239,19 @@ impl Deeds for Spanish {
             Deed::GiveChecks { several: false } => "Dé un control rápido a cada estudiante.".to_owned(),
             Deed::ReadAloud => "Lea en voz alta una pregunta a quien lo pida. No ayude con la respuesta.".to_owned(),
             Deed::CheckAnswers(check, answers) => {
-                let right = |(k, right): (u32, &Right)| match right {
-                    Right::Letter(letter) => format!("{k} {letter}"),
-                    Right::Written(content) => format!("{k} {}", self.content(content)),
-                };
+                let right = |(k, right): (u32, &Right)| format!("{k} {}", right.said(self));
                 let answers: Vec<String> = (1..).zip(answers).map(right).collect();
                 format!("Respuestas correctas del control {check}: {}.", answers.join(", "))
             }
             Deed::CountScissors(pairs) => format!("Cuente las tijeras al recogerlas: {pairs}, cerradas."),
             Deed::BagStrips => "Las tiras van a los sobres. Cada quien escribe en el suyo su nombre.".to_owned(),
             Deed::CollectSheets(kinds) => {
-                let name = |kind: &SheetKind| {
-                    let article = if is_feminine(*kind) { "las" } else { "los" };
-                    format!("{article} {}", self.sheet_in_text(*kind, 2))
-                };
-                format!("Recoja {}.", listed(&kinds.iter().map(name).collect::<Vec<_>>()))
+                let names: Vec<String> = kinds.iter().map(|kind| with_article(*kind, 2)).collect();
+                format!("Recoja {}.", listed(&names))
             }
             Deed::TakeHome(kinds) => {
-                let names: Vec<String> =
-                    kinds.iter().map(|kind| format!("la {}", self.sheet_in_text(*kind, 1))).collect();
-                let names: Vec<&str> = names.iter().map(String::as_str).collect();
-                format!("Cada estudiante se lleva a casa {}.", self.list(&names))
+                let names: Vec<String> = kinds.iter().map(|kind| with_article(*kind, 1)).collect();
+                format!("Cada estudiante se lleva a casa {}.", listed(&names))
             }
             Deed::PutAway(kinds) => {
                 let names: Vec<&str> = kinds.iter().map(|kind| self.sheet_in_text(*kind, 2)).collect();

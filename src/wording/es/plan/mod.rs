@@ -10,10 +10,10 @@ mod went_wrong;
 
 use super::Spanish;
 use super::phrases::{counted, listed};
-use super::titles::is_feminine;
+use super::titles::with_article;
 use crate::number::{Form, Number, Place};
 use crate::spec::{Language, SheetKind};
-use crate::wording::{FormTitles, Phrases, Titles, Usage, digits};
+use crate::wording::{FormTitles, Phrases, Usage, digits};
 
 /// The numerals of these numbers: "217, 366 y 207".
 fn numerals(numbers: &[Number], usage: &Usage<'_>) -> String {
@@ -102,8 +102,7 @@ fn minutes(count: u32) -> String {
 /// "4 placas en la columna de las centenas y 6 cubos en la columna de las unidades. La columna de las decenas queda vacía."
 fn build(number: Number) -> String {
     let parts: Vec<String> = number
-        .digits()
-        .filter(|(_, digit)| *digit > 0)
+        .parts()
         .filter_map(|(place, digit)| {
             Some(format!("{} en {}", Spanish.pieces(digit.into(), place)?, Spanish.columns(&[place])))
         })
@@ -125,10 +124,6 @@ fn build(number: Number) -> String {
 
 /// "el tablero y las tiras".
 fn these(sheets: &[SheetKind]) -> String {
-    let name = |kind: &SheetKind| match kind {
-        SheetKind::Strips => "las tiras".to_owned(),
-        kind if is_feminine(*kind) => format!("la {}", Spanish.sheet_in_text(*kind, 1)),
-        kind => format!("el {}", Spanish.sheet_in_text(*kind, 1)),
-    };
+    let name = |kind: &SheetKind| with_article(*kind, if *kind == SheetKind::Strips { 2 } else { 1 });
     listed(&sheets.iter().map(name).collect::<Vec<_>>())
 }

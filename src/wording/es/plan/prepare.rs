@@ -5,7 +5,7 @@ use crate::number::{Content, Counted, blocks_of};
 use crate::spec::SheetKind;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered, many};
-use crate::wording::es::titles::is_feminine;
+use crate::wording::es::titles::{in_packet, is_feminine};
 use crate::wording::learner::LearnerWords;
 use crate::wording::plan::{Chore, Phase, Prepare, RowsBy, Short, Shortcut, SortedOn, Thing};
 use crate::wording::{Phrases, Titles, Usage};
@@ -145,8 +145,8 @@ impl Prepare for Spanish {
                 (what, notes.join(", "))
             }
             Thing::Packets { copies, sheets, letters } => {
-                let names: Vec<&str> = sheets.iter().map(|kind| self.sheet_in_text(*kind, 1)).collect();
-                let names = self.list(&names).replace("página de tiras", "tiras");
+                let names: Vec<&str> = sheets.iter().copied().map(in_packet).collect();
+                let names = self.list(&names);
                 let letters = if letters.len() > 1 { format!("; letras {}", lettered(letters)) } else { String::new() };
                 (if *copies == 1 { "paquete" } else { "paquetes" }.to_owned(), format!("{names}{letters}"))
             }

@@ -42,9 +42,7 @@ impl Speech for Spanish {
                 }
             }
             Said::HowManyOfWhat => "Así que la cifra dice cuántos hay, y su posición dice de qué.".to_owned(),
-            Said::Draw(n) => {
-                draw(n.digits().filter(|(_, digit)| *digit > 0).map(|(place, _)| place).collect::<Vec<_>>().as_slice())
-            }
+            Said::Draw(n) => draw(n.parts().map(|(place, _)| place).collect::<Vec<_>>().as_slice()),
             Said::DrawMarks(places) => draw(places),
             Said::BlocksWorth(places) => {
                 let worth = |place: &Place| {
