@@ -93,20 +93,23 @@ fn the_least_sheets_are_those_of_the_piles() {
     assert_eq!(summed, piles, "{told}");
     assert!(piles.iter().any(|pile| *pile != piles[0]), "piles of one height show little: {piles:?}");
     rest = told.as_str();
-    while let Some((_, after)) = rest.split_once("A trimmer that takes 10 sheets cuts ") {
-        for part in after
-            .split_once(" parts")
-            .expect("parts")
-            .0
-            .split(" and a pile")
-            .map(|part| part.trim_start_matches("a pile"))
-        {
-            let (pile, parts) = part.trim_start_matches(" of ").split_once(" in ").expect("a pile");
-            assert!(piles.contains(&number(pile)), "{part}: {piles:?}");
-            assert_eq!(number(parts), number(pile).div_ceil(10));
-        }
-        rest = after;
+    for (pile, parts) in parted(rest, "A trimmer that takes 10 sheets cuts ") {
+        assert!(piles.contains(&pile), "{pile}: {piles:?}");
+        assert_eq!(parts, pile.div_ceil(10));
     }
+}
+
+/// The piles that a trimmer cuts in parts: their sheets, and in how many.
+fn parted(told: &str, takes: &str) -> Vec<(usize, usize)> {
+    let mut all = Vec::new();
+    for after in told.split(takes).skip(1) {
+        for part in after.split_once(" parts").expect("parts").0.split(" and a pile") {
+            let (pile, parts) =
+                part.trim_start_matches("a pile").trim_start_matches(" of ").split_once(" in ").expect("a pile");
+            all.push((number(pile), number(parts)));
+        }
+    }
+    all
 }
 
 /// Every packet of a large class is found from what the ticket says, whatever packets of other sizes lie between.
@@ -337,5 +340,33 @@ fn no_spare_sets_are_made_for_whoever_asks_for_none() {
         let filled = told.contains("is filled up with");
         assert!(if spares == 0 { !filled } else { filled }, "{spares}, {make}: {told}");
         assert_eq!(told.contains("30 sets of strips banded"), spares == 0, "{told}");
+    }
+}
+
+/// Loose sheets: each page of a ticket says which it is of how many; cautions stand before the first cut; the ready command prints what
+/// the proof left; a slip-sheet is off before anything is cut.
+#[test]
+fn a_ticket_is_run_from_top_to_bottom() {
+    let shop = Shop::open();
+    let lesson = planned(
+        "title = \"Tin roofs\"\nseed = 10\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 30\nspares = 3\n\
+         [print]\ncut = \"stack\"\nsides = \"two\"\nslip_sheets = true\n",
+    );
+    let pages = pdf::read(&shop.ticket(&lesson));
+    assert!(pages.len() > 1);
+    for (k, page) in pages.iter().enumerate() {
+        let folio = format!("{}/{}", k + 1, pages.len());
+        assert!(page.texts.iter().any(|run| run.text == folio), "{folio}");
+    }
+    let told = told(&shop, &lesson);
+    let at = |words: &str| told.find(words).unwrap_or_else(|| panic!("{words}: {told}"));
+    assert!(at("trained adults only") < at("Back gauge"));
+    // Card is thicker: ten sheets of paper are four of it.
+    let card = parted(&told, "takes 10 sheets of paper takes 4 of card and cuts ");
+    assert!(!card.is_empty() && card.iter().all(|(pile, parts)| *parts == pile.div_ceil(4)), "{card:?}");
+    assert!(told.contains("Take it off before the part is cut"));
+    for packet in shop.copies(&lesson) {
+        let first = if packet.sides == PrintSides::One { 2 } else { 3 };
+        at(&format!("-o page-ranges={first}-{}", packet.len()));
     }
 }

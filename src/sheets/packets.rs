@@ -138,9 +138,9 @@ fn title(desk: &Desk<'_>, kind: PacketKind) -> String {
 }
 
 /// The pages with their numbers in the packet.
-fn counted(desk: &Desk<'_>, pages: Vec<Page>) -> Result<Vec<Page>, Vec<Diagnostic>> {
+fn counted(desk: &Desk<'_>, pages: Vec<Page>, of: Option<usize>) -> Result<Vec<Page>, Vec<Diagnostic>> {
     let pages = (1..).zip(pages).map(|(folio, page)| {
-        let copy = Copy { folio: Some(folio), ..Copy::default() };
+        let copy = Copy { folio: Some(folio), of, ..Copy::default() };
         mark::on(desk, page, &copy).map_err(|problem| vec![problem.unplaced()])
     });
     pages.collect()
@@ -157,7 +157,7 @@ fn teacher<'a>(masters: &Masters<'_>, only: &[SheetKind]) -> Result<Packet<'a>, 
     let count = pages[first..].iter().take_while(|page| learners.contains(&page.sheet)).count();
     // A stable sort keeps the order of the sheets within what all versions share and within each version.
     pages[first..first + count].sort_by_key(|page| page.version.map_or(0, |Version(version)| u32::from(version) + 1));
-    Ok(made(&masters.desk, PacketKind::Teacher, counted(&masters.desk, pages)?))
+    Ok(made(&masters.desk, PacketKind::Teacher, counted(&masters.desk, pages, None)?))
 }
 
 /// The copy room's packets: the copies on each stock, and the ticket for all of them, also when it is asked for by itself.
@@ -172,6 +172,9 @@ fn copies<'a>(
     let told = only.is_empty() || only.contains(&SheetKind::Ticket);
     let pages = whole.as_ref().filter(|_| told).map(|order| ticket(desk, order, facts, taught)).transpose();
     let pages = pages.map_err(|problem| vec![problem.unplaced()])?.unwrap_or_default();
+    let count = pages.len();
+    // A ticket lies about in loose sheets.
+    let pages = counted(desk, pages, (count > 1).then_some(count))?;
     let order = match whole {
         Some(order) if only.is_empty() => order,
         _ => job::order(masters, only)?,
@@ -222,7 +225,7 @@ fn substitute<'a>(masters: &Masters<'_>, facts: &JobFacts, only: &[SheetKind]) -
         Lay::Masters(_) | Lay::Plan(_) | Lay::Ticket(_) => Vec::new(),
     };
     pages.extend(others);
-    let mut pages = counted(desk, pages)?;
+    let mut pages = counted(desk, pages, None)?;
     pages.retain(|page| only.is_empty() || page.sheet == SheetKind::Cover);
     Ok(made(desk, PacketKind::Substitute, pages))
 }

@@ -299,11 +299,27 @@ area! {
     fn cut_title(pieces: PiecesCut, of: Option<&str>, cuts: usize) -> String;
 
     /// How piles are held: file, piles, their sheets in figures and whether that is a single one, whether the sheet is wider
-    /// than high, and how many sheets a trimmer takes with the piles that have more: their sheets, and in how many parts.
-    fn cut_piles(file: &str, piles: usize, sheets: (&[String], bool), wide: bool, trimmer: (usize, &[(usize, usize)])) -> String;
+    /// than high, and how many sheets of paper and of this stock a trimmer takes with the piles that have more: their sheets, and in
+    /// how many parts.
+    fn cut_piles(
+        file: &str,
+        piles: usize,
+        sheets: (&[String], bool),
+        wide: bool,
+        trimmer: ([usize; 2], &[(usize, usize)])
+    ) -> String;
 
     /// How to set the back gauge, for cuts across and down as far as there are any.
     fn back_gauge(across: bool, down: bool) -> &'static str;
+
+    /// What is done at a setting at which the piece is turned round.
+    fn gauge_turned() -> &'static str;
+
+    /// What is done at settings to which many gauges do not come.
+    fn gauge_near() -> &'static str;
+
+    /// A setting at which the piece is turned round.
+    fn turned(setting: &str) -> String;
 
     /// The headings of the list of cuts: cut, from the top, from the left.
     fn cuts_heads() -> [&'static str; 3];

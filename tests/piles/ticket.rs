@@ -68,10 +68,14 @@ pub fn ticket(bytes: &[u8]) -> (Vec<Printed>, Vec<Cutting>) {
         files.push(Printed { name: run.text.clone(), sheets, turn: turn.map(str::to_owned) });
     }
     let mut cuttings = Vec::new();
+    // How the gauge is set is told once, at the first cuts.
+    let mut first_said = String::new();
     for part in sections(&all, "Cut the ") {
         let Some((what, total)) = part[0].text.trim_start_matches("Cut the ").rsplit_once(": ") else { continue };
         let total = total.trim_end_matches(" cuts").trim_end_matches(" cut").parse().expect("a count");
         let mut cutting = Cutting { what: what.to_owned(), total, ..Cutting::default() };
+        first_said =
+            if cuttings.is_empty() { part.iter().map(|run| format!("{} ", run.text)).collect() } else { first_said };
         let said: String = part.iter().skip(1).map(|run| format!("{} ", run.text)).collect();
         cutting.file = said.split(':').next().expect("a file").trim().to_owned();
         let sheets = said
@@ -85,15 +89,15 @@ pub fn ticket(bytes: &[u8]) -> (Vec<Printed>, Vec<Cutting>) {
         cutting.piles = sheets.split('\u{b7}').map(range).collect();
         let mut heads: Vec<(bool, f64)> = Vec::new();
         let mut columns: Vec<f64> = Vec::new();
-        let mut cuts: Vec<(usize, bool, f64)> = Vec::new();
+        let mut cuts: Vec<(usize, bool, f64, bool)> = Vec::new();
         for (k, run) in part.iter().enumerate() {
             match run.text.as_str() {
                 "From the top" | "From the left" => heads.push((run.text.ends_with("top"), run.x)),
-                text if text.contains(" mm (") => {
+                text if text.contains(" mm (") && text.starts_with(|c: char| c.is_ascii_digit()) => {
                     let mm: f64 = text.split(" mm").next().and_then(|n| n.parse().ok()).expect("a distance");
                     let (level, _) = heads.iter().find(|(_, x)| (x - run.x).abs() < 0.5).expect("a column");
                     let number: usize = part[k - 1].text.parse().expect("the number of a cut");
-                    cuts.push((number, *level, mm * MM));
+                    cuts.push((number, *level, mm * MM, text.ends_with(", turned")));
                 }
                 "Each kit takes" => columns = part[k - 3..=k].iter().map(|run| run.x).collect(),
                 _ => {}
@@ -101,7 +105,16 @@ pub fn ticket(bytes: &[u8]) -> (Vec<Printed>, Vec<Cutting>) {
         }
         cuts.sort_by_key(|(number, ..)| *number);
         assert!(cuts.iter().map(|(number, ..)| *number).eq(1..=cuts.len()), "{cuts:?}");
-        let of = |wanted: bool| cuts.iter().filter(|(_, level, _)| *level == wanted).map(|(.., at)| *at).collect();
+        // A piece that is turned is measured from the edge that was cut before.
+        let of = |wanted: bool| {
+            let mut all: Vec<f64> = Vec::new();
+            for (.., at, turned) in cuts.iter().filter(|(_, level, ..)| *level == wanted) {
+                all.push(if *turned { all.last().expect("a cut before") - at } else { *at });
+                let near = said.contains("under 30 mm");
+                assert!(near || *at >= 30.0 * MM - 0.01 || first_said.contains("under 30 mm"), "{at}: {said}");
+            }
+            all
+        };
         (cutting.level, cutting.upright) = (of(true), of(false));
         // A table that goes on over a page repeats its head.
         let row = |k: &usize| {

@@ -27,6 +27,8 @@ pub struct Copy<'a> {
     pub name: &'a str,
     /// The page's number in its packet, where pages are counted.
     pub folio: Option<usize>,
+    /// How many pages the packet has, where loose pages must not be lost.
+    pub of: Option<usize>,
 }
 
 /// How many digits the numbers of sets have where there are so many spare ones: those that fill the last pile up have room
@@ -96,7 +98,11 @@ impl<'a> Pen<'a> {
             (None, Some(learner)) => learner.to_string(),
             (None, None) => String::new(),
         };
-        let folio = copy.folio.map(|folio| folio.to_string()).unwrap_or_default();
+        let folio = match (copy.folio, copy.of) {
+            (Some(folio), Some(of)) => format!("{folio}/{of}"),
+            (Some(folio), None) => folio.to_string(),
+            (None, _) => String::new(),
+        };
         let (layouts, family, size) = (desk.layouts, desk.family, desk.text());
         Self { copy, code, folio, layouts, family, size, nameless: false, done: Vec::new() }
     }

@@ -26,7 +26,7 @@ impl CuttingWords for English {
         piles: usize,
         (sheets, single): (&[String], bool),
         wide: bool,
-        (most, trimmed): (usize, &[(usize, usize)]),
+        ([paper, most], trimmed): ([usize; 2], &[(usize, usize)]),
     ) -> String {
         let held = if wide { "wide" } else { "upright" };
         let text = format!(
@@ -41,7 +41,12 @@ impl CuttingWords for English {
         }
         let cut = trimmed.iter().map(|(pile, parts)| format!("a pile of {pile} in {parts} parts"));
         let cut = listed(&cut.collect::<Vec<_>>());
-        format!("{text} A trimmer that takes {most} sheets cuts {cut}: put them back in order.")
+        let takes = if paper == most {
+            format!("takes {most} sheets cuts")
+        } else {
+            format!("takes {paper} sheets of paper takes {most} of card and cuts")
+        };
+        format!("{text} A trimmer that {takes} {cut}: put them back in order.")
     }
 
     fn back_gauge(&self, across: bool, down: bool) -> &'static str {
@@ -58,6 +63,20 @@ impl CuttingWords for English {
         }
         "Back gauge: first lay the top edge of the front against it, cut across at each setting, largest first. Then lay each \
          row with its left edge against it. The edge that is measured from is there until the last cut."
+    }
+
+    fn gauge_turned(&self) -> &'static str {
+        "Where it says turned, turn what is left round first, so that its fresh edge lies against the gauge: the margin falls off \
+         in front of the blade."
+    }
+
+    fn gauge_near(&self) -> &'static str {
+        "If your gauge does not come as near as a setting under 30 mm (1.2 in), lay a straight strip of board between gauge and \
+         pile, and add its width to the setting."
+    }
+
+    fn turned(&self, setting: &str) -> String {
+        format!("{setting}, turned")
     }
 
     fn cuts_heads(&self) -> [&'static str; 3] {
@@ -140,12 +159,12 @@ impl CuttingWords for English {
     }
 
     fn slip_sheet_note(&self) -> &'static str {
-        "This is a slip-sheet. Leave it on top of its part, and take it out when the sets are packed."
+        "This is a slip-sheet. Leave it on top of its part. Take it off before the part is cut, or when the sets are packed."
     }
 
     fn slip_sheets_told(&self) -> &'static str {
         "A slip-sheet lies before each part and says what follows. The numbers above do not count it among the part's own sheets. \
-         Take it out when the sets are packed."
+         Take it off before the part is cut, or when the sets are packed."
     }
 
     fn proof_titles(&self) -> [&'static str; 3] {

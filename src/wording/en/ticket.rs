@@ -321,8 +321,8 @@ impl TicketWords for English {
     }
 
     fn commands(&self) -> &'static str {
-        "Ready to run where these files are (add -d and a printer's name if it is not the usual one). Each prints the whole file. \
-         For the proof alone add -o page-ranges=1, or 1-2 where both sides are printed:"
+        "Ready to run where these files are (add -d and a printer's name if it is not the usual one). Each prints all that \
+         follows the proof. For the proof alone write -o page-ranges=1, or 1-2 where both sides are printed:"
     }
 
     fn file_head(&self) -> &'static str {

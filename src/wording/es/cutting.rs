@@ -26,7 +26,7 @@ impl CuttingWords for Spanish {
         count: usize,
         (sheets, single): (&[String], bool),
         wide: bool,
-        (most, trimmed): (usize, &[(usize, usize)]),
+        ([paper, most], trimmed): ([usize; 2], &[(usize, usize)]),
     ) -> String {
         let held = if wide { "horizontal" } else { "vertical" };
         let text = format!(
@@ -42,7 +42,12 @@ impl CuttingWords for Spanish {
         }
         let cut = trimmed.iter().map(|(pile, parts)| format!("una pila de {pile} en {parts} partes"));
         let cut = listed(&cut.collect::<Vec<_>>());
-        format!("{text} Una cortadora que admite {most} hojas corta {cut}: vuelva a ordenarlas.")
+        let takes = if paper == most {
+            format!("admite {most} hojas corta")
+        } else {
+            format!("admite {paper} hojas de papel admite {most} de cartulina y corta")
+        };
+        format!("{text} Una cortadora que {takes} {cut}: vuelva a ordenarlas.")
     }
 
     fn back_gauge(&self, across: bool, down: bool) -> &'static str {
@@ -59,6 +64,20 @@ impl CuttingWords for Spanish {
         }
         "Tope trasero: primero apoye en él el borde superior del frente y corte a lo ancho en cada medida, de la mayor a la \
          menor. Después apoye cada fila por su borde izquierdo. El borde desde el que se mide está ahí hasta el último corte."
+    }
+
+    fn gauge_turned(&self) -> &'static str {
+        "Donde dice girado, gire primero lo que queda, con el borde recién cortado contra el tope: el margen cae delante de la \
+         cuchilla."
+    }
+
+    fn gauge_near(&self) -> &'static str {
+        "Si el tope no llega a una medida de menos de 30 mm (1.2 in), ponga una tira recta de cartón entre el tope y la pila, y \
+         sume su ancho a la medida."
+    }
+
+    fn turned(&self, setting: &str) -> String {
+        format!("{setting}, girado")
     }
 
     fn cuts_heads(&self) -> [&'static str; 3] {
@@ -150,12 +169,12 @@ impl CuttingWords for Spanish {
     }
 
     fn slip_sheet_note(&self) -> &'static str {
-        "Esta es una hoja separadora. Déjela sobre su parte y retírela al preparar los juegos."
+        "Esta es una hoja separadora. Déjela sobre su parte. Retírela antes de cortar la parte, o al preparar los juegos."
     }
 
     fn slip_sheets_told(&self) -> &'static str {
         "Delante de cada parte va una hoja separadora que dice lo que sigue. No se cuenta entre las hojas de la parte. \
-         Retírela al preparar los juegos."
+         Retírela antes de cortar la parte, o al preparar los juegos."
     }
 
     fn proof_titles(&self) -> [&'static str; 3] {

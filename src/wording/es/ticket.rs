@@ -356,7 +356,7 @@ impl TicketWords for Spanish {
 
     fn commands(&self) -> &'static str {
         "Listo para ejecutar donde están los archivos (añada -d y el nombre de la impresora si no es la habitual). Cada orden \
-         imprime el archivo entero. Solo para la prueba, añada -o page-ranges=1, o 1-2 si se imprimen las dos caras:"
+         imprime todo lo que sigue a la prueba. Solo para la prueba, escriba -o page-ranges=1, o 1-2 si se imprimen las dos caras:"
     }
 
     fn file_head(&self) -> &'static str {

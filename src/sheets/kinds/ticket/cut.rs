@@ -1,9 +1,10 @@
 //! What the ticket says of piles: every cut in its order, and what lies where afterwards.
 
 use crate::diag::Problem;
-use crate::lesson::job::{Fill, PartKind};
+use crate::lesson::job::{Fill, PartKind, Stock};
 use crate::measure::{Count, Length};
 use crate::sheets::kinds::ticket::facts::{Cutting, Facts, Pile, PileOf, distance, split};
+use crate::sheets::kinds::ticket::gauge::{Setting, settings};
 use crate::sheets::kinds::ticket::headed;
 use crate::sheets::kinds::ticket::look::TicketPages;
 use crate::sheets::kinds::ticket::words::pages;
@@ -15,8 +16,14 @@ use crate::wording::ticket::{LastPile, Least, PileRun};
 /// So many rows of piles are listed place by place; further piles are told in runs.
 const LISTED: usize = 32;
 
-/// Sheets that a small trimmer takes at a time (common practice, no source).
-const TRIMMER: usize = 10;
+/// Sheets that a small trimmer takes at a time (common practice, no source): of card, which weighs two and a half times as much as
+/// office paper, so many fewer.
+const fn trimmer(stock: Stock) -> usize {
+    match stock {
+        Stock::Paper => 10,
+        Stock::Card => 4,
+    }
+}
 
 /// Everything that is cut as piles.
 pub(super) fn piles(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Result<(), Problem> {
@@ -41,36 +48,63 @@ fn cuts(
     flow.heading(&wording.cut_title(cutting.what, facts.parted(cutting).as_deref(), cutting.cuts.len()));
     let ranges: Vec<String> = cutting.piles.iter().map(|pile| pages(pile.sheets)).collect();
     let wide = cutting.size.width > cutting.size.height;
-    let mut trimmed: Vec<usize> = cutting.piles.iter().map(Pile::len).filter(|sheets| *sheets > TRIMMER).collect();
+    let stock = facts.job.files.iter().find(|file| file.file == cutting.file).map_or(Stock::Paper, |file| file.stock);
+    let most = trimmer(stock);
+    let mut trimmed: Vec<usize> = cutting.piles.iter().map(Pile::len).filter(|sheets| *sheets > most).collect();
     trimmed.sort_unstable_by(|one, other| other.cmp(one));
     trimmed.dedup();
-    let trimmed: Vec<(usize, usize)> = trimmed.into_iter().map(|sheets| (sheets, sheets.div_ceil(TRIMMER))).collect();
+    let trimmed: Vec<(usize, usize)> = trimmed.into_iter().map(|sheets| (sheets, sheets.div_ceil(most))).collect();
     let single = cutting.piles.iter().map(Pile::len).sum::<usize>() == 1;
-    flow.lead(&wording.cut_piles(cutting.file, cutting.piles.len(), (&ranges, single), wide, (TRIMMER, &trimmed)));
+    let taken = [trimmer(Stock::Paper), most];
+    flow.lead(&wording.cut_piles(cutting.file, cutting.piles.len(), (&ranges, single), wide, (taken, &trimmed)));
     if first {
-        let (across, down) = split(&cutting.cuts);
-        flow.lead(wording.back_gauge(!across.is_empty(), !down.is_empty()));
+        flow.lead(wording.guillotine_in_short());
+        gauge(flow, facts.cuttings.iter().map(|cutting| cutting.cuts.as_slice()), wording);
     }
     cut_table(flow, &cutting.cuts, wording)
+}
+
+/// How to set the back gauge for these lists of cuts.
+pub(super) fn gauge<'c>(
+    flow: &mut TicketPages<'_>,
+    all: impl Iterator<Item = &'c [CutLine]> + Clone,
+    wording: &dyn Wording,
+) {
+    let (across, down): (Vec<_>, Vec<_>) = all.map(split).unzip();
+    let any = |cuts: &[Vec<Length>]| cuts.iter().any(|cuts| !cuts.is_empty());
+    let set: Vec<Setting> = across.iter().chain(&down).flat_map(|cuts| settings(cuts)).collect();
+    let mut text = wording.back_gauge(any(&across), any(&down)).to_owned();
+    for (said, more) in [
+        (set.iter().any(|setting| setting.turned), wording.gauge_turned()),
+        (set.iter().any(|setting| setting.is_near()), wording.gauge_near()),
+    ] {
+        if said {
+            text = format!("{text} {more}");
+        }
+    }
+    flow.lead(&text);
 }
 
 /// Cuts in their order, with the settings of a back gauge.
 pub(super) fn cut_table(flow: &mut TicketPages<'_>, cuts: &[CutLine], wording: &dyn Wording) -> Result<(), Problem> {
     let (level, upright) = split(cuts);
     // Long lists go on beside themselves, so that they can be taken in at a glance; those down follow those across.
-    let high = LINES.max(level.len().div_ceil(3)).max(upright.len().div_ceil(2));
+    let beside = |high: &usize| level.len().div_ceil(*high) + upright.len().div_ceil(*high) <= BESIDE;
+    let high =
+        (LINES..=level.len().max(upright.len())).find(beside).unwrap_or(LINES.max(level.len()).max(upright.len()));
     let columns = |cuts: &[Length], from: usize| -> Vec<Vec<[String; 2]>> {
-        let cell = |(k, at): (usize, &Length)| {
-            let (metric, inches) = distance(*at);
-            [(from + k + 1).to_string(), format!("{metric} ({inches})")]
+        let cell = |(k, setting): (usize, Setting)| {
+            let (metric, inches) = distance(setting.at);
+            let set = format!("{metric} ({inches})");
+            [(from + k + 1).to_string(), if setting.turned { wording.turned(&set) } else { set }]
         };
-        cuts.iter().enumerate().map(cell).collect::<Vec<_>>().chunks(high).map(<[_]>::to_vec).collect()
+        settings(cuts).into_iter().enumerate().map(cell).collect::<Vec<_>>().chunks(high).map(<[_]>::to_vec).collect()
     };
     let (across, down) = (columns(&level, 0), columns(&upright, level.len()));
     let [cut, top, left] = wording.cuts_heads();
     let mut heads: Vec<(&str, u32)> = Vec::new();
-    heads.extend(across.iter().flat_map(|_| [(cut, 6), (top, 26)]));
-    heads.extend(down.iter().flat_map(|_| [(cut, 6), (left, 26)]));
+    heads.extend(across.iter().flat_map(|_| [(cut, 5), (top, 28)]));
+    heads.extend(down.iter().flat_map(|_| [(cut, 5), (left, 28)]));
     let all: Vec<&Vec<[String; 2]>> = across.iter().chain(&down).collect();
     let rows = all.iter().map(|column| column.len()).max().unwrap_or(0);
     let row = |k: usize| all.iter().flat_map(|column| column.get(k).cloned().unwrap_or_default()).collect();
@@ -81,6 +115,8 @@ pub(super) fn cut_table(flow: &mut TicketPages<'_>, cuts: &[CutLine], wording: &
 
 /// Lines of a list of cuts before it goes on beside itself.
 const LINES: usize = 7;
+/// So many lists stand beside each other: more would break a distance over two lines.
+const BESIDE: usize = 3;
 
 /// What lies where after the cuts.
 fn places(flow: &mut TicketPages<'_>, cutting: &Cutting, wording: &dyn Wording) -> Result<(), Problem> {

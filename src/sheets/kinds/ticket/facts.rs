@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::lesson::Version;
 use crate::lesson::job::Edge;
-use crate::lesson::job::{FileFacts, Fill, JobFacts, PrintSides, Stock};
+use crate::lesson::job::{FileFacts, Fill, JobFacts, PartKind, PrintSides, Stock};
 use crate::measure::{Length, Size};
 use crate::sheets::page::CutLine;
 use crate::spec::{Paper, SheetKind};
@@ -132,6 +132,9 @@ pub fn split(cuts: &[CutLine]) -> (Vec<Length>, Vec<Length>) {
 pub fn command(file: &FileFacts, paper: Paper, title: &str) -> Vec<String> {
     let mut parts = vec![format!("lp -n 1 -t {}", quoted(title))];
     parts.extend(attributes(file, paper).into_iter().map(|(name, value)| format!("-o {name}={value}")));
+    // The proof was printed before.
+    let proof = file.parts.iter().find(|part| part.kind == PartKind::Proof);
+    parts.extend(proof.map(|proof| format!("-o page-ranges={}-{}", proof.pages.1 + 1, file.pages)));
     parts.push(file.file.to_owned());
     parts
 }

@@ -5,6 +5,7 @@
 
 mod cut;
 pub mod facts;
+mod gauge;
 mod look;
 mod packets;
 pub mod proof;
@@ -19,7 +20,7 @@ use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
 use crate::wording::ticket::{Done, FilePart};
 use crate::wording::{Spelling, Wording};
-use facts::{Emergency, Facts, split};
+use facts::{Emergency, Facts};
 use look::TicketPages;
 use words::pages;
 pub use words::savings;
@@ -142,8 +143,7 @@ fn apart(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Re
     flow.heading(wording.checks_title());
     flow.lead(&wording.checks_cut(checks.sheets, facts.slip_cuts.len(), facts.job.groups.len() > 1));
     if facts.cuttings.is_empty() {
-        let (across, down) = split(&facts.slip_cuts);
-        flow.lead(wording.back_gauge(!across.is_empty(), !down.is_empty()));
+        cut::gauge(flow, std::iter::once(facts.slip_cuts.as_slice()), wording);
     }
     cut::cut_table(flow, &facts.slip_cuts, wording)?;
     // Where piles are cut, the cautions stand in full.
