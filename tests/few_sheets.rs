@@ -1,10 +1,13 @@
 //! Lessons of a few sheets: nothing is said of rows, boards, keys or packets that are not there, and what is printed is used.
 
+use crate::support::answers::figures;
 use crate::support::means;
 use crate::support::setup::planned;
 use placewright::lesson::Lesson;
-use placewright::lesson::teach::Teaching;
+use placewright::lesson::teach::{Step, Teaching};
 use placewright::lesson::timing::{self, Phase};
+use placewright::wording::plan::Deed;
+use std::collections::BTreeSet;
 
 /// A lesson with only these sheets.
 fn of(minutes: u32, more: &str, make: &str) -> Lesson {
@@ -116,4 +119,87 @@ fn checks_without_a_key_are_answered_in_the_plan() {
     }
     let keyed = of(20, "", "\"display\", \"exit\", \"key\"");
     assert!(!read(&keyed, &means::plan(&keyed)).contains("Right answers"));
+}
+
+/// Where all there is to do is done, nobody looks for what was not; where something is left, it is named.
+#[test]
+fn what_was_left_undone_is_noted_where_something_can_be() {
+    let cases =
+        [(15, "\"exit\", \"key\", \"tally\""), (20, "\"board\", \"exit\", \"key\""), (10, "\"board\", \"exit\"")];
+    let mut read = [0; 3];
+    for (minutes, make) in cases {
+        for (more, start) in [("", "Note for the teacher which "), ("language = \"es\"", "Anote qué ")] {
+            let lesson = of(minutes, more, make);
+            let load = timing::load(&lesson.fullest, minutes);
+            let text = read_of(&lesson);
+            let (rows, questions) = (load.rows > 0, load.questions < timing::questions(&lesson.spec));
+            let line = text.lines().find(|line| line.starts_with(start));
+            let named = |words: [&str; 2]| line.is_some_and(|line| words.iter().any(|word| line.contains(word)));
+            assert_eq!(named(["rows", "filas"]) || named(["numbers", "números"]), rows, "{make}: {line:?}");
+            assert_eq!(named(["questions", "preguntas"]), questions, "{make}: {line:?}");
+            read[usize::from(rows) + usize::from(questions)] += 1;
+        }
+    }
+    assert!(read.iter().all(|read| *read > 0), "{read:?}");
+}
+
+/// The plan of a lesson, read.
+fn read_of(lesson: &Lesson) -> String {
+    read(lesson, &means::plan(lesson))
+}
+
+/// Questions that are asked aloud are no quick check on paper: neither the plan's heading nor what a late start does says so.
+#[test]
+fn questions_that_are_asked_aloud_are_not_called_a_check() {
+    for (more, check) in [("", "quick check"), ("language = \"es\"", "control rápido")] {
+        for minutes in [20, 40] {
+            for (make, printed) in [("\"board\", \"strips\"", false), ("\"board\", \"exit\"", true)] {
+                let lesson = of(minutes, more, make);
+                let plan = means::plan(&lesson);
+                let heads = plan.phases.iter().map(|part| lesson.wording().phase(part.phase, false).to_owned());
+                let text = heads.chain([read(&lesson, &plan)]).collect::<Vec<_>>().join("\n").to_lowercase();
+                assert_eq!(text.contains(check), printed, "{make}, {minutes}: {text}");
+            }
+        }
+    }
+}
+
+/// Learners with different sets see on the classroom's board what is asked of everyone, and nothing stands there for no reason.
+#[test]
+fn numbers_that_are_compared_at_the_end_stand_on_the_board() {
+    let mut all = 0;
+    for make in ["\"board\", \"strips\", \"key\"", "\"board\", \"exit\""] {
+        for (minutes, seed) in [(20, 1), (45, 2), (45, 3), (60, 4), (60, 5), (60, 6)] {
+            let lesson = of(minutes, &format!("seed = {seed}"), make);
+            let plan = means::plan(&lesson);
+            let Some(part) = plan.phases.iter().find(|part| part.phase == Phase::Sharing) else { continue };
+            let (mut written, mut asked) = (Vec::new(), BTreeSet::new());
+            let sorted: BTreeSet<u32> = lesson.chosen.sort.iter().flatten().map(|n| n.value()).collect();
+            for step in &part.steps {
+                match step {
+                    Step::Do(Deed::WriteAll(numbers)) => written.extend(numbers.iter().map(|n| n.value())),
+                    Step::Ask(_) => {
+                        asked
+                            .extend(figures(&means::told(&lesson, step)[0]).into_iter().filter(|n| sorted.contains(n)));
+                    }
+                    _ => {}
+                }
+            }
+            let before =
+                plan.phases.iter().take_while(|part| part.phase != Phase::Sharing).flat_map(|part| &part.steps);
+            let stood: BTreeSet<u32> = before
+                .filter_map(|step| if let Step::Do(Deed::WriteAll(numbers)) = step { Some(numbers) } else { None })
+                .flatten()
+                .map(|n| n.value())
+                .collect();
+            assert!(
+                written.iter().all(|n| asked.contains(n)),
+                "{written:?} are written, {asked:?} asked: {make} {seed}"
+            );
+            let unseen: Vec<&u32> = asked.iter().filter(|n| !written.contains(n) && !stood.contains(n)).collect();
+            assert!(unseen.is_empty(), "{unseen:?} are not on the board: {make} {seed}");
+            all += written.len();
+        }
+    }
+    assert!(all > 10, "{all}");
 }

@@ -15,6 +15,7 @@ mod read;
 mod rules;
 mod stated;
 mod tongue;
+mod uncut;
 
 use std::sync::LazyLock;
 
@@ -31,9 +32,14 @@ use rules::Scene;
 use tongue::Tongue;
 
 /// Lessons of our own, as unlike as they come.
-const LESSONS: [(&str, &str); 28] = [
+const LESSONS: [(&str, &str); 30] = [
     ("step by step", "[numbers]\nrange = [100, 999]\n[sheets]\ndisplay = \"steps\""),
     ("board and strips only", "grade = \"2\"\n[numbers]\nrange = [100, 999]\n[sheets]\nmake = [\"board\", \"strips\"]"),
+    (
+        "no time to cut",
+        "minutes = 20\ngrade = \"2\"\n[numbers]\nrange = [100, 599]\n[numbers.sort]\ncount = 6\n[class]\nlearners = 22\nversions = 2\n[sheets]\nmake = [\"board\", \"strips\"]",
+    ),
+    ("groups in twenty-five minutes", concat!("minutes = 25\npaper = \"letter\"\n", include_str!("truth/groups.toml"))),
     ("ten minutes", "minutes = 10\n[numbers]\nrange = [100, 999]\n[numbers.sort]\ncount = 6"),
     ("twenty minutes", "minutes = 20\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 17\nversions = 2"),
     ("ninety minutes", "minutes = 90\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 22\nversions = 2"),

@@ -33,6 +33,7 @@ pub fn copies(job: &JobFacts) -> String {
         let who = match sheet.cutter {
             Cutter::CopyRoom => "the copy room cuts",
             Cutter::Teacher => "cut before the lesson:",
+            Cutter::Later => "nobody has time to cut",
             Cutter::Learner | Cutter::Nobody => "learners cut",
         };
         let (sheets, cuts) = (count(sheet.sheets, "sheet"), count(sheet.cuts, "straight cut"));

@@ -64,6 +64,8 @@ pub enum Cutter {
     Nobody,
     /// The learner, with scissors, in the lesson.
     Learner,
+    /// Nobody in this lesson, which has no time for it: it stays whole for another day.
+    Later,
     /// The teacher or a helper, before the lesson.
     Teacher,
     /// The copy room, before it is handed over.
@@ -264,7 +266,7 @@ impl JobFacts {
 
     /// How many copies of a sheet's pages are needed where nothing has been copied: one for each learner who uses it, or for
     /// the learners who share it; of a version's page, one for each learner who has that version; of pages that hold a slip for
-    /// each of several learners, as many as have a slip for everyone.
+    /// each of several learners, as many as have a slip for everyone; of what stays whole for another day, none.
     pub fn needed(&self, kind: SheetKind, version: Option<Version>) -> u32 {
         let learners = match version {
             // All versions of a group draw from the same checks.
@@ -294,6 +296,9 @@ impl JobFacts {
     /// Copies of a sheet's pages for so many learners.
     fn copies(&self, kind: SheetKind, learners: u32) -> u32 {
         let Some(sheet) = self.sheet(kind) else { return learners };
+        if sheet.cutter == Cutter::Later {
+            return 0;
+        }
         let each = if kind == SheetKind::Exit { sheet.pieces.narrow() } else { sheet.share };
         learners.div_ceil(each.max(1))
     }

@@ -176,7 +176,7 @@ impl Load {
             strips: match (makes(SheetKind::Strips), job::STRIPS.cutter(spec.print.cut.value)) {
                 (false, _) => StripUse::Written,
                 (true, Cutter::Learner) => StripUse::Cut,
-                (true, Cutter::Nobody | Cutter::Teacher | Cutter::CopyRoom) => StripUse::Ready,
+                (true, Cutter::Nobody | Cutter::Later | Cutter::Teacher | Cutter::CopyRoom) => StripUse::Ready,
             },
             together: models + rows > 0,
             sharing: rows > 0,
@@ -460,8 +460,11 @@ pub fn told(spec: &Spec) -> Option<String> {
     if less.is_empty() {
         return None;
     }
-    let ask =
-        if left_out(SheetKind::Strips) { "; list `strips` under sheets.make to print them all the same" } else { "" };
+    let ask = match load.strips {
+        _ if left_out(SheetKind::Strips) => "; list `strips` under sheets.make to print them all the same",
+        StripUse::Written if full.strips != StripUse::Written => "; leave `strips` out of sheets.make to print none",
+        _ => "",
+    };
     Some(format!(
         "{minutes} minutes are short for this lesson, which takes {}: the plan has {}{ask}",
         least(&whole),

@@ -73,6 +73,9 @@ area! {
     /// Who and what belongs together, in a line: a group with its learners, its sets and its quick checks.
     fn belongs(share: &GroupShare) -> String;
 
+    /// The numbers of each group, written on the board by hand.
+    fn lists_by_hand(lists: &[(GroupShare, Vec<Number>)], style: &Style) -> String;
+
     /// The heading over learners' numbers.
     fn learners_head() -> &'static str;
 

@@ -5,6 +5,7 @@ use super::digits::figures;
 use crate::number::{Form, Number};
 use crate::spec::{SheetKind, Version};
 use crate::wording::Usage;
+use crate::wording::class_groups::GroupShare;
 
 /// Pages that follow each other, as they are numbered in the packet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -70,6 +71,28 @@ pub enum Papers {
     Answers,
 }
 
+/// What goes on the board by hand where nothing can be copied.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum ByHand {
+    /// Numbers, the same for all.
+    Numbers(Vec<Number>),
+    /// A list for each group, at least one number each.
+    Lists(Vec<(GroupShare, Vec<Number>)>),
+    /// Of each group the numbers of so many first rows of its sorting boards, where the lists are too many to spell out.
+    Boards(u32),
+    /// The questions of a quick check, where there is nothing to sort.
+    Check {
+        /// The check's number.
+        mark: u32,
+        /// The page that it is on.
+        page: usize,
+        /// Whether it has choices.
+        choices: bool,
+    },
+    /// Nothing: the plan's questions are asked aloud.
+    Aloud,
+}
+
 area! {
     /// The substitute's first page.
     CoverWords;
@@ -124,8 +147,8 @@ area! {
     /// would have come in pieces, so that learners write instead; `unmarked` where strips would have had marks on their backs.
     fn copy_pages(only_set: Option<&str>, uncut: bool, unmarked: bool) -> String;
 
-    /// Without a copier: numbers to write on the board, and the forms that learners write.
-    fn no_copier(numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String;
+    /// Without a copier: what to write on the board, and the forms that learners write.
+    fn no_copier(by_hand: &ByHand, forms: &[Form], usage: &Usage<'_>) -> String;
 
     /// The heading over cautions.
     fn cautions_title() -> &'static str;

@@ -16,7 +16,14 @@ pub fn printed(lesson: &Lesson, pages: &[(SheetKind, usize)]) -> JobFacts {
         let For::Learner(handling) = row(*kind).reader else { return None };
         let count = pages.iter().find(|(of, _)| of == kind).map_or(1, |(_, count)| *count);
         let whole = !matches!(kind, SheetKind::Blocks | SheetKind::Layered | SheetKind::Strips | SheetKind::Exit);
-        let cutter = if whole { Cutter::Nobody } else { handling.cutter(lesson.spec.print.cut.value) };
+        let later = *kind == SheetKind::Strips && lesson.keeps_strips_whole();
+        let cutter = if whole {
+            Cutter::Nobody
+        } else if later {
+            Cutter::Later
+        } else {
+            handling.cutter(lesson.spec.print.cut.value)
+        };
         Some(PrintedSheet {
             kind: *kind,
             stock: Stock::Paper,

@@ -4,6 +4,10 @@ use std::collections::BTreeSet;
 
 use super::packet::Envelope;
 use super::rules::{Check, Rule, all_pages, count, holds, listed, numbers, same};
+use super::stated::group_named;
+use super::uncut::stay_whole;
+use crate::support::answers::figures;
+use placewright::lesson::timing;
 use placewright::sheets::page::Page;
 use placewright::spec::{Cut, SheetKind};
 
@@ -40,8 +44,9 @@ pub fn needed(held: &Envelope, folio: usize) -> u32 {
     let page = &held.pages[folio - 1];
     let group = page.version.and_then(|version| held.lesson.groups.iter().find(|g| g.versions.contains(&version)));
     let learners = group.map_or(held.learners(), |group| group.learners.len() as u32);
-    // Where the copy room would have cut strips, learners write on their boards instead.
-    if page.sheet == SheetKind::Strips && held.lesson.spec.print.cut.value == Cut::Stack && held.has(SheetKind::Board) {
+    // Where the copy room would have cut strips, or nobody has time to, learners write on their boards instead.
+    let piled = held.lesson.spec.print.cut.value == Cut::Stack && held.has(SheetKind::Board);
+    if page.sheet == SheetKind::Strips && (piled || stay_whole(held)) {
         return 0;
     }
     if page.sheet == SheetKind::Exit {
@@ -59,9 +64,13 @@ pub fn late(held: &Envelope, holes: &[&str]) -> Check {
     // Of groups whose boards differ, the longest.
     let rows = held.lesson.chosen.sort.iter().map(Vec::len).max().unwrap_or(0) as u32;
     for part in parts.split(", ") {
-        let first = crate::support::answers::figures(part);
+        let first = figures(part);
         let last = first.last().copied().unwrap_or(0);
         let has = |words: &[&str]| words.iter().any(|words| part.contains(words));
+        let printed = has(&["quick check", "control rápido"]);
+        let asked = has(&["at the end", "al final"]);
+        holds(!printed || held.has(SheetKind::Exit), "no check is in the packet")?;
+        holds(!asked || !held.has(SheetKind::Exit), "checks are in the packet")?;
         if has(&["model number", "número modelo", "números modelo"]) {
             holds(last as usize <= held.lesson.chosen.model.len(), "more than there are")?;
         } else if has(&[" the first ", " up to ", " primeras ", " primera ", " hasta "]) {
@@ -110,10 +119,45 @@ pub fn starts_with(held: &Envelope, line: &str, number: &str) -> Check {
     same(first.map(|holes| holes[0].to_owned()), Some(number.to_owned()))
 }
 
-/// These are the first rows of the set that most have.
+/// These are the first rows of the set that most have; nobody has others.
 pub fn without_copier(held: &Envelope, said: &str) -> Check {
+    holds(held.lesson.groups.is_empty(), "groups have numbers of their own")?;
     let rows = held.lesson.common_set().map(|set| set.rows.iter().map(|n| n.value()).collect::<Vec<_>>());
     holds(rows.is_some_and(|rows| rows.starts_with(&numbers(said))), "those are not the first rows")
+}
+
+/// "450 and 410 for everyone else; 27 and 35 for the group Terns": of each group the first rows of its first set, and no more than
+/// the plan has time for.
+pub fn lists_without_copier(held: &Envelope, said: &str) -> Check {
+    let time = timing::load(&held.lesson.fullest, held.lesson.spec.minutes.value).rows as usize;
+    let lists: Vec<&str> = said.split("; ").collect();
+    same(lists.len(), held.lesson.groups.len())?;
+    for list in lists {
+        let (own, name) = list.split_once(" for ").or_else(|| list.split_once(" para ")).ok_or("for whom?")?;
+        let group = group_named(held, name)?;
+        let first = held.lesson.sets.iter().find(|set| group.versions.contains(&set.version)).ok_or("no set")?;
+        let rows: Vec<u32> = first.rows.iter().map(|n| n.value()).collect();
+        let own = numbers(own);
+        holds(!own.is_empty() && own.len() <= time && rows.starts_with(&own), format!("{name} has {rows:?}"))?;
+    }
+    Ok(())
+}
+
+/// No board has fewer rows than these, and there is time for all.
+pub fn rows_by_hand(held: &Envelope, said: &str) -> Check {
+    let time = timing::load(&held.lesson.fullest, held.lesson.spec.minutes.value).rows;
+    holds(held.lesson.groups.len() > 3 && count(said) <= time, "there is no time, or no need")?;
+    holds(held.lesson.sets.iter().all(|set| set.rows.len() >= count(said) as usize), "a board has fewer")?;
+    holds(held.has(SheetKind::Board), "there are no boards")
+}
+
+/// The questions of this check are on this page.
+pub fn check_on(held: &Envelope, check: &str, page: &str) -> Check {
+    let names = |page: &Page| {
+        page.layers.iter().flat_map(|l| &l.pieces).any(|p| figures(&p.name).first() == Some(&count(check)))
+    };
+    let on = count(page) as usize;
+    holds(held.pages.get(on - 1).is_some_and(|page| page.sheet == SheetKind::Exit && names(page)), "it is not there")
 }
 
 /// The sort sheets of the packet are all of this set.
@@ -183,7 +227,7 @@ pub const RULES: &[Rule] = &[
     ),
     ("{} {} left: {}.", |held, _, h| late(held, h)),
     (
-        "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}. Strips are then not needed: learners write in the boxes of the sorting board.",
+        "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}. Strips are not needed: learners write in the boxes of the sorting board.",
         |held, _, h| only_set(held, h[0]),
     ),
     (
@@ -196,6 +240,14 @@ pub const RULES: &[Rule] = &[
     (
         "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}.",
         |held, _, h| only_set(held, h[0]),
+    ),
+    ("Without a copier: write on the board the first {} numbers of each set's sorting board. {}.", |held, _, h| {
+        rows_by_hand(held, h[0])
+    }),
+    ("Without a copier, write a list for each group: {}. {}.", |held, _, h| lists_without_copier(held, h[0])),
+    (
+        "Without a copier: write the questions of quick check {} (page {}) on the board, one at a time, with their choices. {}",
+        |held, _, h| check_on(held, h[0], h[1]),
     ),
     ("Without a copier: write {} on the board. {}.", |held, _, h| {
         without_copier(held, h[0])?;

@@ -1,6 +1,9 @@
 //! What a Spanish cover states of the packet, statement by statement.
 
-use super::cover::{checks_key, folios, keys_on, late, most_have, only_set, starts_with, tally_on, without_copier};
+use super::cover::{
+    check_on, checks_key, folios, keys_on, late, lists_without_copier, most_have, only_set, rows_by_hand, starts_with,
+    tally_on, without_copier,
+};
 use super::rules::{Rule, all_pages, count, holds, numbers, same};
 use placewright::spec::SheetKind;
 
@@ -51,6 +54,19 @@ pub const RULES: &[Rule] = &[
         |held, _, h| only_set(held, h[0].split('.').next().unwrap_or_default()),
     ),
     ("Con {} minutos: {}.", |held, _, h| late(held, &[h[0], "", h[1]])),
+    (
+        "Sin fotocopiadora: escriba en el pizarrón los primeros {} números del tablero de cada juego. {}.",
+        |held, _, h| rows_by_hand(held, h[0]),
+    ),
+    ("Sin fotocopiadora, escriba una lista para cada grupo: {}. {}.", |held, _, h| lists_without_copier(held, h[0])),
+    (
+        "Sin fotocopiadora: escriba en el pizarrón las preguntas del control rápido {} (página {}), de una en una, con sus opciones. {}",
+        |held, _, h| check_on(held, h[0], h[1]),
+    ),
+    (
+        "Haga de cada página tantas copias como dice arriba a su lado, a tamaño real. Así todos trabajan con el juego {}. Las tiras no hacen falta: los estudiantes escriben en las casillas del tablero.",
+        |held, _, h| only_set(held, h[0]),
+    ),
     ("Sin fotocopiadora: escriba {} en el pizarrón. {} {} muestra {}.", |held, _, h| {
         without_copier(held, h[0])?;
         same(numbers(h[0]).len() > 1, h[2].ends_with("los"))

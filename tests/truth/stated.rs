@@ -107,7 +107,7 @@ pub fn group(held: &Envelope, holes: &[&str]) -> Check {
 }
 
 /// The group that is called "The group Terns", "el grupo Terns", "everyone else" or "los dem\u{e1}s".
-fn group_named<'h>(held: &'h Envelope, said: &str) -> Result<&'h LessonGroup, String> {
+pub fn group_named<'h>(held: &'h Envelope, said: &str) -> Result<&'h LessonGroup, String> {
     let own = said.trim_start_matches("The group ").trim_start_matches("the group ");
     let own = own.trim_start_matches("El grupo ").trim_start_matches("el grupo ");
     let rest = ["everyone else", "los dem\u{e1}s"].contains(&own.to_lowercase().as_str());

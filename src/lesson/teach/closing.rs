@@ -1,18 +1,19 @@
 //! The end of the lesson: sharing, the quick check and clearing away.
 
 use super::building::empty_places;
+use super::means::Means;
 use super::opening::twins;
 use super::script::Script;
 use super::sorting::same_digits;
 use super::steps::Seen;
 use crate::lesson::Wrong;
 use crate::lesson::exit::{Check, Question};
-use crate::lesson::timing::StripUse;
+use crate::lesson::timing::{self, StripUse};
 use crate::measure::Count;
 use crate::number::{Content, Form, Number, Place, Slip, Task, Trading};
 use crate::spec::SheetKind;
 use crate::wording::cover::Papers;
-use crate::wording::plan::{Asked, Deed, Laid, Right, Said};
+use crate::wording::plan::{Asked, Deed, Laid, Right, Said, Undone};
 
 /// Wrong choices that the plan explains; the key has them all.
 const WRONG_NAMED: usize = 2;
@@ -35,38 +36,44 @@ pub(super) fn sharing(script: &mut Script<'_>) -> Vec<Laid> {
     let shown = |n: Number| script.style().trading.regrouped(n);
     trades.sort_by_key(|asked| matches!(asked, Asked::Regrouped(n, counted) if shown(*n) == Some(*counted)));
     let last = if script.lesson.teaches_trading() { trades.into_iter().next() } else { twins(rows, None) };
-    if !script.one_set() {
-        let mut shown: Vec<Number> = pair.into_iter().flat_map(|(a, b)| [a, b]).chain(zero).collect();
-        match &last {
-            Some(Asked::Twins(_, (a, _), (b, _), _)) => shown.extend([*a, *b]),
-            Some(Asked::Regrouped(number, _)) => shown.push(*number),
-            _ => {}
-        }
-        script.write_all(shown);
-    }
-    script.ask_one(pair.map(|(a, b)| Asked::Greater(a, b)));
     // Where learners do not write sums, a zero is asked about in the numeral.
     let sums = script.lesson.spec.forms.matched.value.contains(&Form::Expanded);
     let several = |n: &Number| n.parts().count() > 1;
-    script.ask_one(zero.map(|n| if sums && several(&n) { Asked::ZeroParts(n) } else { Asked::WhyZero(n) }));
-    script.ask_one(last);
-    if strips {
-        a_decoy(script);
+    let zero = zero.map(|n| if sums && several(&n) { Asked::ZeroParts(n) } else { Asked::WhyZero(n) });
+    let decoy = if strips { a_decoy(script) } else { None };
+    let mut all: Vec<Asked> = pair.map(|(a, b)| Asked::Greater(a, b)).into_iter().chain(zero).chain(last).collect();
+    all.extend(decoy);
+    all.retain(|asked| !script.has_asked(asked));
+    // Whoever has another set sees there what is asked.
+    if !script.one_set() {
+        script.write_all(all.iter().flat_map(numbers));
+    }
+    for asked in all {
+        script.ask(asked);
     }
     script.act(Deed::ShowRows { rows: strips || script.has(SheetKind::Board) });
     Vec::new()
 }
 
+/// The numbers that a question at the end is about.
+fn numbers(asked: &Asked) -> Vec<Number> {
+    match asked {
+        Asked::Greater(a, b) | Asked::Twins(_, (a, _), (b, _), _) => vec![*a, *b],
+        Asked::ZeroParts(n) | Asked::WhyZero(n) | Asked::Regrouped(n, _) | Asked::WentWrong(n, ..) => vec![*n],
+        _ => Vec::new(),
+    }
+}
+
 /// One decoy, shown to all: thinking about a wrong strip teaches more than seeing right ones.
-fn a_decoy(script: &mut Script<'_>) {
-    let Some(set) = script.lesson.common_set() else { return };
+fn a_decoy(script: &Script<'_>) -> Option<Asked> {
+    let set = script.lesson.common_set()?;
     let rows = script.rows(set);
     // The question says the numeral: it is not asked what a wrong one should be.
     let asked = |wrong: &Wrong| wrong.content.line().is_some() && wrong.task.asked() != Form::Numeral;
     let mut texts = set.decoys().into_iter().filter(asked);
     // The last: the first ones were explained while learners worked.
     let decoy = texts.rfind(|wrong| rows.contains(&wrong.of));
-    script.ask_one(decoy.map(|wrong| Asked::WentWrong(wrong.of, wrong.task.asked(), wrong.content, wrong.slip)));
+    decoy.map(|wrong| Asked::WentWrong(wrong.of, wrong.task.asked(), wrong.content, wrong.slip))
 }
 
 /// The quick check.
@@ -150,6 +157,33 @@ fn said_aloud(question: &Question) -> Asked {
     }
 }
 
+/// The sheets that learners hand in besides their answers: those they wrote on, and strips that nobody cut.
+pub fn handed_in(means: &Means<'_>) -> Vec<SheetKind> {
+    let lesson = means.lesson;
+    let load = timing::load(&lesson.fullest, lesson.spec.minutes.value);
+    let used = |kind: &SheetKind| match kind {
+        SheetKind::Record => load.together || load.models > 0,
+        SheetKind::Strips => lesson.keeps_strips_whole(),
+        _ => load.rows > 0,
+    };
+    let kinds = [SheetKind::Record, SheetKind::Board, SheetKind::Strips];
+    kinds.into_iter().filter(|kind| means.has(*kind) && used(kind)).collect()
+}
+
+/// What may be left undone where the lesson is short for all it has.
+fn undone(script: &Script<'_>) -> Vec<Undone> {
+    let (spec, load) = (&script.lesson.fullest, &script.load);
+    if timing::told(spec).is_none() {
+        return Vec::new();
+    }
+    let rows = if script.has(SheetKind::Board) { Undone::Rows } else { Undone::Numbers };
+    let questions = load.questions < timing::questions(spec);
+    [(load.rows > 0, rows), (questions, Undone::Questions)]
+        .into_iter()
+        .filter_map(|(is, what)| is.then_some(what))
+        .collect()
+}
+
 /// Everything goes back.
 pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
     let spec = &script.lesson.spec;
@@ -175,12 +209,7 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
         let papers = if script.has(SheetKind::Exit) { Papers::Checks } else { Papers::Answers };
         script.act(Deed::Collect { count: learners, papers });
     }
-    let used = |kind: SheetKind| match kind {
-        SheetKind::Record => script.load.together || script.load.models > 0,
-        _ => script.load.rows > 0,
-    };
-    let kept: Vec<SheetKind> =
-        [SheetKind::Record, SheetKind::Board].into_iter().filter(|kind| script.has(*kind) && used(*kind)).collect();
+    let kept = handed_in(script.means);
     if !kept.is_empty() {
         script.act(Deed::CollectSheets(kept));
     }
@@ -190,8 +219,9 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
         script.hand_out(&home);
         script.act(Deed::TakeHome(home));
     }
-    if crate::lesson::timing::told(&script.lesson.fullest).is_some() {
-        script.act(Deed::NoteUndone { rows: script.has(SheetKind::Board) });
+    let undone = undone(script);
+    if !undone.is_empty() {
+        script.act(Deed::NoteUndone(undone));
     }
     if script.minutes > 1 {
         last_word(script);

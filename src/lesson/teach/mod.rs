@@ -22,6 +22,7 @@ use super::timing::StripUse;
 use crate::spec::SheetKind;
 use crate::wording::plan::{Aim, Chore, Deed, Laid, Phase, Short, Shortcut};
 
+pub use closing::handed_in;
 pub use means::Means;
 pub use models::models;
 pub(super) use opening::telling_place;
@@ -94,7 +95,7 @@ pub fn plan(means: &Means<'_>) -> Teaching {
             Phase::Break => script.only(Deed::TakeBreak),
             Phase::Sharing => closing::sharing(&mut script),
             Phase::Further => further::write(&mut script),
-            Phase::Exit => closing::exit(&mut script),
+            Phase::Exit | Phase::Aloud => closing::exit(&mut script),
             Phase::Clearing => closing::clearing(&mut script),
             Phase::Spare => script.only(Deed::SpareTime),
         };
@@ -135,6 +136,7 @@ fn named(script: &Script<'_>, phase: Phase) -> Phase {
     match phase {
         Phase::Building => prepare::models_phase(script.means, script.model()),
         Phase::Sorting if script.load.strips == StripUse::Written => Phase::Writing,
+        Phase::Exit if !script.has(SheetKind::Exit) => Phase::Aloud,
         phase => phase,
     }
 }

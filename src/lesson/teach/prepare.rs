@@ -236,6 +236,7 @@ pub(super) fn shorter(means: &Means<'_>) -> Vec<Short> {
         together: load.together,
         sharing: load.sharing,
         questions: (questions(&load), all_questions),
+        printed: means.has(SheetKind::Exit),
     };
     let mut all: Vec<Short> = late_loads(spec).map(short).collect();
     // What fits into fewer minutes is said of those: more time needs no other way.

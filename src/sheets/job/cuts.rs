@@ -1,7 +1,7 @@
 //! What the ticket says, with the cuts of every pile.
 
 use crate::lesson::LessonGroup;
-use crate::lesson::job::JobFacts;
+use crate::lesson::job::{Cutter, JobFacts};
 use crate::measure::Size;
 use crate::sheets::job::gang::SizeRun;
 use crate::sheets::job::runs::Group;
@@ -35,7 +35,9 @@ pub fn ticket(desk: &Desk<'_>, order: &Order<'_>, job: &JobFacts, masters: &[Ent
 /// Which masters stand in for the copies, and how many copies of each make a set for everyone.
 fn emergency(desk: &Desk<'_>, job: &JobFacts, masters: &[Entry]) -> Vec<Emergency> {
     let mut all: Vec<Emergency> = Vec::new();
-    for (page, entry) in (1..).zip(masters).filter(|(_, entry)| job.has(entry.sheet)) {
+    // What nobody cuts in this lesson is not missing in it.
+    let needed = |kind| job.sheet(kind).is_some_and(|sheet| sheet.cutter != Cutter::Later);
+    for (page, entry) in (1..).zip(masters).filter(|(_, entry)| needed(entry.sheet)) {
         match all.last_mut() {
             Some(last) if (last.kind, last.version) == (entry.sheet, entry.version) => last.pages.1 = page,
             _ => {

@@ -57,7 +57,11 @@ fn sheets(desk: &Desk<'_>, order: &Order<'_>) -> Result<Vec<PrintedSheet>, Probl
         let slips = kind == SheetKind::Exit;
         let (pages_each, fewest) = if slips { (1, 1) } else { (most(&|_| 1), sums(&|_| 1).min().unwrap_or(0)) };
         let cuts = most(&|page| cuts_on(page));
-        let cutter = if cuts == 0 { Cutter::Nobody } else { handling.cutter(desk.lesson.spec.print.cut.value) };
+        let cutter = match cuts {
+            0 => Cutter::Nobody,
+            _ if kind == SheetKind::Strips && desk.lesson.keeps_strips_whole() => Cutter::Later,
+            _ => handling.cutter(desk.lesson.spec.print.cut.value),
+        };
         let sets = order.settled.seats.len().narrow();
         let copies = if handling.keep == Keep::Kit { kits(desk, kind) } else { sets };
         let holds = if kind == SheetKind::Blocks { blocks::kit(desk)? } else { None };

@@ -1,9 +1,9 @@
 //! What grown-ups read of groups in English.
 
 use super::English;
-use super::phrases::{counted, lettered, plural};
+use super::phrases::{counted, lettered, listed, plural};
 use crate::measure::Count;
-use crate::number::Style;
+use crate::number::{Number, Style};
 use crate::spec::Version;
 use crate::wording::Phrases;
 use crate::wording::class_groups::{ClassGroups, GroupShare};
@@ -99,6 +99,15 @@ impl ClassGroups for English {
         format!("{}: {}.", self.whose_numbers(share.name.as_deref()), parts.join("; "))
     }
 
+    fn lists_by_hand(&self, lists: &[(GroupShare, Vec<Number>)], style: &Style) -> String {
+        let numerals = |numbers: &[Number]| listed(&numbers.iter().map(|n| style.numeral(*n)).collect::<Vec<_>>());
+        let (rest, groups): (Vec<_>, Vec<_>) = lists.iter().partition(|(share, _)| share.name.is_none());
+        let each = groups.into_iter().chain(rest);
+        each.map(|(share, own)| format!("{} for {}", numerals(own), share.name.as_deref().unwrap_or("everyone else")))
+            .collect::<Vec<_>>()
+            .join("; ")
+    }
+
     fn learners_head(&self) -> &'static str {
         "Learners"
     }
@@ -166,7 +175,6 @@ impl ClassGroups for English {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::number::Number;
     use crate::spec::Version;
 
     #[test]

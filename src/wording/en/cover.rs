@@ -4,7 +4,8 @@ use super::English;
 use super::phrases::{counted, listed};
 use crate::number::{Form, Number};
 use crate::spec::SheetKind;
-use crate::wording::cover::{Caution, CoverWords, KeyPages, PageRange, Papers, SortSheets};
+use crate::wording::class_groups::ClassGroups;
+use crate::wording::cover::{ByHand, Caution, CoverWords, KeyPages, PageRange, Papers, SortSheets};
 use crate::wording::{Titles, Usage};
 
 /// "page 3", "pages 3–5".
@@ -119,24 +120,57 @@ impl CoverWords for English {
     fn copy_pages(&self, only_set: Option<&str>, uncut: bool, unmarked: bool) -> String {
         let set = only_set.map(|set| format!(" Everyone then works with set {set}.")).unwrap_or_default();
         let uncut =
-            if uncut { " Strips are then not needed: learners write in the boxes of the sorting board." } else { "" };
+            if uncut { " Strips are not needed: learners write in the boxes of the sorting board." } else { "" };
         let unmarked = if unmarked { " Such strips have no marks on their backs." } else { "" };
         format!("Make as many copies as stand beside each page above, at actual size.{set}{uncut}{unmarked}")
     }
 
-    fn no_copier(&self, numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String {
-        let numerals: Vec<String> = numbers.iter().map(|n| usage.style.numeral(*n)).collect();
-        if numerals.is_empty() {
-            return "Without a copier: ask the questions of the plan aloud. Learners answer on paper.".to_owned();
-        }
+    fn no_copier(&self, by_hand: &ByHand, forms: &[Form], usage: &Usage<'_>) -> String {
+        let (start, several) = match by_hand {
+            ByHand::Aloud => {
+                return "Without a copier: ask the questions of the plan aloud. Learners answer on paper.".to_owned();
+            }
+            ByHand::Check { mark, page, choices } => {
+                let (with, what) = if *choices {
+                    (", with their choices", "the letters of their answers")
+                } else {
+                    ("", "their answers")
+                };
+                let who = if usage.one_learner { "The learner writes" } else { "Learners write" };
+                let what = if usage.one_learner { what.replace("their", "the") } else { what.to_owned() };
+                return format!(
+                    "Without a copier: write the questions of quick check {mark} (page {page}) on the board, one at a \
+                     time{with}. {who} {what} on paper."
+                );
+            }
+            ByHand::Numbers(numbers) => {
+                let numerals: Vec<String> = numbers.iter().map(|n| usage.style.numeral(*n)).collect();
+                (format!("Without a copier: write {} on the board", listed(&numerals)), numbers.len() > 1)
+            }
+            ByHand::Boards(rows) => (
+                format!(
+                    "Without a copier: write on the board the {} of each set's sorting board",
+                    if *rows == 1 { "first number".to_owned() } else { format!("first {rows} numbers") }
+                ),
+                true,
+            ),
+            ByHand::Lists(lists) => {
+                let lists = self.lists_by_hand(lists, usage.style);
+                (format!("Without a copier, write a list for each group: {lists}"), true)
+            }
+        };
         let forms: Vec<String> = forms
             .iter()
             .filter(|form| **form != Form::Numeral)
             .map(|form| super::plan::in_form(*form, usage))
             .collect();
-        let each = if numerals.len() == 1 { "it" } else { "each" };
-        let who = if usage.one_learner { "The learner writes" } else { "Learners write" };
-        format!("Without a copier: write {} on the board. {who} {each} {}.", listed(&numerals), listed(&forms))
+        let each = if several { "each" } else { "it" };
+        let who = match (usage.one_learner, by_hand) {
+            (true, _) => "The learner writes",
+            (false, _) => "Learners write",
+        };
+        let each = if matches!(by_hand, ByHand::Lists(_) | ByHand::Boards(_)) { "their own" } else { each };
+        format!("{start}. {who} {each} {}.", listed(&forms))
     }
 
     fn cautions_title(&self) -> &'static str {

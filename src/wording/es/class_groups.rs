@@ -1,8 +1,8 @@
 //! What grown-ups read of groups in Spanish.
 
 use super::Spanish;
-use super::phrases::{counted, lettered};
-use crate::number::Style;
+use super::phrases::{counted, lettered, listed};
+use crate::number::{Number, Style};
 use crate::spec::Version;
 use crate::wording::Phrases;
 use crate::wording::class_groups::{ClassGroups, GroupShare};
@@ -101,6 +101,15 @@ impl ClassGroups for Spanish {
         }
         parts.extend(ends(share).map(|(first, last)| checks_bare(first, last)));
         format!("{}: {}.", self.whose_numbers(share.name.as_deref()), parts.join("; "))
+    }
+
+    fn lists_by_hand(&self, lists: &[(GroupShare, Vec<Number>)], style: &Style) -> String {
+        let numerals = |numbers: &[Number]| listed(&numbers.iter().map(|n| style.numeral(*n)).collect::<Vec<_>>());
+        let (rest, groups): (Vec<_>, Vec<_>) = lists.iter().partition(|(share, _)| share.name.is_none());
+        let each = groups.into_iter().chain(rest);
+        each.map(|(share, own)| format!("{} para {}", numerals(own), share.name.as_deref().unwrap_or("los demás")))
+            .collect::<Vec<_>>()
+            .join("; ")
     }
 
     fn learners_head(&self) -> &'static str {

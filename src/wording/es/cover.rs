@@ -5,7 +5,8 @@ use super::phrases::{counted, grade as grade_text, listed};
 use super::titles::with_article;
 use crate::number::{Form, Number};
 use crate::spec::SheetKind;
-use crate::wording::cover::{Caution, CoverWords, KeyPages, PageRange, Papers, SortSheets};
+use crate::wording::class_groups::ClassGroups;
+use crate::wording::cover::{ByHand, Caution, CoverWords, KeyPages, PageRange, Papers, SortSheets};
 use crate::wording::{Phrases, Usage};
 
 /// "la página 3", "las páginas 3–5".
@@ -127,23 +128,50 @@ impl CoverWords for Spanish {
         format!("Haga de cada página tantas copias como dice arriba a su lado, a tamaño real.{set}{uncut}{unmarked}")
     }
 
-    fn no_copier(&self, numbers: &[Number], forms: &[Form], usage: &Usage<'_>) -> String {
-        let numerals: Vec<String> = numbers.iter().map(|n| usage.style.numeral(*n)).collect();
-        if numerals.is_empty() {
-            return "Sin fotocopiadora: haga en voz alta las preguntas del plan. Se contestan en papel.".to_owned();
-        }
+    fn no_copier(&self, by_hand: &ByHand, forms: &[Form], usage: &Usage<'_>) -> String {
+        let (start, several) = match by_hand {
+            ByHand::Aloud => {
+                return "Sin fotocopiadora: haga en voz alta las preguntas del plan. Se contestan en papel.".to_owned();
+            }
+            ByHand::Check { mark, page, choices } => {
+                let (with, how) = if *choices {
+                    (", con sus opciones", "En papel se escribe la letra de cada respuesta.")
+                } else {
+                    ("", "Se contestan en papel.")
+                };
+                return format!(
+                    "Sin fotocopiadora: escriba en el pizarrón las preguntas del control rápido {mark} (página {page}), \
+                     de una en una{with}. {how}"
+                );
+            }
+            ByHand::Numbers(numbers) => {
+                let numerals: Vec<String> = numbers.iter().map(|n| usage.style.numeral(*n)).collect();
+                (format!("Sin fotocopiadora: escriba {} en el pizarrón", listed(&numerals)), numbers.len() > 1)
+            }
+            ByHand::Boards(rows) => (
+                format!(
+                    "Sin fotocopiadora: escriba en el pizarrón {} del tablero de cada juego",
+                    if *rows == 1 { "el primer número".to_owned() } else { format!("los primeros {rows} números") }
+                ),
+                true,
+            ),
+            ByHand::Lists(lists) => {
+                let lists = self.lists_by_hand(lists, usage.style);
+                (format!("Sin fotocopiadora, escriba una lista para cada grupo: {lists}"), true)
+            }
+        };
         let forms: Vec<String> = forms
             .iter()
             .filter(|form| **form != Form::Numeral)
             .map(|form| super::plan::in_form(*form, usage))
             .collect();
-        let them = if numerals.len() == 1 { "lo" } else { "los" };
+        let them = match (several, by_hand) {
+            (_, ByHand::Lists(_) | ByHand::Boards(_)) => "muestra los suyos",
+            (true, _) => "los muestra",
+            (false, _) => "lo muestra",
+        };
         let who = if usage.one_learner { "El estudiante" } else { "Cada estudiante" };
-        format!(
-            "Sin fotocopiadora: escriba {} en el pizarrón. {who} {them} muestra {}.",
-            listed(&numerals),
-            listed(&forms)
-        )
+        format!("{start}. {who} {them} {}.", listed(&forms))
     }
 
     fn cautions_title(&self) -> &'static str {

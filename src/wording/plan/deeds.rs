@@ -257,10 +257,18 @@ pub enum Deed {
     /// Pages that learners take home.
     TakeHome(Vec<SheetKind>),
     /// What was left undone is noted for the teacher.
-    NoteUndone {
-        /// Whether learners have rows.
-        rows: bool,
-    },
+    NoteUndone(Vec<Undone>),
+}
+
+/// What may be left undone.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Undone {
+    /// Rows of the sorting board.
+    Rows,
+    /// Numbers that stand on the classroom's board.
+    Numbers,
+    /// Questions of the quick check.
+    Questions,
 }
 
 area! {

@@ -32,6 +32,8 @@ pub enum Phase {
     Further,
     /// The quick check.
     Exit,
+    /// The same where its questions are asked aloud.
+    Aloud,
     /// Everything goes back where it belongs.
     Clearing,
     /// Time for which the lesson's papers have nothing more.

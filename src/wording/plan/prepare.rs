@@ -156,6 +156,8 @@ pub struct Short {
     pub sharing: bool,
     /// Questions of the quick check, of how many.
     pub questions: (u32, u32),
+    /// Whether they are printed; otherwise they are asked aloud.
+    pub printed: bool,
 }
 
 area! {

@@ -72,7 +72,7 @@ fn pages(
         made(SheetKind::Tally),
         papers,
         made(SheetKind::SmallGroups),
-        &[SheetKind::Record, SheetKind::Board].into_iter().filter(|kind| made(*kind)).collect::<Vec<_>>(),
+        &teach::handed_in(means),
         lesson.spec.class.learners.value,
     );
 

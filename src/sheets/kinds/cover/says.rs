@@ -1,16 +1,22 @@
 //! What the cover says of this packet: its pages, its copies, its cautions.
 
 use super::runs::PageRun;
-use crate::lesson::display;
 use crate::lesson::job::{Cutter, For, JobFacts};
 use crate::lesson::teach::{Means, cuts, models};
 use crate::lesson::timing;
-use crate::number::Number;
+use crate::lesson::{Lesson, SortSet, display};
+use crate::measure::Count;
+use crate::number::{Form, Number};
 use crate::spec::SheetKind;
-use crate::wording::cover::{Caution, KeyPages, PageRange, SortSheets};
+use crate::wording::class_groups::GroupShare;
+use crate::wording::cover::{ByHand, Caution, KeyPages, PageRange, SortSheets};
 
 /// Numbers that are written on the board by hand, at most.
 const BY_HAND: usize = 6;
+/// The same where each group has a list of its own.
+const BY_HAND_EACH: usize = 3;
+/// More lists than these are not spelled out: their numbers are on the boards.
+const LISTS: usize = 3;
 
 /// The pages from the first run of a kind to the last; `None` without one.
 fn pages(runs: &[PageRun], wanted: impl Fn(&PageRun) -> bool) -> Option<PageRange> {
@@ -63,9 +69,10 @@ pub(super) fn copies(job: &JobFacts, run: &PageRun) -> Option<u32> {
     })
 }
 
-/// Whether learners write on boards where strips do not come in pieces, as the copy room would have cut them.
+/// Whether learners write on boards: where nobody has time to cut strips, or the copy room that would have cut them sent none.
 fn written_instead(job: &JobFacts) -> bool {
-    job.has(SheetKind::Board) && job.sheet(SheetKind::Strips).is_some_and(|strips| strips.cutter == Cutter::CopyRoom)
+    let cutter = job.sheet(SheetKind::Strips).map(|strips| strips.cutter);
+    job.has(SheetKind::Board) && matches!(cutter, Some(Cutter::CopyRoom | Cutter::Later))
 }
 
 /// How to go on without copies: what to copy how often, and what to do without a copier.
@@ -80,11 +87,40 @@ pub(super) fn missing(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
         let unmarked = lesson.marks_strips() && !uncut;
         items.push(wording.copy_pages(first.as_deref(), uncut, unmarked));
     }
-    let rows = lesson.common_set().map_or(&[][..], |set| &set.rows);
-    let time = timing::load(&lesson.fullest, lesson.spec.minutes.value).rows as usize;
-    let numbers: Vec<Number> = rows.iter().copied().take(BY_HAND.min(time)).collect();
-    items.push(wording.no_copier(&numbers, &lesson.spec.forms.matched.value, &lesson.usage()));
+    // What all work with, where groups match other forms.
+    let mut forms = lesson.spec.forms.matched.value.clone();
+    let of_all = |form: &Form| lesson.groups.iter().all(|group| group.forms.matched.value.contains(form));
+    if forms.iter().any(|form| *form != Form::Numeral && of_all(form)) {
+        forms.retain(of_all);
+    }
+    items.push(wording.no_copier(&by_hand(lesson, runs), &forms, &lesson.usage()));
     items
+}
+
+/// What goes on the board where nothing can be copied: of each set the rows that the plan has time for.
+fn by_hand(lesson: &Lesson, runs: &[PageRun]) -> ByHand {
+    let time = timing::load(&lesson.fullest, lesson.spec.minutes.value).rows as usize;
+    let rows = |set: &SortSet, most: usize| set.rows.iter().copied().take(most.min(time)).collect::<Vec<_>>();
+    let list = |share: GroupShare| {
+        let set = lesson.sets.iter().find(|set| share.versions.contains(&set.version))?;
+        Some((share, rows(set, BY_HAND_EACH))).filter(|(_, rows)| !rows.is_empty())
+    };
+    let lists: Vec<_> = lesson.shares().into_iter().filter_map(list).collect();
+    let numbers = lesson.common_set().map_or(Vec::new(), |set| rows(set, BY_HAND));
+    let check = lesson.checks.first().zip(pages(runs, |run| run.sheet == SheetKind::Exit));
+    match check {
+        _ if lists.len() > LISTS && runs.iter().any(|run| run.sheet == SheetKind::Board) => {
+            ByHand::Boards(lists.iter().map(|(_, rows)| rows.len()).max().unwrap_or(0).narrow())
+        }
+        _ if !lists.is_empty() => ByHand::Lists(lists),
+        _ if !numbers.is_empty() => ByHand::Numbers(numbers),
+        Some((check, pages)) => ByHand::Check {
+            mark: check.mark,
+            page: pages.first,
+            choices: check.questions.iter().any(|question| !question.choices.is_empty()),
+        },
+        None => ByHand::Aloud,
+    }
 }
 
 /// What to be careful about: only what this lesson has.

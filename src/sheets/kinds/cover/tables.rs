@@ -5,6 +5,7 @@ use super::runs::PageRun;
 use super::says;
 use crate::diag::Problem;
 use crate::lesson::Version;
+use crate::lesson::job::Cutter;
 use crate::lesson::teach::{Means, materials};
 use crate::measure::{Count, Length, Point, Sides};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
@@ -119,6 +120,8 @@ impl CoverForm<'_> {
         }
         let mut sheets: Vec<SheetKind> = lettered.iter().map(|run| run.sheet).collect();
         sheets.dedup();
+        // Of what nobody needs no page is looked up.
+        sheets.retain(|kind| means.job.sheet(*kind).is_none_or(|sheet| sheet.cutter != Cutter::Later));
         let mut letters: Vec<Version> = lettered.iter().filter_map(|run| run.version).collect();
         letters.sort_unstable();
         letters.dedup();

@@ -52,7 +52,7 @@ pub fn board_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Si
     let (wording, marks) = (desk.lesson.wording(), desk.lesson.marks_strips());
     // All boards of a class say the same, also that of a group without decoys.
     let note = if some && !all { wording.board_note_any(marks) } else { wording.board_note(some, marks) };
-    let strips = desk.lesson.makes(SheetKind::Strips);
+    let strips = desk.lesson.makes(SheetKind::Strips) && !desk.lesson.keeps_strips_whole();
     let note = if strips { note } else { wording.board_note_written() };
     let goal = desk.lesson.can();
     let title = number.after(desk, desk.lesson.wording().sheet_title(SheetKind::Board));

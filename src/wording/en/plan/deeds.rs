@@ -8,7 +8,7 @@ use crate::wording::cover::Papers;
 use crate::wording::digits::{counts, parts};
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, lettered, plural};
-use crate::wording::plan::{Deed, Deeds, Right, Whose};
+use crate::wording::plan::{Deed, Deeds, Right, Undone, Whose};
 use crate::wording::{Phrases, Titles, Usage};
 
 /// Those who sit beside each other.
@@ -160,9 +160,7 @@ impl Deeds for English {
                 )
             }
             Deed::CutOwnStrips => "Learners cut along the lines. Keep each learner's pieces together.".to_owned(),
-            Deed::LeaveStrips => {
-                "There is no time to cut today. The strips stay where they are, for another day.".to_owned()
-            }
+            Deed::LeaveStrips => "There is no time to cut today. The strips stay whole, for another day.".to_owned(),
             Deed::TurnOver => {
                 "A row that is done is turned over. Its strips have the same mark on their backs when they belong \
                                together; the mark of a strip that belongs to no row is on no other."
@@ -283,11 +281,14 @@ impl Deeds for English {
                 let names: Vec<&str> = names.iter().map(String::as_str).collect();
                 format!("Each learner takes home {}.", self.list(&names))
             }
-            Deed::NoteUndone { rows: true } => {
-                "Note for the teacher which rows and questions were left undone.".to_owned()
-            }
-            Deed::NoteUndone { rows: false } => {
-                "Note for the teacher which numbers and questions were left undone.".to_owned()
+            Deed::NoteUndone(what) => {
+                let name = |what: &Undone| match what {
+                    Undone::Rows => "rows",
+                    Undone::Numbers => "numbers",
+                    Undone::Questions => "questions",
+                };
+                let names: Vec<&str> = what.iter().map(name).collect();
+                format!("Note for the teacher which {} were left undone.", self.list(&names))
             }
         }
     }

@@ -26,6 +26,7 @@ impl Frame for English {
             Phase::Sharing => "Sharing",
             Phase::Further => "Going further",
             Phase::Exit => "Quick check",
+            Phase::Aloud => "Questions at the end",
             Phase::Clearing => "Clearing away",
             Phase::Spare => "Time left over",
         }

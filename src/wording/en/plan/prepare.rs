@@ -137,7 +137,7 @@ impl Prepare for English {
     }
 
     fn short(&self, short: &Short) -> String {
-        let Short { minutes, models, shown, rows: (done, all), uneven, on, by, together, sharing, questions } = *short;
+        let Short { minutes, models, shown, rows: (done, all), uneven, on, by, together, sharing, .. } = *short;
         let mut parts = Vec::new();
         if models > 0 {
             let numbers = counted(models, "model number");
@@ -168,11 +168,13 @@ impl Prepare for English {
         if sharing {
             parts.push("share".to_owned());
         }
-        if questions.1 > 0 {
-            parts.push(if questions.0 == questions.1 {
-                "quick check".to_owned()
-            } else {
-                format!("{} of the quick check", counted(questions.0, "question"))
+        let (asked, all) = short.questions;
+        if all > 0 {
+            parts.push(match (asked == all, short.printed) {
+                (true, true) => "quick check".to_owned(),
+                (false, true) => format!("{} of the quick check", counted(asked, "question")),
+                (true, false) => "questions at the end".to_owned(),
+                (false, false) => format!("{} at the end", counted(asked, "question")),
             });
         }
         format!("{} left: {}.", counted(minutes, "minute"), parts.join(", "))

@@ -9,7 +9,7 @@ use crate::wording::digits::{held, parts};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered};
 use crate::wording::es::titles::{is_feminine, with_article};
-use crate::wording::plan::{Deed, Deeds, Right, Whose};
+use crate::wording::plan::{Deed, Deeds, Right, Undone, Whose};
 use crate::wording::{Phrases, Titles, Usage};
 
 impl Deeds for Spanish {
@@ -156,7 +156,7 @@ impl Deeds for Spanish {
                 "Los estudiantes recortan por las líneas. Las piezas de cada uno se quedan juntas.".to_owned()
             }
             Deed::LeaveStrips => {
-                "Hoy no hay tiempo para recortar. Las tiras se quedan donde están, para otro día.".to_owned()
+                "Hoy no hay tiempo para recortar. Las tiras se quedan enteras, para otro día.".to_owned()
             }
             Deed::TurnOver => "Cuando una fila está terminada, se da vuelta a sus tiras. Si van juntas, todas llevan la \
                                misma figura en el reverso; la de una tira que no va en ninguna fila no se repite."
@@ -269,8 +269,15 @@ impl Deeds for Spanish {
                 format!("Recoja los controles rápidos y cuéntelos: {count}.")
             }
             Deed::Collect { count, papers: Papers::Answers } => format!("Recoja las hojas y cuéntelas: {count}."),
-            Deed::NoteUndone { rows: true } => "Anote qué filas y preguntas quedaron sin hacer.".to_owned(),
-            Deed::NoteUndone { rows: false } => "Anote qué números y preguntas quedaron sin hacer.".to_owned(),
+            Deed::NoteUndone(what) => {
+                let name = |what: &Undone| match what {
+                    Undone::Rows => "filas",
+                    Undone::Numbers => "números",
+                    Undone::Questions => "preguntas",
+                };
+                let names: Vec<&str> = what.iter().map(name).collect();
+                format!("Anote qué {} quedaron sin hacer.", self.list(&names))
+            }
         }
     }
 }

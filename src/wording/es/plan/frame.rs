@@ -26,6 +26,7 @@ impl Frame for Spanish {
             Phase::Sharing => "Puesta en común",
             Phase::Further => "Para seguir",
             Phase::Exit => "Control rápido",
+            Phase::Aloud => "Preguntas al final",
             Phase::Clearing => "Recoger",
             Phase::Spare => "Tiempo que sobra",
         }

@@ -166,7 +166,7 @@ impl Prepare for Spanish {
     }
 
     fn short(&self, short: &Short) -> String {
-        let Short { minutes, models, shown, rows: (done, all), uneven, on, by, together, sharing, questions } = *short;
+        let Short { minutes, models, shown, rows: (done, all), uneven, on, by, together, sharing, .. } = *short;
         let mut parts = Vec::new();
         if models > 0 {
             let numbers = counted(models, "número modelo", "números modelo");
@@ -197,11 +197,13 @@ impl Prepare for Spanish {
         if sharing {
             parts.push("compartir".to_owned());
         }
-        if questions.1 > 0 {
-            parts.push(if questions.0 == questions.1 {
-                "control rápido".to_owned()
-            } else {
-                format!("{} del control rápido", counted(questions.0, "pregunta", "preguntas"))
+        let (asked, all) = short.questions;
+        if all > 0 {
+            parts.push(match (asked == all, short.printed) {
+                (true, true) => "control rápido".to_owned(),
+                (false, true) => format!("{} del control rápido", counted(asked, "pregunta", "preguntas")),
+                (true, false) => "preguntas al final".to_owned(),
+                (false, false) => format!("{} al final", counted(asked, "pregunta", "preguntas")),
             });
         }
         format!("Con {}: {}.", counted(minutes, "minuto", "minutos"), parts.join(", "))
