@@ -8,6 +8,7 @@ use crate::lesson::{Lesson, display};
 use crate::measure::Count;
 use crate::number::{Counted, Number, Place};
 use crate::spec::{SheetKind, Spec, Version};
+use crate::wording::cover::Papers;
 use crate::wording::plan::{Chore, Phase, RowsBy, Short, Shortcut, SortedOn, Thing};
 
 /// Straight cuts that a grown-up makes at a trimmer in a minute; halves of a minute to trim and join two pages of a mat, and to
@@ -236,7 +237,7 @@ pub(super) fn shorter(means: &Means<'_>) -> Vec<Short> {
         together: load.together,
         sharing: load.sharing,
         questions: (questions(&load), all_questions),
-        printed: means.has(SheetKind::Exit),
+        papers: if means.has(SheetKind::Exit) { Papers::Checks } else { Papers::Answers },
     };
     let mut all: Vec<Short> = late_loads(spec).map(short).collect();
     // What fits into fewer minutes is said of those: more time needs no other way.

@@ -5,6 +5,7 @@ use crate::number::{Counted, Number};
 use crate::spec::{SheetKind, Version};
 use crate::wording::Usage;
 use crate::wording::area::area;
+use crate::wording::cover::Papers;
 
 /// Something to be done before the class comes in.
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
@@ -156,8 +157,8 @@ pub struct Short {
     pub sharing: bool,
     /// Questions of the quick check, of how many.
     pub questions: (u32, u32),
-    /// Whether they are printed; otherwise they are asked aloud.
-    pub printed: bool,
+    /// On what they are answered: printed checks, or where they are asked aloud, paper.
+    pub papers: Papers,
 }
 
 area! {

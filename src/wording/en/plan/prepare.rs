@@ -3,6 +3,7 @@
 use super::{first_ones, listed, rows};
 use crate::number::{Content, Counted, blocks_of};
 use crate::spec::SheetKind;
+use crate::wording::cover::Papers;
 use crate::wording::en::English;
 use crate::wording::en::phrases::{counted, lettered, many, plural};
 use crate::wording::en::titles::in_packet;
@@ -170,7 +171,7 @@ impl Prepare for English {
         }
         let (asked, all) = short.questions;
         if all > 0 {
-            parts.push(match (asked == all, short.printed) {
+            parts.push(match (asked == all, short.papers == Papers::Checks) {
                 (true, true) => "quick check".to_owned(),
                 (false, true) => format!("{} of the quick check", counted(asked, "question")),
                 (true, false) => "questions at the end".to_owned(),

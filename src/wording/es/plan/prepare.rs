@@ -3,6 +3,7 @@
 use super::{first_ones, listed, rows};
 use crate::number::{Content, Counted, blocks_of};
 use crate::spec::SheetKind;
+use crate::wording::cover::Papers;
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, lettered, many};
 use crate::wording::es::titles::{in_packet, is_feminine};
@@ -199,7 +200,7 @@ impl Prepare for Spanish {
         }
         let (asked, all) = short.questions;
         if all > 0 {
-            parts.push(match (asked == all, short.printed) {
+            parts.push(match (asked == all, short.papers == Papers::Checks) {
                 (true, true) => "control rápido".to_owned(),
                 (false, true) => format!("{} del control rápido", counted(asked, "pregunta", "preguntas")),
                 (true, false) => "preguntas al final".to_owned(),
