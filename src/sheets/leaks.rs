@@ -21,7 +21,7 @@ use crate::spec::{self, Language, SheetKind};
 const NOBODYS: [&str; 3] = ["mm", "cm", "in"];
 
 /// Attributes of IPP and their values (RFC 8011, PWG 5100.13, PWG 5101.1), and the options of the print command of CUPS.
-const IPP: [&str; 15] = [
+const IPP: [&str; 16] = [
     "lp",
     "media",
     "media-type",
@@ -29,6 +29,7 @@ const IPP: [&str; 15] = [
     "print-color-mode",
     "print-scaling",
     "multiple-document-handling",
+    "page-ranges",
     "cardstock",
     "stationery",
     "none",

@@ -174,6 +174,7 @@ pub fn distance(length: Length) -> (String, String) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::lesson::job::PartFacts;
 
     #[test]
     fn a_title_is_one_word_of_the_shell() {
@@ -188,6 +189,10 @@ mod tests {
                     -o print-color-mode=color -o print-scaling=none \
                     -o multiple-document-handling=separate-documents-collated-copies a.pdf";
         assert_eq!(command(&file, Paper::Tabloid, "T").join(" "), want);
+        // What follows a proof of two sides.
+        let proof = PartFacts { kind: PartKind::Proof, pages: (1, 2), sheets: (1, 1) };
+        let file = FileFacts { pages: 9, parts: vec![proof], ..file };
+        assert!(command(&file, Paper::Tabloid, "T").join(" ").ends_with(" -o page-ranges=3-9 a.pdf"));
     }
 
     #[test]
