@@ -382,7 +382,7 @@ fn needed(lesson: &Lesson, wrong: &Wrong) -> Option<[u32; 4]> {
 
 #[test]
 fn a_plan_trades_with_blocks_only_where_the_kit_holds_them() {
-    let (mut with, mut without) = (0, 0);
+    let mut with = 0;
     for lesson in on_trading() {
         let held = held(&lesson);
         let plan = means::plan(&lesson);
@@ -391,7 +391,7 @@ fn a_plan_trades_with_blocks_only_where_the_kit_holds_them() {
                 Step::Watch { wrong, tools, .. } => {
                     let Some(needs) = needed(&lesson, wrong) else { continue };
                     assert!(!tools.blocks || within(needs, held), "{:?}: {needs:?} of {held:?}", wrong.slip);
-                    *(if tools.blocks { &mut with } else { &mut without }) += 1;
+                    with += u32::from(tools.blocks);
                 }
                 Step::Do(Deed::TradeBlocks(_, [ones, tens, hundreds, thousands, ..])) => {
                     assert!(within([*thousands, *hundreds, *tens, *ones], held), "{step:?} of {held:?}");
@@ -400,7 +400,7 @@ fn a_plan_trades_with_blocks_only_where_the_kit_holds_them() {
             }
         }
     }
-    assert!(with > 5 && without > 5, "{with}, {without}");
+    assert!(with > 20, "{with}");
 }
 
 #[test]

@@ -50,7 +50,7 @@ fn told(lesson: &Lesson, group: &SlipLesson) -> Vec<String> {
         words.group_build(&step),
         words.group_question(&step),
         words.group_answer(&step),
-        words.group_try(step.task, group.tools_of_each),
+        words.group_try(step.task, group.tools_of_each, false),
         words.group_gone(group.slip, group.tools),
     ]
 }

@@ -4,6 +4,7 @@
 #![allow(clippy::pedantic, clippy::unwrap_used, reason = "tests fail by unwrapping and read best plain")]
 
 mod always_in;
+mod as_taught;
 mod boards;
 mod cells;
 mod chooser;

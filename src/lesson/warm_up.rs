@@ -15,7 +15,7 @@ use super::teach::telling_place;
 use super::week::{WarmUp, WarmUpDay};
 use super::{Lesson, Role};
 use crate::measure::Count;
-use crate::number::{Feature, Number, Place};
+use crate::number::{Feature, Number, Place, Trading};
 use crate::rng::Stream;
 use crate::spec::{Bound, Pool, SheetKind};
 use crate::wording::plan::Asked;
@@ -122,7 +122,7 @@ fn asked(lesson: &Lesson, number: Number, turn: usize) -> Vec<Asked> {
     asked.extend(step(number, turn).map(|place| Asked::MoreLess(number, place)));
     // Where the class trades, every other day is for that, which takes as long as the two ways of writing.
     let trades = turn % 2 == 1 && lesson.spec.forms.matched.value.iter().any(|form| form.is_traded());
-    if let Some(counted) = lesson.style.trading.regrouped(number).filter(|_| trades) {
+    if let Some(counted) = Trading::ANY.single(number, turn).filter(|_| trades) {
         asked.push(Asked::Regrouped(number, counted));
         return asked;
     }

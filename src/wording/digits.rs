@@ -53,6 +53,17 @@ pub fn asked(number: Number, task: Task) -> Place {
     }
 }
 
+/// The words in a number's words that name a column and say no count: hundred and thousand; in Spanish only mil, since
+/// "doscientos" is one word.
+pub fn column_words(number: Number, style: &Style) -> Vec<String> {
+    let said = style.words(number);
+    let named = [100, 1_000].into_iter().filter_map(|unit| {
+        let two = style.names.cardinal(2 * unit, false);
+        Some(two.rsplit_once(' ')?.1.to_owned())
+    });
+    named.filter(|name| said.split(' ').any(|word| word == name)).collect()
+}
+
 /// The greatest and the least numeral that can be made of all digits of a number; the least does not begin with 0.
 pub fn extremes(number: Number, style: &Style) -> (String, String) {
     let (least, greatest) = number.rearranged();

@@ -67,8 +67,8 @@ area! {
     /// What the page is for, and what lies on the table.
     fn groups_note(table: GroupTable) -> String;
 
-    /// The heading over how to read the tally.
-    fn reading_title() -> &'static str;
+    /// The heading over how to read the tally; `one_learner` makes no groups.
+    fn reading_title(one_learner: bool) -> &'static str;
 
     /// How to read the tally into groups, one sentence or two a step; `one_learner` makes none.
     fn reading_steps(one_learner: bool) -> Vec<&'static str>;
@@ -113,7 +113,7 @@ area! {
     fn group_answer(step: &GroupStep<'_>) -> String;
 
     /// How to go on with the numbers of the table.
-    fn group_try(task: Task, tools: Tools) -> String;
+    fn group_try(task: Task, tools: Tools, one_learner: bool) -> String;
 
     /// What tells that the slip is gone.
     fn group_gone(slip: Slip, tools: Tools) -> String;

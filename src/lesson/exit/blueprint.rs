@@ -10,7 +10,7 @@ use super::item::{Item, Kind};
 use crate::lesson::choose::Work;
 use crate::lesson::types::Chosen;
 use crate::measure::Count;
-use crate::number::{Feature, Number, Place, Skill, Style};
+use crate::number::{Feature, Number, Place, Skill, Style, pieces_traded};
 use crate::rng::Stream;
 use crate::spec::{Pool, RoleSpec, Spec, TextSize};
 
@@ -102,13 +102,29 @@ pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style) -> Blueprint {
         if !taught || open.len() == most || (skill.stands_in() && open.len() >= FEWEST) {
             continue;
         }
-        let items: Vec<Item> = pool.iter().flat_map(|&of| Item::all(skill, of, &allows, style)).collect();
+        let items = pool.iter().flat_map(|&of| Item::all(skill, of, &allows, style)).collect();
+        let items = few_pieces(items, chosen.exit.len(), style);
         if !items.is_empty() {
             open.push((skill, items));
         }
     }
     open.sort_by_key(|(skill, _)| *skill);
     draft.papers(open, &mut stream)
+}
+
+/// Of trades those of one piece, as they are first taught; of two pieces and more only where the numbers have too few for all
+/// papers.
+fn few_pieces(items: Vec<Item>, papers: usize, style: &Style) -> Vec<Item> {
+    let pieces = |item: &Item| item.task.counted(item.of, style).map_or(0, |counted| pieces_traded(item.of, &counted));
+    let items: Vec<(u32, Item)> = items.into_iter().map(|item| (pieces(&item), item)).collect();
+    let most = items.iter().map(|(pieces, _)| *pieces).max().unwrap_or(0);
+    let enough = |least: &u32| {
+        let numbers: BTreeSet<Number> =
+            items.iter().filter(|(pieces, _)| pieces <= least).map(|(_, item)| item.of).collect();
+        numbers.len() >= papers
+    };
+    let most = (0..most).find(enough).unwrap_or(most);
+    items.into_iter().filter(|(pieces, _)| *pieces <= most).map(|(_, item)| item).collect()
 }
 
 impl Draft<'_> {

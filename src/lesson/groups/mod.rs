@@ -165,7 +165,9 @@ pub fn has_it(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<Number> {
     let met = met(lesson);
     // Of two digits one order is the greatest number and the other the least; of more, neither answer stands in the task.
     let answer = |number: &Number| number.rearranged().0 == *number || number.rearranged().1 == *number;
-    numbers.sort_by_key(|number| (number.len() < 3, answer(number), met.contains(number)));
+    // Of a numeral with a 0 the least number would begin with it, as a child puts it.
+    let zero = |number: &Number| number.digits().any(|(_, digit)| digit == 0);
+    numbers.sort_by_key(|number| (number.len() < 3, answer(number), zero(number), met.contains(number)));
     let mut asked = BTreeSet::new();
     // Numbers of the same digits are one task.
     numbers.retain(|number| asked.insert(number.rearranged()));

@@ -4,7 +4,7 @@ use super::building::empty_places;
 use super::means::Means;
 use super::opening::twins;
 use super::script::Script;
-use super::sorting::same_digits;
+use super::sorting::{pieces_of, same_digits};
 use super::steps::Seen;
 use crate::lesson::Wrong;
 use crate::lesson::exit::{Check, Question};
@@ -70,9 +70,10 @@ fn a_decoy(script: &Script<'_>) -> Option<Asked> {
     let rows = script.rows(set);
     // The question says the numeral: it is not asked what a wrong one should be.
     let asked = |wrong: &Wrong| wrong.content.line().is_some() && wrong.task.asked() != Form::Numeral;
-    let mut texts = set.decoys().into_iter().filter(asked);
-    // The last: the first ones were explained while learners worked.
-    let decoy = texts.rfind(|wrong| rows.contains(&wrong.of));
+    let texts = set.decoys().into_iter().filter(asked);
+    // The last of the plainest: the first ones were explained while learners worked.
+    let fewest = |wrong: &Wrong| pieces_of(wrong.task, wrong.of, script.style()).max(1);
+    let decoy = texts.filter(|wrong| rows.contains(&wrong.of)).rev().min_by_key(fewest);
     decoy.map(|wrong| Asked::WentWrong(wrong.of, wrong.task.asked(), wrong.content, wrong.slip))
 }
 

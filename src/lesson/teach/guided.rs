@@ -3,7 +3,7 @@
 use super::building::places;
 use super::means::BuiltWith;
 use super::opening::twins;
-use super::script::{Script, gives_several};
+use super::script::Script;
 use crate::lesson::timing;
 use crate::number::{Form, Number, Task, Trading};
 use crate::spec::SheetKind;
@@ -49,17 +49,9 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     if !script.lesson.spec.numbers.counts_to_ten() {
         script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);
     }
-    if let Some(counted) = script.style().trading.regrouped(number).filter(|_| script.lesson.trades()) {
-        match Trading::ANY.single(number, 0) {
-            _ if !gives_several(number, &counted) => {
-                script.ask(Asked::Regrouped(number, counted));
-            }
-            // One piece comes first.
-            Some(one) if !script.has_traded() => {
-                script.ask(Asked::Regrouped(number, one));
-            }
-            _ => script.trade_several(number, counted),
-        }
+    // One piece: how several are traded is shown where the first strips have them.
+    if let Some(one) = Trading::ANY.single(number, 0).filter(|_| script.lesson.trades()) {
+        script.ask(Asked::Regrouped(number, one));
     }
     script.ask(Asked::Words(number));
     // Of two hyphens it would not be clear which is meant.
@@ -91,7 +83,8 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     }
     script.look_for(number, Task::forms(Form::Numeral, Form::Expanded));
     if script.minutes >= 5 {
-        let last = others.last().copied().unwrap_or(number);
+        // Work that there is to see: the last of the rows that are done now.
+        let last = now.last().copied().filter(|_| shared).unwrap_or(number);
         script.look_for(last, Task::forms(Form::Numeral, Form::Words));
     }
     if model.is_empty() {

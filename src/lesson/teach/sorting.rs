@@ -1,12 +1,14 @@
 //! Sorting and matching: what the class does with boards and strips, and what to ask while walking round.
 
+use std::collections::BTreeSet;
+
 use super::opening::twins;
 use super::script::{Script, gives_several};
 use super::steps::Seen;
 use crate::lesson::timing::StripUse;
 use crate::lesson::{SortSet, Wrong};
 use crate::measure::Count;
-use crate::number::{Digits, Form, Number, Place, Trading};
+use crate::number::{Digits, Form, Number, Place, Style, Task, Trading, pieces_traded};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
@@ -242,10 +244,11 @@ fn asked(script: &mut Script<'_>, set: &SortSet) {
     }
     // The question says the numeral.
     let forms: Vec<Form> = set.forms.iter().copied().filter(|form| *form != Form::Numeral).collect();
-    let belongs = rows.first().filter(|_| strips && !forms.is_empty());
-    let belongs = belongs.map(|first| Asked::Belongs(*first, forms, letter));
-    let written = rows.first().filter(|_| !strips && !set.forms.is_empty());
-    let written = written.map(|first| Asked::Ways(*first, set.forms.clone(), letter));
+    let plainest = || rows.iter().copied().min_by_key(|row| most_pieces(set, *row));
+    let belongs = plainest().filter(|_| strips && !forms.is_empty());
+    let belongs = belongs.map(|row| Asked::Belongs(row, forms, letter));
+    let written = plainest().filter(|_| !strips && !set.forms.is_empty());
+    let written = written.map(|row| Asked::Ways(row, set.forms.clone(), letter));
     let (shown, digits) = (belongs.into_iter().chain(written), apart.into_iter().chain(twins(&rows, letter)));
     // A lesson on trading asks for what was traded, any other for digits.
     if script.lesson.teaches_trading() {
@@ -253,6 +256,17 @@ fn asked(script: &mut Script<'_>, set: &SortSet) {
     } else {
         script.ask_one(digits.chain(shown));
     }
+}
+
+/// How many pieces are traded in a row of a set, in the form that trades most.
+fn most_pieces(set: &SortSet, row: Number) -> u32 {
+    let pieces = |form: &Form| pieces_of(Task::forms(set.given, *form), row, &set.style);
+    set.forms.iter().map(pieces).max().unwrap_or(0)
+}
+
+/// How many pieces a task trades away; none where it does not trade.
+pub(super) fn pieces_of(task: Task, of: Number, style: &Style) -> u32 {
+    task.counted(of, style).map_or(0, |counted| pieces_traded(of, &counted))
 }
 
 /// The first two rows made of the same digits in different places.
@@ -266,13 +280,16 @@ fn decoys(script: &mut Script<'_>) {
     let mut found: Vec<(Seen, Wrong)> = Vec::new();
     for set in &script.lesson.sets {
         let rows = script.rows(set);
-        let texts = set.decoys().into_iter().filter(|wrong| wrong.content.line().is_some());
-        for wrong in texts.filter(|wrong| rows.contains(&wrong.of)) {
-            if found.iter().all(|(_, other)| other.slip != wrong.slip) {
-                found.push((Seen::Strip(script.letter(set)), wrong));
-            }
-        }
+        let texts = set.decoys().into_iter().filter(|wrong| wrong.content.line().is_some() && rows.contains(&wrong.of));
+        found.extend(texts.map(|wrong| (Seen::Strip(script.letter(set)), wrong)));
     }
+    // A trade of several pieces is named only where there is nothing plainer.
+    let pieces = |wrong: &Wrong| pieces_of(wrong.task, wrong.of, script.style());
+    if found.iter().any(|(_, wrong)| pieces(wrong) < 2) {
+        found.retain(|(_, wrong)| pieces(wrong) < 2);
+    }
+    let mut named = BTreeSet::new();
+    found.retain(|(_, wrong)| named.insert(wrong.slip));
     found.sort_by_key(|(_, wrong)| script.is_explained(wrong.slip));
     for (seen, wrong) in found.into_iter().take(DECOYS_NAMED) {
         script.watch(seen, wrong);

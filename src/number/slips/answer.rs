@@ -6,7 +6,8 @@ use super::{Content, Form, Number, Style, Task};
 pub(super) enum Answer {
     /// The form that is asked for, of a number that has it.
     Form(Number),
-    /// A numeral of digits put together, without marks.
+    /// A numeral of digits put together, one after another as a learner writes them: a mark for thousands would show that
+    /// something else was meant.
     Digits(String),
     /// Anything else.
     Other(Content),
@@ -39,34 +40,31 @@ impl Answer {
     }
 
     /// Whether it is worth the same as the right answer, or where answers have no worth, is the same.
-    pub fn is_as(&self, right: &Self, of: Number, asked: Form, style: &Style) -> bool {
+    pub fn is_as(&self, right: &Self, asked: Form, style: &Style) -> bool {
         match right.worth(asked, style) {
             Some(worth) => self.worth(asked, style) == Some(worth),
-            None => self.looks_like(right, of, asked, style),
+            None => self.looks_like(right, asked, style),
         }
     }
 
-    /// Whether both are written alike. Both are answers about the number `of`.
-    pub fn looks_like(&self, other: &Self, of: Number, asked: Form, style: &Style) -> bool {
+    /// Whether both are written alike, but for marks of thousands.
+    pub fn looks_like(&self, other: &Self, asked: Form, style: &Style) -> bool {
         if let (Self::Form(one), Self::Form(another)) = (self, other) {
             return one == another;
         }
+        if matches!(self, Self::Digits(_)) || matches!(other, Self::Digits(_)) {
+            return self.worth(asked, style) == other.worth(asked, style);
+        }
         self.worth(asked, style) == other.worth(asked, style)
-            && self.content(of, asked, style) == other.content(of, asked, style)
+            && self.content(asked, style) == other.content(asked, style)
     }
 
     /// As it is written.
-    pub fn content(&self, of: Number, asked: Form, style: &Style) -> Option<Content> {
+    pub fn content(&self, asked: Form, style: &Style) -> Option<Content> {
         match self {
             Self::Form(number) => asked.content(*number, style),
-            Self::Digits(digits) => Some(Content::Text(marked(of, digits, style))),
+            Self::Digits(digits) => Some(Content::Text(digits.clone())),
             Self::Other(content) => Some(content.clone()),
         }
     }
-}
-
-/// Digits put together wrongly, with thousands marks only where the learner has met them: in numerals from 1,000 up. A
-/// mark in 4,006 would show that 406 was not meant.
-fn marked(of: Number, digits: &str, style: &Style) -> String {
-    if of.value() < 1_000 { digits.to_owned() } else { style.grouped(digits) }
 }

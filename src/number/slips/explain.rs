@@ -8,13 +8,13 @@ use super::{Content, Form, Number, Slip, Style, Task};
 impl Task {
     /// The right answer. Returns `None` where the number does not have the form asked for.
     pub fn right(self, number: Number, style: &Style) -> Option<Content> {
-        Answer::right(self, number, style)?.content(number, self.asked(), style)
+        Answer::right(self, number, style)?.content(self.asked(), style)
     }
 
     /// Every wrong answer with the one slip that explains it, the likeliest slips first.
     pub fn wrong(self, number: Number, style: &Style) -> Vec<(Slip, Content)> {
         let answers = self.answers(number, style).into_iter();
-        answers.filter_map(|(slip, answer)| Some((slip, answer.content(number, self.asked(), style)?))).collect()
+        answers.filter_map(|(slip, answer)| Some((slip, answer.content(self.asked(), style)?))).collect()
     }
 
     /// The slips that explain wrong answers, the likeliest first: those of [`Task::wrong`], each once, and nothing is written
@@ -37,8 +37,8 @@ impl Task {
         let mut answers: Vec<(Slip, Answer)> = Vec::new();
         for &slip in self.provokes() {
             slip.each(number, self, style, &mut |answer| {
-                let alike = |(_, other): &(Slip, Answer)| other.looks_like(&answer, number, asked, style);
-                if !answer.is_as(&right, number, asked, style) && !answers.iter().any(alike) {
+                let alike = |(_, other): &(Slip, Answer)| other.looks_like(&answer, asked, style);
+                if !answer.is_as(&right, asked, style) && !answers.iter().any(alike) {
                     answers.push((slip, answer));
                 }
             });
@@ -48,10 +48,13 @@ impl Task {
 }
 
 impl Slip {
-    /// How numbers are said where it is taught about: in the language whose words provoke it.
-    pub fn spoken(self, style: &Style) -> Style {
-        let second = style.in_second().filter(|second| self.only() == Some(second.names.tag()));
-        second.unwrap_or(*style)
+    /// How numbers are said where it is taught about in a task: in the language whose words provoke it, or that are shown.
+    pub fn spoken(self, task: Task, style: &Style) -> Style {
+        let says = |second: &Style| match self.only() {
+            Some(tag) => tag == second.names.tag(),
+            None => task.shown() == Form::SecondWords,
+        };
+        style.in_second().filter(says).unwrap_or(*style)
     }
 
     /// The number that it takes a number for, where it takes it for another one, right or wrong.

@@ -32,8 +32,16 @@ fn all(slip: Slip, value: u32, task: Task) -> String {
 /// What the rule gives, right or wrong, written out.
 fn given(slip: Slip, of: Number, task: Task, style: &Style) -> Vec<Content> {
     let mut given = Vec::new();
-    slip.each(of, task, style, &mut |answer| given.extend(answer.content(of, task.asked(), style)));
+    slip.each(of, task, style, &mut |answer| given.extend(answer.content(task.asked(), style)));
     given
+}
+
+/// As it is written, but for marks of thousands.
+fn unmarked(content: &Content, style: &Style) -> Content {
+    match content {
+        Content::Text(_) => Content::Text(content.aloud(style.names)),
+        Content::Both(_) | Content::Blocks(_) => content.clone(),
+    }
 }
 
 /// The plain reading of [`Task::wrong`]: everything is written out, and what is written is compared.
@@ -49,7 +57,7 @@ fn plainly_wrong(of: Number, task: Task, style: &Style, given: &[(Slip, Vec<Cont
     for (slip, contents) in given {
         for content in contents {
             let is_right = *content == right || worth.is_some() && content.worth(task.asked(), style.names) == worth;
-            if !is_right && wrong.iter().all(|(_, other)| other != content) {
+            if !is_right && wrong.iter().all(|(_, other)| unmarked(other, style) != unmarked(content, style)) {
                 wrong.push((*slip, content.clone()));
             }
         }
@@ -103,11 +111,11 @@ fn published_examples() {
 #[test]
 fn other_lengths() {
     assert_eq!(all(Slip::SideBySide, 46, HEARD), "406");
-    assert_eq!(all(Slip::SideBySide, 1_206, HEARD), "10,002,006");
-    assert_eq!(all(Slip::SideBySide, 12_040, HEARD), "1,200,040");
-    assert_eq!(all(Slip::BigPartThenRest, 406_383, HEARD), "406,000,383");
-    assert_eq!(all(Slip::HalfOverwritten, 1_206, HEARD), "10,206");
-    assert_eq!(all(Slip::PlaceWordWritten, 1_206, HEARD), "11,000,206");
+    assert_eq!(all(Slip::SideBySide, 1_206, HEARD), "10002006");
+    assert_eq!(all(Slip::SideBySide, 12_040, HEARD), "1200040");
+    assert_eq!(all(Slip::BigPartThenRest, 406_383, HEARD), "406000383");
+    assert_eq!(all(Slip::HalfOverwritten, 1_206, HEARD), "10206");
+    assert_eq!(all(Slip::PlaceWordWritten, 1_206, HEARD), "11000206");
     assert_eq!(all(Slip::PlaceWordWritten, 400, HEARD), "4100");
     assert_eq!(all(Slip::PlaceWordWritten, 46, HEARD), "-");
     assert_eq!(all(Slip::ZeroDropped, 1_005, HEARD), "15");

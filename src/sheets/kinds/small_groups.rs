@@ -94,8 +94,8 @@ impl GroupPages<'_> {
     /// How the tally is read, and the groups with their letters.
     fn reading(&mut self, desk: &Desk<'_>, indent: Length) -> Result<(), Problem> {
         let wording = desk.lesson.wording();
-        self.heading(wording.reading_title().to_owned());
         let alone = desk.lesson.has_one_learner();
+        self.heading(wording.reading_title(alone).to_owned());
         let apart = (desk.lesson.parts().len() > 1).then(|| wording.tasks_apart());
         let steps = wording.reading_steps(alone).into_iter().chain(apart);
         let steps: Vec<String> = steps.map(str::to_owned).collect();
@@ -158,7 +158,11 @@ impl GroupPages<'_> {
             let first = lesson.trials.first()?;
             let tools = lesson.tools_of_each;
             let gone = wording.group_gone(*slip, lesson.tools);
-            Some((wording.group_try(first.task, tools), gone, wording.numbers_heads(first.task, tools)))
+            Some((
+                wording.group_try(first.task, tools, desk.lesson.has_one_learner()),
+                gone,
+                wording.numbers_heads(first.task, tools),
+            ))
         };
         // Those who are asked in one way share a table.
         for parts in parts.chunk_by(|one, other| asked(one) == asked(other)) {

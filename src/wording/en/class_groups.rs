@@ -160,7 +160,7 @@ impl ClassGroups for English {
     fn checks_printed(&self, first: u32, last: u32, slips: u32) -> String {
         let which =
             if first == last { format!("quick check {first}") } else { format!("quick checks {first} to {last}") };
-        format!("{which}, {}", counted(slips, "slip"))
+        format!("{which}, {} when cut", counted(slips, "piece"))
     }
 
     fn checks_apart(&self) -> &'static str {

@@ -235,7 +235,11 @@ impl CoverWords for English {
             Some(Papers::Answers) => things.push("the learners' answers".to_owned()),
             None => {}
         }
-        let groups = if groups { " On the page for small groups write in the names you are sure of." } else { "" };
+        let groups = if groups && learners > 1 {
+            " On the page for small groups write in the names you are sure of."
+        } else {
+            ""
+        };
         format!("Leave behind: {}.{groups}", listed(&things))
     }
 }

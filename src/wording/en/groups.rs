@@ -17,15 +17,15 @@ impl Groups for English {
             (true, "pencils"),
         ];
         let things: Vec<&str> = things.into_iter().filter(|(lies, _)| *lies).map(|(_, what)| what).collect();
-        let each = if table.one_learner { "letter" } else { "group" };
+        let (each, checks) = if table.one_learner { ("letter", "quick check") } else { ("group", "quick checks") };
         format!(
-            "For tomorrow, after you have read the tally and the quick checks. Ten minutes a {each}, at a table with {}.",
+            "For tomorrow, after you have read the tally and the {checks}. Ten minutes a {each}, at a table with {}.",
             self.list(&things)
         )
     }
 
-    fn reading_title(&self) -> &'static str {
-        "From the tally to the groups"
+    fn reading_title(&self, one_learner: bool) -> &'static str {
+        if one_learner { "From the tally to tomorrow" } else { "From the tally to the groups" }
     }
 
     fn reading_steps(&self, one_learner: bool) -> Vec<&'static str> {

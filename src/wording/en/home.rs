@@ -81,7 +81,7 @@ impl HomeWords for English {
                     .to_owned()
             },
             format!(
-                "Write {} on slips of paper, {each} of each. Use them like coins. Pay {} with as few slips as you can.{trade}",
+                "Write {} on small pieces of paper, {each} of each. Use them like coins. Pay {} with as few pieces as you can.{trade}",
                 self.list(&worths),
                 usage.style.numeral(number)
             ),

@@ -21,17 +21,17 @@ impl Slips for English {
             Slip::SideBySide => "Each part is written out in full, one beside the other.",
             Slip::BigPartThenRest => "The biggest part is written out in full, and the rest comes after it.",
             Slip::HalfOverwritten => "The rest goes over the zeros of the biggest part, but one zero too many stays.",
-            Slip::PlaceWordWritten => "The word hundred or thousand is heard as a number, so it is written down too.",
+            Slip::PlaceWordWritten => "A word that names a place is heard as a number, so it is written down too.",
             Slip::FaceValue => "Every digit counts that many ones, wherever it stands.",
             Slip::CountedAlike => "Every block counts as one, whatever its size.",
             Slip::PlaceOff => "A digit counts by its place, but this one is counted in the place beside its own.",
             Slip::ReadInPieces => "A long numeral is cut into shorter ones, and each is read by itself.",
             Slip::FromTheOnes => "Numbers are compared from the right, so the last digit that differs decides.",
-            Slip::NotTakenAway => "Ten smaller pieces come, and the piece that was traded for them stays.",
+            Slip::NotTakenAway => "Smaller pieces come, and what was traded for them stays.",
             Slip::OneForOne => "A piece that is traded gives one piece of the next kind, not ten.",
-            Slip::OneTooFew => "The piece that was traded away counts as one of the ten, so nine more come.",
+            Slip::OneTooFew => "A piece that is traded away counts as one of its ten, so only nine come for it.",
             Slip::CountsSideBySide => "Each count is written down as it stands, one beside the other.",
-            Slip::TenLeftOut => "A column shows one digit, so the ten pieces too many in it are forgotten.",
+            Slip::TenLeftOut => "A column shows one digit, so what is beyond nine in it is forgotten.",
             Slip::TensOnesSwapped => "The digits are known, but not which one counts tens and which counts ones.",
             Slip::HundredsTensSwapped => {
                 "The digits are known, but not which one counts hundreds and which counts tens."
@@ -81,11 +81,9 @@ impl Slips for English {
                 "Name the places from the left and count the digits written: one digit for each place."
             }
             Slip::PlaceWordWritten if mat => {
-                "Show that hundred and thousand name columns of the mat; only the count in a column is written."
+                "Show which word names a column of the mat; only the count in a column is written."
             }
-            Slip::PlaceWordWritten => {
-                "Say that hundred and thousand name places; only the count in a place is written."
-            }
+            Slip::PlaceWordWritten => "Ask which word names a place; only the count in a place is written.",
             Slip::FaceValue if blocks => {
                 "Ask which blocks each digit stands for, and lay a rod beside a cube to compare."
             }
@@ -108,21 +106,21 @@ impl Slips for English {
                 "Cover all but the first digit, say it with its place, then read the rest as one number."
             }
             Slip::NotTakenAway if blocks => {
-                "Trade with blocks: the traded piece goes back to the pile before the ten come out."
+                "Trade with blocks: what is traded goes back to the pile before the smaller pieces come out."
             }
-            Slip::NotTakenAway => "Draw it, cross out the piece that is traded, and draw ten of the next kind.",
-            Slip::OneForOne if blocks => "Lay ten pieces along the one that they are traded for, and trade again.",
+            Slip::NotTakenAway => "Draw it, cross out what is traded, and draw ten of the next kind for each piece.",
+            Slip::OneForOne if blocks => "Lay ten pieces along one of the kind that is traded, and trade again.",
             Slip::OneForOne => "Ask how many of the smaller kind make one of the larger, and trade again.",
-            Slip::OneTooFew if blocks => "Count the ten pieces aloud as they come out, then count the whole column.",
-            Slip::OneTooFew => "Draw the ten pieces and count them aloud, then count all of that kind.",
+            Slip::OneTooFew if blocks => "Count the new pieces aloud as they come out, then count the whole column.",
+            Slip::OneTooFew => "Draw ten pieces for each one traded, counting aloud, then count all of that kind.",
             Slip::CountsSideBySide if mat && blocks => {
                 "Build it on the mat, trade every ten pieces up, and write one digit for each column."
             }
             Slip::CountsSideBySide => {
                 "Circle every ten of one kind, trade them up, and write one digit for each place."
             }
-            Slip::TenLeftOut if blocks => "Trade the ten pieces for one of the next kind, and move it one column on.",
-            Slip::TenLeftOut => "Circle the ten of one kind, and count them as one more of the next.",
+            Slip::TenLeftOut if blocks => "Trade every ten pieces of a kind for one of the next, in its own column.",
+            Slip::TenLeftOut => "Circle every ten of a kind, and count each ten as one more of the next.",
             Slip::TensOnesSwapped if blocks => {
                 "Build the number, then change it to the learner's answer, and ask which has more tens."
             }

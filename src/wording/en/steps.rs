@@ -3,7 +3,7 @@
 use super::English;
 use super::phrases::{a_digit, listed, plural};
 use crate::number::{Content, Form, Names, Number, Place, Slip, Style, Task, fewest_blocks};
-use crate::wording::digits::{asked, empty, first_difference, parts, pictured, worth};
+use crate::wording::digits::{asked, column_words, empty, first_difference, parts, pictured, worth};
 use crate::wording::groups::GroupStep;
 use crate::wording::{Checks, GroupSteps, Groups, Phrases, ReadIn, Slips, Tools};
 
@@ -36,9 +36,13 @@ impl GroupSteps for English {
                 format!("{} Write the digit of the {rod} first.", made_of(teen, tools, style))
             }
             Slip::SideBySide | Slip::BigPartThenRest => {
-                let parts = listed(&parts(of, style));
+                let parts = parts(of, style);
+                let several = parts.len() > 2;
+                let parts = listed(&parts);
                 if tools.cards {
-                    format!("Take the layered cards {parts}. Lay the smaller on the larger, right edges together.")
+                    let which =
+                        if several { "each smaller one on the larger ones" } else { "the smaller on the larger" };
+                    format!("Take the layered cards {parts}. Lay {which}, right edges together.")
                 } else {
                     format!("Write the parts of {numeral} below each other, ones under ones: {parts}. Add them up.")
                 }
@@ -114,7 +118,7 @@ impl GroupSteps for English {
                 format!("{which} empty in {numeral}? And in {}?", style.numeral(taken))
             }
             Slip::TeenTy | Slip::SoundAlike => {
-                let spoken = slip.spoken(style);
+                let spoken = slip.spoken(task, style);
                 let Some(heard) = step.heard() else { return String::new() };
                 let [one, two] = heard.words(&spoken);
                 format!(
@@ -135,7 +139,14 @@ impl GroupSteps for English {
             Slip::HalfOverwritten => {
                 "How many columns are there, up to the largest? So how many digits do we write?".to_owned()
             }
-            Slip::PlaceWordWritten => "Which words name a column? Do we write them as digits?".to_owned(),
+            Slip::PlaceWordWritten => {
+                let spoken = slip.spoken(task, style);
+                let (which, them) = match column_words(of, &spoken).len() {
+                    1 => ("word names", "it"),
+                    _ => ("words name", "them"),
+                };
+                format!("Listen: {}. Which {which} a column? Do we write {them} in digits?", spoken.words(of))
+            }
             Slip::ReadInPieces if tools.read == ReadIn::Periods => {
                 format!("What do we read first in {numeral}, and which word comes then?")
             }
@@ -185,7 +196,7 @@ impl GroupSteps for English {
             }
             Slip::TeenTy | Slip::SoundAlike => {
                 let Some(heard) = step.heard() else { return String::new() };
-                let [one, _] = heard.words(&slip.spoken(style));
+                let [one, _] = heard.words(&slip.spoken(task, style));
                 format!(
                     "{}. In the {} place stands {}: {numeral}.",
                     self.capital(&one),
@@ -194,7 +205,7 @@ impl GroupSteps for English {
                 )
             }
             Slip::HundredWord => {
-                let spoken = slip.spoken(style);
+                let spoken = slip.spoken(task, style);
                 format!("{}; by itself, {}.", self.capital(&spoken.words(of)), spoken.names.cardinal(100, false))
             }
             Slip::TeenReversed => {
@@ -204,16 +215,16 @@ impl GroupSteps for English {
             }
             Slip::SideBySide | Slip::BigPartThenRest => {
                 let count = self.capital(&self.small(of.len()));
-                format!("{count}: {numeral}. Each smaller part takes the place of zeros.")
+                let part = if of.parts().count() > 2 { "Each smaller part" } else { "The smaller part" };
+                format!("{count}: {numeral}. {part} takes the place of zeros.")
             }
             Slip::HalfOverwritten => {
                 let columns = self.small(of.len());
                 format!("{} columns, so {columns} digits: {numeral}.", self.capital(&columns))
             }
             Slip::PlaceWordWritten => {
-                let words = style.words(of);
-                let named = ["hundred", "thousand"].into_iter().filter(|word| words.contains(word));
-                let named = self.capital(&self.list(&named.collect::<Vec<_>>()));
+                let named = column_words(of, &slip.spoken(task, style));
+                let named = self.capital(&listed(&named));
                 format!("{named}. No: only the count in a column is written: {numeral}.")
             }
             Slip::ReadInPieces if tools.read == ReadIn::Periods => {
@@ -268,30 +279,42 @@ impl GroupSteps for English {
         }
     }
 
-    fn group_try(&self, task: Task, tools: Tools) -> String {
-        let what = match task {
+    fn group_try(&self, task: Task, tools: Tools, one_learner: bool) -> String {
+        let (show, does) = match task {
             Task::Forms { asked: Form::Numeral, shown: Form::Words | Form::SecondWords } => {
-                "Say each. Learners write the number."
+                ("Say each", "write the number")
             }
             Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } if tools.blocks => {
-                "Lay each out in blocks. Learners write the number."
+                ("Lay each out in blocks", "write the number")
             }
             Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } => {
-                "Draw each. Learners write the number."
+                ("Draw each", "write the number")
             }
-            Task::Forms { asked: Form::Numeral, .. } => "Show each. Learners write the number.",
-            Task::Forms { asked: Form::Words | Form::SecondWords, .. } => "Show each. Learners read it aloud.",
-            Task::Forms { asked: Form::Expanded, .. } => "Show each. Learners write it in expanded form.",
-            Task::Forms { asked: Form::Units, .. } => "Show each. Learners say how many of each place it has.",
-            Task::Forms { asked: Form::Regrouped, .. } => "Show each. Learners trade, and say what they have then.",
-            Task::Forms { asked: Form::Blocks, .. } if tools.blocks => "Show each. Learners build it.",
-            Task::Forms { asked: Form::Blocks, .. } => "Show each. Learners draw it.",
-            Task::Forms { asked: Form::Untraded, .. } if tools.blocks => "Show each. Learners build it, and trade.",
-            Task::Forms { asked: Form::Untraded, .. } => "Show each. Learners draw it, and trade.",
-            Task::Worth(_) => "Show each. Learners say what the digit is worth.",
-            Task::Greater(_) => "Show both. Learners say which is greater, and why.",
+            Task::Forms { asked: Form::Numeral, .. } => ("Show each", "write the number"),
+            Task::Forms { asked: Form::Words | Form::SecondWords, .. } => ("Show each", "read it aloud"),
+            Task::Forms { asked: Form::Expanded, .. } => ("Show each", "write it in expanded form"),
+            Task::Forms { asked: Form::Units, .. } => ("Show each", "say how many of each place it has"),
+            Task::Forms { asked: Form::Regrouped, .. } if one_learner => {
+                ("Show each", "trade, and says what there is then")
+            }
+            Task::Forms { asked: Form::Regrouped, .. } => ("Show each", "trade, and say what they have then"),
+            Task::Forms { asked: Form::Blocks, .. } if tools.blocks => ("Show each", "build it"),
+            Task::Forms { asked: Form::Blocks, .. } => ("Show each", "draw it"),
+            Task::Forms { asked: Form::Untraded, .. } if tools.blocks && one_learner => {
+                ("Show each", "build it, and trades")
+            }
+            Task::Forms { asked: Form::Untraded, .. } if tools.blocks => ("Show each", "build it, and trade"),
+            Task::Forms { asked: Form::Untraded, .. } if one_learner => ("Show each", "draw it, and trades"),
+            Task::Forms { asked: Form::Untraded, .. } => ("Show each", "draw it, and trade"),
+            Task::Worth(_) => ("Show each", "say what the digit is worth"),
+            Task::Greater(_) => ("Show both", "say which is greater, and why"),
         };
-        what.to_owned()
+        if one_learner {
+            let (verb, rest) = does.split_at(does.find([' ', ',']).unwrap_or(does.len()));
+            format!("{show}. The learner {verb}s{rest}.")
+        } else {
+            format!("{show}. Learners {does}.")
+        }
     }
 
     fn group_gone(&self, slip: Slip, tools: Tools) -> String {
@@ -431,7 +454,7 @@ fn two(of: Number, other: Number, step: &GroupStep<'_>) -> String {
 fn confused(step: &GroupStep<'_>) -> String {
     let GroupStep { tools, style, .. } = *step;
     let Some(heard) = step.heard() else { return String::new() };
-    let [one, two] = heard.words(&step.slip.spoken(style));
+    let [one, two] = heard.words(&step.slip.spoken(step.task, style));
     let [here, there] = heard.both.map(|number| (style.numeral(number), making(number, tools)));
     let from = if step.two_sets { ", from a second set," } else { "" };
     let ((first, (verb, how)), (second, (_, so))) = (here, there);

@@ -130,7 +130,7 @@ impl TicketWords for English {
             FilePart::Kits(kinds, kits) => format!("{} for {}", titles(kinds), many(kits, "kit")),
             FilePart::Piles(piles) => format!("strips in {}", many(piles, "pile")),
             FilePart::Checks(slips) => {
-                format!("{}, {}", self.sheet_in_text(SheetKind::Exit, slips), counted(slips, "slip"))
+                format!("{}, {} when cut", self.sheet_in_text(SheetKind::Exit, slips), counted(slips, "piece"))
             }
             FilePart::Packets([SheetKind::Strips], sets) => format!("{} of strips", many(sets, "set")),
             FilePart::Packets([kind], sets) => format!("{sets} {}", self.sheet_in_text(*kind, sets.narrow())),

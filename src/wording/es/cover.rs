@@ -248,7 +248,7 @@ impl CoverWords for Spanish {
             Some(Papers::Answers) => things.push("las respuestas de la clase".to_owned()),
             None => {}
         }
-        let groups = if groups {
+        let groups = if groups && learners > 1 {
             " En la página de grupos pequeños, anote solo los nombres de los que tenga certeza."
         } else {
             ""

@@ -24,8 +24,8 @@ impl Groups for Spanish {
         )
     }
 
-    fn reading_title(&self) -> &'static str {
-        "De la lista a los grupos"
+    fn reading_title(&self, one_learner: bool) -> &'static str {
+        if one_learner { "De la lista a mañana" } else { "De la lista a los grupos" }
     }
 
     fn reading_steps(&self, one_learner: bool) -> Vec<&'static str> {

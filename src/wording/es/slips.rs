@@ -16,7 +16,7 @@ impl Slips for Spanish {
             Slip::SideBySide => "partes una tras otra",
             Slip::BigPartThenRest => "parte mayor, luego el resto",
             Slip::HalfOverwritten => "ceros a medio tapar",
-            Slip::PlaceWordWritten => "cien o mil escrito",
+            Slip::PlaceWordWritten => "palabra de posición escrita",
             Slip::FaceValue => "cifras como unidades",
             Slip::CountedAlike => "bloques contados por igual",
             Slip::PlaceOff => "posición vecina",
@@ -44,17 +44,19 @@ impl Slips for Spanish {
             Slip::SideBySide => "Cada parte se escribe entera, una al lado de otra.",
             Slip::BigPartThenRest => "La parte mayor se escribe entera y el resto va detrás.",
             Slip::HalfOverwritten => "El resto tapa los ceros de la parte mayor, pero queda un cero de más.",
-            Slip::PlaceWordWritten => "Las palabras cien y mil se oyen como números, así que también se escriben.",
+            Slip::PlaceWordWritten => {
+                "La palabra que nombra una posición se oye como un número, así que también se escribe."
+            }
             Slip::FaceValue => "Cada cifra cuenta unidades, esté donde esté.",
             Slip::CountedAlike => "Cada bloque cuenta uno, sea del tamaño que sea.",
             Slip::PlaceOff => "Una cifra cuenta según su posición, pero esta se cuenta en la de al lado.",
             Slip::ReadInPieces => "Un número largo se corta en otros más cortos y cada uno se lee solo.",
             Slip::FromTheOnes => "Los números se comparan desde la derecha: decide la última cifra distinta.",
-            Slip::NotTakenAway => "Vienen diez piezas menores y la pieza canjeada se queda.",
+            Slip::NotTakenAway => "Vienen piezas menores y lo que se canjeó por ellas se queda.",
             Slip::OneForOne => "Una pieza canjeada da una pieza del tipo siguiente, no diez.",
-            Slip::OneTooFew => "La pieza canjeada cuenta como una de las diez, así que vienen nueve más.",
+            Slip::OneTooFew => "Una pieza canjeada cuenta como una de sus diez, así que por ella solo vienen nueve.",
             Slip::CountsSideBySide => "Cada cantidad se escribe tal cual, una al lado de otra.",
-            Slip::TenLeftOut => "En una columna cabe una cifra, así que las diez piezas de más se olvidan.",
+            Slip::TenLeftOut => "En una columna cabe una cifra, así que lo que pasa de nueve se olvida.",
             Slip::TensOnesSwapped => "Conoce las cifras, pero no cuál cuenta decenas y cuál unidades.",
             Slip::HundredsTensSwapped => "Conoce las cifras, pero no cuál cuenta centenas y cuál decenas.",
             Slip::Reversed => "Las cifras están bien, pero el número se escribe de derecha a izquierda.",
@@ -102,10 +104,10 @@ impl Slips for Spanish {
                 "Nombre las posiciones desde la izquierda y cuente las cifras: una cifra por posición."
             }
             Slip::PlaceWordWritten if mat => {
-                "Muestre que cien y mil nombran columnas del tapete; solo se escribe cuántos hay en cada columna."
+                "Muestre qué palabra nombra una columna del tapete; solo se escribe cuántos hay en cada columna."
             }
             Slip::PlaceWordWritten => {
-                "Diga que cien y mil nombran posiciones; solo se escribe cuántos hay en cada posición."
+                "Pregunte qué palabra nombra una posición; solo se escribe cuántos hay en cada posición."
             }
             Slip::FaceValue if blocks => {
                 "Pregunte qué bloques representa cada cifra y ponga una barra junto a un cubo para comparar."
@@ -129,14 +131,14 @@ impl Slips for Spanish {
                 "Tape todo menos la primera cifra, dígala con su posición y lea el resto como un solo número."
             }
             Slip::NotTakenAway if blocks => {
-                "Canjee con bloques: la pieza canjeada vuelve al montón antes de que salgan las diez."
+                "Canjee con bloques: lo que se canjea vuelve al montón antes de que salgan las piezas menores."
             }
-            Slip::NotTakenAway => "Dibújelo, tache la pieza que se canjea y dibuje diez del tipo siguiente.",
-            Slip::OneForOne if blocks => "Ponga diez piezas junto a la que se canjea por ellas y canjee otra vez.",
+            Slip::NotTakenAway => "Dibújelo, tache lo que se canjea y dibuje diez del tipo siguiente por cada pieza.",
+            Slip::OneForOne if blocks => "Ponga diez piezas junto a una del tipo que se canjea y canjee otra vez.",
             Slip::OneForOne => "Pregunte cuántas piezas del tipo menor hacen una del mayor y canjee otra vez.",
-            Slip::OneTooFew if blocks => "Cuente en voz alta las diez piezas según salen, y después toda la columna.",
+            Slip::OneTooFew if blocks => "Cuente en voz alta las piezas nuevas según salen, y después toda la columna.",
             Slip::OneTooFew => {
-                "Dibuje las diez piezas contándolas en voz alta, y cuente después todas las de ese tipo."
+                "Dibuje diez piezas por cada una canjeada, contando en voz alta, y cuente después todas las de ese tipo."
             }
             Slip::CountsSideBySide if mat && blocks => {
                 "Ármelo en el tapete, canjee cada diez piezas y escriba una cifra por columna."
@@ -144,8 +146,10 @@ impl Slips for Spanish {
             Slip::CountsSideBySide => {
                 "Encierre cada diez piezas de un tipo, canjéelas y escriba una cifra por posición."
             }
-            Slip::TenLeftOut if blocks => "Canjee las diez piezas por una del tipo siguiente y pásela a su columna.",
-            Slip::TenLeftOut => "Encierre las diez de un tipo y cuéntelas como una más del siguiente.",
+            Slip::TenLeftOut if blocks => {
+                "Canjee cada diez piezas de un tipo por una del siguiente, en su propia columna."
+            }
+            Slip::TenLeftOut => "Encierre cada diez de un tipo y cuente cada grupo como una más del siguiente.",
             Slip::TensOnesSwapped if blocks => {
                 "Arme el número, cámbielo a la respuesta y pregunte cuál tiene más decenas."
             }

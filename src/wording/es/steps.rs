@@ -3,7 +3,7 @@
 use super::Spanish;
 use super::phrases::listed;
 use crate::number::{Content, Form, Names, Number, Place, Slip, Style, Task, fewest_blocks};
-use crate::wording::digits::{asked, empty, first_difference, parts, pictured, worth};
+use crate::wording::digits::{asked, column_words, empty, first_difference, parts, pictured, worth};
 use crate::wording::groups::GroupStep;
 use crate::wording::{Checks, GroupSteps, Groups, Phrases, ReadIn, Slips, Tools};
 
@@ -120,7 +120,7 @@ impl GroupSteps for Spanish {
                 format!("{which} en {numeral}? ¿Y en {}?", style.numeral(step.taken.unwrap_or(of)))
             }
             Slip::TeenTy | Slip::SoundAlike => {
-                let spoken = slip.spoken(style);
+                let spoken = slip.spoken(task, style);
                 let Some(heard) = step.heard() else { return String::new() };
                 let [one, two] = heard.words(&spoken);
                 let digit = in_column(heard.place);
@@ -137,7 +137,14 @@ impl GroupSteps for Spanish {
             Slip::HalfOverwritten => {
                 "¿Cuántas columnas hay hasta la mayor? Entonces, ¿cuántas cifras escribimos?".to_owned()
             }
-            Slip::PlaceWordWritten => "¿Qué palabras nombran una columna? ¿Las escribimos como cifras?".to_owned(),
+            Slip::PlaceWordWritten => {
+                let spoken = slip.spoken(task, style);
+                let which = match column_words(of, &spoken).len() {
+                    1 => "¿Qué palabra nombra una columna? ¿La escribimos como cifras?",
+                    _ => "¿Qué palabras nombran una columna? ¿Las escribimos como cifras?",
+                };
+                format!("Escuchen: «{}». {which}", spoken.words(of))
+            }
             Slip::ReadInPieces if tools.read == ReadIn::Periods => {
                 format!("¿Qué leemos primero en {numeral}, antes de decir «mil»?")
             }
@@ -190,12 +197,12 @@ impl GroupSteps for Spanish {
             }
             Slip::TeenTy | Slip::SoundAlike => {
                 let Some(heard) = step.heard() else { return String::new() };
-                let [one, _] = heard.words(&slip.spoken(style));
+                let [one, _] = heard.words(&slip.spoken(task, style));
                 let digit = of.digit(heard.place);
                 format!("{}. En las {} va un {digit}: {numeral}.", self.capital(&one), self.place(heard.place))
             }
             Slip::HundredWord => {
-                let spoken = slip.spoken(style);
+                let spoken = slip.spoken(task, style);
                 format!("{}; solo, {}.", self.capital(&spoken.words(of)), spoken.names.cardinal(100, false))
             }
             Slip::TeenReversed => {
@@ -212,9 +219,9 @@ impl GroupSteps for Spanish {
                 format!("{} columnas; por eso, {count} cifras: {numeral}.", self.capital(&count))
             }
             Slip::PlaceWordWritten => {
-                // In Spanish only thousands are counted by a word of their own.
-                let words = if of.value() < 1_000 { "Cien" } else { "Mil" };
-                format!("{words}. No: solo se escribe cuántos hay en cada columna: {numeral}.")
+                let named = column_words(of, &slip.spoken(task, style));
+                let named = self.capital(&listed(&named));
+                format!("{named}. No: solo se escribe cuántos hay en cada columna: {numeral}.")
             }
             Slip::ReadInPieces if tools.read == ReadIn::Periods => {
                 format!("{}; después, mil. Completo: {}.", of.value() / 1_000, style.words(of))
@@ -266,7 +273,7 @@ impl GroupSteps for Spanish {
         }
     }
 
-    fn group_try(&self, task: Task, tools: Tools) -> String {
+    fn group_try(&self, task: Task, tools: Tools, one_learner: bool) -> String {
         let what = match task {
             Task::Forms { asked: Form::Numeral, shown: Form::Words | Form::SecondWords } => {
                 "Diga cada número. Lo escriben en cifras."
@@ -289,7 +296,7 @@ impl GroupSteps for Spanish {
             Task::Worth(_) => "Muestre cada uno. Dicen cuánto vale la cifra.",
             Task::Greater(_) => "Muestre los dos. Dicen cuál es mayor y por qué.",
         };
-        what.to_owned()
+        if one_learner { to_one(what) } else { what.to_owned() }
     }
 
     fn group_gone(&self, slip: Slip, tools: Tools) -> String {
@@ -355,6 +362,13 @@ impl GroupSteps for Spanish {
             Task::Greater(other) => listed(&[style.numeral(number.min(other)), style.numeral(number.max(other))]),
         }
     }
+}
+
+/// What learners do, said of one.
+fn to_one(what: &str) -> String {
+    let verbs = ["scriben", "leen", "icen", "arman", "dibujan", "anjean", "tienen"];
+    let one = |text: String, verb: &&str| text.replace(verb, verb.strip_suffix('n').unwrap_or(verb));
+    verbs.iter().fold(what.to_owned(), one)
 }
 
 /// What a digit stands for: pieces where there are blocks, else units of its place.
@@ -440,7 +454,7 @@ fn two(of: Number, other: Number, step: &GroupStep<'_>) -> String {
 fn confused(step: &GroupStep<'_>) -> String {
     let GroupStep { tools, style, .. } = *step;
     let Some(heard) = step.heard() else { return String::new() };
-    let [one, two] = heard.words(&step.slip.spoken(style));
+    let [one, two] = heard.words(&step.slip.spoken(step.task, style));
     let [(first, (verb, how)), (second, (_, so))] =
         heard.both.map(|number| (style.numeral(number), making(number, tools)));
     let from = if step.two_sets { " y, con otro juego," } else { ", y" };

@@ -117,7 +117,9 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         ),
         Deed::GiveChecks { .. } => "Give the learner one quick check.".to_owned(),
         Deed::ReadAloud => "Read a question aloud if the learner asks. Do not help with the answer.".to_owned(),
-        Deed::BagStrips => "Strips go into the envelope. The learner writes a name on it.".to_owned(),
+        Deed::BagStrips => {
+            "Strips go into the envelope. The learner writes a name on it. Keep it for the teacher.".to_owned()
+        }
         Deed::Collect { papers: Papers::Checks, .. } => "Collect the quick check.".to_owned(),
         Deed::Collect { papers: Papers::Answers, .. } => "Collect the answers.".to_owned(),
         Deed::TakeHome(kinds) => {

@@ -255,7 +255,7 @@ impl Deeds for English {
             Deed::CountScissors(pairs) => {
                 format!("Count the scissors back in: {}, closed.", counted(*pairs, "pair"))
             }
-            Deed::BagStrips => "Strips go into the envelopes. Learners write their names on them.".to_owned(),
+            Deed::BagStrips => "Strips go into the envelopes. Learners write their names on them. Collect the envelopes for the teacher.".to_owned(),
             Deed::CollectSheets(kinds) => {
                 let names: Vec<String> =
                     kinds.iter().map(|kind| format!("the {}", self.sheet_in_text(*kind, 2))).collect();

@@ -14,7 +14,7 @@ pub(super) fn seen(slip: Slip) -> &'static str {
         Slip::SideBySide => "They wrote the parts one beside the other",
         Slip::BigPartThenRest => "They wrote all of the big part, then the rest behind it",
         Slip::HalfOverwritten => "They left a zero too many",
-        Slip::PlaceWordWritten => "They wrote hundred or thousand as digits too",
+        Slip::PlaceWordWritten => "They wrote the word for a place in digits too",
         Slip::FaceValue => "They took every digit for ones",
         Slip::CountedAlike => "They counted every block as one",
         Slip::PlaceOff => "They put a digit one place off",

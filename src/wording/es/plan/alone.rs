@@ -126,7 +126,9 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         Deed::ReadAloud => {
             "Lea en voz alta una pregunta si el estudiante lo pide. No ayude con la respuesta.".to_owned()
         }
-        Deed::BagStrips => "Las tiras van al sobre. El estudiante escribe en él su nombre.".to_owned(),
+        Deed::BagStrips => {
+            "Las tiras van al sobre. El estudiante escribe en él su nombre. Guárdelo para el docente.".to_owned()
+        }
         Deed::Collect { papers: Papers::Checks, .. } => "Recoja el control rápido.".to_owned(),
         Deed::Collect { papers: Papers::Answers, .. } => "Recoja las respuestas.".to_owned(),
         Deed::TakeHome(kinds) => {

@@ -244,7 +244,7 @@ impl Deeds for Spanish {
                 format!("Respuestas correctas del control {check}: {}.", answers.join(", "))
             }
             Deed::CountScissors(pairs) => format!("Cuente las tijeras al recogerlas: {pairs}, cerradas."),
-            Deed::BagStrips => "Las tiras van a los sobres. Cada quien escribe en el suyo su nombre.".to_owned(),
+            Deed::BagStrips => "Las tiras van a los sobres. Cada quien escribe en el suyo su nombre. Recoja los sobres para el docente.".to_owned(),
             Deed::CollectSheets(kinds) => {
                 let names: Vec<String> = kinds.iter().map(|kind| with_article(*kind, 2)).collect();
                 format!("Recoja {}.", listed(&names))
