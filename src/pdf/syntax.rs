@@ -7,10 +7,25 @@ use crate::measure::{Length, Rect};
 
 /// `[left bottom right top]` in points.
 pub fn rect(out: &mut Vec<u8>, rect: Rect, height: Length) {
+    array(out, corners(rect, height));
+}
+
+/// The smallest rectangle with corners at whole points that has a rectangle of a page in it.
+pub fn rect_around(out: &mut Vec<u8>, rect: Rect, height: Length) {
+    let [left, bottom, right, top] = corners(rect, height);
+    let down = |value: i64| value.div_euclid(1000) * 1000;
+    let up = |value: i64| -down(-value);
+    array(out, [down(left), down(bottom), up(right), up(top)]);
+}
+
+/// Left, bottom, right and top of a rectangle of a page, from the page's foot up, in thousandths of a point.
+fn corners(rect: Rect, height: Length) -> [i64; 4] {
+    [milli(rect.left()), milli(height - rect.bottom()), milli(rect.right()), milli(height - rect.top())]
+}
+
+fn array(out: &mut Vec<u8>, values: [i64; 4]) {
     out.push(b'[');
-    let (left, right) = (milli(rect.left()), milli(rect.right()));
-    let (bottom, top) = (milli(height - rect.bottom()), milli(height - rect.top()));
-    for (k, value) in [left, bottom, right, top].into_iter().enumerate() {
+    for (k, value) in values.into_iter().enumerate() {
         if k > 0 {
             out.push(b' ');
         }

@@ -7,7 +7,7 @@ use crate::measure::{Length, Rect, Sides, Size};
 use crate::pdf::content::{Canvas, overhang};
 use crate::pdf::failure::internal;
 use crate::pdf::file::{DOCUMENT, LABELS, SCOPES};
-use crate::pdf::syntax::{integer, rect, reference, text};
+use crate::pdf::syntax::{integer, rect_around, reference, text};
 use crate::sheets::page::{Item, Scope, Tag};
 
 /// A structure element of a page under construction.
@@ -158,7 +158,7 @@ fn write(here: usize, element: &Element<'_>, places: &[u32], height: Length, out
             text(out.text(), alternative);
             if let Some(extent) = element.extent {
                 out.text().extend_from_slice(b"/A<</O/Layout/BBox");
-                rect(out.text(), extent, height);
+                rect_around(out.text(), extent, height);
                 out.text().extend_from_slice(b">>");
             }
         }
