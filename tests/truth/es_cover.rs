@@ -53,6 +53,7 @@ pub const RULES: &[Rule] = &[
         "Haga de cada página tantas copias como dice arriba a su lado, a tamaño real. Así todos trabajan con el juego {}.",
         |held, _, h| only_set(held, h[0].split('.').next().unwrap_or_default()),
     ),
+    ("Con {} a {} minutos: {}.", |held, _, h| late(held, &[h[0], h[1], h[2]])),
     ("Con {} minutos: {}.", |held, _, h| late(held, &[h[0], "", h[1]])),
     (
         "Sin fotocopiadora: escriba en el pizarrón los primeros {} números del tablero de cada juego. {}.",

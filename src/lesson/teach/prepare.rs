@@ -227,7 +227,7 @@ pub(super) fn shorter(means: &Means<'_>) -> Vec<Short> {
     let all_questions = timing::questions(spec).min(means.questions);
     let uneven = means.lesson.has_uneven_sets();
     let short = |(minutes, load): (u32, Load)| Short {
-        minutes,
+        minutes: (minutes, minutes),
         models: load.models,
         shown: models_phase(means, &model[..model.len().min(load.models as usize)]),
         rows: (load.rows, rows),
@@ -240,11 +240,11 @@ pub(super) fn shorter(means: &Means<'_>) -> Vec<Short> {
         papers: if means.has(SheetKind::Exit) { Papers::Checks } else { Papers::Answers },
     };
     let mut all: Vec<Short> = late_loads(spec).map(short).collect();
-    // What fits into fewer minutes is said of those: more time needs no other way.
+    // What is the same for fewer minutes is said once, of both.
     all.dedup_by(|fewer, more| {
-        let same = Short { minutes: 0, ..*fewer } == Short { minutes: 0, ..*more };
+        let same = *more == Short { minutes: more.minutes, ..*fewer };
         if same {
-            *more = *fewer;
+            more.minutes.0 = fewer.minutes.0;
         }
         same
     });

@@ -137,8 +137,8 @@ pub enum SortedOn {
 /// What a shorter lesson does, in the order of the plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Short {
-    /// Minutes that are left.
-    pub minutes: u32,
+    /// Minutes that are left: the fewest and the most.
+    pub minutes: (u32, u32),
     /// Model numbers that are shown.
     pub models: u32,
     /// How they are: built, drawn or written in columns.

@@ -178,7 +178,9 @@ impl Prepare for English {
                 (false, false) => format!("{} at the end", counted(asked, "question")),
             });
         }
-        format!("{} left: {}.", counted(minutes, "minute"), parts.join(", "))
+        let (least, most) = minutes;
+        let from = if least < most { format!("{least} to ") } else { String::new() };
+        format!("{from}{} left: {}.", counted(most, "minute"), parts.join(", "))
     }
 }
 

@@ -207,7 +207,9 @@ impl Prepare for Spanish {
                 (false, false) => format!("{} al final", counted(asked, "pregunta", "preguntas")),
             });
         }
-        format!("Con {}: {}.", counted(minutes, "minuto", "minutos"), parts.join(", "))
+        let (least, most) = minutes;
+        let from = if least < most { format!("{least} a ") } else { String::new() };
+        format!("Con {from}{}: {}.", counted(most, "minuto", "minutos"), parts.join(", "))
     }
 }
 
