@@ -121,3 +121,64 @@ fn a_grade_is_an_ordinal() {
     let right = pages.iter().flat_map(|page| &page.texts).filter(|run| run.text.contains("2.\u{ba} grado")).count();
     assert!(said > 0 && said == right, "{right} of {said}");
 }
+
+/// What no teacher would say, each with what it was said of; `#` is a figure.
+const STRUCK: &[&str] = &[
+    // Somebody who laid a strip is one.
+    "¿Qué pasó? Respuesta: Dejaron",
+    "¿Qué pasó? Respuesta: Pusieron",
+    "¿Qué pasó? Respuesta: Contaron",
+    // One does not change a number into another.
+    "cámbielo a",
+    "cámbienlo a",
+    // Of several the verb is plural.
+    "barras: vale ",
+    "placas: vale ",
+    "cubos: vale ",
+    "unos ceros",
+    // "¿Qué nos dice...?" asks for what is told.
+    "Respuesta: La posición de las",
+    // Strips are feminine: "las de palabras".
+    "primero palabras",
+    "primero cifras",
+    "primero formas",
+    // A title has a colon of its own.
+    ": plan",
+    // What stands under "Haga" is told to the teacher.
+    "Haga Canjeen",
+    "de memoria",
+    // The ticket has one address.
+    "Imprimir a tamaño",
+    "No ajustar",
+    "Cargar ",
+    "No cortar",
+    "Cortar ",
+    "compartir tapete",
+    "girar por",
+    "está ahí hasta el último corte",
+    "escala está activada",
+];
+
+/// All texts of a lesson's packets, line after line.
+fn said(lesson: &Lesson) -> String {
+    let family = bundled(Bundled::Andika).expect("a family");
+    let packets = packets::all(lesson, &family, &[]).expect("packets");
+    let pages = packets.iter().flat_map(|laid| support::pdf::read(&laid.bytes(&family, 1)));
+    pages.flat_map(|page| page.texts).map(|run| run.text).collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn no_page_says_what_a_teacher_would_strike() {
+    let alone = planned(
+        "title = \"x: y\"\nlanguage = \"es\"\nseed = 3\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 1\n",
+    );
+    for lesson in lessons().iter().chain([&alone]) {
+        let said = said(lesson);
+        let found: Vec<&&str> = STRUCK.iter().filter(|struck| said.contains(**struck)).collect();
+        assert!(found.is_empty(), "{found:?}");
+    }
+    let said = said(&alone);
+    for struck in ["De la lista a los grupos", "las tijeras: 1", "Lo escriben", "Armen "] {
+        assert!(!said.contains(struck), "one learner is told: {struck}");
+    }
+}

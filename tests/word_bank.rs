@@ -129,13 +129,43 @@ fn how_words_join_is_told_and_gives_no_answer_away() {
             top,
             "range = [100, 999]\nmodel.count = 0\nsort = { count = 2, always = [131, 147] }\nexit.count = 0",
         );
-        let notes = words::notes(&lesson);
+        let bank = words::groups(&lesson, BankOf::Given);
+        let notes = words::notes(&lesson, BankOf::Given, &bank);
         let (note, _) = notes.iter().find(|(note, _)| note.starts_with(joined)).expect("a note");
         assert!(note.ends_with('.'), "{note}");
         let shown = note.trim_end_matches('.').rsplit(": ").next().expect("a number");
         let met = lesson.chosen.sort.iter().flatten().map(|number| lesson.style.words(*number));
         assert!(met.into_iter().all(|words| !words.ends_with(shown)), "{note}");
     }
+}
+
+/// A rule that is shown with words which stand nowhere on the page only raises a question.
+#[test]
+fn a_rule_is_shown_with_words_of_the_page() {
+    let mut told = 0;
+    for (top, range, always) in [
+        ("language = \"es\"", "[700, 799]", "[731, 745]"),
+        ("language = \"es\"", "[20, 99]", "[24, 36]"),
+        ("language = \"es\"\nsecond_language = \"en\"", "[20, 99]", "[24, 36]"),
+        ("", "[700, 799]", "[731, 745]"),
+    ] {
+        let lesson = lesson(
+            top,
+            &format!("range = {range}\nmodel.count = 0\nsort = {{ count = 2, always = {always} }}\nexit.count = 0"),
+        );
+        let bank = words::groups(&lesson, BankOf::Given);
+        let entries = bank.iter().flat_map(|group| &group.words);
+        let texts = entries.flat_map(|entry| [Some(&entry.first), entry.second.as_ref()]).flatten();
+        let there: Vec<String> =
+            texts.flat_map(|text| text.split([' ', ',', '\u{2026}', '-'])).map(str::to_owned).collect();
+        for (note, _) in words::notes(&lesson, BankOf::Given, &bank) {
+            told += 1;
+            let shown = note.trim_end_matches('.').rsplit(": ").next().expect("a number");
+            let mut words = shown.split([' ', '-']).filter(|word| !["y", "and"].contains(word));
+            assert!(words.all(|word| there.iter().any(|text| text == word)), "{note} {there:?}");
+        }
+    }
+    assert!(told >= 3, "{told} rules");
 }
 
 /// One that is wider than its column by less than a hundredth of a millimetre.

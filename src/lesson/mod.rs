@@ -141,15 +141,30 @@ impl Lesson {
         heading(&self.spec, &self.spec.numbers, &self.spec.forms, form)
     }
 
-    /// What being able to read or write a form is called: the class's word for the form, where it has one.
-    pub fn form_skill(&self, form: Form) -> &str {
-        self.spec.forms.names.get(form).unwrap_or_else(|| self.wording().form_skill(form))
+    /// What being able to read or write a form is called: the class's word for the form where it has one, or what heads the
+    /// column of words of a language.
+    pub fn form_skill(&self, form: Form) -> String {
+        let own = self.spec.forms.names.get(form).map(str::to_owned);
+        own.or_else(|| self.headed(form)).unwrap_or_else(|| self.wording().form_skill(form).to_owned())
     }
 
     /// What a skill of the quick check is called, in the class's word for its form where it has one.
-    pub fn skill_name(&self, skill: Skill) -> &str {
-        let own = skill.needs().and_then(|form| self.spec.forms.names.get(form));
-        own.unwrap_or_else(|| self.wording().skill(skill))
+    pub fn skill_name(&self, skill: Skill) -> String {
+        let own = skill.needs().and_then(|form| self.spec.forms.names.get(form)).map(str::to_owned);
+        let headed = match skill {
+            Skill::Words => self.headed(Form::Words),
+            Skill::SecondWords => self.headed(Form::SecondWords),
+            _ => None,
+        };
+        own.or(headed).unwrap_or_else(|| self.wording().skill(skill).to_owned())
+    }
+
+    /// What heads the column of number words where they are matched in two languages: "words in Spanish".
+    fn headed(&self, form: Form) -> Option<String> {
+        let told_apart = self.usage().second.is_some() && matches!(form, Form::Words | Form::SecondWords);
+        let mut letters = self.form_heading(form).chars();
+        let first = letters.next().filter(|_| told_apart)?;
+        Some(first.to_lowercase().chain(letters).collect())
     }
 
     /// What a learner can do after the lesson, in a child's words: the skill of a published standard for these numbers, or

@@ -4,12 +4,12 @@
 //! With two, each numeral has one entry with its words in both: a numeral that one language has a word for, such as 200 in
 //! Spanish, shows what the other says.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Lesson, groups};
 use crate::number::{Number, Style};
 use crate::spec::{Language, Pool};
-use crate::wording;
+use crate::wording::{self, Wording};
 
 /// Entries that stand together.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -116,15 +116,23 @@ const NEAR: u32 = 1_000;
 const SHOWN: usize = 300;
 
 /// How words join in each language, shown with numbers that learners meet before they sort, or with numbers that they do not
-/// meet: no answer of a board or a check is given away.
-pub fn notes(lesson: &Lesson) -> Vec<WordNote> {
+/// meet: no answer of a board or a check is given away. The words of such a number stand in the bank, unless it leaves out
+/// those that the rule is for.
+pub fn notes(lesson: &Lesson, of: BankOf, bank: &[WordGroup]) -> Vec<WordNote> {
     let met = groups::met(lesson);
-    let others = choosable(lesson).into_iter().filter(|number| !met.contains(number)).take(SHOWN);
-    let numbers: &Vec<Number> = &lesson.chosen.model.iter().copied().chain(others).collect();
-    let mut notes: Vec<WordNote> =
-        lesson.wording().bank_notes(numbers, &lesson.style).into_iter().map(|note| (note, None)).collect();
+    let there: BTreeSet<u32> = bank.iter().flat_map(|group| &group.words).map(|entry| value(&entry.numeral)).collect();
+    let told = |words: &dyn Wording, style: &Style| {
+        let stands = |number: &Number| {
+            let mut needed = words.bank(&[*number], style).into_iter().flat_map(|group| group.words);
+            of == BankOf::Most || needed.all(|(numeral, _)| there.contains(&value(&numeral)))
+        };
+        let others = choosable(lesson).into_iter().filter(|number| !met.contains(number)).filter(stands).take(SHOWN);
+        let numbers: Vec<Number> = lesson.chosen.model.iter().copied().filter(stands).chain(others).collect();
+        words.bank_notes(&numbers, style)
+    };
+    let mut notes: Vec<WordNote> = told(lesson.wording(), &lesson.style).into_iter().map(|note| (note, None)).collect();
     if let (Some(second), Some(style)) = (lesson.second(), lesson.style.in_second()) {
-        let others = wording::of(second).bank_notes(numbers, &style);
+        let others = told(wording::of(second), &style);
         notes.extend(others.into_iter().map(|note| (note, Some(second))));
     }
     notes

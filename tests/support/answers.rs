@@ -1,6 +1,7 @@
 //! The answers of a plan, worked out again from the numeral alone: nothing here is the program's but the slips' words.
 
 use placewright::number::Slip;
+use placewright::spec::Language;
 
 /// 1, 10, 100 ...
 pub fn ten_to(zeros: usize) -> u32 {
@@ -155,8 +156,9 @@ pub fn check(question: &str, expect: &str, read: u32, zero_terms: bool) {
             assert_eq!(joined, [expect.rsplit(' ').next().expect("words").trim_end_matches('.')], "{}", fail());
         }
         [n] if has("How many parts does") => assert_eq!((parts(n).len(), figures(expect)), (1, vec![n]), "{}", fail()),
-        [n] if has("Which blocks show") || has("are in") => {
-            let want: Vec<u32> = digits(n).iter().map(|(d, _)| *d).filter(|d| *d > 0 || has("are in")).collect();
+        [n] if has("Which blocks show") || has("do the digits of") => {
+            let want: Vec<u32> =
+                digits(n).iter().map(|(d, _)| *d).filter(|d| *d > 0 || has("do the digits of")).collect();
             assert_eq!(figures(expect), want, "{}", fail());
         }
         [n] if has("before we say thousand") => {
@@ -223,8 +225,10 @@ pub fn check(question: &str, expect: &str, read: u32, zero_terms: bool) {
             }
         }
         _ if has("What went wrong?") => {
-            // What a child says, then the slip's name for whoever asks.
-            let slip = Slip::all().find(|slip| expect.contains(&format!(" ({}). It should be ", slip.word())));
+            // What a child says of a slip.
+            let said =
+                |slip: &Slip| format!("{}. It should be ", placewright::wording::of(Language::En).went_wrong(*slip));
+            let slip = Slip::all().find(|slip| expect.starts_with(&said(slip)));
             assert!(slip.is_some() && expect.starts_with("They "), "{}", fail());
         }
         _ if has("What do we call 0") => assert!(expect.starts_with("Digits")),

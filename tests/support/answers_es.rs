@@ -178,7 +178,7 @@ pub fn check(question: &str, expect: &str, read: u32, zero_terms: bool) {
             assert_eq!(figures(expect), if zero_terms { all } else { parts(n) }, "{}", fail());
         }
         [n] if has("¿Qué bloques muestran") => assert_eq!(worth(expect), n, "{}", fail()),
-        [n] if has(" hay en ") => {
+        [n] if has(" dicen las cifras de ") => {
             let want: Vec<u32> = digits(n).iter().map(|(d, _)| *d).collect();
             assert_eq!((figures(expect), counted(expect)), (want, n), "{}", fail());
         }
@@ -206,6 +206,7 @@ pub fn check(question: &str, expect: &str, read: u32, zero_terms: bool) {
             assert_eq!(figures(expect)[1..], parts(n), "{}", fail());
         }
         [_, n] | [n] if has("nos dice el 0 de") || has("nos dicen los ceros de") => {
+            assert!(expect.starts_with("Que "), "{}", fail());
             for (_, place) in digits(n).iter().filter(|(d, _)| *d == 0) {
                 assert!(expect.contains(PLACES[*place]), "{}", fail());
             }
@@ -254,10 +255,9 @@ pub fn check(question: &str, expect: &str, read: u32, zero_terms: bool) {
             }
         }
         _ if has("¿Qué pasó?") => {
-            // What a child says, then the slip's name for whoever asks; then the right form of the row's number.
-            let slip = Slip::all().find(|slip| {
-                expect.contains(&format!(" ({}). Debe ser ", placewright::wording::of(Language::Es).slip_name(*slip)))
-            });
+            // What a child says of a slip, of one who made it; then the right form of the row's number.
+            let said = |slip: &Slip| format!("{}. Debe ser ", placewright::wording::of(Language::Es).went_wrong(*slip));
+            let slip = Slip::all().find(|slip| expect.starts_with(&said(slip)));
             assert!(slip.is_some(), "{}", fail());
             let (of, right) = (*numbers.last().expect("a row"), expect.split_once("Debe ser ").expect("a form").1);
             let right = right.trim_end_matches('.');

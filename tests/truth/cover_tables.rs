@@ -143,7 +143,7 @@ fn what_a_cover_has_laid_out_is_in_the_copy_rooms_files() {
             if !right {
                 wrong(format!("{copies} are printed"));
             }
-            let shared = ["one for ", "uno para ", "una para "].iter().find_map(|words| what.split_once(words));
+            let shared = ["one for ", "uno por cada ", "una por cada "].iter().find_map(|words| what.split_once(words));
             let pair = what.contains(" por pareja").then_some(2);
             if let Some(share) = shared.map(|(_, rest)| figures(rest)[0]).or(pair)
                 && share != held.share(kind)

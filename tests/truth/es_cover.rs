@@ -19,7 +19,7 @@ pub const RULES: &[Rule] = &[
     ("Deje libre el pizarrón: la clase empieza cuando escriba en él {}.", |held, _, h| {
         starts_with(held, "Escriba {} donde {}", h[0])
     }),
-    ("Tenga listas las láminas: la clase empieza con el paso 1 de {}.", |held, _, h| {
+    ("Tenga listas las láminas: la clase empieza con el paso 1 de la lámina de {}.", |held, _, h| {
         starts_with(held, "Muestre el paso 1 de la lámina de {}: solo las cifras.{}", h[0])
     }),
     ("Las respuestas de tableros y tiras están en {}; las de los controles rápidos, en {}.", |held, _, h| {

@@ -107,18 +107,18 @@ pub const RULES: &[Rule] = &[
     ("Señale otra vez {}.", |held, _, h| known(held, h[0])),
     ("Explique que {} se lee «{}», sin «y».", |held, _, h| read_as(held, h)),
     ("Explique que la «y» va solo entre decenas y unidades: {} es «{}».", |held, _, h| read_as(held, h)),
-    ("Canjeen con los bloques: {}. Cuenten lo que hay ahora: {}. Sigue siendo {}.", |held, scene, h| {
+    ("Se canjea con los bloques: {}. Se cuenta lo que hay ahora: {}. Sigue siendo {}.", |held, scene, h| {
         same(counted(h[1]), scene.number)?;
         same(count(h[2]), scene.number)?;
         known(held, h[2])
     }),
-    ("Canjeen en el dibujo: {}. Cuenten lo que hay ahora: {}. Sigue siendo {}.", |held, scene, h| {
+    ("Se canjea en el dibujo: {}. Se cuenta lo que hay ahora: {}. Sigue siendo {}.", |held, scene, h| {
         same(counted(h[1]), scene.number)?;
         same(count(h[2]), scene.number)?;
         known(held, h[2])
     }),
     (
-        "Varias piezas, de memoria: canjeen {} de {}. Por cada pieza vienen 10 {}: {}. Ahora tenemos {}. Sigue siendo {}.",
+        "Se canjean mentalmente varias piezas: {} de {}. Por cada pieza vienen 10 {}: {}. Ahora hay {}. Sigue siendo {}.",
         |held, _, h| {
             let each = (1..=figures(h[0])[0]).map(|piece| (piece * 10).to_string()).collect::<Vec<_>>();
             same(h[3].to_owned(), each.join(", "))?;
@@ -128,13 +128,10 @@ pub const RULES: &[Rule] = &[
             known(held, h[1])
         },
     ),
-    (
-        "También son correctos otros canjes: {} es igual a {}. Para comprobarlo, sume lo que valen las partes.",
-        |held, _, h| {
-            known(held, h[0])?;
-            same(counted(h[1]), count(h[0]))
-        },
-    ),
+    ("Acepte otros canjes: {} es igual a {}. Para comprobarlo, sume lo que valen las partes.", |held, _, h| {
+        known(held, h[0])?;
+        same(counted(h[1]), count(h[0]))
+    }),
     ("Los estudiantes escriben {} de la misma manera.", |held, _, h| known(held, h[0])),
     (
         "Los estudiantes escriben las cifras de {} en papelitos y los ponen en el tapete, uno en cada columna.",

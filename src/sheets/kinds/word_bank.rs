@@ -24,10 +24,9 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::WordBank)?;
     let size = desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait));
     let title = wording.sheet_title(SheetKind::WordBank);
-    let notes = words::notes(desk.lesson);
     let head = Head { title, note: None, reader: Reader::Learner, code: true, goal: None };
     let body = head::lay(desk, desk.live(size, layout), &head)?.body;
-    let (fitted, groups) = bank(desk, layout, body, &notes)?;
+    let (fitted, groups, notes) = bank(desk, layout, body)?;
     if groups.is_empty() {
         return Ok(Vec::new());
     }
@@ -59,17 +58,19 @@ fn bank(
     desk: &Desk<'_>,
     layout: &Layout,
     body: Rect,
-    notes: &[WordNote],
-) -> Result<(Option<Bank>, Vec<WordGroup>), Problem> {
+) -> Result<(Option<Bank>, Vec<WordGroup>, Vec<WordNote>), Problem> {
     if desk.lesson.makes(SheetKind::Record) && record::has_own_numbers(desk)? {
         for of in [BankOf::Any, BankOf::Most] {
             let words = words::groups(desk.lesson, of);
-            if let Ok(bank) = Bank::fit(desk, layout, body, (&words, notes), None) {
-                return Ok((Some(bank), words));
+            let notes = words::notes(desk.lesson, of, &words);
+            if let Ok(bank) = Bank::fit(desk, layout, body, (&words, &notes), None) {
+                return Ok((Some(bank), words, notes));
             }
         }
     }
-    Ok((None, words::groups(desk.lesson, BankOf::Given)))
+    let words = words::groups(desk.lesson, BankOf::Given);
+    let notes = words::notes(desk.lesson, BankOf::Given, &words);
+    Ok((None, words, notes))
 }
 
 /// What stands on each page: everything on one where it fits, otherwise about half the words on each, halved again as need be.

@@ -37,7 +37,7 @@ impl HomeWords for English {
 
     fn home_words(&self, forms: &[Form], number: Number, usage: &Usage<'_>) -> Vec<String> {
         let mut words = vec!["Digit: one of the signs 0 to 9.".to_owned()];
-        let greatest = number.greatest_place();
+        let greatest = usage.greatest;
         for form in forms {
             let Some(content) = form.content(number, usage.style) else { continue };
             let own = usage.names.get(*form);

@@ -87,7 +87,7 @@ impl Titles for English {
             PacketKind::Ticket => "job ticket",
             PacketKind::Substitute => "substitute",
         };
-        format!("{lesson}: {whose}")
+        format!("{lesson} ({whose})")
     }
 }
 

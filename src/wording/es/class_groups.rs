@@ -117,7 +117,7 @@ impl ClassGroups for Spanish {
     }
 
     fn tasks_apart(&self) -> &'static str {
-        "Cada tarea es para el grupo que se nombra delante. Quién está en él se lee al pie de la lista."
+        "Cada tarea es para el grupo de la clase que se nombra delante. Quién está en él se lee al pie de la lista."
     }
 
     fn who_is_who(&self, tally: Option<usize>, named: bool, common: Option<Version>) -> String {

@@ -64,7 +64,7 @@ impl CoverWords for Spanish {
     fn begin_with(&self, number: Number, shown: bool, usage: &Usage<'_>) -> String {
         if shown {
             return format!(
-                "Tenga listas las láminas: la clase empieza con el paso 1 de {}.",
+                "Tenga listas las láminas: la clase empieza con el paso 1 de la lámina de {}.",
                 usage.style.numeral(number)
             );
         }

@@ -12,12 +12,13 @@ use crate::wording::ticket::{
 
 /// Places that stay blank.
 fn left(places: usize, pile: usize) -> String {
-    format!("En la pila {pile} {} en blanco", many(places, "lugar queda", "lugares quedan"))
+    let stay = if places == 1 { "queda" } else { "quedan" };
+    format!("En la pila {pile} {stay} en blanco {}", many(places, "lugar", "lugares"))
 }
 
 impl CuttingWords for Spanish {
     fn cut_title(&self, what: PiecesCut, of: Option<&str>, cuts: usize) -> String {
-        format!("Cortar {}: {}", pieces(what, of), many(cuts, "corte", "cortes"))
+        format!("Corte {}: {}", pieces(what, of), many(cuts, "corte", "cortes"))
     }
 
     fn cut_piles(
@@ -54,16 +55,16 @@ impl CuttingWords for Spanish {
         match (across, down) {
             (true, false) => {
                 return "Tope trasero: apoye en él el borde superior del frente y corte en cada medida, de la mayor a la menor. \
-                        Ese borde está ahí hasta el último corte.";
+                        Ese borde se conserva hasta el último corte.";
             }
             (false, true) => {
                 return "Tope trasero: apoye en él el borde izquierdo del frente y corte en cada medida, de la mayor a la \
-                        menor. Ese borde está ahí hasta el último corte.";
+                        menor. Ese borde se conserva hasta el último corte.";
             }
             (true, true) | (false, false) => {}
         }
         "Tope trasero: primero apoye en él el borde superior del frente y corte a lo ancho en cada medida, de la mayor a la \
-         menor. Después apoye cada fila por su borde izquierdo. El borde desde el que se mide está ahí hasta el último corte."
+         menor. Después apoye cada fila por su borde izquierdo. El borde desde el que se mide se conserva hasta el último corte."
     }
 
     fn gauge_turned(&self) -> &'static str {
@@ -193,8 +194,8 @@ impl CuttingWords for Spanish {
 
     fn proof_checks(&self) -> [&'static str; 3] {
         [
-            "Ponga una regla sobre las dos líneas: 10 cm la de arriba, 4 in (pulgadas) la de abajo. Si son más cortas, la \
-             escala está activada.",
+            "Ponga una regla sobre las dos líneas: 10 cm la de arriba, 4 in (pulgadas) la de abajo. Si miden \
+             menos, la página se escaló.",
             "El marco del borde está entero por los cuatro lados.",
             "Los tres grises se distinguen.",
         ]
@@ -205,7 +206,7 @@ impl CuttingWords for Spanish {
     }
 
     fn proof_light(&self) -> &'static str {
-        "Mire la hoja a contraluz: el círculo del reverso queda alrededor de la cruz del frente. Si no es así, la hoja se giró \
+        "Mire la hoja a contraluz: el círculo del reverso queda alrededor de la cruz del frente. Si no es así, la hoja se volteó \
          por el otro borde, o entre las dos caras hay un desfase de más de 2 mm."
     }
 

@@ -42,7 +42,7 @@ impl FormTitles for Spanish {
             Form::Units => "números por posiciones",
             Form::Regrouped => "formas reagrupadas",
             Form::Blocks => "dibujos de bloques",
-            Form::Untraded => "dibujos de bloques por canjear",
+            Form::Untraded => "dibujos con bloques por canjear",
         }
     }
 
@@ -55,7 +55,7 @@ impl FormTitles for Spanish {
             Form::Units => "un número por posiciones",
             Form::Regrouped => "una forma reagrupada",
             Form::Blocks => "un dibujo de bloques",
-            Form::Untraded => "un dibujo de bloques por canjear",
+            Form::Untraded => "un dibujo con bloques por canjear",
         }
     }
 
@@ -68,7 +68,7 @@ impl FormTitles for Spanish {
             Form::Units => "centenas, decenas y unidades",
             Form::Regrouped => "una forma reagrupada",
             Form::Blocks => "un dibujo",
-            Form::Untraded => "un dibujo de bloques por canjear",
+            Form::Untraded => "un dibujo con bloques por canjear",
         }
     }
 

@@ -47,7 +47,7 @@ impl Groups for Spanish {
     }
 
     fn groups_heads(&self, one_learner: bool) -> [&'static str; 4] {
-        let (group, names) = if one_learner { ("Sobre", "Día") } else { ("Grupo", "Nombres") };
+        let (group, names) = if one_learner { ("Tema", "Día") } else { ("Grupo", "Nombres") };
         [group, "Letras en la lista", "Qué descubre", names]
     }
 
@@ -66,9 +66,9 @@ impl Groups for Spanish {
         match family {
             SlipFamily::Zeros => "Cada columna lleva una cifra, también la vacía.",
             SlipFamily::Teens => "Palabras que se parecen dicen números distintos.",
-            SlipFamily::Parts => "Las partes van una sobre otra: una cifra por columna.",
+            SlipFamily::Parts => "Las partes se juntan en un número: una cifra por columna.",
             SlipFamily::Worth => "La cifra dice cuántos hay; su posición, de qué.",
-            SlipFamily::Trades => "Se va una pieza, vienen diez de la siguiente, y el número sigue igual.",
+            SlipFamily::Trades => "Se va una pieza, vienen diez del tipo siguiente, y el número sigue igual.",
             SlipFamily::Order => "La posición mayor va primero, al escribir y al comparar.",
         }
     }

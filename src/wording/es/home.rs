@@ -2,7 +2,8 @@
 
 use super::Spanish;
 use super::phrases::listed;
-use crate::number::{Content, Feature, Form, Names, Number, Place};
+use crate::number::{Content, Feature, Form, Names, Number, Place, Task};
+use crate::wording::digits::held;
 use crate::wording::home::{MOST_BEANS, cards};
 use crate::wording::{FormTitles, HomeWords, Phrases, Usage};
 
@@ -52,13 +53,16 @@ impl HomeWords for Spanish {
 
     fn home_words(&self, forms: &[Form], number: Number, usage: &Usage<'_>) -> Vec<String> {
         let mut words = vec!["Cifra: uno de los signos del 0 al 9.".to_owned()];
-        let greatest = number.greatest_place();
+        let greatest = usage.greatest;
         for form in forms {
             let Some(content) = form.content(number, usage.style) else { continue };
             let name = usage.names.get(*form).unwrap_or_else(|| self.form_heading(*form, greatest));
             words.push(match content {
                 Content::Text(_) | Content::Both(_) if form.is_traded() => {
-                    format!("{name}: {} también es {}.", usage.style.numeral(number), content.text(usage.style.names))
+                    let counted = Task::forms(Form::Numeral, *form).counted(number, usage.style);
+                    let held = counted
+                        .map_or_else(|| content.text(usage.style.names), |counted| listed(&held(self, &counted)));
+                    format!("{name}: {} también es {held}.", usage.style.numeral(number))
                 }
                 Content::Text(_) | Content::Both(_) => format!("{name}: {}.", content.text(usage.style.names)),
                 Content::Blocks(_) if *form == Form::Untraded => {

@@ -115,7 +115,7 @@ impl LearnerWords for Spanish {
     }
 
     fn print_true(&self) -> &'static str {
-        "Imprimir a tamaño real, 100 %, sin escalar."
+        "Imprima a tamaño real, 100 %, sin escalar."
     }
 
     fn print_checked(&self) -> String {

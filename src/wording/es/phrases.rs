@@ -38,6 +38,12 @@ pub(super) fn quoted(text: &str) -> String {
     if text.contains(char::is_alphabetic) && !told { format!("\u{ab}{text}\u{bb}") } else { text.to_owned() }
 }
 
+/// What stands on a strip: figures too between marks, but not a picture that is told by its pieces.
+pub(super) fn strip(text: &str) -> String {
+    let pictured = quoted(text) == text && text.contains(char::is_alphabetic);
+    if pictured { text.to_owned() } else { format!("\u{ab}{text}\u{bb}") }
+}
+
 /// The grade: "2.º grado", or what the file says of it.
 pub(super) fn grade(grade: &str) -> String {
     match grade.parse::<u32>() {
@@ -63,11 +69,22 @@ fn or(next: &str) -> &'static str {
     if spoken || next.starts_with('o') || next.starts_with("ho") { "u" } else { "o" }
 }
 
+/// Whether a comma stands inside a numeral, and would be taken for one between two.
+fn marked(item: &str) -> bool {
+    let digit = |byte: Option<&u8>| byte.is_some_and(u8::is_ascii_digit);
+    item.bytes().enumerate().any(|(k, byte)| {
+        byte == b',' && k > 0 && digit(item.as_bytes().get(k - 1)) && digit(item.as_bytes().get(k + 1))
+    })
+}
+
 fn joined(items: &[&str], word: fn(&str) -> &'static str) -> String {
     match items {
         [] => String::new(),
         [one] => (*one).to_owned(),
-        [head @ .., last] => format!("{} {} {last}", head.join(", "), word(last)),
+        [head @ .., last] => {
+            let apart = if items.iter().any(|item| marked(item)) { "; " } else { ", " };
+            format!("{} {} {last}", head.join(apart), word(last))
+        }
     }
 }
 
@@ -148,6 +165,7 @@ mod tests {
     fn conjunctions_change_before_their_own_sound() {
         assert_eq!(Spanish.list(&["a", "b", "c"]), "a, b y c");
         assert_eq!(Spanish.list(&["agua", "hierro"]), "agua y hierro");
+        assert_eq!(Spanish.list(&["3,453", "6,761", "1,029"]), "3,453; 6,761 y 1,029");
         assert_eq!(Spanish.list(&["agua", "intrusas"]), "agua e intrusas");
         for (second, word) in
             [("8", "u"), ("80", "u"), ("811", "u"), ("11", "u"), ("110", "o"), ("111", "o"), ("7", "o")]

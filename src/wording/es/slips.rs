@@ -39,7 +39,7 @@ impl Slips for Spanish {
             Slip::ZeroMoved => "El número lleva un cero, pero da igual en qué lugar.",
             Slip::TeenTy => "Las palabras suenan parecido, así que dicen lo mismo.",
             Slip::TeenReversed => "La palabra se escribe con sus cifras en el orden contrario.",
-            Slip::SoundAlike => "Sesenta y setenta, o dieci- y veinti-, se toman uno por otro.",
+            Slip::SoundAlike => "Dos palabras que se parecen se toman una por otra.",
             Slip::HundredWord => "Cien y ciento se usan sin mirar lo que sigue.",
             Slip::SideBySide => "Cada parte se escribe entera, una al lado de otra.",
             Slip::BigPartThenRest => "La parte mayor se escribe entera y el resto va detrás.",
@@ -71,7 +71,7 @@ impl Slips for Spanish {
             }
             Slip::ZeroDropped => "Escriba las cifras bajo los nombres de sus posiciones y busque la que queda vacía.",
             Slip::ZeroMoved if blocks => {
-                "Arme el número, cámbielo a la respuesta del estudiante y pregunte qué columna queda vacía."
+                "Arme el número y después la respuesta del estudiante, y pregunte qué columna queda vacía en cada uno."
             }
             Slip::ZeroMoved => "Escriba la respuesta debajo del número y pregunte qué posición está vacía en cada uno.",
             Slip::TeenTy if blocks => {
@@ -85,10 +85,10 @@ impl Slips for Spanish {
             }
             Slip::TeenReversed => "Dibuje una raya y puntos; escriba primero la cifra de la raya.",
             Slip::SoundAlike if blocks => {
-                "Diga despacio las dos palabras, como sesenta y setenta, arme los dos números y compárelos."
+                "Diga despacio las dos palabras que se confunden, arme los dos números y compárelos."
             }
             Slip::SoundAlike => {
-                "Diga despacio las dos palabras, como sesenta y setenta, y escriba cuántas decenas dice cada una."
+                "Diga despacio las dos palabras que se confunden y escriba cuántas decenas dice cada una."
             }
             Slip::HundredWord => "Haga leer 100 solo y seguido de otro número: «cien», pero «ciento uno».",
             Slip::SideBySide if cards => {
@@ -114,9 +114,11 @@ impl Slips for Spanish {
             }
             Slip::FaceValue => "Señale una cifra tras otra y pregunte cada vez qué cuenta.",
             Slip::CountedAlike if blocks => {
-                "Ponga diez cubos junto a una barra y cuente el dibujo: primero los bloques mayores, cada uno por su valor."
+                "Ponga diez cubos junto a una barra y pida contar los bloques del dibujo: primero los mayores, cada uno por su valor."
             }
-            Slip::CountedAlike => "Cuente el dibujo en voz alta: primero los bloques mayores, cada uno por su valor.",
+            Slip::CountedAlike => {
+                "Pida contar en voz alta los bloques del dibujo: primero los mayores, cada uno por su valor."
+            }
             Slip::PlaceOff if blocks => {
                 "Nombre en voz alta las posiciones desde las unidades, con un dedo en cada cifra, y arme el número."
             }
@@ -151,11 +153,11 @@ impl Slips for Spanish {
             }
             Slip::TenLeftOut => "Encierre cada diez de un tipo y cuente cada grupo como una más del siguiente.",
             Slip::TensOnesSwapped if blocks => {
-                "Arme el número, cámbielo a la respuesta y pregunte cuál tiene más decenas."
+                "Arme el número y después la respuesta, y pregunte cuál tiene más decenas."
             }
             Slip::TensOnesSwapped => "Escriba la respuesta debajo del número y pregunte cuál tiene más decenas.",
             Slip::HundredsTensSwapped if blocks => {
-                "Arme el número, cámbielo a la respuesta y pregunte cuál tiene más centenas."
+                "Arme el número y después la respuesta, y pregunte cuál tiene más centenas."
             }
             Slip::HundredsTensSwapped => "Escriba la respuesta debajo del número y pregunte cuál tiene más centenas.",
             Slip::Reversed if mat => "Señale el extremo izquierdo del tapete y escriba primero la posición mayor.",

@@ -21,18 +21,21 @@ impl GroupSteps for Spanish {
         let columns = || in_columns(of, tools, style);
         match slip {
             Slip::ZeroDropped if empty(of).len() > 1 => {
-                format!("{} Señalen cada columna vacía y escriban 0 en ella.", columns())
+                format!("{} Señalamos cada columna vacía y escribimos 0 en ella.", columns())
             }
-            Slip::ZeroDropped => format!("{} Señalen la columna vacía y escriban 0 en ella.", columns()),
-            Slip::ZeroMoved => format!("{} Después, cámbienlo a {taken}.", columns()),
+            Slip::ZeroDropped => format!("{} Señalamos la columna vacía y escribimos 0 en ella.", columns()),
+            Slip::ZeroMoved => {
+                let shows = if tools.blocks { "armamos" } else { "mostramos" };
+                format!("{} Después, en su lugar, {shows} {taken}.", columns())
+            }
             Slip::TeenTy | Slip::SoundAlike => confused(step),
-            Slip::HundredWord => format!("Lean en voz alta {numeral} y 100 solo, y comparen las dos palabras."),
+            Slip::HundredWord => format!("Leemos en voz alta {numeral} y 100 solo, y comparamos las dos palabras."),
             Slip::TeenReversed => {
                 let Some(teen) = step.teen() else {
                     return String::new();
                 };
                 let rod = if tools.blocks { "barra" } else { "raya" };
-                format!("{} Escriban primero la cifra de la {rod}.", made_of(teen, tools, style))
+                format!("{} Escribimos primero la cifra de la {rod}.", made_of(teen, tools, style))
             }
             Slip::SideBySide | Slip::BigPartThenRest => {
                 let parts = parts(of, style);
@@ -40,47 +43,47 @@ impl GroupSteps for Spanish {
                     if parts.len() == 2 { "la menor sobre la mayor" } else { "las menores sobre las mayores" };
                 let parts = listed(&parts);
                 if tools.cards {
-                    format!("Tomen las tarjetas {parts}. Pongan {smaller}, con los bordes de la derecha juntos.")
+                    format!("Tomamos las tarjetas {parts}. Ponemos {smaller}, con los bordes de la derecha juntos.")
                 } else {
                     format!(
-                        "Escriban las partes de {numeral} una debajo de otra, unidades bajo unidades: {parts}. Súmenlas."
+                        "Escribimos las partes de {numeral} una debajo de otra, unidades bajo unidades: {parts}. Las sumamos."
                     )
                 }
             }
-            Slip::HalfOverwritten => format!("{} Cuenten las columnas y escriban una cifra en cada una.", columns()),
+            Slip::HalfOverwritten => format!("{} Contamos las columnas y escribimos una cifra en cada una.", columns()),
             Slip::PlaceWordWritten => {
-                format!("{} Señalen los nombres de las columnas y escriban solo cuántos hay.", columns())
+                format!("{} Señalamos los nombres de las columnas y escribimos solo cuántos hay.", columns())
             }
             Slip::ReadInPieces if tools.read == ReadIn::Periods => format!(
-                "Escriban {numeral}. Tapen las tres últimas cifras, lean lo que queda y digan «mil». Después lean las tres \
+                "Escribimos {numeral}. Tapamos las tres últimas cifras, leemos lo que queda y decimos «mil». Después leemos las tres \
                  últimas."
             ),
             Slip::ReadInPieces => format!(
-                "Escriban {numeral}. Tapen todo menos la primera cifra y díganla con su posición. Después lean el resto como \
+                "Escribimos {numeral}. Tapamos todo menos la primera cifra y la decimos con su posición. Después leemos el resto como \
                  un solo número."
             ),
             Slip::FaceValue => match task {
                 Task::Greater(other) => two(of, other, step),
                 Task::Forms { .. } | Task::Worth(_) if tools.blocks => {
-                    format!("{} Pongan una barra junto a un cubo para compararlos.", made())
+                    format!("{} Ponemos una barra junto a un cubo para compararlos.", made())
                 }
                 Task::Forms { .. } | Task::Worth(_) => {
-                    format!("Escriban {numeral}. Señalen una cifra tras otra y digan qué cuenta cada una.")
+                    format!("Escribimos {numeral}. Señalamos una cifra tras otra y decimos qué cuenta cada una.")
                 }
             },
             Slip::CountedAlike if tools.blocks => {
                 let pieces = task.shown().content(of, style).map(|content| self.content(&content)).unwrap_or_default();
-                format!("Pongan diez cubos a lo largo de una barra. Después armen {numeral} con {pieces}.")
+                format!("Ponemos diez cubos a lo largo de una barra. Después armamos {numeral} con {pieces}.")
             }
             Slip::CountedAlike => {
                 let counts = pictured(of, task, style).unwrap_or_default();
-                format!("Dibujen {numeral} con {}.", marks(counts))
+                format!("Dibujamos {numeral} con {}.", marks(counts))
             }
             Slip::PlaceOff => {
                 let built =
-                    if tools.blocks { format!(" y ármenlo con {}", self.pieces_of(of)) } else { String::new() };
+                    if tools.blocks { format!(" y lo armamos con {}", self.pieces_of(of)) } else { String::new() };
                 format!(
-                    "Escriban {numeral}{built}. Nombren en voz alta las posiciones desde las unidades, con un dedo en cada \
+                    "Escribimos {numeral}{built}. Nombramos en voz alta las posiciones desde las unidades, con un dedo en cada \
                      cifra."
                 )
             }
@@ -93,11 +96,13 @@ impl GroupSteps for Spanish {
             }
             Slip::CountsSideBySide | Slip::TenLeftOut => self.trade_up(of, task, tools, style),
             Slip::TensOnesSwapped | Slip::HundredsTensSwapped if tools.blocks => {
-                format!("{} Después, cámbienlo a {taken}.", made())
+                format!("{} Después, en su lugar, armamos {taken}.", made())
             }
-            Slip::TensOnesSwapped => format!("Escriban {taken} debajo de {numeral} y comparen las decenas."),
-            Slip::HundredsTensSwapped => format!("Escriban {taken} debajo de {numeral} y comparen las centenas."),
-            Slip::Reversed => format!("{} Empiecen por la izquierda y escriban primero la posición mayor.", columns()),
+            Slip::TensOnesSwapped => format!("Escribimos {taken} debajo de {numeral} y comparamos las decenas."),
+            Slip::HundredsTensSwapped => format!("Escribimos {taken} debajo de {numeral} y comparamos las centenas."),
+            Slip::Reversed => {
+                format!("{} Empezamos por la izquierda y escribimos primero la posición mayor.", columns())
+            }
         }
     }
 
@@ -124,7 +129,7 @@ impl GroupSteps for Spanish {
                 let Some(heard) = step.heard() else { return String::new() };
                 let [one, two] = heard.words(&spoken);
                 let digit = in_column(heard.place);
-                format!("Escuchen: «{}». ¿Es {one} o {two}? ¿Qué cifra escribimos {digit}?", spoken.words(of))
+                format!("Escuchamos: «{}». ¿Es {one} o {two}? ¿Qué cifra escribimos {digit}?", spoken.words(of))
             }
             Slip::HundredWord => format!("¿Cómo decimos 100 en {numeral}, y cómo cuando va solo?"),
             Slip::TeenReversed => {
@@ -132,7 +137,8 @@ impl GroupSteps for Spanish {
                 format!("¿Qué cifra de {} cuenta la decena? ¿Dónde la escribimos?", style.words(teen))
             }
             Slip::SideBySide | Slip::BigPartThenRest => {
-                "¿Cuántas cifras tiene el número completo? ¿Qué pasó con los ceros?".to_owned()
+                let zeros = if of.len() == 2 { "con el cero" } else { "con los ceros" };
+                format!("¿Cuántas cifras tiene el número completo? ¿Qué pasó {zeros}?")
             }
             Slip::HalfOverwritten => {
                 "¿Cuántas columnas hay hasta la mayor? Entonces, ¿cuántas cifras escribimos?".to_owned()
@@ -212,7 +218,7 @@ impl GroupSteps for Spanish {
             }
             Slip::SideBySide | Slip::BigPartThenRest => {
                 let count = self.capital(&self.small(of.len()));
-                format!("{count}: {numeral}. Cada parte menor ocupa el lugar de unos ceros.")
+                format!("{count}: {numeral}. {}", zeros_taken(of, style))
             }
             Slip::HalfOverwritten => {
                 let count = self.small(of.len());
@@ -237,7 +243,8 @@ impl GroupSteps for Spanish {
                 ),
                 Task::Forms { .. } | Task::Worth(_) => {
                     let place = asked(of, task);
-                    format!("{}: vale {}.", self.capital(&shown(of, place, tools)), worth(of, place, style))
+                    let worth_of = if of.digit(place) == 1 { "vale" } else { "valen" };
+                    format!("{}: {worth_of} {}.", self.capital(&shown(of, place, tools)), worth(of, place, style))
                 }
             },
             Slip::CountedAlike => {
@@ -276,25 +283,25 @@ impl GroupSteps for Spanish {
     fn group_try(&self, task: Task, tools: Tools, one_learner: bool) -> String {
         let what = match task {
             Task::Forms { asked: Form::Numeral, shown: Form::Words | Form::SecondWords } => {
-                "Diga cada número. Lo escriben en cifras."
+                "Diga cada número: se escribe en cifras."
             }
             Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } if tools.blocks => {
-                "Muestre cada número con bloques. Lo escriben en cifras."
+                "Muestre cada número con bloques: se escribe en cifras."
             }
             Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } => {
-                "Dibuje cada número. Lo escriben en cifras."
+                "Dibuje cada número: se escribe en cifras."
             }
-            Task::Forms { asked: Form::Numeral, .. } => "Muestre cada uno. Lo escriben en cifras.",
-            Task::Forms { asked: Form::Words | Form::SecondWords, .. } => "Muestre cada número. Lo leen en voz alta.",
-            Task::Forms { asked: Form::Expanded, .. } => "Muestre cada número. Lo escriben en forma desarrollada.",
-            Task::Forms { asked: Form::Units, .. } => "Muestre cada número. Dicen cuántos hay en cada posición.",
-            Task::Forms { asked: Form::Blocks, .. } if tools.blocks => "Muestre cada número. Lo arman.",
-            Task::Forms { asked: Form::Blocks, .. } => "Muestre cada número. Lo dibujan.",
-            Task::Forms { asked: Form::Regrouped, .. } => "Muestre cada número. Canjean y dicen qué tienen entonces.",
-            Task::Forms { asked: Form::Untraded, .. } if tools.blocks => "Muestre cada número. Lo arman y canjean.",
-            Task::Forms { asked: Form::Untraded, .. } => "Muestre cada número. Lo dibujan y canjean.",
-            Task::Worth(_) => "Muestre cada uno. Dicen cuánto vale la cifra.",
-            Task::Greater(_) => "Muestre los dos. Dicen cuál es mayor y por qué.",
+            Task::Forms { asked: Form::Numeral, .. } => "Muestre cada uno: se escribe en cifras.",
+            Task::Forms { asked: Form::Words | Form::SecondWords, .. } => "Muestre cada número: se lee en voz alta.",
+            Task::Forms { asked: Form::Expanded, .. } => "Muestre cada número: se escribe en forma desarrollada.",
+            Task::Forms { asked: Form::Units, .. } => "Muestre cada número: se dice cuántos hay en cada posición.",
+            Task::Forms { asked: Form::Blocks, .. } if tools.blocks => "Muestre cada número: se arma.",
+            Task::Forms { asked: Form::Blocks, .. } => "Muestre cada número: se dibuja.",
+            Task::Forms { asked: Form::Regrouped, .. } => "Muestre cada número: se canjea y se dice qué queda.",
+            Task::Forms { asked: Form::Untraded, .. } if tools.blocks => "Muestre cada número: se arma y se canjea.",
+            Task::Forms { asked: Form::Untraded, .. } => "Muestre cada número: se dibuja y se canjea.",
+            Task::Worth(_) => "Muestre cada uno: se dice cuánto vale la cifra.",
+            Task::Greater(_) => "Muestre los dos: se dice cuál es mayor y por qué.",
         };
         if one_learner { to_one(what) } else { what.to_owned() }
     }
@@ -378,19 +385,30 @@ fn shown(number: Number, place: Place, tools: Tools) -> String {
     pieces.unwrap_or_else(|| Spanish.units(digit, place))
 }
 
+/// What became of the zeros of a number's parts.
+fn zeros_taken(number: Number, style: &Style) -> String {
+    match parts(number, style).as_slice() {
+        [greater, less] => {
+            let zeros = if number.len() == 2 { "del cero" } else { "de los ceros" };
+            format!("El {less} ocupa el lugar {zeros} de {greater}.")
+        }
+        _ => "Las partes menores ocupan el lugar de los ceros.".to_owned(),
+    }
+}
+
 /// "El 6: 6 barras."
 fn told(number: Number, place: Place, tools: Tools) -> String {
     format!("El {}: {}.", number.digit(place), shown(number, place, tools))
 }
 
-/// "Armen 604 con 6 placas y 4 cubos.", or drawn, or digit by digit.
+/// "Armamos 604 con 6 placas y 4 cubos.", or drawn, or digit by digit.
 fn made(number: Number, tools: Tools, style: &Style) -> String {
     match fewest_blocks(number) {
         Some(_) => made_of(number, tools, style),
         None if tools.mat => {
-            format!("Pongan las cifras de {} en el tapete, una en cada columna.", style.numeral(number))
+            format!("Ponemos las cifras de {} en el tapete, una en cada columna.", style.numeral(number))
         }
-        None => format!("Escriban {} en una tabla de papel, una cifra en cada columna.", style.numeral(number)),
+        None => format!("Escribimos {} en una tabla de papel, una cifra en cada columna.", style.numeral(number)),
     }
 }
 
@@ -403,9 +421,9 @@ fn made_of(number: Number, tools: Tools, style: &Style) -> String {
 /// How a number is built, or drawn where there are no blocks.
 fn making(number: Number, tools: Tools) -> (&'static str, String) {
     if tools.blocks {
-        ("Armen", Spanish.pieces_of(number))
+        ("Armamos", Spanish.pieces_of(number))
     } else {
-        ("Dibujen", marks(fewest_blocks(number).unwrap_or_default()))
+        ("Dibujamos", marks(fewest_blocks(number).unwrap_or_default()))
     }
 }
 
@@ -427,10 +445,10 @@ fn in_columns(number: Number, tools: Tools, style: &Style) -> String {
     let several = counts.len() > 1;
     if tools.blocks {
         let column = if several { ", cada tipo en su columna" } else { "" };
-        return format!("Armen {numeral} {place} con {}{column}.", Spanish.pieces_of(number));
+        return format!("Armamos {numeral} {place} con {}{column}.", Spanish.pieces_of(number));
     }
     let column = if several { "cada cantidad en su columna" } else { "en su columna" };
-    format!("Muestren {numeral} {place}: {}, {column}.", listed(&counts))
+    format!("Mostramos {numeral} {place}: {}, {column}.", listed(&counts))
 }
 
 /// Two numbers side by side, and how they are compared.
@@ -438,14 +456,14 @@ fn two(of: Number, other: Number, step: &GroupStep<'_>) -> String {
     let (one, two) = (step.style.numeral(of), step.style.numeral(other));
     if !step.tools.blocks {
         return format!(
-            "Escriban {one} y {two} uno debajo de otro, unidades bajo unidades. Comparen primero la posición mayor, después \
+            "Escribimos {one} y {two} uno debajo de otro, unidades bajo unidades. Comparamos primero la posición mayor, después \
              la siguiente."
         );
     }
     let from = if step.two_sets { "con otro juego de bloques, " } else { "" };
     let (here, there) = (Spanish.pieces_of(of), Spanish.pieces_of(other));
     format!(
-        "Armen {one} con {here} y, al lado, {from}{two} con {there}. Comparen primero los bloques mayores, después los \
+        "Armamos {one} con {here} y, al lado, {from}{two} con {there}. Comparamos primero los bloques mayores, después los \
          siguientes."
     )
 }
@@ -459,5 +477,5 @@ fn confused(step: &GroupStep<'_>) -> String {
         heard.both.map(|number| (style.numeral(number), making(number, tools)));
     let from = if step.two_sets { " y, con otro juego," } else { ", y" };
     let and = Spanish.list(&[&format!("«{one}»"), &format!("«{two}»")]);
-    format!("Digan despacio {and}. {verb} {first} con {how}{from} {second} con {so}. Compárenlos.")
+    format!("Decimos despacio {and}. {verb} {first} con {how}{from} {second} con {so}. Los comparamos.")
 }

@@ -2,7 +2,7 @@
 
 use super::Spanish;
 use super::phrases::{counted, listed, many};
-use super::titles::in_packet;
+use super::titles::{in_packet, is_feminine};
 use crate::measure::Count;
 use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
@@ -58,7 +58,7 @@ impl TicketWords for Spanish {
     }
 
     fn actual_size(&self) -> &'static str {
-        "Imprimir a tamaño real: sin escalar, 100 %. No ajustar a la página."
+        "Imprima a tamaño real: sin escalar, 100 %. No ajuste a la página."
     }
 
     fn class_sets(&self, learners: u32, asked: u32, extra: u32, versions: usize) -> String {
@@ -80,7 +80,13 @@ impl TicketWords for Spanish {
     fn load(&self, count: usize, stocks: &[(Stock, usize)], paper: Paper) -> String {
         let loads: Vec<String> =
             stocks.iter().map(|(stock, count)| format!("{count} de {}", self.stock_name(*stock))).collect();
-        format!("Cargar {} en total: {}. Tamaño del papel: {}.", sheets(count), listed(&loads), self.paper_size(paper))
+        let size = self.paper_size(paper);
+        match stocks {
+            [(stock, _)] => {
+                format!("Cargue {} de {}. Tamaño del papel: {size}.", sheets(count), self.stock_name(*stock))
+            }
+            _ => format!("Cargue {} en total: {}. Tamaño del papel: {size}.", sheets(count), listed(&loads)),
+        }
     }
 
     fn files_heads(&self) -> [&'static str; 6] {
@@ -89,8 +95,8 @@ impl TicketWords for Spanish {
 
     fn stock_weights(&self, stock: Stock) -> &'static str {
         match stock {
-            Stock::Paper => "papel, 75\u{2013}90 g/m\u{b2} o 20\u{2013}24 lb bond",
-            Stock::Card => "cartulina, 160\u{2013}200 g/m\u{b2} o de 65 lb cover a 110 lb index",
+            Stock::Paper => "papel, 75\u{2013}90 g/m\u{b2} o bond de 20\u{2013}24 lb",
+            Stock::Card => "cartulina, 160\u{2013}200 g/m\u{b2} o de 65 lb (cover) a 110 lb (index)",
         }
     }
 
@@ -103,19 +109,19 @@ impl TicketWords for Spanish {
 
     fn paper_size(&self, paper: Paper) -> &'static str {
         match paper {
-            Paper::Letter => "carta, 8.5 por 11 in (216 por 279 mm)",
-            Paper::Legal => "legal, 8.5 por 14 in (216 por 356 mm)",
-            Paper::Tabloid => "doble carta (tabloide), 11 por 17 in (279 por 432 mm)",
-            Paper::A4 => "A4, 210 por 297 mm (8.3 por 11.7 in)",
-            Paper::A3 => "A3, 297 por 420 mm (11.7 por 16.5 in)",
+            Paper::Letter => "carta, 8.5 por 11 pulgadas (216 por 279 mm)",
+            Paper::Legal => "legal, 8.5 por 14 pulgadas (216 por 356 mm)",
+            Paper::Tabloid => "doble carta (tabloide), 11 por 17 pulgadas (279 por 432 mm)",
+            Paper::A4 => "A4, 210 por 297 mm (8.3 por 11.7 pulgadas)",
+            Paper::A3 => "A3, 297 por 420 mm (11.7 por 16.5 pulgadas)",
         }
     }
 
     fn sides_printed(&self, sides: PrintSides) -> &'static str {
         match sides {
             PrintSides::One => "una cara",
-            PrintSides::Two(Edge::Long) => "dos caras, girar por el borde largo",
-            PrintSides::Two(Edge::Short) => "dos caras, girar por el borde corto",
+            PrintSides::Two(Edge::Long) => "dos caras, voltear por el borde largo",
+            PrintSides::Two(Edge::Short) => "dos caras, voltear por el borde corto",
         }
     }
 
@@ -195,7 +201,7 @@ impl TicketWords for Spanish {
     }
 
     fn checks_title(&self) -> &'static str {
-        "Cortar los controles rápidos"
+        "Corte los controles rápidos"
     }
 
     fn checks_cut(&self, count: usize, cuts: usize, groups: bool) -> String {
@@ -214,9 +220,9 @@ impl TicketWords for Spanish {
 
     fn learners_cut(&self, one: bool) -> (&'static str, [&'static str; 3]) {
         if one {
-            ("No cortar: lo hace el estudiante", ["Hoja", "El estudiante recibe", "Cortes"])
+            ("No corte: lo hace el estudiante", ["Hoja", "El estudiante recibe", "Cortes"])
         } else {
-            ("No cortar: lo hacen los estudiantes", ["Hoja", "Cada estudiante recibe", "Cortes"])
+            ("No corte: lo hacen los estudiantes", ["Hoja", "Cada estudiante recibe", "Cortes"])
         }
     }
 
@@ -275,16 +281,20 @@ impl TicketWords for Spanish {
     }
 
     fn save_sharing(&self, kind: SheetKind, learners: u32, count: usize) -> String {
-        let title = title(kind);
-        format!("compartir {title} entre {learners} estudiantes: {} menos", sheets(count))
+        let one = match kind {
+            SheetKind::Blocks => "un juego de bloques".to_owned(),
+            kind if is_feminine(kind) => format!("una {}", self.sheet_in_text(kind, 1)),
+            kind => format!("un {}", self.sheet_in_text(kind, 1)),
+        };
+        format!("comparta {one} entre {learners} estudiantes: {} menos", sheets(count))
     }
 
     fn save_spares(&self, count: usize) -> String {
-        format!("no hacer juegos de repuesto: {} menos", sheets(count))
+        format!("no haga juegos de repuesto: {} menos", sheets(count))
     }
 
     fn save_kits(&self, count: usize) -> String {
-        format!("usar otra vez estos juegos: {} menos", sheets(count))
+        format!("use otra vez estos juegos: {} menos", sheets(count))
     }
 
     fn done_title(&self) -> &'static str {

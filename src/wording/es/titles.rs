@@ -87,7 +87,7 @@ impl Titles for Spanish {
             PacketKind::Ticket => "orden de trabajo",
             PacketKind::Substitute => "docente suplente",
         };
-        format!("{lesson}: {whose}")
+        format!("{lesson} ({whose})")
     }
 }
 

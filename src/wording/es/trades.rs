@@ -17,10 +17,11 @@ impl Spanish {
         listed(&trades)
     }
 
-    /// The same in a drawing: "tachen 1 cuadrado y dibujen 10 rayas".
+    /// The same in a drawing: "se tacha 1 cuadrado y se dibujan 10 rayas".
     pub(super) fn drawn_trades(number: Number, counted: &Counted) -> String {
         let trade = |[gives, takes]: [(u32, Place); 2]| {
-            format!("tachen {} y dibujen {}", drawn(gives.0, gives.1), drawn(takes.0, takes.1))
+            let crossed = if gives.0 == 1 { "se tacha" } else { "se tachan" };
+            format!("{crossed} {} y se dibujan {}", drawn(gives.0, gives.1), drawn(takes.0, takes.1))
         };
         let trades: Vec<String> = trades(number, counted).into_iter().map(trade).collect();
         trades.join(", después ")
@@ -30,7 +31,7 @@ impl Spanish {
     pub(super) fn several_trades(&self, number: Number, counted: &Counted, numeral: &str) -> String {
         let told = |[gives, takes]: [(u32, Place); 2]| {
             format!(
-                "canjeen {} de {numeral}. Por cada pieza vienen 10 {}: {}",
+                "{} de {numeral}. Por cada pieza vienen 10 {}: {}",
                 self.units(gives.0, gives.1),
                 self.place(takes.1),
                 tens_counted(gives.0)
@@ -38,22 +39,25 @@ impl Spanish {
         };
         let told: Vec<String> = trades(number, counted).into_iter().map(told).collect();
         let now = listed(&held(self, counted));
-        format!("Varias piezas, de memoria: {}. Ahora tenemos {now}. Sigue siendo {numeral}.", told.join(". Después "))
+        format!(
+            "Se canjean mentalmente varias piezas: {}. Ahora hay {now}. Sigue siendo {numeral}.",
+            told.join(". Después, ")
+        )
     }
 
     /// That a trade need not be the one that is shown, with another one, and how to tell; `instead` where it is only written
     /// instead of matched.
     pub(super) fn any_trade(&self, numeral: &str, counted: &Counted, instead: bool) -> String {
-        let also = if instead { "Si se escribe en lugar de emparejar, también" } else { "También" };
+        let also = if instead { "Si se escribe en lugar de emparejar, acepte" } else { "Acepte" };
         format!(
-            "{also} son correctos otros canjes: {numeral} es igual a {}. Para comprobarlo, sume lo que valen las partes.",
+            "{also} otros canjes: {numeral} es igual a {}. Para comprobarlo, sume lo que valen las partes.",
             listed(&held(self, counted))
         )
     }
 
-    /// The trades that are asked for: "canjeen 1 centena por decenas".
+    /// The trades that are asked for: "canjeamos 1 centena por decenas".
     pub(super) fn trade_asked(&self, number: Number, task: Task, style: &Style) -> String {
-        format!("canjeen {}", self.trades_asked(number, task, style))
+        format!("canjeamos {}", self.trades_asked(number, task, style))
     }
 
     fn trades_asked(&self, number: Number, task: Task, style: &Style) -> String {
@@ -79,21 +83,21 @@ impl Spanish {
                 Slip::OneForOne => {
                     let one = self.piece(gives, 1).unwrap_or_default();
                     let ten = self.piece(takes, 10).unwrap_or_default();
-                    format!("Pongan diez {ten} junto a 1 {one} para ver que valen lo mismo. {asked}.")
+                    format!("Ponemos diez {ten} junto a 1 {one} para ver que valen lo mismo. {asked}.")
                 }
                 _ => {
                     // Cubes are masculine, all larger pieces that come are not.
                     let (the, all) = if takes == Place::Ones { ("los", "todos los") } else { ("las", "todas las") };
-                    format!("{asked}. Cuenten en voz alta {the} {comes} según salen, y después {all} de la columna.")
+                    format!("{asked}. Contamos en voz alta {the} {comes} según salen, y después {all} de la columna.")
                 }
             },
             (Some(_), Some(_)) if number <= Number::MAX_BLOCKS => {
                 let (crossed, drawn) = (drawn(count, gives), drawn(come, takes));
-                format!("{asked}: tachen {crossed}, y después dibujen {drawn} contando en voz alta.")
+                format!("{asked}: tachamos {crossed}, y después dibujamos {drawn} contando en voz alta.")
             }
             _ => {
                 let (gives, takes) = (self.place(gives), self.place(takes));
-                format!("{asked}: quiten {count} de las {gives} y sumen {come} a las {takes}.")
+                format!("{asked}: quitamos {count} de las {gives} y sumamos {come} a las {takes}.")
             }
         }
     }
@@ -105,16 +109,16 @@ impl Spanish {
         if tools.blocks {
             let place = if tools.mat { " en el tapete" } else { "" };
             let pieces = self.content(&Content::Blocks(pieces));
-            format!("Armen {pieces}{place}. Canjeen cada diez piezas de un tipo por una del tipo siguiente.")
+            format!("Armamos {pieces}{place}. Canjeamos cada diez piezas de un tipo por una del tipo siguiente.")
         } else if number <= Number::MAX_BLOCKS {
             format!(
-                "Dibujen {}. Encierren de diez en diez las marcas de un tipo y cuenten cada grupo como una más del tipo siguiente.",
+                "Dibujamos {}. Encerramos de diez en diez las marcas de un tipo y contamos cada grupo como una más del tipo siguiente.",
                 marks(pieces)
             )
         } else {
             let place = if tools.mat { "en el tapete" } else { "en una tabla de papel" };
             format!(
-                "Muestren {} {place}, cada cantidad en su columna. Canjeen cada diez.",
+                "Mostramos {} {place}, cada cantidad en su columna. Canjeamos cada diez.",
                 listed(&held(self, &counted))
             )
         }

@@ -103,4 +103,7 @@ area! {
 
     /// A question with its answer.
     fn ask(asked: &Asked, usage: &Usage<'_>) -> Reply;
+
+    /// What somebody did who laid a strip that a slip gives, as a child says it and without its full stop.
+    fn went_wrong(slip: Slip) -> &'static str;
 }

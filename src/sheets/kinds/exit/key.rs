@@ -92,7 +92,7 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
     let skill = checks.iter().find_map(|check| check.questions.get(k)).map(|question| question.skill);
     let skill = skill.map(|skill| desk.lesson.skill_name(skill));
     TitledTable {
-        heading: desk.lesson.wording().question(k + 1, skill),
+        heading: desk.lesson.wording().question(k + 1, skill.as_deref()),
         note: None,
         table: Table {
             columns: columns.into_iter().map(|(h, width)| TableColumn { heading: h.to_owned(), width }).collect(),

@@ -70,12 +70,12 @@ fn headed(desk: &Desk<'_>, layout: &Layout, size: Size) -> Result<Headed, Proble
 }
 
 /// What learners of this lesson can show that they can do: building, the strips' forms, then what only the check asks for.
-fn skills<'d>(desk: &Desk<'d>) -> Result<Vec<&'d str>, Problem> {
+fn skills(desk: &Desk<'_>) -> Result<Vec<String>, Problem> {
     let lesson = desk.lesson;
     let mut skills = Vec::new();
     if !lesson.chosen.model.is_empty() {
         let built = |number: &Number| lesson.tools(*number).blocks;
-        skills.push(lesson.wording().builds(lesson.chosen.model.iter().any(built)));
+        skills.push(lesson.wording().builds(lesson.chosen.model.iter().any(built)).to_owned());
     }
     let mut forms: Vec<Form> = lesson.sets.iter().flat_map(|set| set.forms.iter().copied()).collect();
     let mut met = BTreeSet::new();
@@ -101,8 +101,8 @@ fn skills<'d>(desk: &Desk<'d>) -> Result<Vec<&'d str>, Problem> {
 }
 
 /// The columns and their headings.
-struct Table<'d> {
-    skills: Vec<&'d str>,
+struct Table {
+    skills: Vec<String>,
     slips: Vec<InPlay>,
     heading: Face,
     letter: Face,
@@ -118,15 +118,15 @@ struct Table<'d> {
     heads: Length,
 }
 
-impl<'d> Table<'d> {
-    fn new(desk: &Desk<'d>, layout: &Layout, width: Length) -> Result<Self, Problem> {
+impl Table {
+    fn new(desk: &Desk<'_>, layout: &Layout, width: Length) -> Result<Self, Problem> {
         let heading = desk.face(layout, "heading")?;
         let (skills, slips) = (skills(desk)?, desk.lesson.slips.clone());
         let padding = layout.padding;
         let word = |text: &str| text.split(' ').map(|word| desk.width(word, &heading)).max().unwrap_or(Length::ZERO);
         // Each skill is as wide as its widest word: the words below each other head the column.
         let least = layout.length("tick")?;
-        let tick = |skill: &&str| (word(skill) + padding * 2 + Length::mm100(20)).max(least);
+        let tick = |skill: &String| (word(skill) + padding * 2 + Length::mm100(20)).max(least);
         let ticks: Vec<Length> = skills.iter().map(tick).collect();
         let ticked: Length = ticks.iter().copied().sum();
         let slip = layout.length("slip")?;
@@ -136,7 +136,8 @@ impl<'d> Table<'d> {
         // What is left over goes to the names.
         let names = width - ticked - slip * slips.len().wide();
         let (group, letter) = (desk.face(layout, "group")?, desk.face(layout, "letter")?);
-        let lines = |(text, tick): (&&str, &Length)| text::wrap(desk.family, text, *tick - padding * 2, &heading).len();
+        let lines =
+            |(text, tick): (&String, &Length)| text::wrap(desk.family, text, *tick - padding * 2, &heading).len();
         let most = skills.iter().zip(&ticks).map(lines).max().unwrap_or(1);
         let heads = group.pitch() + text::height(most, &heading).max(letter.pitch()) + padding * 2;
         let name = desk.face(layout, "name")?;

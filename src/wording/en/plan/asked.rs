@@ -2,19 +2,23 @@
 
 use super::went_wrong::seen;
 use super::{empty, form_name, listed, once, worth};
-use crate::number::{Content, Form, Names, Number, Place};
+use crate::number::{Content, Form, Names, Number, Place, Slip};
 use crate::spec::Version;
 use crate::wording::digits::{counts, first_difference, parts, steps};
 use crate::wording::en::English;
 use crate::wording::en::phrases::plural;
 use crate::wording::plan::{Asked, Questions, Reply};
-use crate::wording::{Phrases, Slips, Usage};
+use crate::wording::{Phrases, Usage};
 
 fn reply(question: impl Into<String>, expect: impl Into<String>) -> Reply {
     Reply { question: question.into(), expect: expect.into() }
 }
 
 impl Questions for English {
+    fn went_wrong(&self, slip: Slip) -> &'static str {
+        seen(slip)
+    }
+
     #[allow(clippy::too_many_lines, reason = "one arm a text")]
     fn ask(&self, asked: &Asked, usage: &Usage<'_>) -> Reply {
         let numeral = |n: Number| usage.style.numeral(n);
@@ -70,7 +74,7 @@ impl Questions for English {
             Asked::Units(n) => {
                 let names: Vec<&str> = n.digits().map(|(place, _)| self.place(place)).collect();
                 reply(
-                    format!("How many {} are in {}?", self.list(&names), numeral(*n)),
+                    format!("How many {} do the digits of {} show?", self.list(&names), numeral(*n)),
                     format!("{}.", usage.style.units(*n)),
                 )
             }
@@ -114,7 +118,7 @@ impl Questions for English {
                         text(content),
                         numeral(*of)
                     ),
-                    format!("{} ({}). It should be {right}.", seen(*slip), self.slip_name(*slip)),
+                    format!("{}. It should be {right}.", self.went_wrong(*slip)),
                 )
             }
             Asked::FirstRow(n, forms, set) => {
@@ -200,7 +204,7 @@ fn zero_tells(n: Number, usage: &Usage<'_>) -> Reply {
     let (does, zeros, is) = if one { ("does", "0", "is") } else { ("do", "0s", "are") };
     reply(
         format!("What {does} the {zeros} in {} tell us?", usage.style.numeral(n)),
-        format!("{} {is} empty.", English.capital(&places(&empty))),
+        format!("That {} {is} empty.", places(&empty)),
     )
 }
 
@@ -223,7 +227,8 @@ fn why_zero(n: Number, usage: &Usage<'_>) -> Reply {
 fn differ(a: Number, b: Number, usage: &Usage<'_>) -> String {
     let Some(place) = first_difference(a, b) else { return String::new() };
     format!(
-        "Look at the {} place. {} has {} there, and {} has {}.",
+        "{}Look at the {} place. {} has {} there, and {} has {}.",
+        alike(a, place),
         English.place(place),
         usage.style.numeral(a),
         a.digit(place),
@@ -232,14 +237,30 @@ fn differ(a: Number, b: Number, usage: &Usage<'_>) -> String {
     )
 }
 
+/// What is said first where two numbers begin alike, as a sentence and a space: "The hundreds are the same. ".
+fn alike(number: Number, differ: Place) -> String {
+    let same: Vec<&str> = number
+        .digits()
+        .map(|(place, _)| place)
+        .filter(|place| *place > differ)
+        .map(|place| English.place(place))
+        .collect();
+    match same.as_slice() {
+        [] => String::new(),
+        [one] => format!("The {one} are the same. "),
+        _ => "The digits before are the same. ".to_owned(),
+    }
+}
+
 fn greater(a: Number, b: Number, usage: &Usage<'_>) -> Reply {
     let (more, less) = if a > b { (a, b) } else { (b, a) };
     let question =
         format!("Which is greater, {} or {}? How do you know?", usage.style.numeral(a), usage.style.numeral(b));
     let expect = first_difference(a, b).map_or_else(String::new, |place| {
         format!(
-            "{}. It has {}, and {} has {}.",
+            "{}. {}It has {}, and {} has {}.",
             usage.style.numeral(more),
+            alike(a, place),
             English.units(more.digit(place).into(), place),
             usage.style.numeral(less),
             less.digit(place)
@@ -255,7 +276,7 @@ fn zero_parts(n: Number, usage: &Usage<'_>) -> Reply {
         let is = if empty.len() == 1 { "is" } else { "are" };
         return reply(
             format!("Why does {numeral} in {form} have a part that is 0?"),
-            format!("{} {is} empty. We write {sum}.", English.capital(&places(&empty))),
+            format!("Because {} {is} empty. We write {sum}.", places(&empty)),
         );
     }
     let words: Vec<&str> = empty.iter().map(|place| English.place(*place)).collect();

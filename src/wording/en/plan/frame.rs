@@ -41,7 +41,7 @@ impl Frame for English {
     }
 
     fn plan_again(&self, title: &str) -> String {
-        format!("{title}: plan")
+        format!("Plan for \u{201c}{title}\u{201d}")
     }
 
     fn plan_note(&self, minutes: u32) -> String {
@@ -90,13 +90,14 @@ impl Frame for English {
                 (1, _) => "For each learner".to_owned(),
                 (share, _) => format!("For every {} learners", self.small(share as usize)),
             };
-            // Three things a sentence: a longer list is lost on whoever reads it while a class comes in.
-            for (k, some) in all.chunks(3).enumerate() {
+            // Three things a sentence, or four where one would be left: a longer list is lost on whoever reads it while a class
+            // comes in.
+            for (k, some) in all.chunks(if all.len() == 4 { 4 } else { 3 }).enumerate() {
                 let again = format!("And {}", inside(&lead));
                 sentences.push(format!("{}: {}.", if k == 0 { &lead } else { &again }, listed(some)));
             }
         }
-        sentences.extend(laid.iter().filter_map(of_all).map(str::to_owned));
+        sentences.extend(laid.iter().filter_map(|laid| of_all(laid, learners == 1)).map(str::to_owned));
         sentences.join(" ")
     }
 
@@ -189,12 +190,13 @@ fn of_each(laid: &Laid) -> Option<(u32, String)> {
 }
 
 /// What is said of the tables in a sentence of its own.
-fn of_all(laid: &Laid) -> Option<&'static str> {
+fn of_all(laid: &Laid, alone: bool) -> Option<&'static str> {
     match laid {
         Laid::Nothing => Some("Nothing yet. You need a board to write on."),
         Laid::Display => Some("Nothing yet. Have the display pages with you."),
         Laid::Tally => Some("For you: the class tally."),
         Laid::AsTheyAre => Some("What is on the tables stays there."),
+        Laid::OnlyPencils if alone => Some("Only a pencil. You hold the quick check."),
         Laid::OnlyPencils => Some("Only a pencil. You hold the quick checks."),
         _ => None,
     }

@@ -1,6 +1,6 @@
 //! What is said aloud, in English.
 
-use super::{form_name, in_form, listed, rows, worth};
+use super::{form_name, in_form, listed, rows, told_apart, worth};
 use crate::number::{Form, Number, Place};
 use crate::wording::en::English;
 use crate::wording::plan::{Said, Speech};
@@ -135,7 +135,10 @@ fn draw(places: &[Place]) -> String {
 
 /// What a row shows: "a numeral", or the class's own word for the form.
 fn one(form: Form, usage: &Usage<'_>) -> String {
-    if usage.names.get(form).is_some() { form_name(form, usage) } else { English.form_one(form).to_owned() }
+    if usage.names.get(form).is_some() {
+        return form_name(form, usage);
+    }
+    told_apart(form, usage).map_or_else(|| English.form_one(form).to_owned(), |words| format!("a number as {words}"))
 }
 
 /// "a hundred", as a block's worth.

@@ -35,8 +35,9 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             format!("Hay tiempo para {}.{}", first_ones(*count), early(*more, "por si sobra tiempo"))
         }
         Deed::OneKindFirst(form) => {
-            format!("Que coloque un tipo de tiras a la vez, primero {}.", form_plural(*form, usage))
+            format!("Que coloque un tipo de tiras a la vez, primero las de {}.", form_plural(*form, usage))
         }
+        Deed::CountScissors(_) => "Recoja las tijeras, cerradas.".to_owned(),
         Deed::BlocksToTub => "Los bloques vuelven a la caja. Busquen piezas pequeñas debajo de la mesa.".to_owned(),
         Deed::OwnFirstRow => "Llenen en común la primera fila de la hoja de registro.".to_owned(),
         Deed::TopOfPage(n) => {
@@ -56,11 +57,12 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
             "Si hay tiempo, el estudiante escribe un número propio en la última fila y la llena.".to_owned()
         }
         Deed::GivePackets { sheets, now, .. } => {
-            let what = if sheets.len() > 1 { "el paquete".to_owned() } else { these(sheets) };
-            let rest = if now.len() < sheets.len() { " Que saque lo que hace falta ahora." } else { "" };
-            format!("Dé {what} al estudiante.{rest}")
+            // A learner who gets two packets must know which of them is meant.
+            let what = if sheets.len() > 1 { format!("el paquete: {}", these(sheets)) } else { these(sheets) };
+            let rest = if now.len() < sheets.len() { format!(" Que saque {}.", these(now)) } else { String::new() };
+            format!("Dé al estudiante {what}.{rest}")
         }
-        Deed::TakeOut(sheets) => format!("El estudiante saca {} del paquete.", these(sheets)),
+        Deed::TakeOut(sheets) => format!("El estudiante saca {}.", these(sheets)),
         Deed::GivePiles { .. } => "Dé el montón de tiras al estudiante.".to_owned(),
         Deed::Dictate(n) => {
             format!("Diga «{}» y no escriba nada todavía. El estudiante lo escribe en cifras.", usage.style.words(*n))

@@ -2,19 +2,23 @@
 
 use super::went_wrong::seen;
 use super::{in_form, listed, worth};
-use crate::number::{Content, Form, Names, Number, Place};
+use crate::number::{Content, Form, Names, Number, Place, Slip, Task};
 use crate::spec::Version;
 use crate::wording::digits::{empty, first_difference, held, once, parts, steps, without_zeros};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::quoted;
 use crate::wording::plan::{Asked, Questions, Reply};
-use crate::wording::{Phrases, Slips, Usage};
+use crate::wording::{Phrases, Usage};
 
 fn reply(question: impl Into<String>, expect: impl Into<String>) -> Reply {
     Reply { question: question.into(), expect: expect.into() }
 }
 
 impl Questions for Spanish {
+    fn went_wrong(&self, slip: Slip) -> &'static str {
+        seen(slip)
+    }
+
     #[allow(clippy::too_many_lines, reason = "one arm a text")]
     fn ask(&self, asked: &Asked, usage: &Usage<'_>) -> Reply {
         let numeral = |n: Number| usage.style.numeral(n);
@@ -60,8 +64,8 @@ impl Questions for Spanish {
             Asked::Units(n) => {
                 let names: Vec<&str> = n.digits().map(|(place, _)| self.place(place)).collect();
                 reply(
-                    format!("¿Cuántas {} hay en {}?", self.list(&names), numeral(*n)),
-                    format!("{}.", usage.style.units(*n)),
+                    format!("¿Cuántas {} dicen las cifras de {}?", self.list(&names), numeral(*n)),
+                    format!("{}.", units_said(*n)),
                 )
             }
             Asked::FirstRow(n, forms, set) => {
@@ -118,10 +122,10 @@ impl Questions for Spanish {
             }
             Asked::ZeroParts(n) => zero_parts(*n, usage),
             Asked::WentWrong(of, form, content, slip) => {
-                let right = shown(*form, *of, usage).unwrap_or_default();
+                let right = form.content(*of, usage.style).map(|content| text(&content)).unwrap_or_default();
                 reply(
                     format!("Alguien puso la tira «{}» en la fila de {}. ¿Qué pasó?", text(content), numeral(*of)),
-                    format!("{} ({}). Debe ser {}.", seen(*slip), self.slip_name(*slip), quoted(&right)),
+                    format!("{}. Debe ser {}.", self.went_wrong(*slip), quoted(&right)),
                 )
             }
             Asked::MoreLess(n, place) => {
@@ -169,18 +173,24 @@ fn text(content: &Content) -> String {
     content.text(&Spanish)
 }
 
-/// A form of a number as an answer says it.
+/// A form of a number as an answer says it: what stands without commas on a strip has them here.
 fn shown(form: Form, number: Number, usage: &Usage<'_>) -> Option<String> {
     match form {
         Form::Blocks => Some(Spanish.pieces_of(number)),
-        Form::Numeral
-        | Form::Words
-        | Form::SecondWords
-        | Form::Expanded
-        | Form::Units
-        | Form::Regrouped
-        | Form::Untraded => form.content(number, usage.style).map(|content| text(&content)),
+        Form::Units => Some(units_said(number)),
+        Form::Regrouped => {
+            let counted = Task::forms(Form::Numeral, form).counted(number, usage.style)?;
+            Some(listed(&held(&Spanish, &counted)))
+        }
+        Form::Numeral | Form::Words | Form::SecondWords | Form::Expanded | Form::Untraded => {
+            form.content(number, usage.style).map(|content| text(&content))
+        }
     }
+}
+
+/// "1 centena, 0 decenas y 1 unidad".
+fn units_said(number: Number) -> String {
+    listed(&number.digits().map(|(place, digit)| Spanish.units(digit.into(), place)).collect::<Vec<_>>())
 }
 
 fn worth_of(n: Number, place: Place, usage: &Usage<'_>) -> Reply {
@@ -211,10 +221,7 @@ fn zero_tells(n: Number, usage: &Usage<'_>) -> Reply {
     let empty = empty(n);
     let one = empty.len() == 1;
     let (tells, are) = if one { ("dice el 0", "está vacía") } else { ("dicen los ceros", "están vacías") };
-    reply(
-        format!("¿Qué nos {tells} de {}?", usage.style.numeral(n)),
-        format!("{} {are}.", Spanish.capital(&places(&empty))),
-    )
+    reply(format!("¿Qué nos {tells} de {}?", usage.style.numeral(n)), format!("Que {} {are}.", places(&empty)))
 }
 
 fn why_zero(n: Number, usage: &Usage<'_>) -> Reply {
@@ -236,7 +243,8 @@ fn why_zero(n: Number, usage: &Usage<'_>) -> Reply {
 fn differ(a: Number, b: Number, usage: &Usage<'_>) -> String {
     let Some(place) = first_difference(a, b) else { return String::new() };
     format!(
-        "Miramos las {}. Ahí {} tiene un {}, y {} tiene un {}.",
+        "{}Miramos las {}. Ahí {} tiene un {}, y {} tiene un {}.",
+        alike(a, place),
         Spanish.place(place),
         usage.style.numeral(a),
         a.digit(place),
@@ -245,13 +253,29 @@ fn differ(a: Number, b: Number, usage: &Usage<'_>) -> String {
     )
 }
 
+/// What is said first where two numbers begin alike, as a sentence and a space: "Las centenas son iguales. ".
+fn alike(number: Number, differ: Place) -> String {
+    let same: Vec<&str> = number
+        .digits()
+        .map(|(place, _)| place)
+        .filter(|place| *place > differ)
+        .map(|place| Spanish.place(place))
+        .collect();
+    match same.as_slice() {
+        [] => String::new(),
+        [one] => format!("Las {one} son iguales. "),
+        _ => "Las cifras anteriores son iguales. ".to_owned(),
+    }
+}
+
 fn greater(a: Number, b: Number, usage: &Usage<'_>) -> Reply {
     let [more, less] = [a.max(b), a.min(b)].map(|number| usage.style.numeral(number));
     let (one, other) = (usage.style.numeral(a), usage.style.numeral(b));
     let question = format!("¿Cuál es mayor, {}? ¿Cómo lo sabemos?", Spanish.either(&[&one, &other]));
     let expect = first_difference(a, b).map_or_else(String::new, |place| {
         format!(
-            "{more}. En las {}, {more} tiene un {}, y {less}, un {}.",
+            "{more}. {}En las {}, {more} tiene un {}, y {less}, un {}.",
+            alike(a, place),
             Spanish.place(place),
             a.max(b).digit(place),
             a.min(b).digit(place)
@@ -267,7 +291,7 @@ fn zero_parts(n: Number, usage: &Usage<'_>) -> Reply {
         let are = if empty.len() == 1 { "está vacía" } else { "están vacías" };
         return reply(
             format!("¿Por qué {numeral} {form} lleva una parte que es 0?"),
-            format!("{} {are}. Escribimos {sum}.", Spanish.capital(&places(&empty))),
+            format!("Porque {} {are}. Escribimos {sum}.", places(&empty)),
         );
     }
     let words: Vec<String> = empty.iter().map(|place| format!("las {}", Spanish.place(*place))).collect();

@@ -128,13 +128,13 @@ impl Deeds for Spanish {
                     .to_owned()
             }
             Deed::TradeBlocks(n, counted) => format!(
-                "Canjeen con los bloques: {}. Cuenten lo que hay ahora: {}. Sigue siendo {}.",
+                "Se canjea con los bloques: {}. Se cuenta lo que hay ahora: {}. Sigue siendo {}.",
                 self.trades(*n, counted),
                 listed(&held(self, counted)),
                 numeral(*n)
             ),
             Deed::TradeDrawn(n, counted) => format!(
-                "Canjeen en el dibujo: {}. Cuenten lo que hay ahora: {}. Sigue siendo {}.",
+                "Se canjea en el dibujo: {}. Se cuenta lo que hay ahora: {}. Sigue siendo {}.",
                 Spanish::drawn_trades(*n, counted),
                 listed(&held(self, counted)),
                 numeral(*n)
@@ -175,7 +175,7 @@ impl Deeds for Spanish {
                 format!("Escriba en el pizarrón, para el juego {set}: {}.", numerals(numbers, usage))
             }
             Deed::OneKindFirst(form) => {
-                format!("Que coloquen un tipo de tiras a la vez, primero {}.", form_plural(*form, usage))
+                format!("Que coloquen un tipo de tiras a la vez, primero las de {}.", form_plural(*form, usage))
             }
             Deed::WriteAll(one) if one.len() == 1 => format!("Escriba {} en el pizarrón.", numerals(one, usage)),
             Deed::WriteAll(numbers) => {

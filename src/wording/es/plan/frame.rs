@@ -4,7 +4,7 @@ use super::form_plural;
 use crate::number::{Number, Slip};
 use crate::spec::{Language, SheetKind, Version};
 use crate::wording::es::Spanish;
-use crate::wording::es::phrases::{counted, listed, quoted};
+use crate::wording::es::phrases::{counted, listed, quoted, strip};
 use crate::wording::es::titles::is_feminine;
 use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, by_share};
 use crate::wording::{Phrases, Slips, Titles, Tools, Usage};
@@ -41,7 +41,7 @@ impl Frame for Spanish {
     }
 
     fn plan_again(&self, title: &str) -> String {
-        format!("{title}: plan")
+        format!("Plan de «{title}»")
     }
 
     fn plan_note(&self, minutes: u32) -> String {
@@ -56,7 +56,9 @@ impl Frame for Spanish {
         match aim {
             Aim::Can(Standard::Counting) => "Puedo leer, escribir y mostrar números hasta 10.".to_owned(),
             Aim::Can(Standard::TensAndOnes) => "Puedo decir cuántas decenas y unidades tiene un número.".to_owned(),
-            Aim::Can(Standard::Hundreds) => "Puedo decir cuánto vale cada cifra de los números hasta mil.".to_owned(),
+            Aim::Can(Standard::Hundreds) => {
+                "Puedo decir cuánto vale cada cifra de un número de hasta tres cifras.".to_owned()
+            }
             Aim::Can(Standard::Thousands) => {
                 "Puedo decir cuánto vale cada cifra de un número de cuatro cifras.".to_owned()
             }
@@ -97,13 +99,14 @@ impl Frame for Spanish {
                 (1, _) => "Para cada estudiante".to_owned(),
                 (share, _) => format!("Por cada {} estudiantes", self.small(share as usize)),
             };
-            // Three things a sentence: a longer list is lost on whoever reads it while a class comes in.
-            for (k, some) in all.chunks(3).enumerate() {
+            // Three things a sentence, or four where one would be left: a longer list is lost on whoever reads it while a class
+            // comes in.
+            for (k, some) in all.chunks(if all.len() == 4 { 4 } else { 3 }).enumerate() {
                 let again = format!("Y {}", lead.to_lowercase());
                 sentences.push(format!("{}: {}.", if k == 0 { &lead } else { &again }, listed(some)));
             }
         }
-        sentences.extend(laid.iter().filter_map(of_all).map(str::to_owned));
+        sentences.extend(laid.iter().filter_map(|laid| of_all(laid, learners == 1)).map(str::to_owned));
         sentences.join(" ")
     }
 
@@ -142,7 +145,7 @@ impl Frame for Spanish {
 
     fn if_you_see_strip(&self, shown: &str, of: Number, slip: &str, set: Option<Version>, usage: &Usage<'_>) -> String {
         let set = set.map(|set| format!(" (juego {set})")).unwrap_or_default();
-        format!("Si la tira {} está en la fila de {}{set}: {slip}.", quoted(shown), usage.style.numeral(of))
+        format!("Si la tira {} está en la fila de {}{set}: {slip}.", strip(shown), usage.style.numeral(of))
     }
 
     fn if_you_see_choice(&self, check: u32, question: u32, letter: char, shown: &str, slip: &str) -> String {
@@ -170,7 +173,7 @@ fn of_each(laid: &Laid) -> Option<(u32, String)> {
             match (sheet, pages) {
                 (SheetKind::Blocks, _) => "un juego de bloques recortados".to_owned(),
                 (_, 1) => format!("{article} {one}"),
-                (SheetKind::Mat, _) => format!("{article} {one} con sus {pages} páginas unidas"),
+                (SheetKind::Mat, _) => format!("{article} {one} (sus {pages} páginas unidas)"),
                 (_, _) => format!("{article} {one} de {pages} páginas"),
             }
         }
@@ -197,12 +200,13 @@ fn of_each(laid: &Laid) -> Option<(u32, String)> {
 }
 
 /// What is said of the tables in a sentence of its own.
-fn of_all(laid: &Laid) -> Option<&'static str> {
+fn of_all(laid: &Laid, alone: bool) -> Option<&'static str> {
     match laid {
         Laid::Nothing => Some("Nada todavía. Usted necesita un pizarrón."),
         Laid::Display => Some("Nada todavía. Tenga a mano las láminas."),
         Laid::Tally => Some("Para usted: la lista de la clase."),
         Laid::AsTheyAre => Some("Lo que está en las mesas se queda ahí."),
+        Laid::OnlyPencils if alone => Some("Solo un lápiz. Usted tiene el control rápido."),
         Laid::OnlyPencils => Some("Solo un lápiz. Usted tiene los controles rápidos."),
         _ => None,
     }

@@ -61,7 +61,7 @@ pub(super) fn in_form(form: Form, usage: &Usage<'_>) -> String {
         Form::Units => "por posiciones",
         Form::Regrouped => "en forma reagrupada",
         Form::Blocks => "con un dibujo",
-        Form::Untraded => "con un dibujo de bloques por canjear",
+        Form::Untraded => "en un dibujo con bloques por canjear",
     };
     usage.names.get(form).map_or_else(|| own.to_owned(), |name| format!("en la forma «{name}»"))
 }

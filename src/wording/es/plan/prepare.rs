@@ -75,6 +75,7 @@ impl Prepare for Spanish {
                     .map_or_else(String::new, |set| format!(" Si nadie lo sabe, copie el juego {set} para todos."));
                 format!("Pregunte quién está en qué grupo y escriba los nombres en la lista de la clase.{else_all}")
             }
+            Chore::CountScissors(_) if usage.one_learner => "Tenga a mano unas tijeras.".to_owned(),
             Chore::CountScissors(pairs) => format!("Cuente las tijeras: {pairs}."),
             Chore::Display(pages, some) => {
                 let ready = if *pages == 1 { "lista 1 lámina".to_owned() } else { format!("listas {pages} láminas") };
@@ -134,7 +135,7 @@ impl Prepare for Spanish {
                 match share {
                     0 | 1 => {}
                     2 => notes.push(format!("{one} por pareja")),
-                    _ => notes.push(format!("{one} para {share} estudiantes")),
+                    _ => notes.push(format!("{one} por cada {share} estudiantes")),
                 }
                 if *pages > 1 {
                     let each = if *copies == 1 { String::new() } else { format!(" {each}") };

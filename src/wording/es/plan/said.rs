@@ -2,7 +2,7 @@
 //!
 //! Whoever speaks to the class says "nosotros": it is right in every country, with `ustedes` as with `vosotros`.
 
-use super::{in_form, listed, rows, worth};
+use super::{in_form, listed, rows, told_apart, worth};
 use crate::number::{Form, Number, Place};
 use crate::wording::es::Spanish;
 use crate::wording::plan::{Said, Speech};
@@ -147,7 +147,8 @@ fn draw(places: &[Place]) -> String {
 fn one(form: Form, usage: &Usage<'_>) -> String {
     match usage.names.get(form) {
         Some(name) => format!("«{name}»"),
-        None => Spanish.form_one(form).to_owned(),
+        None => told_apart(form, usage)
+            .map_or_else(|| Spanish.form_one(form).to_owned(), |words| format!("un número en {words}")),
     }
 }
 
