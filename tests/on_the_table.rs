@@ -14,7 +14,7 @@ use placewright::number::{Form, Number, traded};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::spec::{Keep, SheetKind};
-use placewright::wording::plan::{Chore, Deed, Thing};
+use placewright::wording::plan::{Asked, Chore, Deed, Said, Thing};
 
 /// Numbers of a lesson: its range, model numbers, two sets, exit numbers.
 type Numbers = ((u32, u32), &'static [u32], [&'static [u32]; 2], &'static [u32]);
@@ -416,4 +416,21 @@ fn a_set_from_the_tub_builds_every_number_of_the_lesson() {
         read += 1;
     }
     assert!(read > 5, "{read}");
+}
+
+/// Pieces have names before anybody is asked which of them show a number, with model numbers and without.
+#[test]
+fn pieces_are_named_before_anyone_is_asked_for_them() {
+    let (mut models, mut none) = (0, 0);
+    for (name, lesson) in lessons() {
+        let plan = means::plan(lesson);
+        let steps: Vec<&Step> = plan.phases.iter().flat_map(|part| &part.steps).collect();
+        let asks = |step: &&Step| matches!(step, Step::Ask(Asked::Blocks(_)));
+        let names = |step: &&Step| matches!(step, Step::Say(Said::BlocksWorth(_)));
+        let Some(asked) = steps.iter().position(asks) else { continue };
+        let named = steps.iter().position(names);
+        assert!(named.is_some_and(|named| named < asked), "{name}: {named:?}, {asked}");
+        *(if lesson.chosen.model.is_empty() { &mut none } else { &mut models }) += 1;
+    }
+    assert!(models > 5 && none > 5, "{models} {none}");
 }

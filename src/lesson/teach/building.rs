@@ -103,14 +103,7 @@ fn table(script: &Script<'_>, ways: &[BuiltWith], stacked: bool) -> Vec<Laid> {
 fn build(script: &mut Script<'_>, number: Number, first: bool) {
     match script.means.built_with(number) {
         BuiltWith::Blocks | BuiltWith::Tub => {
-            script.ask(Asked::Blocks(number));
-            if first {
-                // What comes later is named here too, while blocks are on the table.
-                let met: Vec<Number> = script.model().iter().chain(script.sort()).copied().collect();
-                script.say(Said::BlocksWorth(places(&met)));
-            }
-            script.act(Deed::Build { number, first: true });
-            on_mat(script, number);
+            with_blocks(script, number, first);
         }
         BuiltWith::Drawn => {
             script.say(Said::Draw(number));
@@ -126,6 +119,18 @@ fn build(script: &mut Script<'_>, number: Number, first: bool) {
             script.act(Deed::WriteColumns { number, mat, first });
         }
     }
+}
+
+/// Builds a number with blocks; the first time they are named before anybody is asked for them.
+pub(super) fn with_blocks(script: &mut Script<'_>, number: Number, first: bool) {
+    if first {
+        // What comes later is named here too, while blocks are on the table.
+        let met: Vec<Number> = script.model().iter().chain(script.sort()).copied().collect();
+        script.say(Said::BlocksWorth(places(&met)));
+    }
+    script.ask(Asked::Blocks(number));
+    script.act(Deed::Build { number, first: true });
+    on_mat(script, number);
 }
 
 /// How pieces lie on a mat: said once for each kind.

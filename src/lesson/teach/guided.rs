@@ -1,6 +1,6 @@
 //! Practice together: one number is written in every way with the class, the others alone.
 
-use super::building::places;
+use super::building::{places, with_blocks};
 use super::means::BuiltWith;
 use super::opening::twins;
 use super::script::Script;
@@ -110,10 +110,7 @@ fn build(script: &mut Script<'_>, number: Number) -> Vec<Laid> {
         BuiltWith::Drawn | BuiltWith::Columns => {}
     }
     match way {
-        BuiltWith::Blocks | BuiltWith::Tub => {
-            script.ask(Asked::Blocks(number));
-            script.act(Deed::Build { number, first: true });
-        }
+        BuiltWith::Blocks | BuiltWith::Tub => with_blocks(script, number, true),
         BuiltWith::Drawn => {
             script.say(Said::Draw(number));
             if script.has(SheetKind::Mat) {
