@@ -3,8 +3,6 @@
 
 use placewright::lesson::Lesson;
 use placewright::lesson::job::PartKind;
-use placewright::sheets::job;
-use placewright::sheets::masters::Masters;
 use placewright::sheets::page::Page;
 use placewright::spec::SheetKind;
 
@@ -49,10 +47,7 @@ fn thousand_blocks_leave_room_for_several_rows_a_page() {
 
 /// Sheets of paper that boards and piles of strips take.
 fn sheets(lesson: &Lesson) -> usize {
-    let shop = Shop::open();
-    let desk = shop.desk(lesson);
-    let order = job::order(&Masters::new(&desk), &[]).unwrap_or_else(|found| panic!("{found:?}"));
-    let job = job::facts::of(&desk, &order).expect("facts");
+    let job = Shop::open().job(lesson);
     let parts = job.files.iter().flat_map(|file| &file.parts);
     let used = parts.filter(|part| matches!(part.kind, PartKind::Piles { .. } | PartKind::Packets { .. }));
     used.map(|part| part.sheets.1 - part.sheets.0 + 1).sum()

@@ -126,26 +126,21 @@ fn checks_without_a_key_are_answered_in_the_plan() {
 fn what_was_left_undone_is_noted_where_something_can_be() {
     let cases =
         [(15, "\"exit\", \"key\", \"tally\""), (20, "\"board\", \"exit\", \"key\""), (10, "\"board\", \"exit\"")];
-    let mut read = [0; 3];
+    let mut met = [0; 3];
     for (minutes, make) in cases {
         for (more, start) in [("", "Note for the teacher which "), ("language = \"es\"", "Anote qué ")] {
             let lesson = of(minutes, more, make);
             let load = timing::load(&lesson.fullest, minutes);
-            let text = read_of(&lesson);
+            let text = read(&lesson, &means::plan(&lesson));
             let (rows, questions) = (load.rows > 0, load.questions < timing::questions(&lesson.spec));
             let line = text.lines().find(|line| line.starts_with(start));
             let named = |words: [&str; 2]| line.is_some_and(|line| words.iter().any(|word| line.contains(word)));
             assert_eq!(named(["rows", "filas"]) || named(["numbers", "números"]), rows, "{make}: {line:?}");
             assert_eq!(named(["questions", "preguntas"]), questions, "{make}: {line:?}");
-            read[usize::from(rows) + usize::from(questions)] += 1;
+            met[usize::from(rows) + usize::from(questions)] += 1;
         }
     }
-    assert!(read.iter().all(|read| *read > 0), "{read:?}");
-}
-
-/// The plan of a lesson, read.
-fn read_of(lesson: &Lesson) -> String {
-    read(lesson, &means::plan(lesson))
+    assert!(met.iter().all(|met| *met > 0), "{met:?}");
 }
 
 /// Questions that are asked aloud are no quick check on paper: neither the plan's heading nor what a late start does says so.

@@ -2,8 +2,6 @@
 
 use placewright::lesson::Lesson;
 use placewright::lesson::job::{FileFacts, JobFacts, Keep, SaveBy};
-use placewright::sheets::job;
-use placewright::sheets::masters::Masters;
 use placewright::spec::SheetKind;
 use toml_edit::{Array, DocumentMut, InlineTable, Item, value};
 
@@ -47,10 +45,7 @@ const LESSONS: [&str; 7] = [
 ];
 
 fn job(lesson: &Lesson) -> JobFacts {
-    let shop = Shop::open();
-    let desk = shop.desk(lesson);
-    let order = job::order(&Masters::new(&desk), &[]).unwrap_or_else(|found| panic!("{found:?}"));
-    job::facts::of(&desk, &order).expect("facts")
+    Shop::open().job(lesson)
 }
 
 fn sheets(job: &JobFacts) -> usize {

@@ -39,6 +39,11 @@ pub fn first_difference(a: Number, b: Number) -> Option<Place> {
     Place::ALL.into_iter().rev().find(|place| a.digit(*place) != b.digit(*place))
 }
 
+/// The places of a number above this one, from the greatest down.
+pub fn above(number: Number, place: Place) -> Vec<Place> {
+    number.digits().map(|(own, _)| own).filter(|own| *own > place).collect()
+}
+
 /// The number that is read where a numeral's zeros are left out; `None` for 0.
 pub fn without_zeros(number: Number) -> Option<Number> {
     let kept: String = number.to_string().chars().filter(|c| *c != '0').collect();

@@ -4,11 +4,14 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use placewright::diag::Source;
+use placewright::lesson::job::JobFacts;
 use placewright::lesson::{self, Chosen, Lesson};
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::number::Number;
 use placewright::sheets::files::PacketKind;
+use placewright::sheets::job;
+use placewright::sheets::masters::Masters;
 use placewright::sheets::packets::{self, Packet};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
@@ -49,6 +52,13 @@ impl Shop {
 
     pub fn desk<'a>(&'a self, lesson: &'a Lesson) -> Desk<'a> {
         Desk::new(lesson, &self.layouts, &self.family)
+    }
+
+    /// What the copy room has to do for a lesson.
+    pub fn job(&self, lesson: &Lesson) -> JobFacts {
+        let desk = self.desk(lesson);
+        let order = job::order(&Masters::new(&desk), &[]).unwrap_or_else(|found| panic!("{found:?}"));
+        job::facts::of(&desk, &order).expect("facts")
     }
 
     /// Every packet, as the program makes it.

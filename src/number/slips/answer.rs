@@ -52,11 +52,9 @@ impl Answer {
         if let (Self::Form(one), Self::Form(another)) = (self, other) {
             return one == another;
         }
-        if matches!(self, Self::Digits(_)) || matches!(other, Self::Digits(_)) {
-            return self.worth(asked, style) == other.worth(asked, style);
-        }
+        let digits = matches!(self, Self::Digits(_)) || matches!(other, Self::Digits(_));
         self.worth(asked, style) == other.worth(asked, style)
-            && self.content(asked, style) == other.content(asked, style)
+            && (digits || self.content(asked, style) == other.content(asked, style))
     }
 
     /// As it is written.

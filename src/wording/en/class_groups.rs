@@ -101,8 +101,7 @@ impl ClassGroups for English {
 
     fn lists_by_hand(&self, lists: &[(GroupShare, Vec<Number>)], style: &Style) -> String {
         let numerals = |numbers: &[Number]| listed(&numbers.iter().map(|n| style.numeral(*n)).collect::<Vec<_>>());
-        let (rest, groups): (Vec<_>, Vec<_>) = lists.iter().partition(|(share, _)| share.name.is_none());
-        let each = groups.into_iter().chain(rest);
+        let each = lists.iter();
         each.map(|(share, own)| format!("{} for {}", numerals(own), share.name.as_deref().unwrap_or("everyone else")))
             .collect::<Vec<_>>()
             .join("; ")

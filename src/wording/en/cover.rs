@@ -126,37 +126,35 @@ impl CoverWords for English {
     }
 
     fn no_copier(&self, by_hand: &ByHand, forms: &[Form], usage: &Usage<'_>) -> String {
-        let (start, several) = match by_hand {
+        let (who, whose) = if usage.one_learner { ("The learner writes", "the") } else { ("Learners write", "their") };
+        let (start, what) = match by_hand {
             ByHand::Aloud => {
                 return "Without a copier: ask the questions of the plan aloud. Learners answer on paper.".to_owned();
             }
             ByHand::Check { mark, page, choices } => {
-                let (with, what) = if *choices {
-                    (", with their choices", "the letters of their answers")
-                } else {
-                    ("", "their answers")
-                };
-                let who = if usage.one_learner { "The learner writes" } else { "Learners write" };
-                let what = if usage.one_learner { what.replace("their", "the") } else { what.to_owned() };
+                let (with, letters) = if *choices { (", with their choices", "the letters of ") } else { ("", "") };
                 return format!(
                     "Without a copier: write the questions of quick check {mark} (page {page}) on the board, one at a \
-                     time{with}. {who} {what} on paper."
+                     time{with}. {who} {letters}{whose} answers on paper."
                 );
             }
             ByHand::Numbers(numbers) => {
                 let numerals: Vec<String> = numbers.iter().map(|n| usage.style.numeral(*n)).collect();
-                (format!("Without a copier: write {} on the board", listed(&numerals)), numbers.len() > 1)
+                (
+                    format!("Without a copier: write {} on the board", listed(&numerals)),
+                    if numbers.len() > 1 { "each" } else { "it" },
+                )
             }
             ByHand::Boards(rows) => (
                 format!(
                     "Without a copier: write on the board the {} of each set's sorting board",
                     if *rows == 1 { "first number".to_owned() } else { format!("first {rows} numbers") }
                 ),
-                true,
+                "their own",
             ),
             ByHand::Lists(lists) => {
                 let lists = self.lists_by_hand(lists, usage.style);
-                (format!("Without a copier, write a list for each group: {lists}"), true)
+                (format!("Without a copier, write a list for each group: {lists}"), "their own")
             }
         };
         let forms: Vec<String> = forms
@@ -164,13 +162,7 @@ impl CoverWords for English {
             .filter(|form| **form != Form::Numeral)
             .map(|form| super::plan::in_form(*form, usage))
             .collect();
-        let each = if several { "each" } else { "it" };
-        let who = match (usage.one_learner, by_hand) {
-            (true, _) => "The learner writes",
-            (false, _) => "Learners write",
-        };
-        let each = if matches!(by_hand, ByHand::Lists(_) | ByHand::Boards(_)) { "their own" } else { each };
-        format!("{start}. {who} {each} {}.", listed(&forms))
+        format!("{start}. {who} {what} {}.", listed(&forms))
     }
 
     fn cautions_title(&self) -> &'static str {

@@ -280,41 +280,33 @@ impl GroupSteps for English {
     }
 
     fn group_try(&self, task: Task, tools: Tools, one_learner: bool) -> String {
+        let (who, s, what) = if one_learner { ("The learner", "s", "there is") } else { ("Learners", "", "they have") };
         let (show, does) = match task {
-            Task::Forms { asked: Form::Numeral, shown: Form::Words | Form::SecondWords } => {
-                ("Say each", "write the number")
+            Task::Forms { asked: Form::Numeral, shown } => {
+                let show = match shown {
+                    Form::Words | Form::SecondWords => "Say each",
+                    Form::Blocks | Form::Untraded if tools.blocks => "Lay each out in blocks",
+                    Form::Blocks | Form::Untraded => "Draw each",
+                    Form::Numeral | Form::Expanded | Form::Units | Form::Regrouped => "Show each",
+                };
+                (show, format!("write{s} the number"))
             }
-            Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } if tools.blocks => {
-                ("Lay each out in blocks", "write the number")
+            Task::Forms { asked, .. } => {
+                let build = if tools.blocks { "build" } else { "draw" };
+                let does = match asked {
+                    Form::Words | Form::SecondWords => format!("read{s} it aloud"),
+                    Form::Expanded => format!("write{s} it in expanded form"),
+                    Form::Units => format!("say{s} how many of each place it has"),
+                    Form::Regrouped => format!("trade{s}, and say{s} what {what} then"),
+                    Form::Untraded => format!("{build}{s} it, and trade{s}"),
+                    Form::Blocks | Form::Numeral => format!("{build}{s} it"),
+                };
+                ("Show each", does)
             }
-            Task::Forms { asked: Form::Numeral, shown: Form::Blocks | Form::Untraded } => {
-                ("Draw each", "write the number")
-            }
-            Task::Forms { asked: Form::Numeral, .. } => ("Show each", "write the number"),
-            Task::Forms { asked: Form::Words | Form::SecondWords, .. } => ("Show each", "read it aloud"),
-            Task::Forms { asked: Form::Expanded, .. } => ("Show each", "write it in expanded form"),
-            Task::Forms { asked: Form::Units, .. } => ("Show each", "say how many of each place it has"),
-            Task::Forms { asked: Form::Regrouped, .. } if one_learner => {
-                ("Show each", "trade, and says what there is then")
-            }
-            Task::Forms { asked: Form::Regrouped, .. } => ("Show each", "trade, and say what they have then"),
-            Task::Forms { asked: Form::Blocks, .. } if tools.blocks => ("Show each", "build it"),
-            Task::Forms { asked: Form::Blocks, .. } => ("Show each", "draw it"),
-            Task::Forms { asked: Form::Untraded, .. } if tools.blocks && one_learner => {
-                ("Show each", "build it, and trades")
-            }
-            Task::Forms { asked: Form::Untraded, .. } if tools.blocks => ("Show each", "build it, and trade"),
-            Task::Forms { asked: Form::Untraded, .. } if one_learner => ("Show each", "draw it, and trades"),
-            Task::Forms { asked: Form::Untraded, .. } => ("Show each", "draw it, and trade"),
-            Task::Worth(_) => ("Show each", "say what the digit is worth"),
-            Task::Greater(_) => ("Show both", "say which is greater, and why"),
+            Task::Worth(_) => ("Show each", format!("say{s} what the digit is worth")),
+            Task::Greater(_) => ("Show both", format!("say{s} which is greater, and why")),
         };
-        if one_learner {
-            let (verb, rest) = does.split_at(does.find([' ', ',']).unwrap_or(does.len()));
-            format!("{show}. The learner {verb}s{rest}.")
-        } else {
-            format!("{show}. Learners {does}.")
-        }
+        format!("{show}. {who} {does}.")
     }
 
     fn group_gone(&self, slip: Slip, tools: Tools) -> String {

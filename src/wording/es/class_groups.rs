@@ -105,8 +105,7 @@ impl ClassGroups for Spanish {
 
     fn lists_by_hand(&self, lists: &[(GroupShare, Vec<Number>)], style: &Style) -> String {
         let numerals = |numbers: &[Number]| listed(&numbers.iter().map(|n| style.numeral(*n)).collect::<Vec<_>>());
-        let (rest, groups): (Vec<_>, Vec<_>) = lists.iter().partition(|(share, _)| share.name.is_none());
-        let each = groups.into_iter().chain(rest);
+        let each = lists.iter();
         each.map(|(share, own)| format!("{} para {}", numerals(own), share.name.as_deref().unwrap_or("los demás")))
             .collect::<Vec<_>>()
             .join("; ")

@@ -129,7 +129,7 @@ impl CoverWords for Spanish {
     }
 
     fn no_copier(&self, by_hand: &ByHand, forms: &[Form], usage: &Usage<'_>) -> String {
-        let (start, several) = match by_hand {
+        let (start, shows) = match by_hand {
             ByHand::Aloud => {
                 return "Sin fotocopiadora: haga en voz alta las preguntas del plan. Se contestan en papel.".to_owned();
             }
@@ -146,18 +146,21 @@ impl CoverWords for Spanish {
             }
             ByHand::Numbers(numbers) => {
                 let numerals: Vec<String> = numbers.iter().map(|n| usage.style.numeral(*n)).collect();
-                (format!("Sin fotocopiadora: escriba {} en el pizarrón", listed(&numerals)), numbers.len() > 1)
+                (
+                    format!("Sin fotocopiadora: escriba {} en el pizarrón", listed(&numerals)),
+                    if numbers.len() > 1 { "los muestra" } else { "lo muestra" },
+                )
             }
             ByHand::Boards(rows) => (
                 format!(
                     "Sin fotocopiadora: escriba en el pizarrón {} del tablero de cada juego",
                     if *rows == 1 { "el primer número".to_owned() } else { format!("los primeros {rows} números") }
                 ),
-                true,
+                "muestra los suyos",
             ),
             ByHand::Lists(lists) => {
                 let lists = self.lists_by_hand(lists, usage.style);
-                (format!("Sin fotocopiadora, escriba una lista para cada grupo: {lists}"), true)
+                (format!("Sin fotocopiadora, escriba una lista para cada grupo: {lists}"), "muestra los suyos")
             }
         };
         let forms: Vec<String> = forms
@@ -165,13 +168,8 @@ impl CoverWords for Spanish {
             .filter(|form| **form != Form::Numeral)
             .map(|form| super::plan::in_form(*form, usage))
             .collect();
-        let them = match (several, by_hand) {
-            (_, ByHand::Lists(_) | ByHand::Boards(_)) => "muestra los suyos",
-            (true, _) => "los muestra",
-            (false, _) => "lo muestra",
-        };
         let who = if usage.one_learner { "El estudiante" } else { "Cada estudiante" };
-        format!("{start}. {who} {them} {}.", listed(&forms))
+        format!("{start}. {who} {shows} {}.", listed(&forms))
     }
 
     fn cautions_title(&self) -> &'static str {

@@ -2,8 +2,7 @@
 
 use super::Spanish;
 use super::phrases::listed;
-use crate::number::{Content, Feature, Form, Names, Number, Place, Task};
-use crate::wording::digits::held;
+use crate::number::{Content, Feature, Form, Names, Number, Place};
 use crate::wording::home::{MOST_BEANS, cards};
 use crate::wording::{FormTitles, HomeWords, Phrases, Usage};
 
@@ -59,9 +58,7 @@ impl HomeWords for Spanish {
             let name = usage.names.get(*form).unwrap_or_else(|| self.form_heading(*form, greatest));
             words.push(match content {
                 Content::Text(_) | Content::Both(_) if form.is_traded() => {
-                    let counted = Task::forms(Form::Numeral, *form).counted(number, usage.style);
-                    let held = counted
-                        .map_or_else(|| content.text(usage.style.names), |counted| listed(&held(self, &counted)));
+                    let held = self.regrouped_said(*form, number, usage.style).unwrap_or_default();
                     format!("{name}: {} también es {held}.", usage.style.numeral(number))
                 }
                 Content::Text(_) | Content::Both(_) => format!("{name}: {}.", content.text(usage.style.names)),

@@ -280,7 +280,7 @@ impl GroupSteps for Spanish {
         }
     }
 
-    fn group_try(&self, task: Task, tools: Tools, one_learner: bool) -> String {
+    fn group_try(&self, task: Task, tools: Tools, _one_learner: bool) -> String {
         let what = match task {
             Task::Forms { asked: Form::Numeral, shown: Form::Words | Form::SecondWords } => {
                 "Diga cada número: se escribe en cifras."
@@ -303,7 +303,7 @@ impl GroupSteps for Spanish {
             Task::Worth(_) => "Muestre cada uno: se dice cuánto vale la cifra.",
             Task::Greater(_) => "Muestre los dos: se dice cuál es mayor y por qué.",
         };
-        if one_learner { to_one(what) } else { what.to_owned() }
+        what.to_owned()
     }
 
     fn group_gone(&self, slip: Slip, tools: Tools) -> String {
@@ -369,13 +369,6 @@ impl GroupSteps for Spanish {
             Task::Greater(other) => listed(&[style.numeral(number.min(other)), style.numeral(number.max(other))]),
         }
     }
-}
-
-/// What learners do, said of one.
-fn to_one(what: &str) -> String {
-    let verbs = ["scriben", "leen", "icen", "arman", "dibujan", "anjean", "tienen"];
-    let one = |text: String, verb: &&str| text.replace(verb, verb.strip_suffix('n').unwrap_or(verb));
-    verbs.iter().fold(what.to_owned(), one)
 }
 
 /// What a digit stands for: pieces where there are blocks, else units of its place.

@@ -3,7 +3,7 @@
 use super::Spanish;
 use super::phrases::listed;
 use super::steps::marks;
-use crate::number::{Content, Counted, Names, Number, Place, Slip, Style, Task, blocks_of};
+use crate::number::{Content, Counted, Form, Names, Number, Place, Slip, Style, Task, blocks_of};
 use crate::wording::digits::{first_trade, held, over, tens_counted, trades};
 use crate::wording::{Phrases, Tools};
 
@@ -15,6 +15,12 @@ impl Spanish {
         };
         let trades: Vec<String> = trades(number, counted).into_iter().map(trade).collect();
         listed(&trades)
+    }
+
+    /// A traded form of a number as a sentence says it, with the commas that a strip does not have.
+    pub(super) fn regrouped_said(&self, form: Form, number: Number, style: &Style) -> Option<String> {
+        let counted = Task::forms(Form::Numeral, form).counted(number, style)?;
+        Some(listed(&held(self, &counted)))
     }
 
     /// The same in a drawing: "se tacha 1 cuadrado y se dibujan 10 rayas".

@@ -105,7 +105,9 @@ fn by_hand(lesson: &Lesson, runs: &[PageRun]) -> ByHand {
         let set = lesson.sets.iter().find(|set| share.versions.contains(&set.version))?;
         Some((share, rows(set, BY_HAND_EACH))).filter(|(_, rows)| !rows.is_empty())
     };
-    let lists: Vec<_> = lesson.shares().into_iter().filter_map(list).collect();
+    let mut lists: Vec<_> = lesson.shares().into_iter().filter_map(list).collect();
+    // Groups first, everyone else last.
+    lists.sort_by_key(|(share, _)| share.name.is_none());
     let numbers = lesson.common_set().map_or(Vec::new(), |set| rows(set, BY_HAND));
     let check = lesson.checks.first().zip(pages(runs, |run| run.sheet == SheetKind::Exit));
     match check {

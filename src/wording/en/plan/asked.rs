@@ -4,7 +4,7 @@ use super::went_wrong::seen;
 use super::{empty, form_name, listed, once, worth};
 use crate::number::{Content, Form, Names, Number, Place, Slip};
 use crate::spec::Version;
-use crate::wording::digits::{counts, first_difference, parts, steps};
+use crate::wording::digits::{above, counts, first_difference, parts, steps};
 use crate::wording::en::English;
 use crate::wording::en::phrases::plural;
 use crate::wording::plan::{Asked, Questions, Reply};
@@ -239,15 +239,9 @@ fn differ(a: Number, b: Number, usage: &Usage<'_>) -> String {
 
 /// What is said first where two numbers begin alike, as a sentence and a space: "The hundreds are the same. ".
 fn alike(number: Number, differ: Place) -> String {
-    let same: Vec<&str> = number
-        .digits()
-        .map(|(place, _)| place)
-        .filter(|place| *place > differ)
-        .map(|place| English.place(place))
-        .collect();
-    match same.as_slice() {
+    match above(number, differ).as_slice() {
         [] => String::new(),
-        [one] => format!("The {one} are the same. "),
+        [one] => format!("The {} are the same. ", English.place(*one)),
         _ => "The digits before are the same. ".to_owned(),
     }
 }

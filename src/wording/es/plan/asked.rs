@@ -2,9 +2,9 @@
 
 use super::went_wrong::seen;
 use super::{in_form, listed, worth};
-use crate::number::{Content, Form, Names, Number, Place, Slip, Task};
+use crate::number::{Content, Form, Names, Number, Place, Slip};
 use crate::spec::Version;
-use crate::wording::digits::{empty, first_difference, held, once, parts, steps, without_zeros};
+use crate::wording::digits::{above, empty, first_difference, held, once, parts, steps, without_zeros};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::quoted;
 use crate::wording::plan::{Asked, Questions, Reply};
@@ -178,10 +178,7 @@ fn shown(form: Form, number: Number, usage: &Usage<'_>) -> Option<String> {
     match form {
         Form::Blocks => Some(Spanish.pieces_of(number)),
         Form::Units => Some(units_said(number)),
-        Form::Regrouped => {
-            let counted = Task::forms(Form::Numeral, form).counted(number, usage.style)?;
-            Some(listed(&held(&Spanish, &counted)))
-        }
+        Form::Regrouped => Spanish.regrouped_said(form, number, usage.style),
         Form::Numeral | Form::Words | Form::SecondWords | Form::Expanded | Form::Untraded => {
             form.content(number, usage.style).map(|content| text(&content))
         }
@@ -255,15 +252,9 @@ fn differ(a: Number, b: Number, usage: &Usage<'_>) -> String {
 
 /// What is said first where two numbers begin alike, as a sentence and a space: "Las centenas son iguales. ".
 fn alike(number: Number, differ: Place) -> String {
-    let same: Vec<&str> = number
-        .digits()
-        .map(|(place, _)| place)
-        .filter(|place| *place > differ)
-        .map(|place| Spanish.place(place))
-        .collect();
-    match same.as_slice() {
+    match above(number, differ).as_slice() {
         [] => String::new(),
-        [one] => format!("Las {one} son iguales. "),
+        [one] => format!("Las {} son iguales. ", Spanish.place(*one)),
         _ => "Las cifras anteriores son iguales. ".to_owned(),
     }
 }
