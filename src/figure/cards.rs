@@ -61,7 +61,7 @@ pub fn draw(shown: &[Amounts], finish: &Finish<'_>) -> Result<Vec<Drawing>, Prob
 
 /// The cards of a number from the greatest place down: one for each digit that is not 0.
 fn cards(amounts: &Amounts) -> Vec<(Place, u8)> {
-    amounts.number().digits().filter(|(_, digit)| *digit != 0).collect()
+    amounts.number().parts().collect()
 }
 
 struct Deck<'a> {

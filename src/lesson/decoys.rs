@@ -16,13 +16,8 @@ use crate::rng::Stream;
 /// numbers (ten cubes are a right picture of 10), and no two show the same. A strip that different slips would make of
 /// different rows is left out: nobody could tell what a learner thinks who lays it down.
 pub fn possible(rows: &[Number], matched: &[Form], style: &Style) -> Vec<Wrong> {
-    // A mark for thousands tells two strips apart, but not what was meant.
-    let look = |content: &Content| match content {
-        Content::Text(_) => Content::Text(content.aloud(style.names)),
-        Content::Both(_) | Content::Blocks(_) => content.clone(),
-    };
     let right = rows.iter().flat_map(|&row| matched.iter().filter_map(move |&form| form.content(row, style)));
-    let mut taken: HashSet<Content> = right.map(|content| look(&content)).collect();
+    let mut taken: HashSet<Content> = right.map(|content| content.unmarked(style.names)).collect();
     let worths: HashSet<u64> = rows.iter().map(|row| u64::from(row.value())).collect();
     let (Some(&given), mut decoys) = (matched.first(), Vec::new()) else { return Vec::new() };
     let mut makers: HashMap<Content, Slip> = HashMap::new();
@@ -31,17 +26,18 @@ pub fn possible(rows: &[Number], matched: &[Form], style: &Style) -> Vec<Wrong> 
         for &form in matched.iter().skip(1) {
             let task = Task::forms(given, form);
             for (slip, content) in task.wrong(of, style) {
-                if *makers.entry(look(&content)).or_insert(slip) != slip {
-                    unclear.insert(look(&content));
+                let look = content.unmarked(style.names);
+                if *makers.entry(look.clone()).or_insert(slip) != slip {
+                    unclear.insert(look.clone());
                 }
                 let is_right = content.worth(form, style.names).is_some_and(|worth| worths.contains(&worth));
-                if !is_right && taken.insert(look(&content)) {
+                if !is_right && taken.insert(look) {
                     decoys.push(Wrong { of, task, content, slip });
                 }
             }
         }
     }
-    decoys.retain(|decoy| !unclear.contains(&look(&decoy.content)));
+    decoys.retain(|decoy| !unclear.contains(&decoy.content.unmarked(style.names)));
     decoys
 }
 

@@ -66,8 +66,7 @@ impl Lesson {
 
     /// What a table has of them, looked up once.
     pub fn kits(&self) -> KitsAtHand {
-        let makes = self.spec.sheets.make.value.contains(&SheetKind::Blocks);
-        let blocks = if makes {
+        let blocks = if self.makes(SheetKind::Blocks) {
             let share = self.spec.class.share(SheetKind::Blocks);
             self.block_set().ok().map(|set| (set, self.spec.class.learners.value.div_ceil(share)))
         } else {

@@ -34,7 +34,7 @@ use crate::wording::class_groups::GroupShare;
 use crate::wording::plan::Aim;
 use crate::wording::{self, Spelling, Usage, Wording};
 use deal::Seat;
-use timing::StripUse;
+use timing::{Load, StripUse};
 
 pub use crate::spec::Version;
 pub use grouped::Roster;
@@ -204,14 +204,18 @@ impl Lesson {
 
     /// Whether strips have marks on their backs by which learners check their own rows.
     pub fn marks_strips(&self) -> bool {
-        self.spec.print.sides.value == SidesAsked::Two && self.spec.sheets.make.value.contains(&SheetKind::Strips)
+        self.spec.print.sides.value == SidesAsked::Two && self.makes(SheetKind::Strips)
     }
 
     /// Whether there are strips that nobody has time to cut: learners write in the boxes of their boards, and the strips stay
     /// whole for another day.
     pub fn keeps_strips_whole(&self) -> bool {
-        let load = || timing::load(&self.fullest, self.spec.minutes.value);
-        self.makes(SheetKind::Strips) && load().strips == StripUse::Written
+        self.makes(SheetKind::Strips) && self.load().strips == StripUse::Written
+    }
+
+    /// What there is time for, where groups have unlike boards of the longest.
+    pub fn load(&self) -> Load {
+        timing::load(&self.fullest, self.spec.minutes.value)
     }
 
     /// Whether it is taught to one learner, who has no neighbor and no group.

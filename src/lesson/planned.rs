@@ -144,7 +144,7 @@ impl Lesson {
 
     /// Whether the class has blocks of its own: whoever makes mats and says what the class's tub holds has one.
     pub fn has_tub(&self) -> bool {
-        self.spec.sheets.make.value.contains(&SheetKind::Mat) && !self.spec.numbers.at_most.is_empty()
+        self.makes(SheetKind::Mat) && !self.spec.numbers.at_most.is_empty()
     }
 
     /// The letter of a slip on every sheet; none for one that is not in play, and where no sheet tells what letters mean.

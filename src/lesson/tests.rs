@@ -45,10 +45,10 @@ fn less_time_never_means_more_to_do() {
     for path in samples.filter(|path| path.extension().is_some_and(|ending| ending == "toml")) {
         let text = std::fs::read_to_string(&path).expect("a sample");
         let spec = spec::read(&source(&text)).expect("a lesson");
-        let mut before: Option<timing::Load> = None;
+        let mut before: Option<Load> = None;
         for minutes in (10..=timing::least(&spec) + 5).rev() {
             let load = timing::load(&spec, minutes);
-            let more = |of: fn(&timing::Load) -> u32| before.is_some_and(|before| of(&load) > of(&before));
+            let more = |of: fn(&Load) -> u32| before.is_some_and(|before| of(&load) > of(&before));
             let grows = more(|load| load.rows) || more(|load| load.models) || more(|load| load.questions);
             assert!(!grows, "{path:?}, {minutes} minutes: {load:?} after {before:?}");
             before = Some(load);

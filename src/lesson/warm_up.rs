@@ -35,7 +35,7 @@ pub fn plan(lesson: &Lesson) -> WarmUp {
 
 /// The warm-up, where the lesson makes it.
 pub(super) fn asked_for(lesson: &Lesson) -> Option<WarmUp> {
-    lesson.spec.sheets.make.value.contains(&SheetKind::WarmUp).then(|| plan(lesson))
+    lesson.makes(SheetKind::WarmUp).then(|| plan(lesson))
 }
 
 /// What is to be said of the numbers where the range is too small; nothing where the lesson has no warm-up.
@@ -54,7 +54,7 @@ pub(super) fn told(lesson: &Lesson) -> Option<String> {
 
 /// What the follow-up sheets use, besides what learners have met in the lesson.
 fn used(lesson: &Lesson) -> BTreeSet<Number> {
-    let makes = |kind| lesson.spec.sheets.make.value.contains(&kind);
+    let makes = |kind| lesson.makes(kind);
     let mut used = met(lesson);
     if makes(SheetKind::SmallGroups) {
         for part in lesson.parts() {

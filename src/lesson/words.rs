@@ -121,12 +121,13 @@ const SHOWN: usize = 300;
 pub fn notes(lesson: &Lesson, of: BankOf, bank: &[WordGroup]) -> Vec<WordNote> {
     let met = groups::met(lesson);
     let there: BTreeSet<u32> = bank.iter().flat_map(|group| &group.words).map(|entry| value(&entry.numeral)).collect();
+    let unmet: Vec<Number> = choosable(lesson).into_iter().filter(|number| !met.contains(number)).collect();
     let told = |words: &dyn Wording, style: &Style| {
         let stands = |number: &Number| {
-            let mut needed = words.bank(&[*number], style).into_iter().flat_map(|group| group.words);
-            of == BankOf::Most || needed.all(|(numeral, _)| there.contains(&value(&numeral)))
+            let needed = || words.bank(&[*number], style).into_iter().flat_map(|group| group.words);
+            of == BankOf::Most || needed().all(|(numeral, _)| there.contains(&value(&numeral)))
         };
-        let others = choosable(lesson).into_iter().filter(|number| !met.contains(number)).filter(stands).take(SHOWN);
+        let others = unmet.iter().copied().filter(stands).take(SHOWN);
         let numbers: Vec<Number> = lesson.chosen.model.iter().copied().filter(stands).chain(others).collect();
         words.bank_notes(&numbers, style)
     };

@@ -68,7 +68,7 @@ impl Skill {
     /// stands in the numeral twice, nor the expanded form of a single part.
     pub fn tasks(self, number: Number) -> Vec<Task> {
         let digits: Vec<(Place, u8)> = number.digits().collect();
-        let parts = digits.iter().filter(|(_, digit)| *digit > 0).count();
+        let parts = number.parts().count();
         let one = |holds: bool, shown, asked| if holds { vec![Task::forms(shown, asked)] } else { Vec::new() };
         match self {
             Self::Picture => one(number > Number::MIN && number <= Number::MAX_BLOCKS, Form::Blocks, Form::Numeral),

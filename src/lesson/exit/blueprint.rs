@@ -10,7 +10,7 @@ use super::item::{Item, Kind};
 use crate::lesson::choose::Work;
 use crate::lesson::types::Chosen;
 use crate::measure::Count;
-use crate::number::{Feature, Number, Place, Skill, Style, pieces_traded};
+use crate::number::{Feature, Number, Place, Skill, Style};
 use crate::rng::Stream;
 use crate::spec::{Pool, RoleSpec, Spec, TextSize};
 
@@ -115,8 +115,8 @@ pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style) -> Blueprint {
 /// Of trades those of one piece, as they are first taught; of two pieces and more only where the numbers have too few for all
 /// papers.
 fn few_pieces(items: Vec<Item>, papers: usize, style: &Style) -> Vec<Item> {
-    let pieces = |item: &Item| item.task.counted(item.of, style).map_or(0, |counted| pieces_traded(item.of, &counted));
-    let items: Vec<(u32, Item)> = items.into_iter().map(|item| (pieces(&item), item)).collect();
+    let items: Vec<(u32, Item)> =
+        items.into_iter().map(|item| (item.task.pieces_traded(item.of, style), item)).collect();
     let most = items.iter().map(|(pieces, _)| *pieces).max().unwrap_or(0);
     let enough = |least: &u32| {
         let numbers: BTreeSet<Number> =

@@ -1,7 +1,7 @@
 //! What lies on the table for a slip's number, and how well a number serves there.
 
 use crate::lesson::kits::{BlockCounts, KitsAtHand, larger};
-use crate::number::{Content, Form, Heard, Number, Slip, Style, Task, blocks_of, fewest_blocks, pieces_traded};
+use crate::number::{Content, Form, Heard, Number, Slip, Style, Task, blocks_of, fewest_blocks};
 use crate::wording::Tools;
 
 /// How well a number serves a slip's group, the best first.
@@ -133,7 +133,7 @@ fn is_plain(style: &Style, slip: Slip, of: Number, task: Task) -> bool {
         Slip::ReadInPieces => !of.value().is_multiple_of(1_000),
         // One piece is traded.
         Slip::NotTakenAway | Slip::OneForOne | Slip::OneTooFew | Slip::CountsSideBySide | Slip::TenLeftOut => {
-            task.counted(of, style).is_some_and(|counted| pieces_traded(of, &counted) == 1)
+            task.pieces_traded(of, style) == 1
         }
         _ => true,
     }

@@ -4,7 +4,7 @@ use super::building::empty_places;
 use super::means::Means;
 use super::opening::twins;
 use super::script::Script;
-use super::sorting::{pieces_of, same_digits};
+use super::sorting::same_digits;
 use super::steps::Seen;
 use crate::lesson::Wrong;
 use crate::lesson::exit::{Check, Question};
@@ -72,7 +72,7 @@ fn a_decoy(script: &Script<'_>) -> Option<Asked> {
     let asked = |wrong: &Wrong| wrong.content.line().is_some() && wrong.task.asked() != Form::Numeral;
     let texts = set.decoys().into_iter().filter(asked);
     // The last of the plainest: the first ones were explained while learners worked.
-    let fewest = |wrong: &Wrong| pieces_of(wrong.task, wrong.of, script.style()).max(1);
+    let fewest = |wrong: &Wrong| wrong.task.pieces_traded(wrong.of, script.style()).max(1);
     let decoy = texts.filter(|wrong| rows.contains(&wrong.of)).rev().min_by_key(fewest);
     decoy.map(|wrong| Asked::WentWrong(wrong.of, wrong.task.asked(), wrong.content, wrong.slip))
 }
@@ -161,10 +161,10 @@ fn said_aloud(question: &Question) -> Asked {
 /// The sheets that learners hand in besides their answers: those they wrote on, and strips that nobody cut.
 pub fn handed_in(means: &Means<'_>) -> Vec<SheetKind> {
     let lesson = means.lesson;
-    let load = timing::load(&lesson.fullest, lesson.spec.minutes.value);
+    let load = lesson.load();
     let used = |kind: &SheetKind| match kind {
         SheetKind::Record => load.together || load.models > 0,
-        SheetKind::Strips => lesson.keeps_strips_whole(),
+        SheetKind::Strips => load.strips == StripUse::Written,
         _ => load.rows > 0,
     };
     let kinds = [SheetKind::Record, SheetKind::Board, SheetKind::Strips];

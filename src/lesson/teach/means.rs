@@ -53,9 +53,7 @@ impl<'a> Means<'a> {
     /// Whether a sheet is there: a learner's is printed, a grown-up's is asked for.
     pub fn has(&self, kind: SheetKind) -> bool {
         match kind {
-            SheetKind::Display | SheetKind::Tally | SheetKind::Key => {
-                self.lesson.spec.sheets.make.value.contains(&kind)
-            }
+            SheetKind::Display | SheetKind::Tally | SheetKind::Key => self.lesson.makes(kind),
             _ => self.job.has(kind),
         }
     }

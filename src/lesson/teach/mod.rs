@@ -117,18 +117,20 @@ pub fn plan(means: &Means<'_>) -> Teaching {
 /// What is on the tables where some of it lies in packets that are given out only now: the packet, in the place of what is in it.
 fn packed(table: Vec<Laid>, steps: &[Step]) -> Vec<Laid> {
     let given = |step: &Step| match step {
-        Step::Do(Deed::GivePackets { sheets, now, .. }) if sheets.len() > 1 => now.clone(),
-        _ => Vec::new(),
+        Step::Do(Deed::GivePackets { sheets, now, .. }) if sheets.len() > 1 => Some(now.clone()),
+        _ => None,
     };
-    let inside: Vec<SheetKind> = steps.iter().flat_map(given).collect();
-    let mut out: Vec<Laid> = if inside.is_empty() { Vec::new() } else { vec![Laid::Packet] };
-    out.extend(table.into_iter().filter_map(|laid| match laid {
+    let inside: Vec<SheetKind> = steps.iter().filter_map(given).flatten().collect();
+    if inside.is_empty() {
+        return table;
+    }
+    let outside = table.into_iter().filter_map(|laid| match laid {
         Laid::Sheet { sheet, .. } if inside.contains(&sheet) => None,
         Laid::UncutStrips(_) if inside.contains(&SheetKind::Strips) => Some(Laid::Scissors),
         Laid::WholeStrips(_) if inside.contains(&SheetKind::Strips) => None,
         laid => Some(laid),
-    }));
-    out
+    });
+    std::iter::once(Laid::Packet).chain(outside).collect()
 }
 
 /// What a phase is called where nothing is built, or nothing matched.

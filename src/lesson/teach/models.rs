@@ -2,7 +2,6 @@
 
 use std::cmp::Reverse;
 
-use crate::lesson::timing;
 use crate::lesson::{Lesson, Reason};
 use crate::number::Number;
 
@@ -10,7 +9,7 @@ use crate::number::Number;
 /// teen, a digit that repeats), and of those alike in that the ones of more parts.
 pub fn models(lesson: &Lesson) -> Vec<Number> {
     let model = &lesson.chosen.model;
-    let count = timing::load(&lesson.fullest, lesson.spec.minutes.value).models as usize;
+    let count = lesson.load().models as usize;
     let telling = |number: &Number| {
         let why = lesson.chosen.why.get(number).map_or(&[][..], Vec::as_slice);
         let asked = why.iter().filter(|reason| matches!(reason, Reason::Feature(_) | Reason::Always)).count();

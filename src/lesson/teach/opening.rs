@@ -10,7 +10,7 @@ use crate::wording::plan::{Aim, Asked, Deed, Laid, Said, Standard};
 /// What the class will be able to do.
 pub(super) fn aims(lesson: &Lesson) -> Vec<Aim> {
     let mut aims = vec![lesson.aim()];
-    let load = timing::load(&lesson.fullest, lesson.spec.minutes.value);
+    let load = lesson.load();
     if load.rows > 0 && load.strips == StripUse::Written {
         aims.push(Aim::Write);
     } else if load.rows > 0 {

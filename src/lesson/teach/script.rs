@@ -6,7 +6,7 @@ use super::means::{BuiltWith, Means};
 use super::steps::{Seen, Step};
 use crate::lesson::display;
 use crate::lesson::groups;
-use crate::lesson::timing::{self, Load};
+use crate::lesson::timing::Load;
 use crate::lesson::{Lesson, SortSet, Wrong};
 use crate::number::{Counted, Number, Place, Slip, Style, Task, Trading, pieces_traded};
 use crate::spec::{DisplayForm, SheetKind, Version};
@@ -46,7 +46,7 @@ impl<'a> Script<'a> {
         Self {
             lesson,
             means,
-            load: timing::load(&lesson.fullest, lesson.spec.minutes.value),
+            load: lesson.load(),
             minutes: 0,
             models,
             steps: Vec::new(),

@@ -8,7 +8,7 @@ use super::steps::Seen;
 use crate::lesson::timing::StripUse;
 use crate::lesson::{SortSet, Wrong};
 use crate::measure::Count;
-use crate::number::{Digits, Form, Number, Place, Style, Task, Trading, pieces_traded};
+use crate::number::{Digits, Form, Number, Place, Task, Trading};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
@@ -260,13 +260,8 @@ fn asked(script: &mut Script<'_>, set: &SortSet) {
 
 /// How many pieces are traded in a row of a set, in the form that trades most.
 fn most_pieces(set: &SortSet, row: Number) -> u32 {
-    let pieces = |form: &Form| pieces_of(Task::forms(set.given, *form), row, &set.style);
+    let pieces = |form: &Form| Task::forms(set.given, *form).pieces_traded(row, &set.style);
     set.forms.iter().map(pieces).max().unwrap_or(0)
-}
-
-/// How many pieces a task trades away; none where it does not trade.
-pub(super) fn pieces_of(task: Task, of: Number, style: &Style) -> u32 {
-    task.counted(of, style).map_or(0, |counted| pieces_traded(of, &counted))
 }
 
 /// The first two rows made of the same digits in different places.
@@ -284,7 +279,7 @@ fn decoys(script: &mut Script<'_>) {
         found.extend(texts.map(|wrong| (Seen::Strip(script.letter(set)), wrong)));
     }
     // A trade of several pieces is named only where there is nothing plainer.
-    let pieces = |wrong: &Wrong| pieces_of(wrong.task, wrong.of, script.style());
+    let pieces = |wrong: &Wrong| wrong.task.pieces_traded(wrong.of, script.style());
     if found.iter().any(|(_, wrong)| pieces(wrong) < 2) {
         found.retain(|(_, wrong)| pieces(wrong) < 2);
     }

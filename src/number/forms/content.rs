@@ -21,6 +21,15 @@ impl Content {
         (form.facts().worth)(self, names)
     }
 
+    /// The same without thousands marks: they tell two texts apart, but not what was meant.
+    #[must_use]
+    pub fn unmarked(&self, names: &dyn Names) -> Self {
+        match self {
+            Self::Text(_) => Self::Text(self.aloud(names)),
+            Self::Both(_) | Self::Blocks(_) => self.clone(),
+        }
+    }
+
     /// The same for a listener: thousands marks left out, since a voice may stop at them, and "plus" for the sign.
     pub fn aloud(&self, names: &dyn Names) -> String {
         match self {

@@ -55,8 +55,7 @@ fn swapped(number: Number, one: Place, other: Place) -> Option<Number> {
 
 /// 406: 46. All zeros go, since none of them counts for anything.
 pub(super) fn zero_dropped(number: Number) -> Option<Number> {
-    let left = number.digits().filter(|(_, digit)| *digit != 0);
-    let value = left.fold(0, |sum, (_, digit)| sum * 10 + u32::from(digit));
+    let value = number.parts().fold(0, |sum, (_, digit)| sum * 10 + u32::from(digit));
     Number::new(value).filter(|number| *number > Number::MIN)
 }
 

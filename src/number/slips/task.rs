@@ -1,7 +1,7 @@
 //! What a learner sees of a number, and what is asked about it.
 
 use super::{Form, Number, Place, Style};
-use crate::number::Counted;
+use crate::number::{Counted, pieces_traded};
 
 /// What is shown of a number, and what is asked about it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -42,6 +42,11 @@ impl Task {
             Form::Numeral | Form::Words | Form::SecondWords | Form::Expanded | Form::Units | Form::Blocks => None,
         };
         traded(self.asked()).or_else(|| traded(self.shown()))
+    }
+
+    /// How many pieces it trades away; none where it does not trade.
+    pub fn pieces_traded(self, of: Number, style: &Style) -> u32 {
+        self.counted(of, style).map_or(0, |counted| pieces_traded(of, &counted))
     }
 
     /// The form of its answers.

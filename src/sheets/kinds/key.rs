@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use crate::diag::Problem;
 use crate::lesson::teach::rows_written;
-use crate::lesson::{InPlay, Lesson, SortSet, Strip, Version, Wrong, groups, timing};
+use crate::lesson::{InPlay, Lesson, SortSet, Strip, Version, Wrong, groups};
 use crate::measure::{Count, Length, Point, Rect, Size, Weight};
 use crate::number::{Breadth, Content, Form, Number, Slip, Task};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
@@ -117,7 +117,7 @@ fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let lesson = desk.lesson;
     let sorts = lesson.makes(SheetKind::Board) || lesson.makes(SheetKind::Strips);
-    if !sorts && timing::load(&lesson.fullest, lesson.spec.minutes.value).rows == 0 {
+    if !sorts && lesson.load().rows == 0 {
         // Nobody writes them, for want of time.
         return Ok(Vec::new());
     }

@@ -3,7 +3,6 @@
 use super::runs::PageRun;
 use crate::lesson::job::{Cutter, For, JobFacts};
 use crate::lesson::teach::{Means, cuts, models};
-use crate::lesson::timing;
 use crate::lesson::{Lesson, SortSet, display};
 use crate::measure::Count;
 use crate::number::{Form, Number};
@@ -99,7 +98,7 @@ pub(super) fn missing(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
 
 /// What goes on the board where nothing can be copied: of each set the rows that the plan has time for.
 fn by_hand(lesson: &Lesson, runs: &[PageRun]) -> ByHand {
-    let time = timing::load(&lesson.fullest, lesson.spec.minutes.value).rows as usize;
+    let time = lesson.load().rows as usize;
     let rows = |set: &SortSet, most: usize| set.rows.iter().copied().take(most.min(time)).collect::<Vec<_>>();
     let list = |share: GroupShare| {
         let set = lesson.sets.iter().find(|set| share.versions.contains(&set.version))?;

@@ -17,9 +17,6 @@ pub struct Designs {
     shared: Vec<(Design, Vec<Version>)>,
 }
 
-/// What sets came to that were measured together; `None` where they do not fit.
-type Measured = Vec<(Vec<Version>, Option<Design>)>;
-
 /// The best designs for this lesson, worked out once a desk. Fails when something fits no arrangement at its least size.
 pub fn designs<'d>(desk: &'d Desk<'_>) -> Result<&'d Designs, Problem> {
     desk.once(OnceFor::Strips, |desk| Designs::settle(desk, asked(desk)))
@@ -42,7 +39,7 @@ impl Designs {
         &self.shared
     }
 
-    /// The designs if there were so many spare sets; `None` where they would be the same.
+    /// The designs if there were so many spare sets; `None` where they do not depend on that.
     pub fn with_spares(&self, desk: &Desk<'_>, spares: u32) -> Result<Option<Self>, Problem> {
         // How many sets a pile holds is weighed by how many there are.
         if !stacked(desk) && mark::digits(desk, spares) == mark::digits(desk, asked(desk)) {
@@ -53,13 +50,12 @@ impl Designs {
 
     /// The best designs for so many spare sets.
     fn settle(desk: &Desk<'_>, spares: u32) -> Result<Self, Problem> {
-        let mut measured = Measured::new();
         let mut parts: Vec<Part<'_>> = Vec::new();
         for sets in by_group(&desk.lesson.sets) {
-            let own = Part::of(desk, spares, sets.clone(), &mut measured);
+            let own = Part::of(desk, spares, sets.clone());
             let mut own = own.map_err(|problem| advised(desk, spares, &sets, problem))?;
             for part in parts.iter_mut().filter(|_| stacked(desk)).take(TRIED) {
-                let together = Part::of(desk, spares, [part.sets.as_slice(), &own.sets].concat(), &mut measured);
+                let together = Part::of(desk, spares, [part.sets.as_slice(), &own.sets].concat());
                 // What does not fit together stays apart.
                 let Ok(together) = together else { continue };
                 if together.leaves(desk, spares)? <= part.leaves(desk, spares)? + own.leaves(desk, spares)? {
@@ -94,15 +90,9 @@ struct Part<'s> {
 }
 
 impl<'s> Part<'s> {
-    fn of(desk: &Desk<'_>, spares: u32, sets: Vec<&'s SortSet>, measured: &mut Measured) -> Result<Self, Problem> {
-        let versions: Vec<Version> = sets.iter().map(|set| set.version).collect();
-        if let Some((_, design)) = measured.iter().find(|(of, _)| *of == versions) {
-            let misfit = || Problem::new("internal: these sets do not fit together");
-            return Ok(Self { sets, design: Some(design.clone().ok_or_else(misfit)?) });
-        }
-        let design = search(desk, spares, &sets);
-        measured.push((versions, design.as_ref().ok().cloned()));
-        Ok(Self { sets, design: Some(design?) })
+    fn of(desk: &Desk<'_>, spares: u32, sets: Vec<&'s SortSet>) -> Result<Self, Problem> {
+        let design = search(desk, spares, &sets)?;
+        Ok(Self { sets, design: Some(design) })
     }
 
     /// How many sheets of paper boards and piles of strips take for everyone who gets one of the sets, with so many spare

@@ -90,8 +90,7 @@ pub(super) fn cut_table(flow: &mut TicketPages<'_>, cuts: &[CutLine], wording: &
     let (level, upright) = split(cuts);
     // Long lists go on beside themselves, so that they can be taken in at a glance; those down follow those across.
     let beside = |high: &usize| level.len().div_ceil(*high) + upright.len().div_ceil(*high) <= BESIDE;
-    let high =
-        (LINES..=level.len().max(upright.len())).find(beside).unwrap_or(LINES.max(level.len()).max(upright.len()));
+    let high = (LINES..=level.len().max(upright.len())).find(beside).unwrap_or(LINES);
     let columns = |cuts: &[Length], from: usize| -> Vec<Vec<[String; 2]>> {
         let cell = |(k, setting): (usize, Setting)| {
             let (metric, inches) = distance(setting.at);
