@@ -49,7 +49,7 @@ pub fn slip(held: &Envelope, said: &str) -> Check {
 /// A strip of a set shows a text, and a row of it a number.
 pub fn strip(held: &Envelope, set: Option<&str>, shown: &str, of: &str) -> Check {
     let strips = whole(held.masters(SheetKind::Strips, set));
-    let shown = shown.trim_matches(['\u{ab}', '\u{bb}']);
+    let shown = shown.trim_matches(['\u{ab}', '\u{bb}', '\u{201c}', '\u{201d}']);
     let shows = |line: &str| line == shown || shown_in(line, shown) || shown_first(held, line, shown);
     holds(strips.lines().any(shows), format!("no strip shows {shown}"))?;
     let rows = held.rows(set);

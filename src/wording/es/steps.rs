@@ -149,7 +149,7 @@ impl GroupSteps for Spanish {
                     1 => "¿Qué palabra nombra una columna? ¿La escribimos como cifras?",
                     _ => "¿Qué palabras nombran una columna? ¿Las escribimos como cifras?",
                 };
-                format!("Escuchen: «{}». {which}", spoken.words(of))
+                format!("Escuchamos: «{}». {which}", spoken.words(of))
             }
             Slip::ReadInPieces if tools.read == ReadIn::Periods => {
                 format!("¿Qué leemos primero en {numeral}, antes de decir «mil»?")
@@ -382,7 +382,14 @@ fn shown(number: Number, place: Place, tools: Tools) -> String {
 fn zeros_taken(number: Number, style: &Style) -> String {
     match parts(number, style).as_slice() {
         [greater, less] => {
-            let zeros = if number.len() == 2 { "del cero" } else { "de los ceros" };
+            // 604: of the two zeros of 600 the 4 takes the place of the last.
+            let taken = number.parts().nth(1).map_or(0, |(place, _)| place.index() + 1);
+            let zeros = match (number.len() - 1, taken) {
+                (1, _) => "del cero".to_owned(),
+                (all, taken) if taken == all => "de los ceros".to_owned(),
+                (_, 1) => "del último cero".to_owned(),
+                (_, taken) => format!("de los últimos {taken} ceros"),
+            };
             format!("El {less} ocupa el lugar {zeros} de {greater}.")
         }
         _ => "Las partes menores ocupan el lugar de los ceros.".to_owned(),

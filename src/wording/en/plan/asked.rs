@@ -237,7 +237,7 @@ fn differ(a: Number, b: Number, usage: &Usage<'_>) -> String {
     )
 }
 
-/// What is said first where two numbers begin alike, as a sentence and a space: "The hundreds are the same. ".
+/// What is said where two numbers begin alike, as a sentence and a space: "The hundreds are the same. ".
 fn alike(number: Number, differ: Place) -> String {
     match above(number, differ).as_slice() {
         [] => String::new(),
@@ -252,15 +252,16 @@ fn greater(a: Number, b: Number, usage: &Usage<'_>) -> Reply {
         format!("Which is greater, {} or {}? How do you know?", usage.style.numeral(a), usage.style.numeral(b));
     let expect = first_difference(a, b).map_or_else(String::new, |place| {
         format!(
-            "{}. {}It has {}, and {} has {}.",
+            "{}. It has {}, and {} has {}. {}",
             usage.style.numeral(more),
-            alike(a, place),
             English.units(more.digit(place).into(), place),
             usage.style.numeral(less),
-            less.digit(place)
+            less.digit(place),
+            alike(a, place)
         )
     });
-    reply(question, expect)
+    // "It" is the number that is named first: what both have in common comes last.
+    reply(question, expect.trim_end().to_owned())
 }
 
 fn zero_parts(n: Number, usage: &Usage<'_>) -> Reply {

@@ -136,7 +136,7 @@ impl Frame for English {
 
     fn if_you_see_strip(&self, shown: &str, of: Number, slip: &str, set: Option<Version>, usage: &Usage<'_>) -> String {
         let set = set.map(|set| format!(" (set {set})")).unwrap_or_default();
-        format!("If the strip {shown} lies in the row of {}{set}: {slip}.", usage.style.numeral(of))
+        format!("If the strip “{shown}” lies in the row of {}{set}: {slip}.", usage.style.numeral(of))
     }
 
     fn if_you_see_choice(&self, check: u32, question: u32, letter: char, shown: &str, slip: &str) -> String {
