@@ -229,6 +229,27 @@ fn the_page_for_home_is_one_page_with_questions_that_have_answers() {
     }
 }
 
+/// Of groups with smaller and larger numbers each family is told of the blocks that its own child has.
+#[test]
+fn the_page_for_home_names_the_blocks_of_its_own_group() {
+    let lesson = planned(
+        "title = \"Harbour stalls\"\nseed = 4\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 12\n\
+         [[group]]\nname = \"Gulls\"\nlearners = 4\nrange = [1000, 4999]\n\
+         [[group]]\nname = \"Terns\"\nlearners = 4\nrange = [20, 99]\n[sheets]\nmake = [\"board\", \"family\"]\n",
+    );
+    let mut read = BTreeSet::new();
+    for page in pages(&lesson, SheetKind::Family) {
+        let said = texts([&page]).join(" ");
+        let part = lesson.parts().into_iter().find(|part| part.versions.iter().any(|own| page.version == Some(*own)));
+        let greatest = part.expect("a part").numbers.range.value.1;
+        for (piece, worth) in [("a thousand-block is", 1_000), ("a flat is", 100), ("a rod is", 10)] {
+            assert_eq!(said.contains(piece), greatest.value() >= worth, "{greatest}: {said}");
+        }
+        read.insert(greatest);
+    }
+    assert_eq!(read.len(), 3, "{read:?}");
+}
+
 #[test]
 fn the_plan_sends_home_what_there_is_to_take_home() {
     let made = |sheets: &str| {

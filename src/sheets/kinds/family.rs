@@ -81,7 +81,10 @@ fn pages(
     part: Face,
     text: Face,
 ) -> Result<Vec<Page>, Problem> {
-    let (wording, usage) = (desk.lesson.wording(), Usage { style: of.style, ..desk.lesson.usage() });
+    let most = of.numbers.range.value.1;
+    // A family is told of the pieces that its own child meets.
+    let own = Usage { style: of.style, greatest: most.greatest_place(), ..desk.lesson.usage() };
+    let (wording, usage) = (desk.lesson.wording(), own);
     let (between, lines) = (layout.length("between")?, layout.length("lines")?);
     let title = wording.sheet_title(SheetKind::Family).to_owned();
     let (first, later) = (Heading { title: title.clone(), note: None }, Heading { title, note: None });
@@ -89,7 +92,6 @@ fn pages(
     let mut flow = Flow::new(desk, Setup { kind: SheetKind::Family, layout, first, later, widest })?;
     flow.text(&wording.home_note(&desk.lesson.part_can(of)), &text)?;
     let look = ListLook { face: text, mark: ListMark::Dot, indent: layout.length("indent")?, gap: lines, whole: true };
-    let most = of.numbers.range.value.1;
     let (questions, answers) = asked(desk, of.style, home);
     let lists = [
         wording.home_learned(home.number, home.place, home.zero, &usage),
