@@ -162,9 +162,7 @@ impl Lesson {
     /// What heads the column of number words where they are matched in two languages: "words in Spanish".
     fn headed(&self, form: Form) -> Option<String> {
         let told_apart = self.usage().second.is_some() && matches!(form, Form::Words | Form::SecondWords);
-        let mut letters = self.form_heading(form).chars();
-        let first = letters.next().filter(|_| told_apart)?;
-        Some(first.to_lowercase().chain(letters).collect())
+        told_apart.then(|| self.wording().inside(self.form_heading(form)))
     }
 
     /// What a learner can do after the lesson, in a child's words: the skill of a published standard for these numbers, or

@@ -20,6 +20,9 @@ area! {
     /// The text with its first letter made a capital.
     fn capital(text: &str) -> String;
 
+    /// A heading as it stands inside a sentence: small at its start, unless it begins with capitals.
+    fn inside(heading: &str) -> String;
+
     /// A number with the word for one thing: "an 8", "a 100".
     fn a_number(number: Number, style: &Style) -> String;
 
@@ -43,4 +46,15 @@ area! {
 
     /// Columns of a mat: "the tens column", "the tens and ones columns".
     fn columns(places: &[Place]) -> String;
+}
+
+/// [`Phrases::inside`] where headings have capitals at the start of a sentence only.
+pub fn uncapped(heading: &str) -> String {
+    let mut letters = heading.chars();
+    let (Some(first), second) = (letters.next(), heading.chars().nth(1)) else { return String::new() };
+    if second.is_some_and(char::is_uppercase) {
+        heading.to_owned()
+    } else {
+        first.to_lowercase().chain(letters).collect()
+    }
 }

@@ -7,6 +7,8 @@ use crate::spec::Version;
 use crate::wording::digits::runs_on;
 use crate::wording::{Language, Phrases};
 
+pub(super) use crate::wording::phrases::uncapped as inside;
+
 /// "learner" for 1, "learners" for any other count: nouns whose plural adds an s.
 pub(super) fn plural(count: u32, noun: &str) -> String {
     if count == 1 { noun.to_owned() } else { format!("{noun}s") }
@@ -50,17 +52,6 @@ pub(super) fn lettered(versions: &[Version]) -> String {
     }
 }
 
-/// A heading as it stands inside a sentence: small at its start, unless it begins with capitals.
-pub(super) fn inside(heading: &str) -> String {
-    let mut letters = heading.chars();
-    let (Some(first), second) = (letters.next(), heading.chars().nth(1)) else { return String::new() };
-    if second.is_some_and(char::is_uppercase) {
-        heading.to_owned()
-    } else {
-        first.to_lowercase().chain(letters).collect()
-    }
-}
-
 fn joined(items: &[&str], word: &str) -> String {
     match items {
         [] => String::new(),
@@ -86,6 +77,10 @@ impl Phrases for English {
     fn capital(&self, text: &str) -> String {
         let mut letters = text.chars();
         letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    }
+
+    fn inside(&self, heading: &str) -> String {
+        inside(heading)
     }
 
     fn a_number(&self, number: Number, style: &Style) -> String {

@@ -5,6 +5,7 @@ use crate::measure::Count;
 use crate::number::{Content, Names, Number, Place, Style};
 use crate::spec::Version;
 use crate::wording::digits::runs_on;
+use crate::wording::phrases::uncapped;
 use crate::wording::{Language, Phrases};
 
 /// A noun with its count: "1 página", "3 páginas".
@@ -109,6 +110,10 @@ impl Phrases for Spanish {
     fn capital(&self, text: &str) -> String {
         let mut letters = text.chars();
         letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    }
+
+    fn inside(&self, heading: &str) -> String {
+        uncapped(heading)
     }
 
     fn a_number(&self, number: Number, style: &Style) -> String {

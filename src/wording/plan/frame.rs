@@ -128,6 +128,12 @@ pub fn by_share(laid: impl Iterator<Item = (u32, String)>, learners: u32) -> BTr
     groups
 }
 
+/// The things of a list, sentence by sentence: three each, or four where one would be left. A longer list is lost on whoever
+/// reads it while a class comes in.
+pub fn in_sentences(things: &[String]) -> impl Iterator<Item = &[String]> {
+    things.chunks(if things.len() == 4 { 4 } else { 3 })
+}
+
 area! {
     /// The frame of a plan.
     Frame;

@@ -11,6 +11,6 @@ mod said;
 
 pub use asked::{Asked, Questions, Reply};
 pub use deeds::{Deed, Deeds, Right, Undone, Whose};
-pub use frame::{Aim, Frame, Laid, Phase, Standard, by_share};
+pub use frame::{Aim, Frame, Laid, Phase, Standard, by_share, in_sentences};
 pub use prepare::{Chore, Prepare, RowsBy, Short, Shortcut, SortedOn, Thing};
 pub use said::{Said, Speech};

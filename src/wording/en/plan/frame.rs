@@ -6,7 +6,7 @@ use crate::spec::{SheetKind, Version};
 use crate::wording::Tools;
 use crate::wording::en::English;
 use crate::wording::en::phrases::counted;
-use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, by_share};
+use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, by_share, in_sentences};
 use crate::wording::{Phrases, Slips, Titles, Usage};
 
 impl Frame for English {
@@ -90,9 +90,7 @@ impl Frame for English {
                 (1, _) => "For each learner".to_owned(),
                 (share, _) => format!("For every {} learners", self.small(share as usize)),
             };
-            // Three things a sentence, or four where one would be left: a longer list is lost on whoever reads it while a class
-            // comes in.
-            for (k, some) in all.chunks(if all.len() == 4 { 4 } else { 3 }).enumerate() {
+            for (k, some) in in_sentences(&all).enumerate() {
                 let again = format!("And {}", inside(&lead));
                 sentences.push(format!("{}: {}.", if k == 0 { &lead } else { &again }, listed(some)));
             }

@@ -6,7 +6,7 @@ use crate::spec::{Language, SheetKind, Version};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::{counted, listed, quoted, strip};
 use crate::wording::es::titles::is_feminine;
-use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, by_share};
+use crate::wording::plan::{Aim, Frame, Laid, Phase, Standard, by_share, in_sentences};
 use crate::wording::{Phrases, Slips, Titles, Tools, Usage};
 
 impl Frame for Spanish {
@@ -99,9 +99,7 @@ impl Frame for Spanish {
                 (1, _) => "Para cada estudiante".to_owned(),
                 (share, _) => format!("Por cada {} estudiantes", self.small(share as usize)),
             };
-            // Three things a sentence, or four where one would be left: a longer list is lost on whoever reads it while a class
-            // comes in.
-            for (k, some) in all.chunks(if all.len() == 4 { 4 } else { 3 }).enumerate() {
+            for (k, some) in in_sentences(&all).enumerate() {
                 let again = format!("Y {}", lead.to_lowercase());
                 sentences.push(format!("{}: {}.", if k == 0 { &lead } else { &again }, listed(some)));
             }
