@@ -6,6 +6,7 @@ use std::sync::Arc;
 use crate::support::explained::explained;
 use crate::support::packets;
 use crate::support::run::placewright;
+use crate::support::samples;
 use placewright::diag::Source;
 use placewright::lesson::choose::Demand;
 use placewright::lesson::groups::SlipLesson;
@@ -423,4 +424,42 @@ fn the_key_and_the_cover_speak_of_checks_only_where_there_are_some() {
         let said = packets::texts(of(SheetKind::Cover).chain(of(SheetKind::Key))).join(" ");
         assert_eq!(said.contains("quick check"), count > 0, "{said}");
     }
+}
+
+// From the substitute's packet the first set of each group is copied: who has another one, on the list or on a name, gets it too.
+#[test]
+fn the_cover_says_which_set_stands_in_for_those_that_are_not_here() {
+    let family = bundled(Bundled::Andika).unwrap();
+    let cover = |lesson: &Lesson| {
+        let packet = packets::one(lesson, &family, PacketKind::Substitute);
+        packets::texts(packet.pages.iter().filter(|page| page.sheet == SheetKind::Cover)).join(" ")
+    };
+    let said = cover(&samples::lesson("ferry"));
+    for row in ["C\u{2013}D Everyone else", "E\u{2013}F Terns", "All learners of a row then have its first set."] {
+        assert!(said.contains(row), "{row}: {said}");
+    }
+    // A group has one name, wherever the class is spoken of.
+    let two = "title = \"T\"\nminutes = 50\n[numbers]\nrange = [100, 999]\n[class]\nlearners = 19\n[sheets]\nmake = [\"board\", \"strips\"]\n\
+               [[group]]\nname = \"Terns\"\nlearners = 6\ncloser = true\n";
+    for (language, lead, rest) in
+        [("en", "The group Terns: ", "Everyone else: "), ("es", "El grupo Terns: ", "Los dem\u{e1}s: ")]
+    {
+        let said = cover(&planned(&format!("language = \"{language}\"\n{two}")));
+        assert!(said.contains(lead) && said.contains(rest), "{said}");
+        assert!(!said.contains(" for Terns") && !said.contains(" para Terns"), "{said}");
+    }
+}
+
+// A group that matches other forms is not promised what the class trains.
+#[test]
+fn what_a_group_can_do_is_what_it_trained() {
+    let lesson = planned(
+        "title = \"T\"\nminutes = 50\n[numbers]\nrange = [100, 999]\n[forms]\nmatch = [\"numeral\", \"regrouped\"]\n[class]\nlearners = 12\n\
+         [[group]]\nname = \"Terns\"\nlearners = 6\nrange = [10, 99]\nmatch = [\"numeral\", \"words\", \"expanded\"]\n",
+    );
+    let said: BTreeMap<bool, String> =
+        lesson.parts().into_iter().map(|part| (part.name.is_some(), lesson.part_can(&part))).collect();
+    assert_eq!(said[&true], "I can say how many tens and ones a number has.");
+    assert_eq!(said[&false], "I can trade and still have the same number.");
+    assert_eq!(lesson.can(), "I can say what each digit of my numbers is worth.");
 }

@@ -171,28 +171,32 @@ impl Lesson {
         self.wording().aim(&self.aim(), &self.usage())
     }
 
-    /// The same, before it is said.
+    /// The same, before it is said: of parts with other numbers or other forms, what is true of each.
     fn aim(&self) -> Aim {
-        let skill = timing::skill(&self.spec);
-        let alike = self.parts().iter().all(|part| timing::skill_to(part.numbers.range.value.1) == skill);
-        match self.teaches_trading() {
-            true => Aim::Trade,
-            false if alike => Aim::Can(skill),
-            false => Aim::CanOwn,
-        }
+        let mut aims = self.parts().into_iter().map(|part| self.part_aim(&part));
+        let first = aims.next().unwrap_or_else(|| Aim::Can(timing::skill(&self.spec)));
+        if aims.all(|aim| aim == first) { first } else { Aim::CanOwn }
     }
 
     /// What a learner of a part of the class can do after it.
     pub fn part_can(&self, part: &LessonPart<'_>) -> String {
+        self.wording().aim(&self.part_aim(part), &self.usage())
+    }
+
+    fn part_aim(&self, part: &LessonPart<'_>) -> Aim {
         let skill = timing::skill_to(part.numbers.range.value.1);
-        self.wording().aim(&if self.teaches_trading() { Aim::Trade } else { Aim::Can(skill) }, &self.usage())
+        if self.teaches_trading_to(part) { Aim::Trade } else { Aim::Can(skill) }
     }
 
     /// Whether the lesson is on trading: at least half of the forms that are looked for are traded.
     pub fn teaches_trading(&self) -> bool {
-        let sought = self.spec.forms.matched.value.get(1..).unwrap_or_default();
-        let traded = sought.iter().filter(|form| form.is_traded()).count();
-        traded > 0 && traded * 2 >= sought.len()
+        mostly_traded(self.spec.forms.matched.value.get(1..).unwrap_or_default())
+    }
+
+    /// The same for a part of the class, which may match other forms.
+    pub fn teaches_trading_to(&self, part: &LessonPart<'_>) -> bool {
+        let own = self.sets.iter().find(|set| part.versions.contains(&set.version));
+        own.map_or_else(|| self.teaches_trading(), |set| mostly_traded(&set.forms))
     }
 
     /// Whether any form is traded that learners match or write.
@@ -308,6 +312,12 @@ impl Lesson {
     pub fn group_of(&self, version: Version) -> Option<&LessonGroup> {
         self.groups.iter().find(|group| group.versions.contains(&version))
     }
+}
+
+/// Whether at least half of these forms are traded.
+fn mostly_traded(sought: &[Form]) -> bool {
+    let traded = sought.iter().filter(|form| form.is_traded()).count();
+    traded > 0 && traded * 2 >= sought.len()
 }
 
 /// What a form is called: the class's own word, or the language's.

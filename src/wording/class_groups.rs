@@ -34,6 +34,11 @@ impl GroupShare {
         (self.learners.len() > RUNS).then(count)
     }
 
+    /// Its sets from the first to the last: "C–D", "A"; `None` where it has none.
+    pub fn sets(&self) -> Option<String> {
+        Some(figures((*self.versions.first()?, *self.versions.last()?)))
+    }
+
     /// Its learners' numbers in figures where they follow on each other: "8–11", "3"; `None` where a roster has them apart.
     pub fn run(&self) -> Option<String> {
         match self.learners.as_slice() {

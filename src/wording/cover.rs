@@ -62,6 +62,17 @@ pub enum SortSheets {
     Numbers,
 }
 
+/// Which sets of a class are copied from a packet that does not hold all of them.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum CopiedSets {
+    /// All of them.
+    All,
+    /// This one, for everybody.
+    One(Version),
+    /// Of each group its first, for all of the group: they stand in the table of letters.
+    FirstOfGroups,
+}
+
 /// What learners hand in at the end.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Papers {
@@ -143,9 +154,9 @@ area! {
     /// The heading over what to do without copies.
     fn missing_title() -> &'static str;
 
-    /// Copies are made as the table of pages counts them; the set that all get where there are several; `uncut` where strips
-    /// would have come in pieces, so that learners write instead; `unmarked` where strips would have had marks on their backs.
-    fn copy_pages(only_set: Option<&str>, uncut: bool, unmarked: bool) -> String;
+    /// Copies are made as the table of pages counts them; `uncut` where strips would have come in pieces, so that learners write
+    /// instead; `unmarked` where strips would have had marks on their backs.
+    fn copy_pages(sets: &CopiedSets, uncut: bool, unmarked: bool) -> String;
 
     /// Without a copier: what to write on the board, and the forms that learners write.
     fn no_copier(by_hand: &ByHand, forms: &[Form], usage: &Usage<'_>) -> String;

@@ -126,14 +126,14 @@ pub fn without_copier(held: &Envelope, said: &str) -> Check {
     holds(rows.is_some_and(|rows| rows.starts_with(&numbers(said))), "those are not the first rows")
 }
 
-/// "450 and 410 for everyone else; 27 and 35 for the group Terns": of each group the first rows of its first set, and no more than
+/// "The group Terns: 27 and 35. Everyone else: 450 and 410": of each group the first rows of its first set, and no more than
 /// the plan has time for.
 pub fn lists_without_copier(held: &Envelope, said: &str) -> Check {
     let time = timing::load(&held.lesson.fullest, held.lesson.spec.minutes.value).rows as usize;
-    let lists: Vec<&str> = said.split("; ").collect();
+    let lists: Vec<&str> = said.split(". ").collect();
     same(lists.len(), held.lesson.groups.len())?;
     for list in lists {
-        let (own, name) = list.split_once(" for ").or_else(|| list.split_once(" para ")).ok_or("for whom?")?;
+        let (name, own) = list.split_once(": ").ok_or("for whom?")?;
         let group = group_named(held, name)?;
         let first = held.lesson.sets.iter().find(|set| group.versions.contains(&set.version)).ok_or("no set")?;
         let rows: Vec<u32> = first.rows.iter().map(|n| n.value()).collect();
@@ -244,7 +244,9 @@ pub const RULES: &[Rule] = &[
     ("Without a copier: write on the board the first {} numbers of each set's sorting board. {}.", |held, _, h| {
         rows_by_hand(held, h[0])
     }),
-    ("Without a copier, write a list for each group: {}. {}.", |held, _, h| lists_without_copier(held, h[0])),
+    ("Without a copier, write a list for each group. {}. Learners write {}.", |held, _, h| {
+        lists_without_copier(held, h[0])
+    }),
     (
         "Without a copier: write the questions of quick check {} (page {}) on the board, one at a time, with their choices. {}",
         |held, _, h| check_on(held, h[0], h[1]),

@@ -6,14 +6,14 @@ use super::packet::Envelope;
 use super::read::{self, Block, blocks, fit};
 use super::{cover, envelopes, report, rules};
 use crate::support::answers::figures;
-use placewright::spec::SheetKind;
+use placewright::spec::{SheetKind, Version};
 
 /// The rows of a cover's tables without their heads: the packet's pages, what is laid out, the pages of each letter.
 fn tables(held: &Envelope) -> [Vec<Vec<String>>; 3] {
     let mut tables: Vec<Vec<Vec<String>>> = Vec::new();
     for block in blocks(held.of_kind(SheetKind::Cover)) {
         let Block::Row(cells) = block else { continue };
-        let letter = cells[0].len() == 1 && cells[0].starts_with(char::is_uppercase);
+        let letter = ends(&cells[0]).0.len() == 1 && cells[0].starts_with(char::is_uppercase);
         if letter || cells[0].starts_with(|c: char| c.is_ascii_digit()) {
             tables.last_mut().expect("a head").push(cells);
         } else {
@@ -24,6 +24,11 @@ fn tables(held: &Envelope) -> [Vec<Vec<String>>; 3] {
         tables.push(Vec::new());
     }
     tables.try_into().expect("two tables, and with groups a third")
+}
+
+/// "C–D", "A": the first set of a group and the last.
+fn ends(cell: &str) -> (&str, &str) {
+    cell.split_once('\u{2013}').unwrap_or((cell, cell))
 }
 
 /// "30–31 (1 copy)": the pages, and of how many copies, where that is said.
@@ -44,7 +49,10 @@ fn a_cover_lists_every_page_and_no_other_with_the_copies_that_the_class_needs() 
                 cells.remove(2);
             }
             let [letter, whose, copies, of_sheets @ ..] = cells.as_slice() else { panic!("{cells:?}") };
-            let group = held.lesson.groups.iter().find(|g| g.versions.iter().any(|v| v.to_string() == *letter));
+            let (letter, last) = ends(letter);
+            let named = |v: Option<&Version>, letter: &str| v.is_some_and(|v| v.to_string() == letter);
+            let group =
+                held.lesson.groups.iter().find(|g| named(g.versions.first(), letter) && named(g.versions.last(), last));
             let rest = ["Everyone else", "Los dem\u{e1}s"].contains(&whose.as_str());
             assert_eq!(group.expect("a group").name.as_ref(), Some(whose).filter(|_| !rest), "{}", held.name);
             for cell in of_sheets.iter().filter(|cell| !cell.is_empty()) {
@@ -52,7 +60,7 @@ fn a_cover_lists_every_page_and_no_other_with_the_copies_that_the_class_needs() 
                 let said = own.map_or(copies.clone(), |own| own.to_string());
                 for folio in rules::pages(range) {
                     let page = &held.pages[folio - 1];
-                    assert_eq!(page.version.map(|v| v.to_string()).as_ref(), Some(letter), "{}: {cell}", held.name);
+                    assert_eq!(page.version.map(|v| v.to_string()).as_deref(), Some(letter), "{}: {cell}", held.name);
                     assert_eq!(cover::needed(held, folio).to_string(), said, "{}: {cell}", held.name);
                     assert!(of_letters.insert(folio), "{}: page {folio} twice", held.name);
                 }

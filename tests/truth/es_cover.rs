@@ -59,7 +59,9 @@ pub const RULES: &[Rule] = &[
         "Sin fotocopiadora: escriba en el pizarrón los primeros {} números del tablero de cada juego. {}.",
         |held, _, h| rows_by_hand(held, h[0]),
     ),
-    ("Sin fotocopiadora, escriba una lista para cada grupo: {}. {}.", |held, _, h| lists_without_copier(held, h[0])),
+    ("Sin fotocopiadora, escriba una lista para cada grupo. {}. Cada estudiante {}.", |held, _, h| {
+        lists_without_copier(held, h[0])
+    }),
     (
         "Sin fotocopiadora: escriba en el pizarrón las preguntas del control rápido {} (página {}), de una en una, con sus opciones. {}",
         |held, _, h| check_on(held, h[0], h[1]),

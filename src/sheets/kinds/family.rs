@@ -96,7 +96,7 @@ fn pages(
     let lists = [
         wording.home_learned(home.number, home.place, home.zero, &usage),
         wording.home_words(&told(desk, of), home.number, &usage),
-        wording.home_tries(home.number, most, desk.lesson.teaches_trading(), &usage).into(),
+        wording.home_tries(home.number, most, desk.lesson.teaches_trading_to(of), &usage).into(),
         questions,
     ];
     for (k, (title, items)) in wording.home_headings().into_iter().zip(lists).enumerate() {

@@ -5,7 +5,7 @@ use super::phrases::{counted, listed};
 use crate::number::{Form, Number};
 use crate::spec::SheetKind;
 use crate::wording::class_groups::ClassGroups;
-use crate::wording::cover::{ByHand, Caution, CoverWords, KeyPages, PageRange, Papers, SortSheets};
+use crate::wording::cover::{ByHand, Caution, CopiedSets, CoverWords, KeyPages, PageRange, Papers, SortSheets};
 use crate::wording::{Titles, Usage};
 
 /// "page 3", "pages 3–5".
@@ -117,8 +117,12 @@ impl CoverWords for English {
         "If the copies are missing"
     }
 
-    fn copy_pages(&self, only_set: Option<&str>, uncut: bool, unmarked: bool) -> String {
-        let set = only_set.map(|set| format!(" Everyone then works with set {set}.")).unwrap_or_default();
+    fn copy_pages(&self, sets: &CopiedSets, uncut: bool, unmarked: bool) -> String {
+        let set = match sets {
+            CopiedSets::All => String::new(),
+            CopiedSets::One(set) => format!(" Everyone then works with set {set}."),
+            CopiedSets::FirstOfGroups => " All learners of a row then have its first set.".to_owned(),
+        };
         let uncut =
             if uncut { " Strips are not needed: learners write in the boxes of the sorting board." } else { "" };
         let unmarked = if unmarked { " Such strips have no marks on their backs." } else { "" };
@@ -154,7 +158,7 @@ impl CoverWords for English {
             ),
             ByHand::Lists(lists) => {
                 let lists = self.lists_by_hand(lists, usage.style);
-                (format!("Without a copier, write a list for each group: {lists}"), "their own")
+                (format!("Without a copier, write a list for each group. {lists}"), "their own")
             }
         };
         let forms: Vec<String> = forms

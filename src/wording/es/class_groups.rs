@@ -106,9 +106,9 @@ impl ClassGroups for Spanish {
     fn lists_by_hand(&self, lists: &[(GroupShare, Vec<Number>)], style: &Style) -> String {
         let numerals = |numbers: &[Number]| listed(&numbers.iter().map(|n| style.numeral(*n)).collect::<Vec<_>>());
         let each = lists.iter();
-        each.map(|(share, own)| format!("{} para {}", numerals(own), share.name.as_deref().unwrap_or("los demás")))
-            .collect::<Vec<_>>()
-            .join("; ")
+        // A sentence each: numerals may have commas, and lists of them semicolons.
+        let each = each.map(|(share, own)| format!("{}: {}", self.capital(&who(share)), numerals(own)));
+        each.collect::<Vec<_>>().join(". ")
     }
 
     fn learners_head(&self) -> &'static str {

@@ -6,7 +6,7 @@ use super::titles::with_article;
 use crate::number::{Form, Number};
 use crate::spec::SheetKind;
 use crate::wording::class_groups::ClassGroups;
-use crate::wording::cover::{ByHand, Caution, CoverWords, KeyPages, PageRange, Papers, SortSheets};
+use crate::wording::cover::{ByHand, Caution, CopiedSets, CoverWords, KeyPages, PageRange, Papers, SortSheets};
 use crate::wording::{Phrases, Usage};
 
 /// "la página 3", "las páginas 3–5".
@@ -120,8 +120,12 @@ impl CoverWords for Spanish {
         "Si faltan las copias"
     }
 
-    fn copy_pages(&self, only_set: Option<&str>, uncut: bool, unmarked: bool) -> String {
-        let set = only_set.map(|set| format!(" Así todos trabajan con el juego {set}.")).unwrap_or_default();
+    fn copy_pages(&self, sets: &CopiedSets, uncut: bool, unmarked: bool) -> String {
+        let set = match sets {
+            CopiedSets::All => String::new(),
+            CopiedSets::One(set) => format!(" Así todos trabajan con el juego {set}."),
+            CopiedSets::FirstOfGroups => " Los de una misma fila usan así su primer juego.".to_owned(),
+        };
         let uncut =
             if uncut { " Las tiras no hacen falta: los estudiantes escriben en las casillas del tablero." } else { "" };
         let unmarked = if unmarked { " Esas tiras no llevan figuras en el reverso." } else { "" };
@@ -160,7 +164,7 @@ impl CoverWords for Spanish {
             ),
             ByHand::Lists(lists) => {
                 let lists = self.lists_by_hand(lists, usage.style);
-                (format!("Sin fotocopiadora, escriba una lista para cada grupo: {lists}"), "muestra los suyos")
+                (format!("Sin fotocopiadora, escriba una lista para cada grupo. {lists}"), "muestra los suyos")
             }
         };
         let forms: Vec<String> = forms

@@ -8,7 +8,7 @@ use crate::measure::Count;
 use crate::number::{Form, Number};
 use crate::spec::SheetKind;
 use crate::wording::class_groups::GroupShare;
-use crate::wording::cover::{ByHand, Caution, KeyPages, PageRange, SortSheets};
+use crate::wording::cover::{ByHand, Caution, CopiedSets, KeyPages, PageRange, SortSheets};
 
 /// Numbers that are written on the board by hand, at most.
 const BY_HAND: usize = 6;
@@ -80,11 +80,9 @@ pub(super) fn missing(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
     let wording = lesson.wording();
     let mut items = Vec::new();
     if runs.iter().any(|run| matches!(run.reader, For::Learner(_))) {
-        let several = lesson.sets.len() > 1 && lesson.groups.is_empty();
-        let first = lesson.sets.first().filter(|_| several).map(|set| set.version.to_string());
         let uncut = written_instead(job);
         let unmarked = lesson.marks_strips() && !uncut;
-        items.push(wording.copy_pages(first.as_deref(), uncut, unmarked));
+        items.push(wording.copy_pages(&copied(lesson, runs), uncut, unmarked));
     }
     // What all work with, where groups match other forms.
     let mut forms = lesson.spec.forms.matched.value.clone();
@@ -94,6 +92,18 @@ pub(super) fn missing(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
     }
     items.push(wording.no_copier(&by_hand(lesson, runs), &forms, &lesson.usage()));
     items
+}
+
+/// Which of its sets a class works with where all copies are made from this packet.
+fn copied(lesson: &Lesson, runs: &[PageRun]) -> CopiedSets {
+    if !runs.iter().any(|run| matches!(run.reader, For::Learner(_)) && run.is_lettered()) {
+        return CopiedSets::All;
+    }
+    match lesson.sets.as_slice() {
+        [first, _, ..] if lesson.groups.is_empty() => CopiedSets::One(first.version),
+        _ if lesson.groups.iter().any(|group| group.versions.len() > 1) => CopiedSets::FirstOfGroups,
+        _ => CopiedSets::All,
+    }
 }
 
 /// What goes on the board where nothing can be copied: of each set the rows that the plan has time for.

@@ -111,7 +111,7 @@ impl CoverForm<'_> {
         materials(means, paper).into_iter().filter(|(_, thing)| !here(thing)).map(row).collect()
     }
 
-    /// Where groups have pages of their own: a row for each letter that is here, with its pages and whose it is.
+    /// Where groups have pages of their own: a row for each letter that is here, with the group's other letters, its pages and whose it is.
     pub fn letters(&mut self, means: &Means<'_>, runs: &[PageRun]) -> Result<(), Problem> {
         let (lesson, wording) = (self.desk.lesson, self.desk.lesson.wording());
         let lettered: Vec<&PageRun> = runs.iter().filter(|run| run.is_lettered()).collect();
@@ -134,7 +134,9 @@ impl CoverForm<'_> {
             let most = sheets.iter().filter_map(|kind| of(*kind)).map(|run| copies(run)).max().unwrap_or(0);
             let group = shares.iter().find(|share| share.versions.contains(letter));
             let whose = wording.whose_numbers(group.and_then(|group| group.name.as_deref()));
-            let mut cells = vec![TableCell::Bold(letter.to_string()), TableCell::Text(whose)];
+            // All of a group have the first of its sets where copies come from here.
+            let sets = group.and_then(GroupShare::sets).unwrap_or_else(|| letter.to_string());
+            let mut cells = vec![TableCell::Bold(sets), TableCell::Text(whose)];
             cells.extend(group.filter(|_| in_runs).and_then(GroupShare::run).map(TableCell::Text));
             cells.push(TableCell::Text(most.to_string()));
             cells.extend(sheets.iter().map(|kind| match of(*kind) {
