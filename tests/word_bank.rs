@@ -198,3 +198,28 @@ fn headings_never_stop_a_lesson() {
         }
     }
 }
+
+/// A list that a heading promises has no holes: teens and tens, as far as the lesson's numbers go.
+#[test]
+fn a_family_of_words_is_whole() {
+    let teens = ["10", "11", "12", "13", "14", "15", "16", "17", "18", "19"];
+    let tens = ["20", "30", "40", "50", "60", "70", "80", "90"];
+    for (top, range, always, whole) in [
+        ("", "[100, 999]", "[211, 340]", [&teens[..], &tens[..]].concat()),
+        ("language = \"es\"", "[100, 999]", "[211, 340]", [&teens[..], &tens[1..]].concat()),
+        ("", "[10, 15]", "[11, 13]", teens.to_vec()),
+        ("", "[20, 59]", "[24, 36]", tens[..4].to_vec()),
+    ] {
+        let text =
+            format!("range = {range}\nmodel.count = 0\nsort = {{ count = 2, always = {always} }}\nexit.count = 0");
+        let bank = words::groups(&lesson(top, &text), BankOf::Given);
+        let there: Vec<&str> = bank.iter().flat_map(|group| &group.words).map(|entry| entry.numeral.as_str()).collect();
+        let holes: Vec<&&str> = whole.iter().filter(|word| !there.contains(word)).collect();
+        assert!(holes.is_empty(), "{top} {range}: {holes:?} of {there:?}");
+        let more: Vec<&&str> = there
+            .iter()
+            .filter(|n| n.len() == 2 && n.ends_with('0') && tens.contains(n) && !whole.contains(n))
+            .collect();
+        assert!(more.is_empty() || top.contains("es"), "{top} {range}: {more:?}");
+    }
+}

@@ -9,6 +9,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{Lesson, groups};
 use crate::number::{Number, Style};
 use crate::spec::{Language, Pool};
+use crate::wording::learner::BankGroup;
 use crate::wording::{self, Wording};
 
 /// Entries that stand together.
@@ -39,7 +40,9 @@ pub type WordNote = (String, Option<Language>);
 /// Which numbers' words a bank holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum BankOf {
-    /// Those that learners are given to read and write.
+    /// Those that learners are given to read and write, and no others: where the page has no room for more.
+    Fewest,
+    /// Those, and what else stands under the same headings: a list with holes is no help in the next lesson.
     Given,
     /// All that they may choose from: where a row waits for a number of their own.
     Any,
@@ -50,15 +53,20 @@ pub enum BankOf {
 /// The words that these numbers of a lesson need.
 pub fn groups(lesson: &Lesson, of: BankOf) -> Vec<WordGroup> {
     let mut numbers: Vec<Number> = groups::met(lesson).into_iter().collect();
-    if of != BankOf::Given && !numbers.is_empty() {
-        let named = |value: u32| (21..30).contains(&(value % 100));
-        let twenties = |number: &Number| named(number.value()) || named(number.value() / NEAR);
-        numbers.extend(choosable(lesson).into_iter().filter(|number| of == BankOf::Any || !twenties(number)));
+    let named = |value: u32| of == BankOf::Most && (21..30).contains(&(value % 100));
+    let left_out = |number: &Number| named(number.value()) || named(number.value() / NEAR);
+    if matches!(of, BankOf::Any | BankOf::Most) && !numbers.is_empty() {
+        numbers.extend(choosable(lesson).into_iter().filter(|number| !left_out(number)));
+    }
+    // In two languages a heading is a language, and promises nothing else.
+    if of != BankOf::Fewest && lesson.second().is_none() {
+        let rest = families(lesson, &numbers);
+        numbers.extend(rest.into_iter().filter(|number| !left_out(number)));
     }
     let own = lesson.wording().bank(&numbers, &lesson.style);
     let (Some(second), Some(style)) = (lesson.second(), lesson.style.in_second()) else {
         let entry = |(numeral, first)| WordEntry { numeral, first, second: None };
-        let group = |group: wording::learner::BankGroup| WordGroup {
+        let group = |group: BankGroup| WordGroup {
             title: group.title.to_owned(),
             second: None,
             words: group.words.into_iter().map(entry).collect(),
@@ -92,6 +100,22 @@ pub fn groups(lesson: &Lesson, of: BankOf) -> Vec<WordGroup> {
         }
     }
     groups.into_iter().map(|(_, group)| group).collect()
+}
+
+/// Whatever stands under the same headings as the words of these numbers, as far as the lesson's numbers go; teens as a whole, since
+/// their heading names the first and the last.
+fn families(lesson: &Lesson, numbers: &[Number]) -> Vec<Number> {
+    const TEN: u32 = 10;
+    const NINETEEN: u32 = 19;
+    let greatest = lesson.greatest().value();
+    let most = if greatest < TEN { greatest } else { greatest.max(NINETEEN) };
+    let stand_alone = (1..100).chain((100..=NEAR).step_by(100)).filter_map(Number::new);
+    let bank = |numbers: &[Number]| lesson.wording().bank(numbers, &lesson.style);
+    let values = |group: &BankGroup| group.words.iter().map(|(numeral, _)| value(numeral)).collect::<Vec<_>>();
+    let needed: BTreeSet<u32> = bank(numbers).iter().flat_map(values).collect();
+    let mut all: Vec<Vec<u32>> = bank(&stand_alone.collect::<Vec<_>>()).iter().map(values).collect();
+    all.retain(|family| family.iter().any(|value| needed.contains(value)));
+    all.into_iter().flatten().filter(|value| *value <= most).filter_map(Number::new).collect()
 }
 
 /// The numbers that learners may choose from, or of a wide range enough to have all its words.

@@ -53,23 +53,24 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 }
 
 /// The words of the bank: where learners choose a number of their own, the words of all that they may choose, or of most, as
-/// long as these fit on one page, and how they do; otherwise those of the numbers that are given.
+/// long as these fit on one page, and how they do; otherwise those of the numbers that are given, with whatever else stands under
+/// the same headings as long as that fits.
 fn bank(
     desk: &Desk<'_>,
     layout: &Layout,
     body: Rect,
 ) -> Result<(Option<Bank>, Vec<WordGroup>, Vec<WordNote>), Problem> {
-    if desk.lesson.makes(SheetKind::Record) && record::has_own_numbers(desk)? {
-        for of in [BankOf::Any, BankOf::Most] {
-            let words = words::groups(desk.lesson, of);
-            let notes = words::notes(desk.lesson, of, &words);
-            if let Ok(bank) = Bank::fit(desk, layout, body, (&words, &notes), None) {
-                return Ok((Some(bank), words, notes));
-            }
+    let own = desk.lesson.makes(SheetKind::Record) && record::has_own_numbers(desk)?;
+    let chosen = [BankOf::Any, BankOf::Most].into_iter().filter(|_| own);
+    for of in chosen.chain([BankOf::Given]) {
+        let words = words::groups(desk.lesson, of);
+        let notes = words::notes(desk.lesson, of, &words);
+        if let Ok(bank) = Bank::fit(desk, layout, body, (&words, &notes), None) {
+            return Ok((Some(bank), words, notes));
         }
     }
-    let words = words::groups(desk.lesson, BankOf::Given);
-    let notes = words::notes(desk.lesson, BankOf::Given, &words);
+    let words = words::groups(desk.lesson, BankOf::Fewest);
+    let notes = words::notes(desk.lesson, BankOf::Fewest, &words);
     Ok((None, words, notes))
 }
 
