@@ -190,6 +190,7 @@ fn a_question_on_numbers_of_one_set_says_which_set() {
         let mut written = BTreeSet::new();
         for text in told(lesson).into_iter().flat_map(|(_, texts)| texts) {
             let on_board = ["Write these numbers on the board: ", "Everyone writes ", "Write ", "Lay the cards "];
+            let text = text.trim_start_matches("Turn the paper over. ").to_owned();
             if on_board.iter().any(|start| text.starts_with(start)) {
                 written.extend(figures(&text));
             }
@@ -416,6 +417,31 @@ fn a_set_from_the_tub_builds_every_number_of_the_lesson() {
         read += 1;
     }
     assert!(read > 5, "{read}");
+}
+
+/// What was drawn is not drawn once more on the same sheet, and a form is looked out for only where it is asked for.
+#[test]
+fn a_drawn_number_is_written_on_the_other_side() {
+    let drawn = |language: &str| {
+        setup::planned(&format!(
+            "title = \"Kites\"\nlanguage = \"{language}\"\nminutes = 40\n[numbers]\nrange = [100, 699]\n[sheets]\nmake = [\"board\", \"strips\"]\n"
+        ))
+    };
+    for (language, over, spell) in [
+        ("en", "Turn the paper over.", "how to spell a word"),
+        ("es", "Den vuelta a la hoja.", "c\u{f3}mo se escribe una palabra"),
+    ] {
+        let lesson = drawn(language);
+        let plan = means::plan(&lesson);
+        let guided = plan.phases.iter().find(|part| part.phase == Phase::Guided).expect("an example together");
+        let draws = |step: &&Step| matches!(step, Step::Say(Said::Draw(_) | Said::DrawMarks(_)));
+        assert!(!guided.steps.iter().any(|step| draws(&step)), "{:?}", guided.steps);
+        let told: Vec<String> = guided.steps.iter().flat_map(|step| means::told(&lesson, step)).collect();
+        let form = if language == "en" { "in expanded form" } else { "en forma desarrollada" };
+        assert!(told.iter().any(|text| text.starts_with(over) && text.contains(form)), "{told:?}");
+        // No word bank is printed.
+        assert!(told.iter().any(|text| text.contains(spell)), "{told:?}");
+    }
 }
 
 /// Pieces have names before anybody is asked which of them show a number, with model numbers and without.

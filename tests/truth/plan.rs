@@ -202,6 +202,9 @@ pub const RULES: &[Rule] = &[
         holds(all.contains(&count(h[0])), "no such row")
     }),
     ("Everyone writes {} at the top of the page. Work on it together.", |held, _, h| known(held, h[0])),
+    ("Turn the paper over. Everyone writes {} at the top, and below it the same number {}.", |held, _, h| {
+        known(held, h[0])
+    }),
     (
         "Learners do {} alone or in pairs. {} {} for whoever has time. Walk around and look at what they write.",
         |held, _, h| {

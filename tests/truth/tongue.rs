@@ -38,6 +38,7 @@ const ENGLISH: Tongue = Tongue {
         "Show step 1 of the display for {}: {}",
         "Find the row for {} on {}",
         "Everyone writes {} at {}",
+        "Turn the paper over. Everyone writes {} at {}",
         "The learner writes {} at {}",
     ],
     plan: plan::RULES,

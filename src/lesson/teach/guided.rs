@@ -36,17 +36,24 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     if record {
         script.hand_out(&[SheetKind::Record]);
     }
+    // A sheet that is full of drawings of these numbers is not drawn on once more.
+    let drawn = !record && numbers.iter().all(|n| !model.is_empty() && script.means.built_with(*n) == BuiltWith::Drawn);
+    let sums = !script.lesson.spec.numbers.counts_to_ten();
     match (record, shared) {
         (true, true) => script.act(Deed::FillRow(number)),
         (true, false) => {}
+        (false, _) if drawn => {
+            let forms = [Form::Expanded, Form::Words].into_iter().filter(|form| sums || *form != Form::Expanded);
+            script.act(Deed::OtherSide(number, forms.collect()));
+        }
         (false, _) => script.act(Deed::TopOfPage(number)),
     }
     if model.is_empty() && shared {
         table.extend(build(script, number));
-    } else if number <= Number::MAX_BLOCKS && (record || !model.is_empty()) {
+    } else if number <= Number::MAX_BLOCKS && (record || !model.is_empty()) && !drawn {
         script.say(Said::DrawMarks(places(numbers)));
     }
-    if !script.lesson.spec.numbers.counts_to_ten() {
+    if sums {
         script.ask_one([if several(&&number) { Asked::Expanded(number) } else { Asked::OnePart(number) }]);
     }
     // One piece: how several are traded is shown where the first strips have them.
@@ -61,6 +68,8 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     if script.has(SheetKind::WordBank) {
         table.push(script.laid(SheetKind::WordBank));
         script.act(Deed::PointToWordBank);
+    } else {
+        script.act_once(Deed::SpellWords);
     }
     if record && !shared {
         script.act(Deed::OwnFirstRow);
@@ -81,7 +90,10 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     if record && shared && script.means.own_rows {
         script.act(Deed::OwnNumberLast);
     }
-    script.look_for(number, Task::forms(Form::Numeral, Form::Expanded));
+    // What nobody writes is not looked out for.
+    if sums {
+        script.look_for(number, Task::forms(Form::Numeral, Form::Expanded));
+    }
     if script.minutes >= 5 {
         // Work that there is to see: the last of the rows that are done now.
         let last = now.last().copied().filter(|_| shared).unwrap_or(number);

@@ -169,6 +169,10 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
         }
     }
     if script.load.strips == StripUse::Written {
+        let words = script.lesson.matched().iter().skip(1).any(|form| form.is_words());
+        if words && !script.has(SheetKind::WordBank) {
+            script.act_once(Deed::SpellWords);
+        }
         any_trade(script);
     }
     let has = |set: &SortSet| set.strips.iter().any(|strip| strip.row.is_none());

@@ -119,8 +119,12 @@ pub enum Deed {
     OtherRows,
     /// Write a number at the top of a page and work on it together.
     TopOfPage(Number),
+    /// The same on the other side of a sheet that is full of drawings: the number is written again in these forms.
+    OtherSide(Number, Vec<Form>),
     /// Point to the word bank.
     PointToWordBank,
+    /// Where no word bank is printed: words that learners cannot spell.
+    SpellWords,
     /// Learners do these numbers by themselves, and these where there is time.
     Alone(Vec<Number>, Vec<Number>),
     /// Each learner, or each two who share what they build with, picks one more number.

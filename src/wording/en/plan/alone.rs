@@ -1,6 +1,6 @@
 //! What is done with a single learner, who has no neighbour and no partner, in English.
 
-use super::{build, early, first_ones, form_plural, listed, numerals, rows, these};
+use super::{build, early, first_ones, form_plural, in_form, listed, numerals, rows, these};
 use crate::spec::SheetKind;
 use crate::wording::Usage;
 use crate::wording::cover::Papers;
@@ -27,6 +27,15 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         Deed::TopOfPage(n) => {
             format!("The learner writes {} at the top of the page. Work on it together.", usage.style.numeral(*n))
         }
+        Deed::OtherSide(n, forms) => {
+            let forms: Vec<String> = forms.iter().map(|form| in_form(*form, usage)).collect();
+            format!(
+                "Turn the paper over. The learner writes {} at the top, and below it the same number {}.",
+                usage.style.numeral(*n),
+                listed(&forms)
+            )
+        }
+        Deed::SpellWords => "If the learner asks how to spell a word, write it on the board.".to_owned(),
         Deed::PointToWordBank => "Point to the word bank. Hard words are copied from it.".to_owned(),
         Deed::Alone(numbers, later) => {
             let later = if later.is_empty() {

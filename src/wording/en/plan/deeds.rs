@@ -1,6 +1,6 @@
 //! What is done, in English.
 
-use super::{alone, build, early, first_ones, form_plural, inside, listed, numerals, rows, these};
+use super::{alone, build, early, first_ones, form_plural, in_form, inside, listed, numerals, rows, these};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
@@ -74,6 +74,15 @@ impl Deeds for English {
             Deed::TopOfPage(n) => {
                 format!("Everyone writes {} at the top of the page. Work on it together.", numeral(*n))
             }
+            Deed::OtherSide(n, forms) => {
+                let forms: Vec<String> = forms.iter().map(|form| in_form(*form, usage)).collect();
+                format!(
+                    "Turn the paper over. Everyone writes {} at the top, and below it the same number {}.",
+                    numeral(*n),
+                    listed(&forms)
+                )
+            }
+            Deed::SpellWords => "If anyone asks how to spell a word, write it on the board.".to_owned(),
             Deed::PointToWordBank => "Point to the word bank. Learners copy hard words from it.".to_owned(),
             Deed::Alone(numbers, later) => {
                 let later = if later.is_empty() {

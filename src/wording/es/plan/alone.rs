@@ -1,6 +1,6 @@
 //! What is done with a single learner, who has no neighbour and no partner, in Spanish.
 
-use super::{build, early, first_ones, form_plural, listed, minutes, numerals, rows, these};
+use super::{build, early, first_ones, form_plural, in_form, listed, minutes, numerals, rows, these};
 use crate::spec::SheetKind;
 use crate::wording::Usage;
 use crate::wording::cover::Papers;
@@ -42,6 +42,17 @@ pub(super) fn deed(deed: &Deed, usage: &Usage<'_>) -> Option<String> {
         Deed::OwnFirstRow => "Llenen en común la primera fila de la hoja de registro.".to_owned(),
         Deed::TopOfPage(n) => {
             format!("El estudiante escribe {} arriba en la página. Trabájenlo en común.", usage.style.numeral(*n))
+        }
+        Deed::OtherSide(n, forms) => {
+            let forms: Vec<String> = forms.iter().map(|form| in_form(*form, usage)).collect();
+            format!(
+                "Dé vuelta a la hoja. El estudiante escribe {} arriba y, debajo, el mismo número {}.",
+                usage.style.numeral(*n),
+                listed(&forms)
+            )
+        }
+        Deed::SpellWords => {
+            "Si el estudiante pregunta cómo se escribe una palabra, escríbala en el pizarrón.".to_owned()
         }
         Deed::Alone(numbers, later) => {
             let later = if later.is_empty() {

@@ -1,6 +1,6 @@
 //! What is done, in Spanish.
 
-use super::{alone, build, early, first_ones, form_plural, listed, minutes, numerals, rows, these};
+use super::{alone, build, early, first_ones, form_plural, in_form, listed, minutes, numerals, rows, these};
 use crate::number::{Form, Number, Place};
 use crate::spec::{DisplayForm, SheetKind};
 use crate::wording::class_groups::ClassGroups;
@@ -70,6 +70,15 @@ impl Deeds for Spanish {
             Deed::TopOfPage(n) => {
                 format!("Cada quien escribe {} arriba en la página. Trabájenlo en común.", numeral(*n))
             }
+            Deed::OtherSide(n, forms) => {
+                let forms: Vec<String> = forms.iter().map(|form| in_form(*form, usage)).collect();
+                format!(
+                    "Den vuelta a la hoja. Cada quien escribe {} arriba y, debajo, el mismo número {}.",
+                    numeral(*n),
+                    listed(&forms)
+                )
+            }
+            Deed::SpellWords => "Si alguien pregunta cómo se escribe una palabra, escríbala en el pizarrón.".to_owned(),
             Deed::PointToWordBank => "Señale el banco de palabras. De ahí se copian las palabras difíciles.".to_owned(),
             Deed::Alone(numbers, later) => {
                 let later = if later.is_empty() {
