@@ -463,3 +463,22 @@ fn what_a_group_can_do_is_what_it_trained() {
     assert_eq!(said[&false], "I can trade and still have the same number.");
     assert_eq!(lesson.can(), "I can say what each digit of my numbers is worth.");
 }
+
+// Nobody hunts for wrong strips who has none: all boards say the same, and it is true of each.
+#[test]
+fn a_board_without_decoys_has_no_strips_put_aside() {
+    let family = bundled(Bundled::Andika).unwrap();
+    for language in ["en", "es"] {
+        let lesson = planned(&format!(
+            "title = \"T\"\nminutes = 60\nlanguage = \"{language}\"\n[numbers]\nrange = [100, 999]\nsort.count = 6\n[class]\nlearners = 12\n\
+             [[group]]\nname = \"Terns\"\nlearners = 4\ncloser = true\n"
+        ));
+        let decoys = |set: &lesson::SortSet| set.strips.iter().any(|strip| strip.row.is_none());
+        assert!(lesson.sets.iter().any(decoys) && !lesson.sets.iter().all(decoys));
+        let packet = packets::one(&lesson, &family, PacketKind::Teacher);
+        let said = packets::texts(packet.pages.iter().filter(|page| page.sheet == SheetKind::Board)).join(" ");
+        let conditional =
+            if language == "en" { "If one fits no row, put it aside." } else { "Si una no va en ninguna fila" };
+        assert!(said.contains(conditional) && !said.contains("Put aside") && !said.contains("Aparta"), "{said}");
+    }
+}

@@ -170,9 +170,21 @@ fn less_time_means_fewer_rows_first() {
     }
     assert_eq!(rows, 3);
     let short = spec(20, model, sort, exit);
-    let told = timing::told(&short).expect("too short for all");
+    let told = timing::told(&short, 6).expect("too short for all");
     assert!(told.starts_with(&format!("20 minutes are short for this lesson, which takes {least}: ")), "{told}");
-    assert_eq!(timing::told(&spec(least, model, sort, exit)), None);
+    assert_eq!(timing::told(&spec(least, model, sort, exit), 6), None);
+}
+
+/// Of first numbers a check has fewer questions than of others: the note counts those that are printed.
+#[test]
+fn a_note_counts_the_questions_that_a_check_has() {
+    for range in ["[0, 20]", "[10, 20]", "[10, 15]", "[10, 99]"] {
+        let lesson = setup::planned(&format!("title = \"Snails\"\nminutes = 30\n[numbers]\nrange = {range}\n"));
+        let notes = lesson.chosen.notes.join(" ");
+        let told = notes.split(" questions").next().and_then(|text| text.rsplit(' ').next()).expect("a count");
+        let asked = lesson.checks.iter().map(|check| check.questions.len()).max();
+        assert_eq!(told.parse().ok(), asked, "{range}: {notes}");
+    }
 }
 
 /// How many words more than one the unit forms of a sentence have ("3 hundreds 0 tens 6 ones"): each is seen as one thing.

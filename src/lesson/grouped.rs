@@ -225,7 +225,7 @@ impl Whole {
         timing::settle_minutes(&mut fullest);
         spec.minutes = fullest.minutes;
         chosen.notes.append(&mut notes);
-        chosen.notes.extend(timing::told(&fullest));
+        chosen.notes.extend(timing::told(&fullest, exit::longest(&checks)));
         let slips = in_play::list(&spec, &sets, &checks);
         let style = style(&spec);
         let (roster, warm_up) = (roster.names, None);

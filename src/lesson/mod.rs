@@ -90,8 +90,8 @@ pub fn with_numbers(
     let style = style(&spec);
     match sort_sets(source, &mut spec, &mut chosen, &style, 0) {
         Ok(sets) if wrong.is_empty() => {
-            chosen.notes.extend(timing::told(&spec));
             let checks = exit::checks(&spec, &chosen, &style, wording::of(spec.language.value), &[]);
+            chosen.notes.extend(timing::told(&spec, exit::longest(&checks)));
             chosen.notes.extend(exit::unasked(&chosen, &checks));
             let slips = in_play::list(&spec, &sets, &checks);
             let (fullest, groups, warm_up) = (spec.clone(), Vec::new(), None);

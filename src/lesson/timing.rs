@@ -425,8 +425,9 @@ fn with_all_sheets(spec: &Spec) -> Spec {
     whole
 }
 
-/// What is cut down because the lesson is short, in plain words for whoever plans it; `None` where all of it fits.
-pub fn told(spec: &Spec) -> Option<String> {
+/// What is cut down because the lesson is short, in plain words for whoever plans it; `None` where all of it fits. Checks were made
+/// with so many questions each.
+pub fn told(spec: &Spec, questions: u32) -> Option<String> {
     let minutes = spec.minutes.value;
     let whole = with_all_sheets(spec);
     let (full, load) = (Load::full(&whole), load(spec, minutes));
@@ -454,8 +455,8 @@ pub fn told(spec: &Spec) -> Option<String> {
     if full.sharing && !load.sharing {
         less.push("no sharing at the end".to_owned());
     }
-    if load.questions < full.questions {
-        less.push(format!("{} of {} questions", load.questions, full.questions));
+    if load.questions < full.questions.min(questions) {
+        less.push(format!("{} of {questions} questions", load.questions));
     }
     if less.is_empty() {
         return None;

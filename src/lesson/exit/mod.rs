@@ -11,6 +11,7 @@ mod orders;
 
 use super::choose::Work;
 use super::types::Chosen;
+use crate::measure::Count;
 use crate::number::{Form, Number, Skill, Style, Task};
 use crate::rng::Stream;
 use crate::spec::{FormNames, Spec};
@@ -51,6 +52,11 @@ pub fn checks(spec: &Spec, chosen: &Chosen, style: &Style, wording: &dyn Wording
             Check { mark, questions: questions.collect() }
         })
         .collect()
+}
+
+/// How many questions a check has, at most.
+pub fn longest(checks: &[Check]) -> u32 {
+    checks.iter().map(|check| check.questions.len()).max().unwrap_or(0).narrow()
 }
 
 /// What to say of exit numbers that no check asks about.

@@ -174,11 +174,11 @@ pub fn handed_in(means: &Means<'_>) -> Vec<SheetKind> {
 /// What may be left undone where the lesson is short for all it has.
 fn undone(script: &Script<'_>) -> Vec<Undone> {
     let (spec, load) = (&script.lesson.fullest, &script.load);
-    if timing::told(spec).is_none() {
+    if timing::told(spec, script.means.questions).is_none() {
         return Vec::new();
     }
     let rows = if script.has(SheetKind::Board) { Undone::Rows } else { Undone::Numbers };
-    let questions = load.questions < timing::questions(spec);
+    let questions = load.questions < timing::questions(spec).min(script.means.questions);
     [(load.rows > 0, rows), (questions, Undone::Questions)]
         .into_iter()
         .filter_map(|(is, what)| is.then_some(what))

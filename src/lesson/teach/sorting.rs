@@ -248,11 +248,16 @@ fn asked(script: &mut Script<'_>, set: &SortSet) {
     }
     // The question says the numeral.
     let forms: Vec<Form> = set.forms.iter().copied().filter(|form| *form != Form::Numeral).collect();
-    let plainest = || rows.iter().copied().min_by_key(|row| most_pieces(set, *row));
-    let belongs = plainest().filter(|_| strips && !forms.is_empty());
-    let belongs = belongs.map(|row| Asked::Belongs(row, forms, letter));
-    let written = plainest().filter(|_| !strips && !set.forms.is_empty());
-    let written = written.map(|row| Asked::Ways(row, set.forms.clone(), letter));
+    // Of a number with one part the expanded form is the numeral again.
+    let single = |row: &Number| row.parts().count() < 2;
+    let plainest = || rows.iter().copied().min_by_key(|row| (single(row), most_pieces(set, *row)));
+    let ways = |row: Number| {
+        let telling = forms.iter().copied().filter(|form| *form != Form::Expanded || !single(&row));
+        Some((row, telling.collect::<Vec<_>>())).filter(|(_, forms)| !forms.is_empty())
+    };
+    let plainest = plainest().and_then(ways);
+    let belongs = plainest.clone().filter(|_| strips).map(|(row, forms)| Asked::Belongs(row, forms, letter));
+    let written = plainest.filter(|_| !strips).map(|(row, forms)| Asked::Ways(row, forms, letter));
     let (shown, digits) = (belongs.into_iter().chain(written), apart.into_iter().chain(twins(&rows, letter)));
     // A lesson on trading asks for what was traded, any other for digits.
     if script.lesson.teaches_trading() {

@@ -50,7 +50,7 @@ impl ClassGroups for English {
         if marks {
             "Lay each strip in its row, if it has one. Done? Turn a row over: its strips have the same mark."
         } else {
-            "Lay each strip in its row. Put aside strips that fit no row."
+            "Lay each strip in its row. If one fits no row, put it aside."
         }
     }
 

@@ -121,11 +121,7 @@ impl GroupSteps for English {
                 let spoken = slip.spoken(task, style);
                 let Some(heard) = step.heard() else { return String::new() };
                 let [one, two] = heard.words(&spoken);
-                format!(
-                    "Listen: {}. Is it {one} or {two}? Which digit stands in the {} place?",
-                    spoken.words(of),
-                    self.place(heard.place)
-                )
+                format!("Listen: {one}, {two}. Which digit stands in the {} place of each?", self.place(heard.place))
             }
             // Only Spanish words provoke it.
             Slip::HundredWord => format!("How do we say 100 in Spanish: in {numeral}, and by itself?"),
@@ -196,13 +192,16 @@ impl GroupSteps for English {
             }
             Slip::TeenTy | Slip::SoundAlike => {
                 let Some(heard) = step.heard() else { return String::new() };
-                let [one, _] = heard.words(&slip.spoken(task, style));
-                format!(
-                    "{}. In the {} place stands {}: {numeral}.",
-                    self.capital(&one),
-                    self.place(heard.place),
-                    a_digit(of.digit(heard.place))
-                )
+                let spoken = slip.spoken(task, style);
+                let [one, two] = heard.words(&spoken);
+                let digit = |number: Number| a_digit(number.digit(heard.place));
+                let taken = step.taken.unwrap_or(of);
+                let whole = if spoken.words(of) == one {
+                    String::new()
+                } else {
+                    format!(" {} is {numeral}.", self.capital(&spoken.words(of)))
+                };
+                format!("{} has {}, and {two} {}.{whole}", self.capital(&one), digit(of), digit(taken))
             }
             Slip::HundredWord => {
                 let spoken = slip.spoken(task, style);

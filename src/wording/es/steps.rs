@@ -129,7 +129,7 @@ impl GroupSteps for Spanish {
                 let Some(heard) = step.heard() else { return String::new() };
                 let [one, two] = heard.words(&spoken);
                 let digit = in_column(heard.place);
-                format!("Escuchamos: «{}». ¿Es {one} o {two}? ¿Qué cifra escribimos {digit}?", spoken.words(of))
+                format!("Escuchamos: «{one}» y «{two}». ¿Qué cifra escribimos {digit} de cada uno?")
             }
             Slip::HundredWord => format!("¿Cómo decimos 100 en {numeral}, y cómo cuando va solo?"),
             Slip::TeenReversed => {
@@ -203,9 +203,14 @@ impl GroupSteps for Spanish {
             }
             Slip::TeenTy | Slip::SoundAlike => {
                 let Some(heard) = step.heard() else { return String::new() };
-                let [one, _] = heard.words(&slip.spoken(task, style));
-                let digit = of.digit(heard.place);
-                format!("{}. En las {} va un {digit}: {numeral}.", self.capital(&one), self.place(heard.place))
+                let spoken = slip.spoken(task, style);
+                let [one, two] = heard.words(&spoken);
+                let digit = |number: Number| number.digit(heard.place);
+                let (own, other) = (digit(of), digit(step.taken.unwrap_or(of)));
+                let words = spoken.words(of);
+                let whole =
+                    if words == one { String::new() } else { format!(" «{}» es {numeral}.", self.capital(&words)) };
+                format!("En «{one}» va un {own}; en «{two}», un {other}.{whole}")
             }
             Slip::HundredWord => {
                 let spoken = slip.spoken(task, style);

@@ -7,6 +7,7 @@ use crate::spec::Version;
 use crate::wording::digits::{above, counts, first_difference, parts, steps};
 use crate::wording::en::English;
 use crate::wording::en::phrases::plural;
+use crate::wording::en::steps::marks;
 use crate::wording::plan::{Asked, Questions, Reply};
 use crate::wording::{Phrases, Usage};
 
@@ -129,7 +130,7 @@ impl Questions for English {
                 )
             }
             Asked::Ways(n, forms, set) => {
-                let shown: Vec<String> = forms.iter().filter_map(|form| shown(*form, *n, usage)).collect();
+                let shown: Vec<String> = forms.iter().filter_map(|form| by_hand(*form, *n, usage)).collect();
                 reply(
                     format!("{} else can we show {}?", led("how", *set), numeral(*n)),
                     format!("{}.", self.capital(&shown.join("; "))),
@@ -163,6 +164,14 @@ fn led(word: &str, set: Option<Version>) -> String {
 
 fn text(content: &Content) -> String {
     content.text(&English)
+}
+
+/// A form of a number as learners write it, or draw it where it is a picture.
+fn by_hand(form: Form, number: Number, usage: &Usage<'_>) -> Option<String> {
+    match form.content(number, usage.style)? {
+        Content::Blocks(counts) => Some(marks(counts)),
+        Content::Text(_) | Content::Both(_) => shown(form, number, usage),
+    }
 }
 
 /// A form of a number as an answer says it.

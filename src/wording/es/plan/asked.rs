@@ -7,6 +7,7 @@ use crate::spec::Version;
 use crate::wording::digits::{above, empty, first_difference, held, once, parts, steps, without_zeros};
 use crate::wording::es::Spanish;
 use crate::wording::es::phrases::quoted;
+use crate::wording::es::steps::marks;
 use crate::wording::plan::{Asked, Questions, Reply};
 use crate::wording::{Phrases, Usage};
 
@@ -76,7 +77,7 @@ impl Questions for Spanish {
                 )
             }
             Asked::Ways(n, forms, set) => {
-                let shown: Vec<String> = forms.iter().filter_map(|form| shown(*form, *n, usage)).collect();
+                let shown: Vec<String> = forms.iter().filter_map(|form| by_hand(*form, *n, usage)).collect();
                 reply(
                     led(&format!("¿de qué otras formas mostramos {}?", numeral(*n)), *set),
                     format!("{}.", self.capital(&shown.join("; "))),
@@ -171,6 +172,14 @@ fn joined(n: Number, usage: &Usage<'_>) -> Reply {
 
 fn text(content: &Content) -> String {
     content.text(&Spanish)
+}
+
+/// A form of a number as learners write it, or draw it where it is a picture.
+fn by_hand(form: Form, number: Number, usage: &Usage<'_>) -> Option<String> {
+    match form.content(number, usage.style)? {
+        Content::Blocks(counts) => Some(marks(counts)),
+        Content::Text(_) | Content::Both(_) => shown(form, number, usage),
+    }
 }
 
 /// A form of a number as an answer says it: what stands without commas on a strip has them here.
