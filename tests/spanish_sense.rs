@@ -106,7 +106,10 @@ fn a_small_group_is_asked_for_the_digit_that_the_slip_changes() {
     assert!(question.contains("decenas de millar") && !question.contains("Cuántas decenas"), "{question}");
     assert!(question.contains("«dieciséis mil» y «veintiséis mil»"), "{question}");
     // Neither of the two is the answer by itself.
-    assert!(answer.contains("va un 1;") && answer.contains("un 2.") && answer.contains("es 816,786"), "{answer}");
+    assert!(
+        answer.contains("va un 1;") && answer.contains("un 2.") && answer.contains("es 816\u{202f}786"),
+        "{answer}"
+    );
     let tens = Number::new(364).expect("in range");
     let question = words.group_question(&step(tens));
     assert!(question.contains("decenas") && !question.contains("millar"), "{question}");
