@@ -9,6 +9,7 @@ mod cover_tables;
 mod es_cover;
 mod es_plan;
 mod goals;
+mod late;
 mod packet;
 mod plan;
 mod read;

@@ -228,6 +228,7 @@ pub(super) fn shorter(means: &Means<'_>) -> Vec<Short> {
     let uneven = means.lesson.has_uneven_sets();
     let short = |(minutes, load): (u32, Load)| Short {
         minutes: (minutes, minutes),
+        unopened: !load.opening,
         models: load.models,
         shown: models_phase(means, &model[..model.len().min(load.models as usize)]),
         rows: (load.rows, rows),

@@ -135,10 +135,13 @@ pub enum SortedOn {
 }
 
 /// What a shorter lesson does, in the order of the plan.
+#[allow(clippy::struct_excessive_bools, reason = "parts of a lesson are done or not, each by itself")]
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Short {
     /// Minutes that are left: the fewest and the most.
     pub minutes: (u32, u32),
+    /// Whether the plan's opening is left out.
+    pub unopened: bool,
     /// Model numbers that are shown.
     pub models: u32,
     /// How they are: built, drawn or written in columns.

@@ -140,6 +140,9 @@ impl Prepare for English {
     fn short(&self, short: &Short) -> String {
         let Short { minutes, models, shown, rows: (done, all), uneven, on, by, together, sharing, .. } = *short;
         let mut parts = Vec::new();
+        if short.unopened {
+            parts.push("skip the opening".to_owned());
+        }
         if models > 0 {
             let numbers = counted(models, "model number");
             parts.push(match shown {

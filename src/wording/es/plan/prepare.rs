@@ -170,6 +170,9 @@ impl Prepare for Spanish {
     fn short(&self, short: &Short) -> String {
         let Short { minutes, models, shown, rows: (done, all), uneven, on, by, together, sharing, .. } = *short;
         let mut parts = Vec::new();
+        if short.unopened {
+            parts.push("sin comienzo".to_owned());
+        }
         if models > 0 {
             let numbers = counted(models, "número modelo", "números modelo");
             parts.push(match shown {

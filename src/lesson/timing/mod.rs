@@ -7,6 +7,8 @@
 //! fewer rows again. A lesson that prints quick checks and nothing to sort is there for the checks: all numbers that would only
 //! be written by hand are left out before a question is. [`told`] says so.
 
+mod late;
+
 use super::exit;
 use super::job::{self, Cutter};
 use crate::measure::Count;
@@ -14,6 +16,7 @@ use crate::number::{Number, Skill};
 use crate::spec::{Given, SheetKind, Spec, limits, usual_sheets};
 
 pub use crate::wording::plan::{Phase, Standard};
+pub use late::late;
 
 /// What the strips are for in this lesson.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -29,8 +32,11 @@ pub enum StripUse {
 }
 
 /// What there is time for.
+#[allow(clippy::struct_excessive_bools, reason = "parts of a lesson are done or not, each by itself")]
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Load {
+    /// Whether the class is told what the lesson is about.
+    pub opening: bool,
     /// Model numbers that are built.
     pub models: u32,
     /// Rows of the board that are done.
@@ -171,6 +177,7 @@ impl Load {
         let makes = |kind| spec.sheets.make.value.contains(&kind);
         let (models, rows) = (spec.numbers.model.count.value, spec.numbers.sort.count.value);
         Self {
+            opening: true,
             models,
             rows,
             strips: match (makes(SheetKind::Strips), job::STRIPS.cutter(spec.print.cut.value)) {
@@ -187,9 +194,8 @@ impl Load {
 
     /// This load and ever smaller ones, by the rule at the head of this file.
     fn and_smaller(self, spec: &Spec) -> Vec<Self> {
-        let makes = |kind| spec.sheets.make.value.contains(&kind);
-        let board = makes(SheetKind::Board);
-        let for_checks = makes(SheetKind::Exit) && !board && !makes(SheetKind::Strips);
+        let board = spec.sheets.make.value.contains(&SheetKind::Board);
+        let for_checks = for_checks(spec);
         let mut all = vec![self];
         let mut now = self;
         let mut down = |change: &mut dyn FnMut(&mut Self)| {
@@ -230,7 +236,10 @@ impl Load {
     fn needs(self, spec: &Spec) -> Vec<Need> {
         let need = |phase, least: u32, weight, most: u32| Need { phase, least, weight, most: most.max(least) };
         let brisk = |usual: u32, short: u32| if self.brisk { short } else { usual };
-        let mut needs = vec![need(Phase::Opening, brisk(3, 1), 1, 5)];
+        let mut needs = Vec::new();
+        if self.opening {
+            needs.push(need(Phase::Opening, brisk(3, 1), 1, 5));
+        }
         let kits = brisk(handing(spec), 0);
         let row = GIVEN_OUT + row_minutes(spec);
         if self.models > 0 {
@@ -282,6 +291,36 @@ impl Load {
         }
     }
 
+    /// Whether things to build with, or strips in pieces, lie on the tables.
+    fn takes_out(self) -> bool {
+        let pieces = self.rows > 0 && matches!(self.strips, StripUse::Cut | StripUse::Ready);
+        pieces || self.models > 0 || self.together
+    }
+
+    /// The minutes that a phase of it needs, without the row that is filled in where there is no example.
+    fn work(self, spec: &Spec, phase: Phase) -> u32 {
+        let together = Self { together: self.together || phase == Phase::Building, ..self };
+        together.needs(spec).iter().filter(|need| need.phase == phase).map(|need| need.least).sum()
+    }
+
+    /// The same with rows, model numbers and questions added one by one, as far as `longer` has them and all of it fits.
+    fn grown(mut self, longer: Self, fits: impl Fn(&Self) -> bool) -> Self {
+        let mut grow = |change: fn(&mut Self), may: fn(&Self, &Self) -> bool| {
+            while may(&self, &longer) {
+                let mut more = self;
+                change(&mut more);
+                if !fits(&more) {
+                    break;
+                }
+                self = more;
+            }
+        };
+        grow(|load| load.rows += 1, |load, longer| load.rows < longer.rows);
+        grow(|load| load.models += 1, |load, longer| load.models < longer.models);
+        grow(|load| load.questions += 1, |load, longer| load.questions < longer.questions);
+        self
+    }
+
     fn least(self, spec: &Spec) -> u32 {
         self.needs(spec).iter().map(|need| need.least).sum()
     }
@@ -307,41 +346,18 @@ fn fitted(spec: &Spec, minutes: u32, all: &[(u32, Load)], longer: Load) -> Load 
     load.rows = load.rows.min(longer.rows);
     load.models = load.models.min(longer.models);
     load.questions = load.questions.min(longer.questions);
-    let mut grow = |change: fn(&mut Load), may: fn(&Load, &Load) -> bool| {
-        while may(&load, &longer) {
-            let mut more = load;
-            change(&mut more);
-            if !fits(&more) {
-                break;
-            }
-            load = more;
-        }
-    };
-    grow(|load| load.rows += 1, |load, longer| load.rows < longer.rows);
-    grow(|load| load.models += 1, |load, longer| load.models < longer.models);
-    grow(|load| load.questions += 1, |load, longer| load.questions < longer.questions);
-    load
+    load.grown(longer, fits)
+}
+
+/// Whether a lesson is there for its quick checks: it prints them, and nothing to sort.
+fn for_checks(spec: &Spec) -> bool {
+    let makes = |kind| spec.sheets.make.value.contains(&kind);
+    makes(SheetKind::Exit) && !makes(SheetKind::Board) && !makes(SheetKind::Strips)
 }
 
 /// The fewest minutes in which all of the lesson is done.
 pub fn least(spec: &Spec) -> u32 {
     Load::full(spec).least(spec)
-}
-
-/// What there is time for by the minutes of a lesson that are left, at least 10: halfway between the pace of its own plan and
-/// the briskest, and never all of it, since what fills a lesson does not fit into less (common practice, no source).
-pub fn late(spec: &Spec) -> impl Fn(u32) -> Load {
-    let least = load(spec, spec.minutes.value).least(spec);
-    let work =
-        share(spec).into_iter().filter(|(phase, _)| !matches!(phase, Phase::Break | Phase::Further | Phase::Spare));
-    let planned: u32 = work.map(|(_, minutes)| minutes).sum();
-    move |minutes| {
-        if planned <= least {
-            return load(spec, minutes);
-        }
-        let paced = minutes * least / planned;
-        load(spec, minutes.midpoint(paced).min(least - 1).max(10))
-    }
 }
 
 /// Fewer minutes left over than this are not worth another activity, and the most that more activities with the same numbers
