@@ -47,6 +47,16 @@ fn cards(pages: &[Page]) -> BTreeMap<String, (Rect, Vec<Text>)> {
     cards
 }
 
+/// By how much a card is wider for each of its digits, and what every card has besides, at its right end.
+fn pitch(cards: &BTreeMap<String, (Rect, Vec<Text>)>) -> (Length, Length) {
+    let texts = |card: &str| cards[card].1.clone();
+    let middle = |text: &Text| text.at.x + setup::family().bold.width(&text.text, text.size).half();
+    let card = cards.keys().find(|shown| shown.len() == 2).map(|shown| texts(shown));
+    let one = cards["1"].0.width();
+    let pitch = card.map_or(one, |digits| middle(&digits[1]) - middle(&digits[0]));
+    (pitch, one - pitch)
+}
+
 /// What is seen of cards stacked with their right edges together, largest at the bottom: each digit with the middle of
 /// its advance and its base line, from the right edge and the top.
 fn stacked(cards: &BTreeMap<String, (Rect, Vec<Text>)>, numeral: &str) -> Vec<(char, f64, f64)> {
@@ -69,7 +79,8 @@ fn stacked(cards: &BTreeMap<String, (Rect, Vec<Text>)>, numeral: &str) -> Vec<(c
 fn every_numeral_is_read_off_its_stack() {
     let cards = cards(&pages(Paper::Letter, TextSize::Standard, Length::mm100(635), 999));
     assert_eq!(cards.len(), 27);
-    let pitch = cards["1"].0.width().to_mm();
+    let (pitch, tab) = pitch(&cards);
+    let (pitch, tab) = (pitch.to_mm(), tab.to_mm());
     let base = stacked(&cards, "1")[0].2;
     // Where a numeral has a zero, the zero of a card below shows.
     for n in 100..=999 {
@@ -77,7 +88,7 @@ fn every_numeral_is_read_off_its_stack() {
         let seen = stacked(&cards, &numeral);
         assert_eq!(seen.iter().map(|(digit, ..)| *digit).collect::<String>(), numeral);
         for (k, (_, middle, line)) in seen.iter().enumerate() {
-            let want = pitch * (2.5 - f64::from(u32::try_from(k).unwrap()));
+            let want = tab + pitch * (2.5 - f64::from(u32::try_from(k).unwrap()));
             assert!((middle - want).abs() < 0.1 && (line - base).abs() < 0.1, "{n}: {seen:?}, pitch {pitch}");
         }
     }
@@ -94,9 +105,9 @@ fn sets_fit_every_paper_at_both_text_sizes_for_one_to_six_places() {
         let pages = pages(paper, text, Length::mm100(margin), 10_u32.pow(places) - 1);
         let cards = cards(&pages);
         assert_eq!(cards.len(), 9 * usize::try_from(places).unwrap(), "{case}");
-        let pitch = cards["1"].0.width();
+        let (pitch, tab) = pitch(&cards);
         for (shown, (rect, texts)) in &cards {
-            assert_eq!(rect.width(), pitch * i64::try_from(shown.len()).unwrap(), "{case}: {shown}");
+            assert_eq!(rect.width(), tab + pitch * i64::try_from(shown.len()).unwrap(), "{case}: {shown}");
             assert_eq!(rect.height(), cards["1"].0.height(), "{case}: {shown}");
             let font = setup::family().bold;
             for text in texts {
@@ -117,6 +128,34 @@ fn sets_fit_every_paper_at_both_text_sizes_for_one_to_six_places() {
                     CutLine::Upright(x) => x <= piece.rect.left() || x >= piece.rect.right(),
                 }));
             }
+        }
+    }
+}
+
+/// Cards that share a cut do not run together into one numeral: across the cut their digits stand at least half as far apart
+/// again as any two digits of one card. Common practice in setting figures side by side, no source.
+#[test]
+fn digits_of_neighbouring_cards_stand_apart() {
+    let font = setup::family().bold;
+    let ink = |text: &Text| font.ink(&text.text, text.size, text.at).unwrap();
+    for greatest in [99, 999, 9_999, 999_999] {
+        for page in pages(Paper::Letter, TextSize::Standard, Length::mm100(635), greatest) {
+            let cards = cards(std::slice::from_ref(&page));
+            let within = |(_, texts): &(Rect, Vec<Text>)| {
+                texts.windows(2).map(|pair| ink(&pair[1]).left() - ink(&pair[0]).right()).max()
+            };
+            let widest = cards.values().filter_map(within).max().unwrap();
+            let mut met = 0;
+            for (left, texts) in cards.values() {
+                for (right, others) in cards.values() {
+                    if right.left() == left.right() && right.top() == left.top() {
+                        let across = ink(&others[0]).left() - ink(texts.last().unwrap()).right();
+                        assert!(across * 2 >= widest * 3, "{greatest}: {} to {}", texts[0].text, others[0].text);
+                        met += 1;
+                    }
+                }
+            }
+            assert!(met > 0, "{greatest}");
         }
     }
 }

@@ -1,9 +1,10 @@
 //! The sheet *layered*: expanded-form cards that lie on top of each other and read as a numeral.
 //!
 //! In: the numbers that are built and matched. Out: a card for every digit that one of them shows in a place: 400 is three
-//! pitches wide, 60 two, 2 one. Every digit stands in the middle of a pitch counted from the right edge, all at one height,
-//! so cards with their right edges together read 462. Cards carry digits only: a comma would be covered by the next card.
-//! A bar under every digit shows which way is up and tells 6 from 9.
+//! pitches and a tab wide, 60 two, 2 one. The tab is the blank right end, as wide on every card: digits of neighbouring
+//! cards stay apart across one cut, and there is something to hold a stack by. Every digit stands in the middle of a pitch
+//! counted from the tab, all at one height, so cards with their right edges together read 462. Cards carry digits only: a
+//! comma would be covered by the next card. A bar under every digit shows which way is up and tells 6 from 9.
 //!
 //! A row of the page holds whole sets (400, 40, 4), so all rows are alike and every cut runs from edge to edge. A set
 //! need not show one digit in all its places: the digits of each place follow one another.
@@ -110,7 +111,7 @@ pub fn suits<'d>(desk: &'d Desk<'_>) -> Result<Vec<Suit<'d>>, Problem> {
     let suit = |(k, place): (usize, usize)| {
         let texts: Vec<String> =
             sets.iter().filter_map(|set| set.get(k).copied().flatten()).map(|d| text(d, place)).collect();
-        let size = Size::new(plan.pitch * place.wide(), plan.high);
+        let size = Size::new(plan.wide(place), plan.high);
         let (names, plan) = (texts.iter().map(|text| desk.lesson.wording().card(text)).collect(), Arc::clone(&plan));
         let draw = move |piece: usize, rect: Rect| match texts.get(piece) {
             Some(text) => card(desk, layout, &plan, text, rect).map(Vec::from),
@@ -154,6 +155,8 @@ struct CardSheets {
     /// Rows on a full page.
     rows: u32,
     pitch: Length,
+    /// What every card has at the right of its digits.
+    tab: Length,
     high: Length,
     face: Face,
     /// From the top of a card to the base line of its digits.
@@ -161,13 +164,23 @@ struct CardSheets {
 }
 
 impl CardSheets {
+    /// How wide a card of so many digits is.
+    fn wide(&self, digits: usize) -> Length {
+        self.pitch * digits.wide() + self.tab
+    }
+
+    /// How wide a set is.
+    fn set(&self) -> Length {
+        (1..=self.places).map(|digits| self.wide(digits)).sum()
+    }
+
     /// How many sets each page of a kit has.
     fn shares(&self, sets: &[CardSet]) -> Vec<u32> {
         share(sets.len().narrow(), self.columns * self.rows, self.columns)
     }
 }
 
-/// The width of a set, in pitches.
+/// The digits of a set: it is so many pitches wide without its tabs.
 fn pitches(places: usize) -> i64 {
     let places = places.wide();
     places * (places + 1) / 2
@@ -177,6 +190,7 @@ fn pitches(places: usize) -> i64 {
 fn plan(desk: &Desk<'_>, layout: &Layout, sets: &[CardSet], kits: u32) -> Result<CardSheets, Problem> {
     let face = desk.face(layout, "digit")?;
     let (bar, most) = (layout.length("bar")?, layout.length("most")?);
+    let tab = i64::from(layout.count("tab")?);
     let (count, places) = (sets.len().narrow(), sets.first().map_or(1, Vec::len));
     let mut best: Option<(u32, CardSheets)> = None;
     let mut largest = Length::ZERO;
@@ -189,8 +203,10 @@ fn plan(desk: &Desk<'_>, layout: &Layout, sets: &[CardSet], kits: u32) -> Result
             for rows in layout.grid.rows.0..=together {
                 let here = rows / kit;
                 let pages = if here > 1 { kits.div_ceil(here) } else { kit.div_ceil(rows) * kits };
+                // A set in hundredths of a pitch.
+                let set = pitches(places) * 100 + tab * places.wide();
                 let cell = Size::new(
-                    equal(body.width(), pitches(places) * i64::from(columns)),
+                    equal(body.width() * 100, set * i64::from(columns)),
                     equal(body.height(), i64::from(rows)).min(most),
                 );
                 let Some((em, base)) = digit(desk, layout, &face, cell, bar) else { continue };
@@ -200,8 +216,8 @@ fn plan(desk: &Desk<'_>, layout: &Layout, sets: &[CardSet], kits: u32) -> Result
                 let least = if here > 1 { face.least.max(CLEAR) } else { face.least };
                 if em >= least && best.as_ref().is_none_or(better) {
                     let (pitch, high) = (cell.width, cell.height);
-                    best =
-                        Some((pages, CardSheets { size, places, columns, rows, pitch, high, face: face.at(em), base }));
+                    let (tab, face) = (equal(pitch * tab, 100), face.at(em));
+                    best = Some((pages, CardSheets { size, places, columns, rows, pitch, tab, high, face, base }));
                 }
             }
         }
@@ -256,8 +272,7 @@ fn headed(desk: &Desk<'_>, layout: &Layout, page: Size, note: &str) -> Result<He
 /// One page with these kits, each beginning in a row of its own.
 fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, note: &str, kits: &[&[CardSet]]) -> Result<Page, Problem> {
     let headed = headed(desk, layout, plan.size, note)?;
-    let set = plan.pitch * pitches(plan.places);
-    let width = set * i64::from(plan.columns);
+    let width = plan.set() * i64::from(plan.columns);
     let left = headed.body.left() + (headed.body.width() - width).half();
     let top = headed.body.top();
     let across = plan.columns.index();
@@ -269,7 +284,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, note: &str, kits: &
     let mut uprights = vec![left];
     for place in (0..plan.columns).flat_map(|_| (1..=plan.places).rev()) {
         let last = uprights.last().copied().unwrap_or(left);
-        uprights.push(last + plan.pitch * place.wide());
+        uprights.push(last + plan.wide(place));
     }
     let live = desk.live(plan.size, layout);
     let bottom = top + plan.high * count;
@@ -289,7 +304,7 @@ fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, note: &str, kits: &
         let mut x = left;
         for set in sets {
             for (digit, place) in set.iter().zip((1..=plan.places).rev()) {
-                let size = Size::new(plan.pitch * place.wide(), plan.high);
+                let size = Size::new(plan.wide(place), plan.high);
                 let rect = Rect::new(Point::new(x, top + plan.high * row), size);
                 x += size.width;
                 let Some(digit) = digit else { continue };
