@@ -132,8 +132,8 @@ fn sets_fit_every_paper_at_both_text_sizes_for_one_to_six_places() {
     }
 }
 
-/// Cards that share a cut do not run together into one numeral: across the cut their digits stand at least half as far apart
-/// again as any two digits of one card. Common practice in setting figures side by side, no source.
+/// Cards that share a cut do not run together into one numeral: across the cut their digits stand at least a quarter further
+/// apart than any two digits of one card. Common practice in setting figures side by side, no source.
 #[test]
 fn digits_of_neighbouring_cards_stand_apart() {
     let font = setup::family().bold;
@@ -150,7 +150,7 @@ fn digits_of_neighbouring_cards_stand_apart() {
                 for (right, others) in cards.values() {
                     if right.left() == left.right() && right.top() == left.top() {
                         let across = ink(&others[0]).left() - ink(texts.last().unwrap()).right();
-                        assert!(across * 2 >= widest * 3, "{greatest}: {} to {}", texts[0].text, others[0].text);
+                        assert!(across * 4 >= widest * 5, "{greatest}: {} to {}", texts[0].text, others[0].text);
                         met += 1;
                     }
                 }

@@ -55,6 +55,7 @@ mod readme;
 mod regrouped;
 mod repairs;
 mod savings;
+mod scrap;
 mod slips;
 mod spanish;
 mod spanish_sense;

@@ -46,6 +46,9 @@ area! {
     /// The same where there are no strips: learners write in the boxes.
     fn board_note_written() -> &'static str;
 
+    /// How to cut a page, and what the stripes on it mean.
+    fn with_scrap(note: &str) -> String;
+
     /// How to cut strips.
     fn strips_note() -> &'static str;
 

@@ -18,6 +18,7 @@ use crate::sheets::page::grid::share;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::ink::HEAVY;
 use crate::sheets::page::layout::Layout;
+use crate::sheets::page::scrap;
 use crate::sheets::page::text::Face;
 use crate::sheets::page::{CutLine, Item, Layer, Node, Page, Piece, Reader, Tag, Text};
 use crate::spec::SheetKind;
@@ -196,12 +197,18 @@ fn plan(desk: &Desk<'_>, layout: &Layout, sets: &[CardSet], kits: u32) -> Result
     let mut largest = Length::ZERO;
     for &turn in &layout.turns {
         let size = desk.page(turn);
-        let body = headed(desk, layout, size, &desk.lesson.wording().layered_note(None))?.body;
+        // What is said where there is scrap takes the most room.
+        let body = |rows: Option<u32>| {
+            let note = scrap::note(desk, &desk.lesson.wording().layered_note(rows), true);
+            Ok(headed(desk, layout, size, &note)?.body)
+        };
+        let (alone, shared) = (body(None)?, body(Some(layout.grid.rows.1))?);
         for columns in layout.grid.columns.0..=layout.grid.columns.1 {
             let kit = count.div_ceil(columns);
             let together = if kits > 1 { layout.grid.rows.1 } else { layout.grid.rows.1.min(kit) };
             for rows in layout.grid.rows.0..=together {
                 let here = rows / kit;
+                let body = if here > 1 { shared } else { alone };
                 let pages = if here > 1 { kits.div_ceil(here) } else { kit.div_ceil(rows) * kits };
                 // A set in hundredths of a pitch.
                 let set = pitches(places) * 100 + tab * places.wide();
@@ -271,12 +278,14 @@ fn headed(desk: &Desk<'_>, layout: &Layout, page: Size, note: &str) -> Result<He
 
 /// One page with these kits, each beginning in a row of its own.
 fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, note: &str, kits: &[&[CardSet]]) -> Result<Page, Problem> {
-    let headed = headed(desk, layout, plan.size, note)?;
+    let across = plan.columns.index();
+    let rows: Vec<&[CardSet]> = kits.iter().flat_map(|sets| sets.chunks(across)).collect();
+    let blank = |row: &[CardSet]| row.len() < across || row.iter().flatten().any(Option::is_none);
+    let note = scrap::note(desk, note, rows.iter().any(|row| blank(row)));
+    let headed = headed(desk, layout, plan.size, &note)?;
     let width = plan.set() * i64::from(plan.columns);
     let left = headed.body.left() + (headed.body.width() - width).half();
     let top = headed.body.top();
-    let across = plan.columns.index();
-    let rows: Vec<&[CardSet]> = kits.iter().flat_map(|sets| sets.chunks(across)).collect();
     let count = rows.len().wide();
     let mut layer = Layer::default();
 
@@ -298,22 +307,25 @@ fn page(desk: &Desk<'_>, layout: &Layout, plan: &CardSheets, note: &str, kits: &
         layer.cuts.push(CutLine::Upright(x));
         lines.push(ruled(Point::new(x, top), Point::new(x, bottom)));
     }
-    layer.nodes.push(Node::Artifact(lines));
 
     for (row, sets) in (0..).zip(rows) {
         let mut x = left;
-        for set in sets {
-            for (digit, place) in set.iter().zip((1..=plan.places).rev()) {
+        for set in 0..across {
+            for (k, place) in (1..=plan.places).rev().enumerate() {
                 let size = Size::new(plan.wide(place), plan.high);
                 let rect = Rect::new(Point::new(x, top + plan.high * row), size);
                 x += size.width;
-                let Some(digit) = digit else { continue };
-                let text = text(*digit, place);
+                let Some(digit) = sets.get(set).and_then(|set| *set.get(k)?) else {
+                    lines.extend(scrap::stripes(rect));
+                    continue;
+                };
+                let text = text(digit, place);
                 layer.nodes.extend(card(desk, layout, plan, &text, rect)?);
                 layer.pieces.push(Piece::named(desk.lesson.wording().card(&text), rect));
             }
         }
     }
+    layer.nodes.push(Node::Artifact(lines));
     Ok(desk.finish(SheetKind::Layered, plan.size, layout.stock, headed, layer))
 }
 

@@ -11,6 +11,7 @@ use crate::sheets::kinds::pieces::{self, Design, PageNumber, StripPage, StripSiz
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid::Grid;
 use crate::sheets::page::layout::{Layout, Turn};
+use crate::sheets::page::scrap;
 use crate::sheets::page::text::Align;
 use crate::sheets::page::tongues::within;
 use crate::sheets::page::{CutLine, Item, Layer, Mark, Node, Page, Piece, Says, Snip, Tag};
@@ -88,7 +89,8 @@ fn page(
     PagePart { turn, bands, .. }: &PagePart<'_>,
     number: PageNumber,
 ) -> Result<Page, Problem> {
-    let (size, headed) = pieces::strips_page(desk, *turn, number)?;
+    let full = |(_, columns, strips): &(&StripSize, u32, Vec<_>)| strips.len().is_multiple_of(columns.index());
+    let (size, headed) = pieces::strips_page(desk, *turn, number, !bands.iter().all(full))?;
     let (mut layer, mut lines) = (Layer::default(), Vec::new());
     let (mut nodes, mut room) = (Vec::new(), headed.body);
     for (class, columns, strips) in bands {
@@ -104,6 +106,7 @@ fn page(
             layer.pieces.push(Piece::strip(*k, cell));
             layer.marks.push(Mark { frame: design.mark(cell), says: Says::Piece });
         }
+        lines.extend(grid.cells().skip(strips.len()).flat_map(scrap::stripes));
         cut(&mut layer, &mut lines, layout, &grid, desk.printable(size), bands.len() > 1);
     }
     layer.nodes.extend(nodes);

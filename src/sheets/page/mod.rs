@@ -16,6 +16,7 @@ pub mod mark;
 pub mod name;
 pub mod once;
 mod quotes;
+pub mod scrap;
 pub mod text;
 pub mod tongues;
 

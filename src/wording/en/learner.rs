@@ -60,8 +60,12 @@ impl LearnerWords for English {
         "Look at each row. Write the same number in every box."
     }
 
+    fn with_scrap(&self, note: &str) -> String {
+        format!("{note} Striped parts are scrap.")
+    }
+
     fn strips_note(&self) -> &'static str {
-        "Sit down to cut. First cut all the way across. Then cut each row apart."
+        "Sit down to cut. Cut all the way across, then each row apart."
     }
 
     fn check_title(&self, mark: u32) -> String {
@@ -99,7 +103,7 @@ impl LearnerWords for English {
     }
 
     fn blocks_note(&self) -> &'static str {
-        "Sit down to cut. Cut the long lines first, then the short ones. Striped parts are scrap."
+        "Sit down to cut. Cut the long lines first, then the short ones."
     }
 
     fn print_true(&self) -> &'static str {

@@ -67,8 +67,12 @@ impl LearnerWords for Spanish {
         "Mira cada fila. Escribe el mismo número en todas las casillas."
     }
 
+    fn with_scrap(&self, note: &str) -> String {
+        format!("{note} Las partes rayadas sobran.")
+    }
+
     fn strips_note(&self) -> &'static str {
-        "Siéntate para recortar. Primero recorta de lado a lado. Después separa cada fila."
+        "Siéntate y recorta de lado a lado. Después separa cada fila."
     }
 
     fn check_title(&self, mark: u32) -> String {
@@ -111,7 +115,7 @@ impl LearnerWords for Spanish {
     }
 
     fn blocks_note(&self) -> &'static str {
-        "Siéntate para recortar. Primero las líneas largas, después las cortas. Las partes rayadas sobran."
+        "Siéntate para recortar. Primero las líneas largas, después las cortas."
     }
 
     fn print_true(&self) -> &'static str {

@@ -14,6 +14,7 @@ use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
+use crate::sheets::page::scrap;
 use crate::sheets::page::text::{self, Align, Down};
 use crate::sheets::page::{Item, Mark, Node, Paint, Reader, Says, Tag};
 use crate::spec::SheetKind;
@@ -32,9 +33,23 @@ pub(super) fn heights(desk: &Desk<'_>, layout: &Layout, live: Rect) -> Result<Op
         return Ok(None);
     }
     let least = strip(desk, layout, live, live.height())?.body.top() - live.top();
-    let easy = easy(desk, layout, live, (1, 2))?.body.top() - live.top();
-    let full = full(desk, layout, live, (1, 2))?;
+    let easy = easy(desk, layout, live, OnPage::FULLEST)?.body.top() - live.top();
+    let full = full(desk, layout, live, OnPage::FULLEST)?;
     Ok(Some(Heights { least, easy, full: live.height() - full.body.height() }))
+}
+
+/// What the head of one page says.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct OnPage {
+    /// Which page this is, from 1, and of how many.
+    pub number: (u32, u32),
+    /// Whether some of it is scrap.
+    pub striped: bool,
+}
+
+impl OnPage {
+    /// What takes the most room.
+    const FULLEST: Self = Self { number: (1, 2), striped: true };
 }
 
 /// The roomiest head that leaves at least `needed` below it; the pieces go to the top of its body.
@@ -43,9 +58,9 @@ pub(super) fn lay(
     layout: &Layout,
     live: Rect,
     needed: Length,
-    number: (u32, u32),
+    page: OnPage,
 ) -> Result<Headed, Problem> {
-    for head in [full(desk, layout, live, number)?, easy(desk, layout, live, number)?] {
+    for head in [full(desk, layout, live, page)?, easy(desk, layout, live, page)?] {
         if head.body.height() >= needed {
             return Ok(head);
         }
@@ -54,16 +69,17 @@ pub(super) fn lay(
 }
 
 /// Heading and foot like every sheet's, then the check lines.
-fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32)) -> Result<Headed, Problem> {
+fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, on: OnPage) -> Result<Headed, Problem> {
+    let (page, pages) = on.number;
     let wording = desk.lesson.wording();
     let title = wording.sheet_title(SheetKind::Blocks);
     let title = match pages {
         1 => title.to_owned(),
         _ => wording.sheet_of(title, page as usize, pages as usize),
     };
-    let note = Some(wording.blocks_note());
-    let mut headed =
-        head::lay(desk, live, &Head { title: &title, note, reader: Reader::Learner, code: true, goal: None })?;
+    let note = scrap::note(desk, wording.blocks_note(), on.striped);
+    let head = Head { title: &title, note: Some(&note), reader: Reader::Learner, code: true, goal: None };
+    let mut headed = head::lay(desk, live, &head)?;
     let words = wording.print_checked();
     let (nodes, bottom) = lines(desk, layout, headed.body, &words)?;
     headed.nodes.extend(nodes);
@@ -72,7 +88,8 @@ fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32))
 }
 
 /// Check lines with a few words and the mark beside them.
-fn easy(desk: &Desk<'_>, layout: &Layout, live: Rect, (page, pages): (u32, u32)) -> Result<Headed, Problem> {
+fn easy(desk: &Desk<'_>, layout: &Layout, live: Rect, on: OnPage) -> Result<Headed, Problem> {
+    let (page, pages) = on.number;
     let width = desk.layouts.page().length("code")?;
     let room = Rect::new(live.origin(), Size::new(live.width() - width, live.height()));
     let wording = desk.lesson.wording();

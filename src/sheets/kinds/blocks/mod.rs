@@ -22,6 +22,7 @@ use crate::sheets::page::{Layer, Node, Page, Piece, Symbol, Tag};
 use crate::spec::SheetKind;
 use std::sync::Arc;
 
+use head::OnPage;
 pub use supply::{BlockSupply, contents, kit, suits, supply};
 
 /// Lays the masters out. Fails when a flat or the check lines do not fit a page, and when `blocks` is asked for numbers
@@ -104,7 +105,8 @@ fn page(
     left: &mut Counts,
 ) -> Result<Page, Problem> {
     let placed = place::place(bands);
-    let headed = head::lay(desk, layout, plan.live, placed.size.height, number)?;
+    let said = OnPage { number, striped: placed.has_scrap() };
+    let headed = head::lay(desk, layout, plan.live, placed.size.height, said)?;
     let origin = place::origin(plan.live, placed.size, headed.body.top());
     let (cuts, snips, lines) = place::cuts(&placed, origin, plan.live);
     let mut layer = Layer { cuts, snips, nodes: vec![Node::Artifact(lines)], ..Layer::default() };

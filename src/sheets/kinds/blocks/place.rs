@@ -1,10 +1,10 @@
 //! Bands to rectangles and cuts.
 
-use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::measure::{Length, Point, Rect, Size};
 use crate::sheets::blocks::geometry::{BlockKind, UNIT};
 use crate::sheets::blocks::packing::Band;
 use crate::sheets::blocks::picture::CUT_EDGE;
-use crate::sheets::page::ink::FINE;
+use crate::sheets::page::scrap::stripes;
 use crate::sheets::page::{CutLine, Item, Snip};
 
 /// One piece, from the top left corner of the first band.
@@ -26,6 +26,13 @@ pub(super) struct Placed {
     pub bands: Vec<Rect>,
     /// What they take together.
     pub size: Size,
+}
+
+impl Placed {
+    /// Whether some of it is left over.
+    pub(super) fn has_scrap(&self) -> bool {
+        !scrap(self).is_empty()
+    }
 }
 
 /// Pieces from the left edge of each band, bands below one another.
@@ -154,22 +161,3 @@ fn scrap(placed: &Placed) -> Vec<Rect> {
     }
     all
 }
-
-/// Slanted lines in a rectangle that touch neither its edges nor each other.
-fn stripes(rect: Rect) -> Vec<Item> {
-    let inner = rect.shrunk(Sides::splat(STRIPES_INSET));
-    let mut lines = Vec::new();
-    // Lines on which x + y is a whole number of steps: stripes of neighbouring rectangles go on in line.
-    let least = (inner.left() + inner.top()).holds(STRIPES_APART) + 1;
-    let most = (inner.right() + inner.bottom()).holds(STRIPES_APART);
-    for sum in (least..=most).map(|k| STRIPES_APART * k) {
-        let (low, high) = ((sum - inner.bottom()).max(inner.left()), (sum - inner.top()).min(inner.right()));
-        if high - low > Length::mm(1) {
-            lines.push(Item::Line { from: Point::new(low, sum - low), to: Point::new(high, sum - high), stroke: FINE });
-        }
-    }
-    lines
-}
-
-const STRIPES_INSET: Length = Length::mm100(150);
-const STRIPES_APART: Length = Length::mm(7);

@@ -8,6 +8,7 @@ use crate::sheets::blocks::geometry::Counts;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::layout::{Layout, Turn};
+use crate::sheets::page::scrap;
 use crate::sheets::page::text::{self, Face};
 use crate::sheets::page::tongues::half;
 use crate::sheets::page::{Page, Reader};
@@ -61,11 +62,11 @@ pub fn board_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Si
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Board)?), &head)?))
 }
 
-/// A page of strips held this way.
-pub fn strips_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Size, Headed), Problem> {
-    let note = desk.lesson.wording().strips_note();
+/// A page of strips held this way, some of which is scrap or none.
+pub fn strips_page(desk: &Desk<'_>, turn: Turn, number: PageNumber, striped: bool) -> Result<(Size, Headed), Problem> {
+    let note = scrap::note(desk, desk.lesson.wording().strips_note(), striped);
     let title = number.after(desk, desk.lesson.wording().sheet_title(SheetKind::Strips));
-    let head = Head { title: &title, note: Some(note), reader: Reader::Learner, code: true, goal: None };
+    let head = Head { title: &title, note: Some(&note), reader: Reader::Learner, code: true, goal: None };
     let page = desk.page(turn);
     Ok((page, head::lay(desk, desk.live(page, desk.layout(SheetKind::Strips)?), &head)?))
 }

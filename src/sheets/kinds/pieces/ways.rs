@@ -79,7 +79,7 @@ pub(super) fn all(
     if rows == 0 || forms.is_empty() {
         return Err(Problem::new("the lesson has no numbers to sort").hint("give `numbers.sort.count` at least 1"));
     }
-    let bodies = strips.turns.iter().map(|turn| Ok((*turn, strips_page(desk, *turn, PageNumber::ONLY)?.1.body)));
+    let bodies = strips.turns.iter().map(|turn| Ok((*turn, strips_page(desk, *turn, PageNumber::ONLY, true)?.1.body)));
     let bodies = bodies.collect::<Result<_, Problem>>()?;
     let piled = stacked(desk).then(|| Piled::of(desk, spares, sets)).transpose()?;
     let task = Task { desk, sets, board, strips, play, rows: rows.narrow(), forms, bodies, piled };
