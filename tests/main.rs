@@ -61,6 +61,7 @@ mod spanish;
 mod spanish_sense;
 mod spelling;
 mod start;
+mod strip_faces;
 mod substitute;
 mod support;
 mod svg;

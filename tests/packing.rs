@@ -1,7 +1,7 @@
 //! The sheet *blocks*: the pieces that numbers need, on provably the fewest pages, at true size.
 
 use crate::support;
-use crate::support::packets::{masters, teachers};
+use crate::support::packets::{masters, teachers, texts};
 use crate::support::setup;
 use placewright::lesson::Lesson;
 use placewright::measure::{Length, Point, Rect, Sides, Size};
@@ -280,6 +280,24 @@ fn a_page_says_what_is_on_it_and_which_it_is() {
     for (k, (name, _)) in two.iter().enumerate() {
         assert!(name.ends_with(&format!(", sheet {} of {}", k + 1, two.len())) && two.len() > 1, "{name}");
     }
+}
+
+/// However low its head is, a page says by name what it is.
+#[test]
+fn every_page_has_its_title() {
+    let mut heads = [0; 2];
+    for numbers in [&[409][..], &[999], &[189], &[250, 305], &[860], &[555], &[77], &[1_409]] {
+        for paper in [Paper::Letter, Paper::A4] {
+            let all = pages(&setup::only(SheetKind::Blocks, paper, &[], &[numbers]));
+            for page in &all {
+                let said = texts([page]);
+                let titled = said.contains(&page.name);
+                assert!(titled || said.iter().any(|text| text.starts_with("BLOCKS")), "{numbers:?}: {said:?}");
+                heads[usize::from(titled)] += 1;
+            }
+        }
+    }
+    assert!(heads[1] > heads[0], "{heads:?}");
 }
 
 #[test]

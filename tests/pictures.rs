@@ -207,11 +207,43 @@ fn the_most_familiar_arrangement_is_taken_and_stands_on_one_line() {
     let blocks = work.place(counts, room(900, 900));
     let of = |kind: BlockKind| blocks.iter().filter(move |block| block.kind == kind).map(|block| block.rect);
     for (kind, row) in BlockKind::ALL.into_iter().zip([5, 5, 9, 2]) {
-        let top = of(kind).map(|rect| rect.top()).min().unwrap();
-        assert_eq!(of(kind).filter(|rect| rect.top() == top).count(), row, "{kind:?}");
+        // A row of cubes that is not full is the last, one of larger blocks the first.
+        let tops = of(kind).map(|rect| rect.top());
+        let full = if kind == BlockKind::Cube { tops.min() } else { tops.max() }.unwrap();
+        assert_eq!(of(kind).filter(|rect| rect.top() == full).count(), row, "{kind:?}");
         let feet = |kind: BlockKind| of(kind).map(|rect| rect.bottom()).max();
         assert_eq!(feet(kind), feet(BlockKind::Flat), "{kind:?}");
     }
+}
+
+/// However rows are broken, no hole parts the kinds of a picture: at its feet each kind stands beside the one before it.
+#[test]
+fn a_picture_stands_together() {
+    let foot = |blocks: &[Block]| blocks.iter().map(|block| block.rect.bottom()).max().unwrap();
+    let mut wrapped = 0;
+    for counts in [[3, 7, 6, 1], [2, 6, 0, 4], [0, 8, 3, 2], [0, 7, 16, 5], [4, 0, 9, 9], [7, 9, 12, 0]] {
+        for (wide, high) in [(40, 60), (60, 40), (70, 90), (120, 30), (200, 200)] {
+            let Ok(work) = Blockwork::fit(&[counts], room(wide, high).size(), Length::mm100(60), Length::mm(2)) else {
+                continue;
+            };
+            let blocks = work.place(counts, room(wide, high));
+            let feet = foot(&blocks);
+            let kinds: Vec<BlockKind> = BlockKind::ALL.into_iter().filter(|kind| counts[*kind as usize] > 0).collect();
+            for pair in kinds.windows(2) {
+                let of =
+                    |kind: BlockKind| blocks.iter().filter(move |block| block.kind == kind).map(|block| block.rect);
+                let end = of(pair[0]).filter(|rect| rect.bottom() == feet).map(|rect| rect.right()).max().unwrap();
+                let start = of(pair[1]).map(|rect| rect.left()).min().unwrap();
+                let gap = start - end;
+                assert!(
+                    gap > Length::ZERO && gap <= work.unit() * 2,
+                    "{counts:?} in {wide} x {high}: {pair:?} {gap:?}"
+                );
+                wrapped += usize::from(of(pair[0]).any(|rect| rect.bottom() < feet));
+            }
+        }
+    }
+    assert!(wrapped > 5, "{wrapped}");
 }
 
 #[test]
@@ -226,6 +258,6 @@ fn a_picture_is_told_in_words() {
     let case = |counts, want| assert_eq!(English.blocks_told(counts), want);
     case([0, 6, 0, 2], "6 flats, no rods, 2 cubes");
     case([0, 0, 1, 1], "1 rod, 1 cube");
-    case([0, 0, 0, 0], "no cubes");
+    case([0, 0, 0, 0], "no blocks");
     case([2, 0, 31, 0], "2 thousand-blocks, no flats, 31 rods, no cubes");
 }

@@ -79,9 +79,6 @@ area! {
     /// The same with how to check it, before the check lines.
     fn print_checked() -> String;
 
-    /// The same with the sheet's number.
-    fn print_sheet(page: u32, pages: u32) -> String;
-
     /// The same in capitals, for the lowest head.
     fn print_capitals() -> &'static str;
 

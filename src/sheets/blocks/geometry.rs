@@ -174,16 +174,20 @@ impl Arrangement {
         (width, height)
     }
 
-    /// Where the blocks of a group stand, row by row from the top left.
+    /// Where the blocks of a group stand, row by row from the top left. A row that is not full stands on full ones: so the
+    /// next group, whose feet are on the same line, stands beside a row's last block and not beside a hole.
     fn group(&self, kind: BlockKind, count: u32) -> Group {
         let size = kind.eighths();
         let cell = |k: u32, across: u32, size: (i64, i64), gap: i64| {
             (i64::from(k % across) * (size.0 + gap), i64::from(k / across) * (size.1 + gap))
         };
         let across = self.across[kind as usize];
+        // Places that stay free in the first row.
+        let free = count.next_multiple_of(across) - count;
         let corners = (0..count).map(|k| {
             if kind != BlockKind::Cube {
-                return cell(k, across, size, GAP);
+                let begun = k + free < across;
+                return cell(if begun { k } else { k + free }, across, size, GAP);
             }
             let frame = cell(k / 10, across, self.extent(kind, 10), FRAME_GAP);
             let inside = cell(k % 10, self.frame.across(), size, GAP);

@@ -8,10 +8,12 @@ use std::sync::Arc;
 
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
-use crate::number::Place;
+use crate::number::{Content, Place};
 use crate::sheets::blocks::geometry::{Block, BlockKind, Blockwork, Counts, LEAST_UNIT, layer};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink::{OUTLINE, Pattern, Tone, tone};
+use crate::sheets::page::layout;
+use crate::sheets::page::text::{self, Align, Face};
 use crate::sheets::page::{Item, Node, Paint, Stroke, Symbol, Tag};
 use crate::spec::Ink;
 use crate::wording::Wording;
@@ -67,6 +69,18 @@ impl Pictures {
     pub fn figure(&self, counts: Counts, room: Rect) -> Node {
         let items = self.items(counts, room).into_iter().map(Node::Item).collect();
         Node::Tagged(Tag::Figure(self.wording.blocks_told(counts)), items)
+    }
+
+    /// What a learner sees of a number in the middle of `room`: its picture, or words where there is nothing to draw, since a
+    /// blank piece looks like a mistake. They are in this face, or smaller; fails when they fit at no size that learners read.
+    pub fn seen(&self, desk: &Desk<'_>, counts: Counts, room: Rect, face: &Face) -> Result<Node, Problem> {
+        if counts != [0; 4] {
+            return Ok(self.figure(counts, room));
+        }
+        let said = self.wording.content(&Content::Blocks(counts));
+        let face = Face { least: layout::least(face.reader, desk.text()), ..*face };
+        let face = face.at(text::largest(desk.family, &[&said], room.size(), &face)?);
+        Ok(desk.set(&said, room, &face, Align::INK)?.tagged(Tag::Paragraph))
     }
 
     /// One picture in the middle of `room`, untagged.

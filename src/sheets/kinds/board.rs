@@ -70,7 +70,9 @@ fn page(
                 within(desk.language(set.given), lines.nodes())
             }
             (Content::Both(texts), _) => desk.both(&texts, room, &design.given_face)?,
-            (Content::Blocks(counts), Some(pictures)) => vec![pictures.figure(counts, room)],
+            (Content::Blocks(counts), Some(pictures)) => {
+                vec![pictures.seen(desk, counts, room, &design.given_face)?]
+            }
             (Content::Blocks(_), None) => return Err(Problem::new("internal: a picture was never measured")),
         };
         let mut cells = vec![Node::Tagged(Tag::HeaderCell(Scope::Row), heading)];

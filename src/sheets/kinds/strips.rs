@@ -122,7 +122,9 @@ pub fn draw(desk: &Desk<'_>, design: &Design, strip: &Strip, cell: Rect) -> Resu
             Ok(within(desk.language(strip.form), set.nodes()))
         }
         (Content::Both(texts), _) => desk.both(texts, design.text(cell), &design.face),
-        (Content::Blocks(counts), Some(pictures)) => Ok(vec![pictures.figure(*counts, design.picture(cell))]),
+        (Content::Blocks(counts), Some(pictures)) => {
+            Ok(vec![pictures.seen(desk, *counts, design.picture(cell), &design.face)?])
+        }
         (Content::Blocks(_), None) => Err(Problem::new("internal: a picture was never measured")),
     }
 }

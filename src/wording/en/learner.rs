@@ -117,10 +117,6 @@ impl LearnerWords for English {
         )
     }
 
-    fn print_sheet(&self, page: u32, pages: u32) -> String {
-        format!("Sheet {page} of {pages}. {}", self.print_true())
-    }
-
     fn print_capitals(&self) -> &'static str {
         "BLOCKS \u{b7} 10 cm ABOVE \u{b7} 4 in BELOW \u{b7} PRINT AT 100 %"
     }
@@ -130,7 +126,7 @@ impl LearnerWords for English {
     }
 
     fn blocks_each(&self, counts: [u32; 4]) -> Vec<String> {
-        let from = counts.iter().position(|count| *count > 0).unwrap_or(BLOCKS.len() - 1);
+        let Some(from) = counts.iter().position(|count| *count > 0) else { return vec![self.no_pieces().to_owned()] };
         BLOCKS.into_iter().zip(counts).skip(from).map(|(place, count)| blocks(place, count)).collect()
     }
 

@@ -4,7 +4,7 @@ use super::Spanish;
 use super::numbers::below_thirty;
 use super::phrases::{counted, grade as grade_text, listed};
 use crate::measure::Count;
-use crate::number::{Content, Number, Style};
+use crate::number::{Content, Names, Number, Style};
 use crate::wording::learner::{BankGroup, LearnerWords, WordBankWords};
 use std::collections::BTreeSet;
 
@@ -129,12 +129,8 @@ impl LearnerWords for Spanish {
         )
     }
 
-    fn print_sheet(&self, page: u32, pages: u32) -> String {
-        format!("Hoja {page} de {pages}. {}", self.print_true())
-    }
-
     fn print_capitals(&self) -> &'static str {
-        "10 cm ARRIBA \u{b7} 4 in ABAJO \u{b7} IMPRIMIR AL 100 %"
+        "BLOQUES \u{b7} 10 cm ARRIBA \u{b7} 4 in ABAJO \u{b7} AL 100 %"
     }
 
     fn blocks_told(&self, counts: [u32; 4]) -> String {
@@ -142,7 +138,7 @@ impl LearnerWords for Spanish {
     }
 
     fn blocks_each(&self, counts: [u32; 4]) -> Vec<String> {
-        let from = counts.iter().position(|count| *count > 0).unwrap_or(BLOCKS.len() - 1);
+        let Some(from) = counts.iter().position(|count| *count > 0) else { return vec![self.no_pieces().to_owned()] };
         let told = BLOCKS.into_iter().zip(counts).skip(from).map(|([one, many, none], count)| match count {
             0 => none.to_owned(),
             _ => counted(count, one, many),

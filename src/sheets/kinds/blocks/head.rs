@@ -5,7 +5,7 @@
 //! cost a sheet.
 
 use crate::diag::Problem;
-use crate::measure::{Length, Point, Rect, Sides, Size};
+use crate::measure::{Length, Point, Rect, Sides, Size, Weight};
 use crate::number::Number;
 use crate::sheets::blocks::geometry::UNIT;
 use crate::sheets::blocks::picture::card_front;
@@ -15,7 +15,7 @@ use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::ink;
 use crate::sheets::page::layout::Layout;
 use crate::sheets::page::scrap;
-use crate::sheets::page::text::{self, Align, Down};
+use crate::sheets::page::text::{self, Align, Down, Face};
 use crate::sheets::page::{Item, Mark, Node, Paint, Reader, Says, Tag};
 use crate::spec::SheetKind;
 
@@ -50,6 +50,13 @@ pub(super) struct OnPage {
 impl OnPage {
     /// What takes the most room.
     const FULLEST: Self = Self { number: (1, 2), striped: true };
+
+    /// What the page is called.
+    fn title(self, desk: &Desk<'_>) -> String {
+        let (wording, (page, pages)) = (desk.lesson.wording(), self.number);
+        let title = wording.sheet_title(SheetKind::Blocks);
+        if pages == 1 { title.to_owned() } else { wording.sheet_of(title, page as usize, pages as usize) }
+    }
 }
 
 /// The roomiest head that leaves at least `needed` below it; the pieces go to the top of its body.
@@ -70,39 +77,37 @@ pub(super) fn lay(
 
 /// Heading and foot like every sheet's, then the check lines.
 fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, on: OnPage) -> Result<Headed, Problem> {
-    let (page, pages) = on.number;
     let wording = desk.lesson.wording();
-    let title = wording.sheet_title(SheetKind::Blocks);
-    let title = match pages {
-        1 => title.to_owned(),
-        _ => wording.sheet_of(title, page as usize, pages as usize),
-    };
+    let title = on.title(desk);
     let note = scrap::note(desk, wording.blocks_note(), on.striped);
     let head = Head { title: &title, note: Some(&note), reader: Reader::Learner, code: true, goal: None };
     let mut headed = head::lay(desk, live, &head)?;
     let words = wording.print_checked();
-    let (nodes, bottom) = lines(desk, layout, headed.body, &words)?;
+    let (nodes, bottom) = lines(desk, layout, headed.body, None, &words)?;
     headed.nodes.extend(nodes);
     headed.body = below(headed.body, bottom + layout.length("below")?);
     Ok(headed)
 }
 
-/// Check lines with a few words and the mark beside them.
+/// Check lines with the title, a few words and the mark beside them.
 fn easy(desk: &Desk<'_>, layout: &Layout, live: Rect, on: OnPage) -> Result<Headed, Problem> {
-    let (page, pages) = on.number;
     let width = desk.layouts.page().length("code")?;
     let room = Rect::new(live.origin(), Size::new(live.width() - width, live.height()));
-    let wording = desk.lesson.wording();
-    let words = if pages == 1 { wording.print_true().to_owned() } else { wording.print_sheet(page, pages) };
-    let (nodes, bottom) = lines(desk, layout, room, &words)?;
+    let (nodes, bottom) = lines(desk, layout, room, Some(&on.title(desk)), desk.lesson.wording().print_true())?;
     let frame = Rect::between(Point::new(room.right(), live.top()), Point::new(live.right(), bottom));
     let body = below(live, bottom + layout.length("below")?);
     Ok(Headed { nodes, foot: Node::Artifact(Vec::new()), marks: corner(frame).to_vec(), body })
 }
 
 /// Both check lines below one another at the top left of `area`, and `words` beside them or, where there is little room,
-/// below. Also where it ends.
-fn lines(desk: &Desk<'_>, layout: &Layout, area: Rect, words: &str) -> Result<(Vec<Node>, Length), Problem> {
+/// below, after a title where nothing above them says it. Also where it ends.
+fn lines(
+    desk: &Desk<'_>,
+    layout: &Layout,
+    area: Rect,
+    title: Option<&str>,
+    words: &str,
+) -> Result<(Vec<Node>, Length), Problem> {
     let face = desk.face(layout, "print")?;
     let (tick, apart) = (layout.length("tick")?, layout.length("between")?);
     let mut nodes = Vec::new();
@@ -129,19 +134,24 @@ fn lines(desk: &Desk<'_>, layout: &Layout, area: Rect, words: &str) -> Result<(V
     let mut bottom = y - apart.half();
     let left = area.left() + if beside { LONGEST + Length::mm(2) + labels + layout.length("beside")? } else { LONGEST };
     let right = Rect::between(Point::new(left, area.top()), Point::new(area.right(), area.bottom()));
-    let (origin, broken) = if right.width() >= Length::mm(45) {
-        (right.origin(), text::wrap(desk.family, words, right.width(), &face))
-    } else {
-        let below = Point::new(area.left(), bottom + Length::mm(1));
-        (below, text::wrap(desk.family, words, area.width(), &face))
-    };
-    let high = text::height(broken.len(), &face);
+    let origin =
+        if right.width() >= Length::mm(45) { right.origin() } else { Point::new(area.left(), bottom + Length::mm(1)) };
+    let width = area.right() - origin.x;
+    let bold = Face { weight: Weight::Bold, ..face };
+    let parts = title.map(|title| (Tag::Heading(1), title, bold)).into_iter().chain([(Tag::Paragraph, words, face)]);
+    let parts: Vec<_> =
+        parts.map(|(tag, said, face)| (tag, text::wrap(desk.family, said, width, &face), face)).collect();
+    let high = parts.iter().map(|(_, broken, face)| text::height(broken.len(), face)).sum();
     let top =
         if origin.y > area.top() { origin.y } else { origin.y + (bottom - origin.y - high).half().max(Length::ZERO) };
-    let frame = Rect::between(Point::new(origin.x, top), Point::new(area.right(), top + high));
-    let said = text::run(desk.family, &broken, frame, &face);
+    let mut frame = Rect::between(Point::new(origin.x, top), Point::new(area.right(), top + high));
+    let mut all = Vec::new();
+    for (tag, broken, face) in parts {
+        all.push(text::run(desk.family, &broken, frame, &face).tagged(tag));
+        frame = frame.shrunk(Sides { top: text::height(broken.len(), &face), ..Sides::default() });
+    }
     bottom = bottom.max(frame.bottom());
-    let all = vec![Node::Artifact(items), said.tagged(Tag::Paragraph), Node::Tagged(Tag::Paragraph, nodes)];
+    all.extend([Node::Artifact(items), Node::Tagged(Tag::Paragraph, nodes)]);
     Ok((all, bottom))
 }
 

@@ -6,7 +6,7 @@ use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::sheets::blocks::geometry::{Blockwork, Counts, least_unit};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::kinds::pieces::content::Shown;
-use crate::sheets::kinds::pieces::design::{Design, MarkPlace, MarkedRoom, StripMarks, StripSize};
+use crate::sheets::kinds::pieces::design::{Design, MarkPlace, MarkedRoom, PICTURE_EDGES, StripMarks, StripSize};
 use crate::sheets::kinds::pieces::ways::Way;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::layout::Layout;
@@ -50,15 +50,19 @@ impl Bench<'_> {
             let middle = self.room.at(marks.text).middle(piece(class)).size();
             centred = texts.fitting(family, middle, &face).is_ok();
         }
-        let mut pictures = None;
+        let (mut pictures, mut picture_edge) = (None, Length::ZERO);
         if !self.pictures.is_empty() {
-            let fit = |place| {
-                let room = self.picture_room(way, place)?;
+            let fit = |place, edge| {
+                let room = self.picture_room(way, place, edge)?;
                 let work = Blockwork::fit(&self.pictures, room, self.least(), self.unit).ok()?;
                 Some((work.unit(), work))
             };
-            let (_, work) = placed(&mut marks.picture, fit, self.unit)?;
+            let (edge, work) = PICTURE_EDGES.into_iter().find_map(|edge| {
+                let (_, work) = placed(&mut marks.picture, |place| fit(place, edge), self.unit)?;
+                Some((edge, work))
+            })?;
             worth += share(work.worth(), self.unit) * 3;
+            picture_edge = edge;
             pictures = Some(Pictures::new(work, self.desk.ink(), self.desk.lesson.wording()));
         }
         let design = Design {
@@ -74,6 +78,7 @@ impl Bench<'_> {
             given_face: self.given_face.at(given),
             pictures,
             room: self.room,
+            picture_edge,
             marks,
             centred,
         };
@@ -88,7 +93,8 @@ impl Bench<'_> {
             let room = self.room.at(MarkPlace::Below).content(piece(class));
             self.texts.settable(family, room.size(), &self.face)?;
         }
-        if let Some(room) = self.picture_room(way, MarkPlace::Below) {
+        let [.., least] = PICTURE_EDGES;
+        if let Some(room) = self.picture_room(way, MarkPlace::Below, least) {
             Blockwork::fit(&self.pictures, room, self.least(), self.unit)?;
         }
         Ok(())
@@ -105,13 +111,13 @@ impl Bench<'_> {
         cell.shrunk(Sides::splat(self.board.padding)).size()
     }
 
-    /// The frame that every picture must fit: the same unit on the board and on strips.
-    fn picture_room(&self, way: &Way, mark: MarkPlace) -> Option<Size> {
+    /// The frame that every picture must fit, so far from the edges of a strip: the same unit on the board and on strips.
+    fn picture_room(&self, way: &Way, mark: MarkPlace, edge: Length) -> Option<Size> {
         if self.pictures.is_empty() {
             return None;
         }
         let class = way.classes.iter().find(|class| class.forms.iter().any(|form| form.is_picture()));
-        let on_strips = class.map(|class| self.room.at(mark).picture(piece(class)).size());
+        let on_strips = class.map(|class| self.room.at(mark).picture(piece(class), edge).size());
         let on_board = self.sets.iter().any(|set| set.given.is_picture()).then(|| self.given_room(way));
         let frames = [on_strips, on_board].into_iter().flatten();
         frames.reduce(|a, b| Size::new(a.width.min(b.width), a.height.min(b.height)))

@@ -38,6 +38,8 @@ pub struct Design {
     /// The block pictures, if any: one unit for all.
     pub pictures: Option<Pictures>,
     pub(super) room: MarkedRoom,
+    /// From a picture to the edge of its strip.
+    pub(super) picture_edge: Length,
     /// Where strips have their marks.
     pub(super) marks: StripMarks,
     /// Whether text stands in the middle of its strip, or in the middle of what the mark leaves.
@@ -114,7 +116,7 @@ impl Design {
 
     /// Where a strip's picture goes.
     pub fn picture(&self, piece: Rect) -> Rect {
-        self.room.at(self.marks.picture).picture(piece)
+        self.room.at(self.marks.picture).picture(piece, self.picture_edge)
     }
 
     /// Where a strip's version and learner mark goes.
@@ -205,9 +207,9 @@ impl StripRoom {
         piece.shrunk(Sides { right, bottom, ..Sides::splat(self.padding) })
     }
 
-    /// All that a cut which runs off by a millimetre leaves: pictures are worth more room than a margin.
-    pub(super) fn picture(self, piece: Rect) -> Rect {
-        let edge = PICTURE_EDGE.min(self.padding);
+    /// All that keeps clear of the cuts: pictures are worth more room than a margin.
+    pub(super) fn picture(self, piece: Rect, edge: Length) -> Rect {
+        let edge = edge.min(self.padding);
         let bottom = if self.below > Length::ZERO { self.below + MARK_INSET } else { edge };
         let right = if self.beside > Length::ZERO { self.beside + self.padding } else { edge };
         piece.shrunk(Sides { right, bottom, ..Sides::splat(edge) })
@@ -220,7 +222,9 @@ impl StripRoom {
     }
 }
 
-/// From a picture to the edge of its strip.
-const PICTURE_EDGE: Length = Length::mm100(150);
+/// From a picture to the edge of its strip, the roomiest first: what a cut may run off by, and half as much again or more, so
+/// that the picture is seen to stand clear of the cut line. Common practice, no source. The least is for pictures that would
+/// take more pages otherwise.
+pub(super) const PICTURE_EDGES: [Length; 2] = [Length::mm100(250), Length::mm100(175)];
 /// From a mark to the lower edge of its strip: it stays whole when a cut runs off by a millimetre.
 const MARK_INSET: Length = Length::mm100(120);
