@@ -75,7 +75,7 @@ impl<'a> Flow<'a> {
     pub fn new(desk: &'a Desk<'a>, setup: Setup<'a>) -> Result<Self, Problem> {
         let size = desk.page(setup.layout.turns.first().copied().unwrap_or(Turn::Portrait));
         let headed = headed(desk, &setup, size, &setup.first)?;
-        let column = Column::new(desk, room(&setup, headed.body));
+        let column = Column::new(desk, headed.body);
         Ok(Self {
             desk,
             setup,
@@ -100,7 +100,7 @@ impl<'a> Flow<'a> {
 
     /// The room of a page that is filled.
     fn deep(&self) -> Rect {
-        let all = room(&self.setup, self.headed.body);
+        let all = self.headed.body;
         Rect::new(all.origin(), Size::new(all.width(), all.height().scaled(self.depth, 100)))
     }
 
@@ -252,10 +252,8 @@ impl<'a> Flow<'a> {
 fn headed(desk: &Desk<'_>, setup: &Setup<'_>, size: Size, heading: &Heading) -> Result<Headed, Problem> {
     let (title, note) = (&*heading.title, heading.note.as_deref());
     let head = Head { title, note, reader: Reader::Staff, code: false, goal: None };
-    head::lay(desk, desk.live(size, setup.layout), &head)
-}
-
-fn room(setup: &Setup<'_>, body: Rect) -> Rect {
-    let width = setup.widest.map_or(body.width(), |widest| body.width().min(widest));
-    Rect::new(body.origin(), Size::new(width, body.height()))
+    let live = desk.live(size, setup.layout);
+    // Heading, text and foot keep together in the middle of a page that is wider than is easy to read.
+    let width = setup.widest.map_or(live.width(), |widest| live.width().min(widest));
+    head::lay(desk, live.centred(Size::new(width, live.height())), &head)
 }

@@ -181,7 +181,8 @@ impl<'a> PlanPages<'a> {
         let lead = |text: &str, face, tag, above| Lead { text: text.to_owned(), face, tag, above, below: Length::ZERO };
         let all = teaching.before.iter().map(|(_, minutes)| minutes).sum();
         self.flow.lead(lead(wording.before_title(), phase, Tag::Heading(2), step));
-        self.flow.lead(lead(&wording.before_note(all, teaching.is_hurried()), small, Tag::Paragraph, Length::ZERO));
+        let note = wording.before_note(all, teaching.is_hurried());
+        self.flow.lead(Lead { below: step, ..lead(&note, small, Tag::Paragraph, Length::ZERO) });
         let chores: Vec<(String, u32)> =
             teaching.before.iter().map(|(chore, takes)| (wording.chore(chore, &usage), *takes)).collect();
         let high = chores.iter().map(|(text, _)| self.flow.column().height(text, &body, times)).sum();
