@@ -23,6 +23,9 @@ use crate::spec::SheetKind;
 use learners::Learner;
 use legend::Legend;
 
+/// Between the last line below the rows and the foot of the page.
+const CLEAR_OF_FOOT: Length = Length::mm(4);
+
 /// Lays the tally out.
 pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let layout = desk.layout(SheetKind::Tally)?;
@@ -51,7 +54,9 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
         let (these, rest) = left.split_at(here.index().min(left.len()));
         left = rest;
         let headed = headed(desk, layout, size)?;
-        let row = room.scaled(1, i64::from(here.max(1))).min(layout.length("row_most")?);
+        // What stands below the rows keeps clear of the foot, where there is room for that.
+        let row = (room - CLEAR_OF_FOOT).scaled(1, i64::from(here.max(1)));
+        let row = row.max(layout.length("row")?).min(layout.length("row_most")?);
         let layer = Layer { nodes: table.draw(desk, headed.body, these, row)?, ..Layer::default() };
         pages.push(desk.finish(SheetKind::Tally, size, layout.stock, headed, layer));
     }
@@ -127,9 +132,15 @@ impl Table {
         // Each skill is as wide as its widest word: the words below each other head the column.
         let least = layout.length("tick")?;
         let tick = |skill: &String| (word(skill) + padding * 2 + Length::mm100(20)).max(least);
-        let ticks: Vec<Length> = skills.iter().map(tick).collect();
-        let ticked: Length = ticks.iter().copied().sum();
+        let mut ticks: Vec<Length> = skills.iter().map(tick).collect();
         let slip = layout.length("slip")?;
+        // What names and slips do not need gives headings fewer lines.
+        let spare = width - layout.length("name_most")? - ticks.iter().copied().sum() - slip * slips.len().wide();
+        let more = spare.scaled(1, ticks.len().max(1).wide()).min(layout.length("tick_more")?);
+        for tick in &mut ticks {
+            *tick += more.max(Length::ZERO);
+        }
+        let ticked: Length = ticks.iter().copied().sum();
         // Every slip in play has its column: where there are many, columns are as narrow as a letter and a tick need.
         let rest = width - layout.length("name")? - ticked;
         let slip = rest.scaled(1, slips.len().max(1).wide()).min(slip).max(layout.length("slip_least")?);
