@@ -20,7 +20,7 @@ use crate::support::setup::planned;
 use crate::support::structure::{self, Element, Kid};
 
 const SHEETS: &str =
-    "[sheets]\nmake = [\"display\", \"word-bank\", \"board\", \"strips\", \"exit\", \"key\", \"tally\",
+    "[sheets]\nmake = [\"display\", \"mat\", \"word-bank\", \"board\", \"strips\", \"exit\", \"key\", \"tally\",
         \"small-groups\", \"practice\", \"family\"]\n";
 
 /// A class that works in two languages; its title has no letters.
@@ -43,6 +43,20 @@ fn all() -> Vec<Lesson> {
         }
     }
     all
+}
+
+/// Learners read the columns of the mat by themselves: each place is named in both languages.
+#[test]
+fn a_mat_names_its_places_in_both_languages() {
+    for (first, second) in [("en", "es"), ("es", "en")] {
+        let lesson = lesson(first, second, BOTH);
+        let laid = packets::one(&lesson, &bundled(Bundled::Andika).unwrap(), PacketKind::Teacher);
+        let mats: Vec<_> = laid.pages.iter().filter(|page| page.sheet == SheetKind::Mat).collect();
+        let said = packets::texts(mats);
+        for place in ["hundreds", "tens", "ones", "centenas", "decenas", "unidades"] {
+            assert!(said.iter().any(|text| text == place), "{first}: {place} is not in {said:?}");
+        }
+    }
 }
 
 /// Words that only Spanish has ("once" is a word of both): of numbers to 999 in steps, of headings, of the page home.

@@ -25,6 +25,12 @@ pub(super) struct MatColumn {
     pub want: Length,
 }
 
+/// What a place is called, in the lesson's language and in its second one.
+pub(super) fn names(desk: &Desk<'_>, place: Place) -> Vec<&'static str> {
+    let second = desk.lesson.style.second.map(|second| second.place(place));
+    std::iter::once(desk.lesson.wording().place(place)).chain(second).collect()
+}
+
 /// The columns of a lesson, from the greatest place down.
 pub(super) fn of(desk: &Desk<'_>, layout: &Layout) -> Result<Vec<MatColumn>, Problem> {
     let greatest = desk.lesson.greatest();
@@ -33,9 +39,8 @@ pub(super) fn of(desk: &Desk<'_>, layout: &Layout) -> Result<Vec<MatColumn>, Pro
     let (face, around) = (desk.face(layout, "place")?, layout.padding * 2);
     let face = face.at(face.least);
     let column = |place: Place| {
-        let word =
-            desk.lesson.wording().place(place).split(' ').map(|word| desk.width(word, &face)).max().unwrap_or_default()
-                + around;
+        let words = names(desk, place).into_iter().flat_map(|name| name.split(' '));
+        let word = words.map(|word| desk.width(word, &face)).max().unwrap_or_default() + around;
         let flat = UNIT * 10;
         // Flats and thousands are fanned out down the column, rods stand side by side and may become ten before they are
         // traded, cubes lie in the frame.

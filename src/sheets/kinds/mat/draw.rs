@@ -7,11 +7,12 @@ use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::number::Place;
 use crate::sheets::blocks::geometry::{LEAST_UNIT, UNIT};
 use crate::sheets::blocks::picture::symbol;
-use crate::sheets::kinds::mat::columns::{FRAME_CELL, FRAME_EDGE, MatColumn};
+use crate::sheets::kinds::mat::columns::{FRAME_CELL, FRAME_EDGE, MatColumn, names};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::ink::{self, OUTLINE};
 use crate::sheets::page::layout::Layout;
-use crate::sheets::page::text::{self, Align};
+use crate::sheets::page::text::{self, Across, Align, Down};
+use crate::sheets::page::tongues::{parted, within};
 use crate::sheets::page::{Item, Node, Paint, Scope, Symbol, Tag};
 
 /// How high the headings of all pages are: as high as the tallest block in them, and as two lines where a name may need
@@ -19,10 +20,11 @@ use crate::sheets::page::{Item, Node, Paint, Scope, Symbol, Tag};
 pub(super) fn heading_height(desk: &Desk<'_>, layout: &Layout, columns: &[MatColumn]) -> Result<Length, Problem> {
     let face = desk.face(layout, "place")?;
     let tallest = columns.iter().filter_map(|column| column.kind).map(|kind| kind.size(LEAST_UNIT).height).max();
-    let lines =
-        columns.iter().map(|column| desk.lesson.wording().place(column.place).split(' ').count()).max().unwrap_or(1);
+    let lines = |column: &MatColumn| names(desk, column.place).iter().map(|name| name.split(' ').count()).sum();
+    let lines: usize = columns.iter().map(lines).max().unwrap_or(1);
     let words = text::height(lines, &face.at(face.least));
-    Ok(tallest.unwrap_or_default().max(words).max(Length::mm(14)) + layout.padding * 2)
+    let least = if desk.lesson.second().is_some() { Length::mm(20) } else { Length::mm(14) };
+    Ok(tallest.unwrap_or_default().max(words).max(least) + layout.padding * 2)
 }
 
 /// The ground and the edges of a column.
@@ -31,35 +33,42 @@ pub(super) fn frame(heading: Rect, field: Rect) -> Vec<Item> {
     vec![rect(heading, Some(ink::SHADE)), rect(field, None)]
 }
 
-/// A small block, and the place's name beside it.
+/// A small block, and the place's name beside it, with the name in the second language below.
 pub(super) fn heading(desk: &Desk<'_>, layout: &Layout, column: &MatColumn, rect: Rect) -> Result<Node, Problem> {
     let face = desk.face(layout, "place")?;
     let inner = rect.shrunk(Sides::splat(layout.padding));
-    let words = desk.lesson.wording().place(column.place);
-    let mut nodes = Vec::new();
-    let mut frame = inner;
-    if let Some(kind) = column.kind {
-        let block = Arc::new(symbol(kind, LEAST_UNIT, ink::tone(desk.ink(), column.place)));
-        let gap = Length::mm(3);
-        // Block and name stand in the middle together.
-        let word = desk.width(words, &face).min(inner.width() - block.size.width - gap);
-        let left = inner.left() + (inner.width() - word - gap - block.size.width).half();
-        let at = Point::new(left, inner.top() + (inner.height() - block.size.height).half());
-        let text = Point::new(left + block.size.width + gap, inner.top());
-        frame = Rect::between(text, Point::new(inner.right(), inner.bottom()));
-        nodes.push(Node::Artifact(vec![Item::Symbol { symbol: block, at }]));
-    }
-    let align = if column.kind.is_some() { Align::LEFT } else { Align::CENTRE };
-    let set = desk.set(words, frame, &face, align);
-    // In a narrow column the name matters more than the picture.
-    let set = match set {
-        Err(_) if column.kind.is_some() => {
-            nodes.clear();
-            desk.set(words, inner, &face, Align::CENTRE)?
-        }
-        other => other?,
+    let names = names(desk, column.place);
+    let named = |frame: Rect, across: Across| -> Result<Vec<Node>, Problem> {
+        let [first, second] = names.as_slice() else {
+            let whole = names.first().copied().unwrap_or_default();
+            return Ok(desk.set(whole, frame, &face, Align { across, ..Align::CENTRE })?.nodes());
+        };
+        let [upper, lower] = parted(frame, Length::ZERO);
+        let mut nodes = desk.set(first, upper, &face, Align { across, down: Down::Bottom })?.nodes();
+        let below = desk.set(second, lower, &face.regular(), Align { across, down: Down::Top })?;
+        nodes.extend(within(desk.lesson.second(), below.nodes()));
+        Ok(nodes)
     };
-    nodes.extend(set.nodes());
+    let Some(kind) = column.kind else {
+        return Ok(Node::Tagged(Tag::HeaderCell(Scope::Column), named(inner, Across::Centre)?));
+    };
+    let block = Arc::new(symbol(kind, LEAST_UNIT, ink::tone(desk.ink(), column.place)));
+    let gap = Length::mm(3);
+    // Block and name stand in the middle together.
+    let word = names.iter().map(|name| desk.width(name, &face)).max().unwrap_or_default();
+    let word = word.min(inner.width() - block.size.width - gap);
+    let left = inner.left() + (inner.width() - word - gap - block.size.width).half();
+    let at = Point::new(left, inner.top() + (inner.height() - block.size.height).half());
+    let text = Point::new(left + block.size.width + gap, inner.top());
+    let frame = Rect::between(text, Point::new(inner.right(), inner.bottom()));
+    // In a narrow column the name matters more than the picture.
+    let nodes = match named(frame, Across::Left) {
+        Ok(named) => {
+            let picture = Node::Artifact(vec![Item::Symbol { symbol: block, at }]);
+            std::iter::once(picture).chain(named).collect()
+        }
+        Err(_) => named(inner, Across::Centre)?,
+    };
     Ok(Node::Tagged(Tag::HeaderCell(Scope::Column), nodes))
 }
 
