@@ -19,7 +19,7 @@ use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::kinds::described::{cell, pictured};
 use crate::sheets::kinds::pieces;
 use crate::sheets::page::desk::Desk;
-use crate::sheets::page::layout::Layout;
+use crate::sheets::page::layout::{Layout, Turn};
 use crate::sheets::page::text::{Across, Align, Down, Face};
 use crate::sheets::page::{Layer, Page};
 use crate::spec::SheetKind;
@@ -298,7 +298,8 @@ fn revealed(
         let text = |text: &str| TableCell::Text(text.to_owned());
         rows.push(vec![shown, text(shows), text(&of), text(&name), text(desk.lesson.wording().slip_thinking(slip))]);
     }
-    let widest = widest_picture(desk, rows.iter().filter_map(|row| row.first()), pictures, &face);
+    let wide =
+        |rows: &[Vec<TableCell>]| widest_picture(desk, rows.iter().filter_map(|row| row.first()), pictures, &face);
     let wording = desk.lesson.wording();
     let [piece, reads, made, mistake, thinks] = wording.decoys_heads();
     let numerals: Vec<String> = set.rows.iter().map(|number| set.style.numeral(*number)).collect();
@@ -316,6 +317,21 @@ fn revealed(
         })
         .collect();
     let slip = table::natural(desk, names.iter().flat_map(|name| name.split(' ')), &face, layout.padding);
+    let slip = slip.max(layout.length("slip")?);
+    let mut widest = wide(&rows);
+    let page = desk.live(desk.page(layout.turns.first().copied().unwrap_or(Turn::Portrait)), layout).width();
+    let most = page - layout.padding * 2 - shows - made_of - slip - layout.length("thinks")?;
+    if widest.is_some_and(|widest| widest > most) {
+        // A line for each kind of block beside a picture leaves the most for what the learner thinks.
+        for (row, decoy) in rows.iter_mut().zip(decoys) {
+            if let (Some(TableCell::Picture(_, told)), Content::Blocks(counts)) =
+                (row.first_mut(), &decoy.strip.content)
+            {
+                *told = wording.blocks_each(*counts);
+            }
+        }
+        widest = wide(&rows);
+    }
     let strip = match widest {
         Some(width) => ColumnWidth::Fixed((width + layout.padding * 2).max(layout.length("strip")?)),
         None => ColumnWidth::Share(4),
@@ -324,7 +340,7 @@ fn revealed(
         (piece, strip),
         (reads, ColumnWidth::Fixed(shows)),
         (made, ColumnWidth::Fixed(made_of)),
-        (mistake, ColumnWidth::Fixed(slip.max(layout.length("slip")?))),
+        (mistake, ColumnWidth::Fixed(slip)),
         (thinks, ColumnWidth::Share(8)),
     ];
     if widest.is_none() {

@@ -67,8 +67,13 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
     let asked_in = |check: &Check| check.questions.get(k).map(|question| question.wrong().count());
     // Answers that are written have no wrong choices.
     let choices = checks.iter().filter_map(asked_in).max().unwrap_or(0);
-    let mut columns =
-        vec![(check, ColumnWidth::Share(2)), (question, ColumnWidth::Share(6)), (answer, ColumnWidth::Share(5))];
+    let those = || checks.iter().filter_map(|check| Some((check, check.questions.get(k)?)));
+    let shares = Shares::of(desk, those().map(|(_, question)| question));
+    let mut columns = vec![
+        (check, ColumnWidth::Share(2)),
+        (question, ColumnWidth::Share(shares.question)),
+        (answer, ColumnWidth::Share(shares.answer)),
+    ];
     columns.extend(std::iter::repeat_n((wrong, ColumnWidth::Share(7)), choices));
     let row = |(check, question): (&Check, &Question)| {
         let letter = question.letter().map(|letter| format!("{letter}: ")).unwrap_or_default();
@@ -88,7 +93,6 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
         cells.extend(wrong.chain(std::iter::repeat(TableCell::Empty)).take(choices));
         cells
     };
-    let asked = checks.iter().filter_map(|check| Some((check, check.questions.get(k)?)));
     let skill = checks.iter().find_map(|check| check.questions.get(k)).map(|question| question.skill);
     let skill = skill.map(|skill| desk.lesson.skill_name(skill));
     TitledTable {
@@ -96,10 +100,35 @@ fn part(desk: &Desk<'_>, checks: &[Check], k: usize) -> TitledTable {
         note: None,
         table: Table {
             columns: columns.into_iter().map(|(h, width)| TableColumn { heading: h.to_owned(), width }).collect(),
-            rows: asked.map(row).collect(),
+            rows: those().map(row).collect(),
         },
     }
 }
+
+/// How the room of a table is parted between a question and its answer.
+#[derive(Debug, Clone, Copy)]
+struct Shares {
+    question: u32,
+    answer: u32,
+}
+
+impl Shares {
+    /// As in other tables; a long question takes from answers that are short.
+    fn of<'q>(desk: &Desk<'_>, questions: impl Iterator<Item = &'q Question>) -> Self {
+        let (mut asks, mut answers) = (0, 0);
+        for question in questions {
+            let asked = question.shown.as_ref().map_or(question.sentence.clone(), |content| shown(desk, content));
+            asks = asks.max(asked.chars().count());
+            answers = answers.max(shown(desk, &question.answer).chars().count());
+        }
+        if asks > LONG && answers <= SHORT { Self { question: 9, answer: 4 } } else { Self { question: 6, answer: 5 } }
+    }
+}
+
+/// A question of more letters takes three lines or more in its usual column.
+const LONG: usize = 44;
+/// An answer of so many letters stands on one line in a narrow one.
+const SHORT: usize = 9;
 
 /// What the question shows, or its sentence where that holds the number.
 fn asked(desk: &Desk<'_>, question: &Question) -> TableCell {
