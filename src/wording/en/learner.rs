@@ -78,7 +78,7 @@ impl LearnerWords for English {
 
     fn layered_note(&self, rows: Option<u32>) -> String {
         match rows {
-            None => "Sit down to cut. Lay cards on top of each other, right edges together.".to_owned(),
+            None => "Sit down to cut. Stack the cards, right edges together.".to_owned(),
             Some(1) => "Each row is a kit. Cut the rows apart first.".to_owned(),
             Some(rows) => format!("Each {rows} rows are a kit. Cut the kits apart first."),
         }

@@ -85,8 +85,7 @@ impl LearnerWords for Spanish {
 
     fn layered_note(&self, rows: Option<u32>) -> String {
         match rows {
-            None => "Siéntate para recortar. Pon las tarjetas una sobre otra, con los bordes de la derecha juntos."
-                .to_owned(),
+            None => "Siéntate y recorta. Apila las tarjetas por el borde derecho.".to_owned(),
             Some(1) => "Cada fila es un juego. Primero se separan las filas.".to_owned(),
             Some(rows) => format!("Cada {rows} filas son un juego. Primero se separan los juegos."),
         }
