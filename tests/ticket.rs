@@ -9,11 +9,13 @@ use placewright::lesson::{self, Lesson, Roster};
 use placewright::rng::Stream;
 use placewright::sheets::files::PacketKind;
 use placewright::sheets::packets::{self, Packet};
+use placewright::sheets::page::Page;
 use placewright::spec::{self, SheetKind};
 
 use crate::support::class::Shop;
 use crate::support::packets::{masters, texts};
 use crate::support::pdf;
+use crate::support::samples;
 use crate::support::setup::planned;
 
 /// The ticket's words in one line.
@@ -368,4 +370,65 @@ fn a_ticket_is_run_from_top_to_bottom() {
         let first = if packet.sides == PrintSides::One { 2 } else { 3 };
         at(&format!("-o page-ranges={first}-{}", packet.len()));
     }
+}
+
+/// A lesson of our own with so many learners in so large a text, and only these sheets.
+fn quay(learners: u32, text: &str, make: &str) -> Lesson {
+    planned(&format!(
+        "title = \"Quay lamps\"\nseed = 3\n[numbers]\nrange = [100, 999]\n[class]\nlearners = {learners}\n\
+         [print]\ntext = \"{text}\"\n[sheets]\nmake = [{make}]\n"
+    ))
+}
+
+#[test]
+fn checks_are_told_as_they_lie_on_their_pages() {
+    let shop = Shop::open();
+    let make = "\"board\", \"exit\", \"key\"";
+    let mut seen = [false; 2];
+    for (learners, text) in [(1, "standard"), (3, "standard"), (12, "large")] {
+        let lesson = quay(learners, text, make);
+        let words = told(&shop, &lesson);
+        let paper = copies(&shop, &lesson, PacketKind::Paper);
+        let pages = (0..paper.len()).map(|index| paper.page(index).expect("a page"));
+        let checks = pages.filter(|page| page.sheet == SheetKind::Exit);
+        let slips = |page: &Page| page.layers.iter().map(|layer| layer.pieces.len()).sum::<usize>().max(1);
+        let to_page = checks.map(|page| slips(&page)).max().expect("pages of checks");
+        // Two spare sets have theirs.
+        let sets = learners + 2;
+        let want = if to_page == 1 {
+            format!("quick checks: {sets}, one to a page")
+        } else {
+            format!("quick checks: {sets} needed, {to_page} to a page")
+        };
+        assert!(words.contains(&want), "{want}: {words}");
+        // A cut is told exactly where there is one.
+        assert_eq!(words.contains("Cut the quick checks apart"), to_page > 1, "{words}");
+        seen[usize::from(to_page > 1)] = true;
+    }
+    assert_eq!(seen, [true, true]);
+}
+
+#[test]
+fn packets_of_one_sheet_are_called_by_its_name() {
+    let shop = Shop::open();
+    let words = told(&shop, &quay(5, "standard", "\"board\", \"key\""));
+    assert!(words.contains("to print one learner's sorting board again"), "{words}");
+    assert!(words.contains("Sorting boards kept in print order, one learner after the other"), "{words}");
+    let words = told(&shop, &quay(5, "standard", "\"board\", \"strips\", \"key\""));
+    assert!(words.contains("to print one learner's packet again"), "{words}");
+}
+
+#[test]
+fn a_page_of_the_ticket_that_begins_within_a_section_names_it() {
+    let mut within = 0;
+    for sample in samples::all() {
+        let ticket = sample.packets.iter().find(|packet| packet.kind == PacketKind::Ticket).expect("a ticket");
+        for page in ticket.pages.iter().skip(1) {
+            let runs = texts([page]);
+            within += usize::from(runs.iter().any(|text| text.ends_with("(goes on)") || text.ends_with("(sigue)")));
+            let head = runs.iter().find(|text| !text.trim().is_empty()).expect("a text");
+            assert!(!head.starts_with("lp "), "{}: {runs:?}", sample.name);
+        }
+    }
+    assert!(within > 0, "no ticket goes on over a page");
 }

@@ -199,6 +199,8 @@ pub enum PartKind {
     Checks {
         /// How many slips are asked for.
         slips: u32,
+        /// How many there are to a page.
+        to_page: u32,
         /// The first and the last of a group's checks; none where all learners draw from the same.
         marks: Option<(u32, u32)>,
     },
@@ -212,6 +214,11 @@ pub enum PartKind {
 }
 
 impl PartKind {
+    /// The sheets of its packets; `None` of what has none.
+    pub fn packet(&self) -> Option<&[SheetKind]> {
+        if let Self::Packets { kinds, .. } = self { Some(kinds) } else { None }
+    }
+
     /// Whether it is for the run alone, and handed to nobody.
     pub const fn is_for_the_run(&self) -> bool {
         matches!(self, Self::Proof | Self::SlipSheet)

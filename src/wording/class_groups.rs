@@ -100,8 +100,8 @@ area! {
     /// How quick checks are given out: who gets which numbers.
     fn give_checks(shares: &[GroupShare]) -> String;
 
-    /// What the quick checks with these marks are called on the ticket, with how many slips there are.
-    fn checks_printed(first: u32, last: u32, slips: u32) -> String;
+    /// What the quick checks with these marks are called on the ticket, with how many slips there are and how many to a page.
+    fn checks_printed(first: u32, last: u32, slips: u32, to_page: u32) -> String;
 
     /// Why slips of different pages stay apart when they are cut.
     fn checks_apart() -> &'static str;

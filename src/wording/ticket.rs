@@ -30,8 +30,8 @@ pub enum FilePart<'a> {
     Kits(&'a [SheetKind], usize),
     /// Strips in so many piles.
     Piles(usize),
-    /// Quick checks, several a page: so many slips.
-    Checks(u32),
+    /// Quick checks: so many slips, so many to a page.
+    Checks(u32, u32),
     /// So many learners' pages, one after the other's.
     Packets(&'a [SheetKind], usize),
 }
@@ -51,8 +51,8 @@ pub enum Done<'a> {
     ChecksCut(usize),
     /// So many sets of strips have their bands.
     Banded(u32),
-    /// So many packets are in order.
-    Packets(u32),
+    /// So many packets are in order; of one sheet alone where there is one.
+    Packets(u32, Option<SheetKind>),
 }
 
 /// What becomes of places in the last pile that nobody asked for.
@@ -209,8 +209,8 @@ area! {
     fn kits_at_hand(file: &str, pages: &[String]) -> String;
 
     /// The pages of each learner's packet, for one that has to be printed again: paragraphs, none of them long.
-    /// What all files have in common is said of the `first`.
-    fn print_again(file: &str, packets: &PacketPages, first: bool) -> Vec<String>;
+    /// What all files have in common is said of the `first`. `only` is the sheet of packets that have one alone.
+    fn print_again(file: &str, packets: &PacketPages, only: Option<SheetKind>, first: bool) -> Vec<String>;
 
     /// The heading over quick checks that are cut apart.
     fn checks_title() -> &'static str;

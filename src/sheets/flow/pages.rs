@@ -68,6 +68,8 @@ pub struct Flow<'a> {
     depth: i64,
     /// The heading that was set last: what goes on over a page goes on under it.
     under: Option<Lead>,
+    /// Whether that heading stands again above whatever goes on over a page, not only above tables.
+    sections: bool,
 }
 
 impl<'a> Flow<'a> {
@@ -87,6 +89,7 @@ impl<'a> Flow<'a> {
             waiting: Vec::new(),
             depth: Spread::USUAL.depth,
             under: None,
+            sections: false,
         })
     }
 
@@ -118,6 +121,12 @@ impl<'a> Flow<'a> {
         }
         self.close();
         Ok(self.done)
+    }
+
+    /// Names the section again on each page that begins within it.
+    pub fn with_sections(mut self) -> Self {
+        self.sections = true;
+        self
     }
 
     /// What the pages are laid out on.
@@ -188,7 +197,8 @@ impl<'a> Flow<'a> {
     /// Finds the page for something that takes `high` to begin, and sets what waited for it. Fails when no page is so high.
     pub fn begin(&mut self, high: Length) -> Result<(), Problem> {
         if self.left() < high && !self.at_top() {
-            self.turn()?;
+            let headed = self.waiting.iter().any(|lead| matches!(lead.tag, Tag::Heading(_)));
+            if self.sections && !headed { self.turn_within()? } else { self.turn()? }
         }
         if self.left() < high {
             let (whole, sheet) = (self.column.frame.height(), self.setup.kind.word());
@@ -220,6 +230,8 @@ impl<'a> Flow<'a> {
 
     /// Ends the page in the middle of something: what was set last as its heading stands above the rest, too.
     pub fn turn_within(&mut self) -> Result<(), Problem> {
+        // What waits belongs to the rest.
+        let waiting = std::mem::take(&mut self.waiting);
         self.turn()?;
         if let Some(lead) = self.under.clone() {
             let text = self.desk.lesson.wording().goes_on(&lead.text);
@@ -231,6 +243,7 @@ impl<'a> Flow<'a> {
             self.nodes.push(node);
             self.column.skip(below.max(Length::mm(1)));
         }
+        self.waiting = waiting;
         Ok(())
     }
 

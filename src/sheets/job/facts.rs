@@ -160,7 +160,11 @@ pub(super) fn kind_of(part: &Part, from: usize, sides: usize) -> PartKind {
         }
         Part::Gang(gang) => PartKind::Kit { kinds: vec![gang.kind], kits: gang.kits, piles: true },
         Part::Piles(piles) => PartKind::Piles { piles: piles.stacks().groups() },
-        Part::Shared(shared) => PartKind::Checks { slips: shared.sets().narrow(), marks: shared.marks() },
+        Part::Shared(shared) => PartKind::Checks {
+            slips: shared.sets().narrow(),
+            to_page: shared.to_page().narrow(),
+            marks: shared.marks(),
+        },
         Part::Packets(packets) => {
             let page = |leaf: usize| (from + leaf) * sides;
             let learners = packets.starts().windows(2).map(|pair| (page(pair[0]) + 1, page(pair[1]))).collect();

@@ -34,7 +34,7 @@ impl SlipPages {
     /// So many pages that there is a slip for each of `sets`; masters follow one another, so that neighbours get different
     /// ones where there are different ones.
     pub fn plan(masters: Vec<Page>, sets: usize) -> Self {
-        let slips: Vec<usize> = masters.iter().map(|page| backs::pieces(page).count().max(1)).collect();
+        let slips: Vec<usize> = masters.iter().map(slips).collect();
         let (mut leaves, mut have) = (0, 0);
         while have < sets && !slips.is_empty() {
             have += slips[leaves % slips.len()];
@@ -53,6 +53,11 @@ impl SlipPages {
         self.sets
     }
 
+    /// How many slips a page holds, the fullest where masters differ.
+    pub fn to_page(&self) -> usize {
+        self.masters.iter().map(slips).max().unwrap_or(0)
+    }
+
     /// How many pages.
     pub fn leaves(&self) -> usize {
         self.leaves
@@ -67,6 +72,11 @@ impl SlipPages {
     pub fn leaf(&self, index: usize) -> Option<&Page> {
         (index < self.leaves).then(|| self.masters.get(index % self.masters.len().max(1)))?
     }
+}
+
+/// How many slips a page holds: one that nobody cuts is a slip itself.
+fn slips(page: &Page) -> usize {
+    backs::pieces(page).count().max(1)
 }
 
 #[cfg(test)]

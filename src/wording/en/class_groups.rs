@@ -2,6 +2,7 @@
 
 use super::English;
 use super::phrases::{counted, lettered, listed, plural};
+use super::ticket::checks_to_page;
 use crate::measure::Count;
 use crate::number::{Number, Style};
 use crate::spec::Version;
@@ -156,10 +157,10 @@ impl ClassGroups for English {
         format!("Give each learner one quick check: {}.", each.join(", "))
     }
 
-    fn checks_printed(&self, first: u32, last: u32, slips: u32) -> String {
+    fn checks_printed(&self, first: u32, last: u32, slips: u32, to_page: u32) -> String {
         let which =
             if first == last { format!("quick check {first}") } else { format!("quick checks {first} to {last}") };
-        format!("{which}, {} when cut", counted(slips, "piece"))
+        format!("{which}: {}", checks_to_page(slips, to_page))
     }
 
     fn checks_apart(&self) -> &'static str {

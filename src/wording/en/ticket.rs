@@ -129,8 +129,8 @@ impl TicketWords for English {
             FilePart::SlipSheet => "slip-sheet".to_owned(),
             FilePart::Kits(kinds, kits) => format!("{} for {}", titles(kinds), many(kits, "kit")),
             FilePart::Piles(piles) => format!("strips in {}", many(piles, "pile")),
-            FilePart::Checks(slips) => {
-                format!("{}, {} when cut", self.sheet_in_text(SheetKind::Exit, slips), counted(slips, "piece"))
+            FilePart::Checks(slips, to_page) => {
+                format!("{}: {}", self.sheet_in_text(SheetKind::Exit, slips), checks_to_page(slips, to_page))
             }
             FilePart::Packets([SheetKind::Strips], sets) => format!("{} of strips", many(sets, "set")),
             FilePart::Packets([kind], sets) => format!("{sets} {}", self.sheet_in_text(*kind, sets.narrow())),
@@ -148,10 +148,11 @@ impl TicketWords for English {
         }
     }
 
-    fn print_again(&self, file: &str, packets: &PacketPages, first: bool) -> Vec<String> {
+    fn print_again(&self, file: &str, packets: &PacketPages, only: Option<SheetKind>, first: bool) -> Vec<String> {
         let intro = if first {
+            let what = only.map_or("packet", |kind| self.sheet_in_text(kind, 1));
             format!(
-                "{file}: to print one learner's packet again, take these pages, counted from the first of the file. A viewer \
+                "{file}: to print one learner's {what} again, take these pages, counted from the first of the file. A viewer \
                  may label learner 1's own 1-1, 1-2 and so on."
             )
         } else {
@@ -286,11 +287,12 @@ impl TicketWords for English {
             Done::Banded(sets) => format!(
                 "{sets} sets of strips banded, each with its band on top, put in the order of the learners' numbers."
             ),
-            Done::Packets(1) => "Packet kept in print order; no stapling, so that pages can be laid out.".to_owned(),
-            Done::Packets(_) => {
-                "Packets kept in print order, one learner after the other; no stapling, so that pages can \
-                              be laid out."
-                    .to_owned()
+            Done::Packets(sets, only) => {
+                let what =
+                    only.map_or(if sets == 1 { "packet" } else { "packets" }, |kind| self.sheet_in_text(kind, sets));
+                let order = if sets == 1 { "" } else { ", one learner after the other" };
+                let what = self.capital(what);
+                format!("{what} kept in print order{order}; no stapling, so that pages can be laid out.")
             }
         }
     }
@@ -328,4 +330,9 @@ impl TicketWords for English {
     fn file_head(&self) -> &'static str {
         "File"
     }
+}
+
+/// How many quick checks, and how many of them a page holds: on a page that is not cut, the last slip is the last one needed.
+pub(super) fn checks_to_page(slips: u32, to_page: u32) -> String {
+    if to_page == 1 { format!("{slips}, one to a page") } else { format!("{slips} needed, {to_page} to a page") }
 }

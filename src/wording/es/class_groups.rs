@@ -2,6 +2,7 @@
 
 use super::Spanish;
 use super::phrases::{counted, lettered, listed};
+use super::ticket::checks_to_page;
 use crate::number::{Number, Style};
 use crate::spec::Version;
 use crate::wording::Phrases;
@@ -167,8 +168,8 @@ impl ClassGroups for Spanish {
         "Los estudiantes no necesitan saber quién tiene qué números: ninguna hoja suya nombra un grupo."
     }
 
-    fn checks_printed(&self, first: u32, last: u32, slips: u32) -> String {
-        format!("{}, {}", checks_bare(first, last), counted(slips, "papeleta", "papeletas"))
+    fn checks_printed(&self, first: u32, last: u32, slips: u32, to_page: u32) -> String {
+        format!("{}: {}", checks_bare(first, last), checks_to_page(slips, to_page))
     }
 
     fn checks_apart(&self) -> &'static str {

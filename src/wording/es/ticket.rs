@@ -2,7 +2,7 @@
 
 use super::Spanish;
 use super::phrases::{counted, listed, many};
-use super::titles::{in_packet, is_feminine};
+use super::titles::{in_packet, is_feminine, with_article};
 use crate::measure::Count;
 use crate::number::Names;
 use crate::spec::{Edge, Paper, PrintSides, SheetKind, Stock};
@@ -152,9 +152,8 @@ impl TicketWords for Spanish {
             FilePart::SlipSheet => "hoja separadora".to_owned(),
             FilePart::Kits(kinds, kits) => format!("{} para {}", titles(kinds), many(kits, "juego", "juegos")),
             FilePart::Piles(count) => format!("tiras en {}", piles(count)),
-            FilePart::Checks(slips) => {
-                let title = self.sheet_in_text(SheetKind::Exit, slips);
-                format!("{title}, {}", counted(slips, "papeleta", "papeletas"))
+            FilePart::Checks(slips, to_page) => {
+                format!("{}: {}", self.sheet_in_text(SheetKind::Exit, slips), checks_to_page(slips, to_page))
             }
             FilePart::Packets([SheetKind::Strips], sets) => format!("{} de tiras", many(sets, "juego", "juegos")),
             FilePart::Packets([kind], sets) => format!("{sets} {}", self.sheet_in_text(*kind, sets.narrow())),
@@ -172,10 +171,11 @@ impl TicketWords for Spanish {
         }
     }
 
-    fn print_again(&self, file: &str, packets: &PacketPages, first: bool) -> Vec<String> {
+    fn print_again(&self, file: &str, packets: &PacketPages, only: Option<SheetKind>, first: bool) -> Vec<String> {
         let intro = if first {
+            let what = only.map_or_else(|| "el paquete".to_owned(), |kind| with_article(kind, 1));
             format!(
-                "{file}: para imprimir otra vez el paquete de un estudiante, use estas páginas, contadas desde la primera del \
+                "{file}: para imprimir otra vez {what} de un estudiante, use estas páginas, contadas desde la primera del \
                  archivo. Un visor puede llamar 1-1, 1-2, etc. a las del estudiante 1."
             )
         } else {
@@ -326,13 +326,11 @@ impl TicketWords for Spanish {
             Done::Banded(sets) => format!(
                 "{sets} juegos de tiras sujetos, cada uno con su banda encima, puestos en el orden de los números de los estudiantes."
             ),
-            Done::Packets(1) => {
-                "Paquete en el orden de impresión; sin grapas, para poder extender las páginas.".to_owned()
-            }
-            Done::Packets(_) => {
-                "Paquetes en el orden de impresión, un estudiante tras otro; sin grapas, para poder extender \
-                              las páginas."
-                    .to_owned()
+            Done::Packets(sets, only) => {
+                let packets = if sets == 1 { "paquete" } else { "paquetes" };
+                let what = self.capital(only.map_or(packets, |kind| self.sheet_in_text(kind, sets)));
+                let order = if sets == 1 { "" } else { ", un estudiante tras otro" };
+                format!("{what} en el orden de impresión{order}; sin grapas, para poder extender las páginas.")
             }
         }
     }
@@ -371,5 +369,14 @@ impl TicketWords for Spanish {
 
     fn file_head(&self) -> &'static str {
         "Archivo"
+    }
+}
+
+/// Cuántos controles, y cuántos hay en una página.
+pub(super) fn checks_to_page(slips: u32, to_page: u32) -> String {
+    if to_page == 1 {
+        format!("{slips}, uno por página")
+    } else {
+        format!("hacen falta {slips}, {to_page} por página")
     }
 }

@@ -36,7 +36,8 @@ impl<'d> TicketPages<'d> {
             ..TableLook::padded(face("column")?, face("cell")?, layout.padding, Rules::Fine)
         };
         Ok(Self {
-            flow: Flow::new(desk, Setup { kind: SheetKind::Ticket, layout, first, later, widest: None })?,
+            flow: Flow::new(desk, Setup { kind: SheetKind::Ticket, layout, first, later, widest: None })?
+                .with_sections(),
             text: face("text")?,
             banner: face("banner")?,
             heading: face("heading")?,

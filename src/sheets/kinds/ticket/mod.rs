@@ -103,14 +103,14 @@ fn parts(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> Re
 /// What a part of a file is, in words.
 pub fn told(part: &PartKind, wording: &dyn Wording) -> String {
     wording.file_part(match part {
-        PartKind::Checks { slips, marks: Some((first, last)) } => {
-            return wording.checks_printed(*first, *last, *slips);
+        PartKind::Checks { slips, to_page, marks: Some((first, last)) } => {
+            return wording.checks_printed(*first, *last, *slips, *to_page);
         }
         PartKind::Proof => FilePart::Proof,
         PartKind::SlipSheet => FilePart::SlipSheet,
         PartKind::Kit { kinds, kits, .. } => FilePart::Kits(kinds, *kits),
         PartKind::Piles { piles } => FilePart::Piles(*piles),
-        PartKind::Checks { slips, .. } => FilePart::Checks(*slips),
+        PartKind::Checks { slips, to_page, marks: None } => FilePart::Checks(*slips, *to_page),
         PartKind::Packets { kinds, learners } => FilePart::Packets(kinds, learners.len()),
     })
 }
@@ -124,12 +124,17 @@ fn again(facts: &Facts, wording: &dyn Wording) -> Vec<String> {
             lines.push(wording.kits_at_hand(file.file, &used));
         }
         for part in &file.parts {
-            let PartKind::Packets { learners, .. } = &part.kind else { continue };
-            lines.extend(wording.print_again(file.file, &packets::found(learners), first));
+            let PartKind::Packets { kinds, learners } = &part.kind else { continue };
+            lines.extend(wording.print_again(file.file, &packets::found(learners), only(kinds), first));
             first = false;
         }
     }
     lines
+}
+
+/// The sheet of packets that have one alone.
+fn only(kinds: &[SheetKind]) -> Option<SheetKind> {
+    if let [kind] = kinds { Some(*kind) } else { None }
 }
 
 /// Whether sheets of quick checks are cut apart.
@@ -224,8 +229,10 @@ fn finishing(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -
     if facts.cuttings.iter().any(|cutting| cutting.kind == SheetKind::Strips) {
         todo.push(Done::Banded(sets));
     }
-    if files.iter().flat_map(|file| &file.parts).any(|part| matches!(part.kind, PartKind::Packets { .. })) {
-        todo.push(Done::Packets(sets));
+    let packets: Vec<&[SheetKind]> =
+        files.iter().flat_map(|file| &file.parts).filter_map(|part| part.kind.packet()).collect();
+    if let [first, other @ ..] = packets.as_slice() {
+        todo.push(Done::Packets(sets, only(first).filter(|_| other.is_empty())));
     }
     flow.ticks(&todo.into_iter().map(|done| wording.done(done)).collect::<Vec<_>>())?;
     if both {
@@ -248,7 +255,7 @@ fn machine(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> 
     let first = all.first().map_or(&[][..], Vec::as_slice);
     let (same, other): (Vec<_>, Vec<_>) = (0..first.len()).partition(|k| all.iter().all(|list| list[*k] == first[*k]));
     let same: Vec<String> = same.iter().map(|k| format!("{}: {}", first[*k].0, first[*k].1)).collect();
-    flow.text(&wording.attributes(&same.join(" \u{b7} ")))?;
+    flow.lead(&wording.attributes(&same.join(" \u{b7} ")));
     if !other.is_empty() {
         flow.gap(Length::mm(1));
         let mut columns = vec![(wording.file_head(), 50)];
@@ -261,8 +268,7 @@ fn machine(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> 
         flow.table(&columns, &files.iter().zip(&all).map(row).collect::<Vec<_>>())?;
     }
     flow.gap(Length::mm(2));
-    flow.text(wording.commands())?;
-    flow.gap(Length::mm(1));
+    flow.lead(wording.commands());
     for file in files {
         let lines = broken(flow, &facts::command(file, facts.paper, &facts.title));
         flow.command(&lines)?;

@@ -89,7 +89,7 @@ mod tests {
         assert_eq!((all, last), (first, mixed[2_999].1));
         assert_eq!(begin[1].0, 11);
         // Some 25,000 letters: four pages of small type, in paragraphs that a page has room for.
-        let told = English.print_again("copies.pdf", &found(&mixed), true);
+        let told = English.print_again("copies.pdf", &found(&mixed), None, true);
         assert!(told.concat().len() < 30_000 && told.iter().all(|paragraph| paragraph.len() < 1_000));
     }
 
@@ -98,12 +98,15 @@ mod tests {
         let runs = found(&packets((0..70).map(|k| if k == 0 { 1 } else { 4 })));
         let ends = |told: Vec<String>, want: &str| assert!(told.concat().ends_with(want), "{told:?}");
         ends(
-            English.print_again("a.pdf", &runs, true),
+            English.print_again("a.pdf", &runs, None, true),
             " Learner 1: 28 \u{b7} 2\u{2013}70: 4 pages each, 29\u{2013}304.",
         );
         let want = " Estudiante 1: 28 \u{b7} 2\u{2013}70: 4 páginas cada uno, 29\u{2013}304.";
-        ends(Spanish.print_again("a.pdf", &runs, true), want);
+        ends(Spanish.print_again("a.pdf", &runs, None, true), want);
         let begin = PacketPages::Begin(vec![(1, vec![28, 32, 37]), (4, vec![41])], 44);
-        ends(English.print_again("a.pdf", &begin, false), "on which packets begin.1\u{2013}3: 28, 32, 37 \u{b7} 4: 41");
+        ends(
+            English.print_again("a.pdf", &begin, None, false),
+            "on which packets begin.1\u{2013}3: 28, 32, 37 \u{b7} 4: 41",
+        );
     }
 }
