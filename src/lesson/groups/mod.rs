@@ -108,12 +108,14 @@ fn equipped(
     }
 }
 
-/// What a remedy can use against a wrong answer: blocks only where one set holds all that its trade asks for at once.
+/// What a remedy can use against a wrong answer: blocks only where one set holds all that its trade asks for at once, cards
+/// only where a kit stacks the number.
 pub fn tools_against(lesson: &Lesson, wrong: &Wrong) -> Tools {
     let usual = lesson.tools(wrong.of);
     let trades = wrong.task.counted(wrong.of, &lesson.style).is_some();
-    let holds = || laid::sets(&lesson.kits(), &lesson.style, wrong.slip, wrong.of, wrong.task).is_some();
-    Tools { blocks: usual.blocks && (!trades || holds()), ..usual }
+    let kits = lesson.kits();
+    let holds = || laid::sets(&kits, &lesson.style, wrong.slip, wrong.of, wrong.task).is_some();
+    Tools { blocks: usual.blocks && (!trades || holds()), cards: usual.cards && kits.stacks(wrong.of), ..usual }
 }
 
 /// What the groups of all these lessons need on their table.

@@ -60,8 +60,12 @@ fn slips(desk: &Desk<'_>) -> Result<Option<TitledTable>, Problem> {
     let tools = desk.lesson.tools(desk.lesson.spec.numbers.range.value.1);
     let row = |in_play: &InPlay| {
         // What helps is told of the example beside it.
-        let fits = |wrong: &Wrong| groups::tools_against(desk.lesson, wrong).blocks;
-        let tools = Tools { blocks: tools.blocks && in_play.seen.first().is_none_or(fits), ..tools };
+        let against = in_play.seen.first().map(|wrong: &Wrong| groups::tools_against(desk.lesson, wrong));
+        let tools = against.map_or(tools, |own| Tools {
+            blocks: tools.blocks && own.blocks,
+            cards: tools.cards && own.cards,
+            ..tools
+        });
         let text = |text: &str| TableCell::Text(text.to_owned());
         vec![
             TableCell::Bold(in_play.letter.to_string()),

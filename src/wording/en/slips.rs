@@ -25,7 +25,9 @@ impl Slips for English {
             Slip::FaceValue => "Every digit counts that many ones, wherever it stands.",
             Slip::CountedAlike => "Every block counts as one, whatever its size.",
             Slip::PlaceOff => "A digit counts by its place, but this one is counted in the place beside its own.",
-            Slip::ReadInPieces => "A long numeral is cut into shorter ones, and each is read by itself.",
+            Slip::ReadInPieces => {
+                "The number is read part by part, and no part says how many hundreds or thousands it is."
+            }
             Slip::FromTheOnes => "Numbers are compared from the right, so the last digit that differs decides.",
             Slip::NotTakenAway => "Smaller pieces come, and what was traded for them stays.",
             Slip::OneForOne => "A piece that is traded gives one piece of the next kind, not ten.",

@@ -50,7 +50,9 @@ impl Slips for Spanish {
             Slip::FaceValue => "Cada cifra cuenta unidades, esté donde esté.",
             Slip::CountedAlike => "Cada bloque cuenta uno, sea del tamaño que sea.",
             Slip::PlaceOff => "Una cifra cuenta según su posición, pero esta se cuenta en la de al lado.",
-            Slip::ReadInPieces => "Un número largo se corta en otros más cortos y cada uno se lee solo.",
+            Slip::ReadInPieces => {
+                "Lee el número por partes, y ninguna parte dice cuántas centenas o cuántos millares son."
+            }
             Slip::FromTheOnes => "Los números se comparan desde la derecha: decide la última cifra distinta.",
             Slip::NotTakenAway => "Vienen piezas menores y lo que se canjeó por ellas se queda.",
             Slip::OneForOne => "Una pieza canjeada da una pieza del tipo siguiente, no diez.",
