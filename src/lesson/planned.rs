@@ -112,6 +112,11 @@ impl Lesson {
         forms
     }
 
+    /// Whether learners who fill the boxes of the board by hand draw in one: a form after the first, which is printed, is a picture.
+    pub fn draws_in_boxes(&self) -> bool {
+        self.matched().into_iter().skip(1).any(Form::is_picture)
+    }
+
     /// Whether the pages of a sheet that learners get carry the letters of their sets.
     pub fn is_lettered(&self, kind: SheetKind) -> bool {
         match kind {

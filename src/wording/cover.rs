@@ -82,6 +82,21 @@ pub enum Papers {
     Answers,
 }
 
+/// What a substitute leaves for the teacher besides the cover itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct LeftBehind<'a> {
+    /// Sheets that learners wrote on.
+    pub written: &'a [SheetKind],
+    /// Whether strips went into envelopes.
+    pub envelopes: bool,
+    /// Whether there is a tally.
+    pub tally: bool,
+    /// What learners handed in.
+    pub papers: Option<Papers>,
+    /// Whether there is a page of small groups.
+    pub groups: bool,
+}
+
 /// What goes on the board by hand where nothing can be copied.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum ByHand {
@@ -173,7 +188,6 @@ area! {
     /// The heading over the note back, and the labels of its lines.
     fn back_lines() -> (&'static str, [&'static str; 5]);
 
-    /// What to leave behind: with the tally, with what learners hand in, with the page of groups, with these sheets that they
-    /// wrote on, as far as there are any.
-    fn leave_behind(tally: bool, papers: Option<Papers>, groups: bool, written: &[SheetKind], learners: u32) -> String;
+    /// What to leave behind.
+    fn leave_behind(left: &LeftBehind<'_>, learners: u32) -> String;
 }

@@ -43,8 +43,8 @@ area! {
     /// What to do with the board; `decoys` where some strips belong nowhere, `marks` where their backs tell.
     fn board_note(decoys: bool, marks: bool) -> &'static str;
 
-    /// The same where there are no strips: learners write in the boxes.
-    fn board_note_written() -> &'static str;
+    /// The same where there are no strips: learners write in the boxes, or draw where a form is a picture.
+    fn board_note_written(draws: bool) -> &'static str;
 
     /// How to cut a page, and what the stripes on it mean.
     fn with_scrap(note: &str) -> String;

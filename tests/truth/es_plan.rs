@@ -204,6 +204,13 @@ pub const RULES: &[Rule] = &[
         let most = held.lesson.sets.iter().map(|set| set.rows.len()).max().unwrap_or(0);
         holds((count(h[0]) as usize) < most, format!("no board has more than {most}"))
     }),
+    (
+        "Miramos solo las primeras {} filas. Escribimos o dibujamos el mismo número en las otras casillas.",
+        |held, _, h| {
+            holds(held.lesson.draws_in_boxes(), "nothing is drawn")?;
+            rows(held, h[0])
+        },
+    ),
     ("Miramos solo las primeras {} filas. Escribimos el mismo número en las otras casillas.", |held, _, h| {
         rows(held, h[0])
     }),

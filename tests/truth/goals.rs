@@ -3,9 +3,10 @@
 
 use super::envelopes;
 use super::packet::Envelope;
-use super::read::{Block, blocks};
+use super::read::{Block, blocks, whole};
 use placewright::sheets::page::Page;
 use placewright::spec::{Language, SheetKind};
+use placewright::wording::plan::{Deed, Said};
 
 /// The sheets on which all three must stand, page by page.
 const WRITTEN: [SheetKind; 3] = [SheetKind::Record, SheetKind::Board, SheetKind::Practice];
@@ -79,4 +80,37 @@ fn it_stands_in_both_languages_on_every_paper_at_both_sizes() {
         }
     }
     assert!(pages_of(&all) > 72);
+}
+
+/// A lesson on trades opens with trades: what it looks for is what its pages say that a learner can do.
+#[test]
+fn the_opening_says_what_the_pages_are_about() {
+    let mut read = [0; 2];
+    for held in envelopes().iter().filter(|held| held.lesson.spec.minutes.value > 15) {
+        let wording = held.lesson.wording();
+        let said = [true, false].map(|hundreds| wording.say(&Said::TradeIdea { hundreds }, &held.lesson.usage()));
+        let trades = held.lesson.teaches_trading();
+        let plan = whole(held.of_kind(SheetKind::Plan));
+        assert_eq!(said.iter().any(|said| plan.contains(said)), trades, "{}: {plan}", held.name);
+        let other = wording.say(&Said::SameDigitIdea, &held.lesson.usage());
+        assert!(!(trades && plan.contains(&other)), "{}: {plan}", held.name);
+        read[usize::from(trades)] += 1;
+    }
+    assert!(read.iter().all(|read| *read > 0), "{read:?}");
+}
+
+/// Strips that go into envelopes are left behind with everything else.
+#[test]
+fn envelopes_that_are_collected_are_left_behind() {
+    let mut read = [0; 2];
+    for held in envelopes() {
+        let (wording, usage) = (held.lesson.wording(), held.lesson.usage());
+        let bagged = whole(held.of_kind(SheetKind::Plan)).contains(&wording.deed(&Deed::BagStrips, &usage));
+        let cover = blocks(held.of_kind(SheetKind::Cover));
+        let last = cover.last().expect("a last line").texts().join(" ");
+        let told = last.contains("envelope") || last.contains("sobre");
+        assert_eq!(told, bagged, "{}: {last}", held.name);
+        read[usize::from(bagged)] += 1;
+    }
+    assert!(read.iter().all(|read| *read > 0), "{read:?}");
 }

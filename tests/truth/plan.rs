@@ -254,6 +254,10 @@ pub const RULES: &[Rule] = &[
         holds(count(h[0]) < held.questions(), format!("there are {}", held.questions()))
     }),
     ("Look at the first {} rows only. Write the same number in the other boxes.", |held, _, h| rows(held, h[0])),
+    ("Look at the first {} rows only. Write or draw the same number in the other boxes.", |held, _, h| {
+        holds(held.lesson.draws_in_boxes(), "nothing is drawn")?;
+        rows(held, h[0])
+    }),
     ("{} minutes: each learner works on the practice page. The key has the answers.", |held, scene, h| {
         holds(held.has(SheetKind::Practice), "there is none")?;
         activity(held, scene, h)

@@ -25,7 +25,7 @@ fn strips_that_nobody_has_time_to_cut_are_not_spoken_of_as_cut() {
         let boards = held.of_kind(SheetKind::Board).chain(held.masters(SheetKind::Board, None));
         for page in boards {
             let text = whole([page]);
-            assert!(text.contains(wording.board_note_written()), "{}: {text}", held.name);
+            assert!(text.contains(wording.board_note_written(lesson.draws_in_boxes())), "{}: {text}", held.name);
         }
         // They are handed in with the boards, so that they lie where they are looked for.
         let plan = whole(held.of_kind(SheetKind::Plan));

@@ -171,6 +171,12 @@ pub fn handed_in(means: &Means<'_>) -> Vec<SheetKind> {
     kinds.into_iter().filter(|kind| means.has(*kind) && used(kind)).collect()
 }
 
+/// Whether strips go into envelopes at the end.
+pub fn bags_strips(means: &Means<'_>) -> bool {
+    let load = means.lesson.load();
+    means.has(SheetKind::Strips) && load.rows > 0 && matches!(load.strips, StripUse::Cut | StripUse::Ready)
+}
+
 /// What may be left undone where the lesson is short for all it has.
 fn undone(script: &Script<'_>) -> Vec<Undone> {
     let (spec, load) = (&script.lesson.fullest, &script.load);
@@ -193,7 +199,7 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
     if sorted && script.load.strips == StripUse::Cut {
         script.act(Deed::CountScissors(learners));
     }
-    if sorted && matches!(script.load.strips, StripUse::Cut | StripUse::Ready) {
+    if bags_strips(script.means) {
         script.act(Deed::BagStrips);
     }
     let kit: Vec<SheetKind> = [SheetKind::Mat, SheetKind::Blocks, SheetKind::Layered, SheetKind::WordBank]

@@ -22,7 +22,7 @@ use super::timing::StripUse;
 use crate::spec::SheetKind;
 use crate::wording::plan::{Aim, Chore, Deed, Laid, Phase, Short, Shortcut};
 
-pub use closing::handed_in;
+pub use closing::{bags_strips, handed_in};
 pub use means::Means;
 pub use models::models;
 pub(super) use opening::telling_place;

@@ -53,6 +53,8 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
 fn idea(script: &Script<'_>, number: Number) -> Said {
     if timing::skill(&script.lesson.spec) == Standard::Periods && number.shows(Place::TenThousands) {
         Said::PeriodIdea
+    } else if script.lesson.teaches_trading() {
+        Said::TradeIdea { hundreds: number.shows(Place::Hundreds) }
     } else if twins(script.model(), None).is_some() || twins(script.sort(), None).is_some() {
         Said::SameDigitIdea
     } else if number.len() > 1 {

@@ -1,5 +1,6 @@
 //! Before the lesson: chores with their minutes, what to lay out for this class, and what to do with less time.
 
+use super::closing::bags_strips;
 use super::means::{BuiltWith, Means};
 use super::models::models;
 use crate::lesson::job::{Cutter, PrintedSheet};
@@ -20,13 +21,6 @@ const COUNT_HALVES: u32 = 2;
 /// Whole minutes, at least one.
 fn from_halves(halves: u32) -> u32 {
     halves.div_ceil(2).max(1)
-}
-
-/// Whether learners have strips in pieces before them, which go home or into a cupboard in envelopes.
-fn handles_strips(means: &Means<'_>) -> bool {
-    let spec = &means.lesson.fullest;
-    let load = timing::load(spec, spec.minutes.value);
-    means.has(SheetKind::Strips) && load.rows > 0 && matches!(load.strips, StripUse::Cut | StripUse::Ready)
 }
 
 /// Whether learners cut anything.
@@ -164,7 +158,7 @@ pub fn materials(means: &Means<'_>, paper: bool) -> Vec<(u32, Thing)> {
     if let Some((sets, held)) = from_tub(means) {
         all.push((sets, Thing::TubBlocks(sets, held)));
     }
-    if handles_strips(means) {
+    if bags_strips(means) {
         all.push((learners, Thing::Envelopes(learners)));
     }
     if cuts(means) {

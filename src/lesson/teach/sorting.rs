@@ -159,7 +159,7 @@ fn task(script: &mut Script<'_>, board: bool, strips: bool) {
         (StripUse::Cut | StripUse::Ready, false) => script.say(Said::StripsInRows { sets: !script.one_set() }),
         (StripUse::Whole, _) => script.say(Said::LetterStrips { sets: !script.one_set() }),
         (StripUse::Written, true) => {
-            script.say(Said::WriteBoxes(some));
+            script.say(Said::WriteBoxes { rows: some, draws: script.lesson.draws_in_boxes() });
             draw(script);
         }
         (StripUse::Written, false) => {

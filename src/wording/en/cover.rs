@@ -5,7 +5,9 @@ use super::phrases::{counted, listed};
 use crate::number::{Form, Number};
 use crate::spec::SheetKind;
 use crate::wording::class_groups::ClassGroups;
-use crate::wording::cover::{ByHand, Caution, CopiedSets, CoverWords, KeyPages, PageRange, Papers, SortSheets};
+use crate::wording::cover::{
+    ByHand, Caution, CopiedSets, CoverWords, KeyPages, LeftBehind, PageRange, Papers, SortSheets,
+};
 use crate::wording::{Titles, Usage};
 
 /// "page 3", "pages 3–5".
@@ -212,26 +214,22 @@ impl CoverWords for English {
         )
     }
 
-    fn leave_behind(
-        &self,
-        tally: bool,
-        papers: Option<Papers>,
-        groups: bool,
-        written: &[SheetKind],
-        learners: u32,
-    ) -> String {
+    fn leave_behind(&self, left: &LeftBehind<'_>, learners: u32) -> String {
         let mut things = vec!["this page".to_owned()];
-        things.extend(written.iter().map(|kind| format!("the {}", self.sheet_in_text(*kind, learners))));
-        if tally {
+        things.extend(left.written.iter().map(|kind| format!("the {}", self.sheet_in_text(*kind, learners))));
+        if left.envelopes {
+            things.push(if learners == 1 { "the envelope" } else { "the envelopes" }.to_owned());
+        }
+        if left.tally {
             things.push("the class tally".to_owned());
         }
-        match papers {
+        match left.papers {
             Some(Papers::Checks) => things.push(format!("the {}", self.sheet_in_text(SheetKind::Exit, learners))),
             Some(Papers::Answers) if learners == 1 => things.push("the learner's answers".to_owned()),
             Some(Papers::Answers) => things.push("the learners' answers".to_owned()),
             None => {}
         }
-        let groups = if groups && learners > 1 {
+        let groups = if left.groups && learners > 1 {
             " On the page for small groups write in the names you are sure of."
         } else {
             ""

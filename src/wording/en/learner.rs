@@ -56,8 +56,12 @@ impl LearnerWords for English {
         }
     }
 
-    fn board_note_written(&self) -> &'static str {
-        "Look at each row. Write the same number in every box."
+    fn board_note_written(&self, draws: bool) -> &'static str {
+        if draws {
+            "Look at each row. Write or draw the same number in every box."
+        } else {
+            "Look at each row. Write the same number in every box."
+        }
     }
 
     fn with_scrap(&self, note: &str) -> String {

@@ -4,9 +4,10 @@ use super::Spanish;
 use super::phrases::{counted, grade as grade_text, listed};
 use super::titles::with_article;
 use crate::number::{Form, Number};
-use crate::spec::SheetKind;
 use crate::wording::class_groups::ClassGroups;
-use crate::wording::cover::{ByHand, Caution, CopiedSets, CoverWords, KeyPages, PageRange, Papers, SortSheets};
+use crate::wording::cover::{
+    ByHand, Caution, CopiedSets, CoverWords, KeyPages, LeftBehind, PageRange, Papers, SortSheets,
+};
 use crate::wording::{Phrases, Usage};
 
 /// "la página 3", "las páginas 3–5".
@@ -230,27 +231,23 @@ impl CoverWords for Spanish {
         )
     }
 
-    fn leave_behind(
-        &self,
-        tally: bool,
-        papers: Option<Papers>,
-        groups: bool,
-        written: &[SheetKind],
-        learners: u32,
-    ) -> String {
+    fn leave_behind(&self, left: &LeftBehind<'_>, learners: u32) -> String {
         let mut things = vec!["esta página".to_owned()];
-        things.extend(written.iter().map(|kind| with_article(*kind, learners)));
-        if tally {
+        things.extend(left.written.iter().map(|kind| with_article(*kind, learners)));
+        if left.envelopes {
+            things.push(if learners == 1 { "el sobre" } else { "los sobres" }.to_owned());
+        }
+        if left.tally {
             things.push("la lista de la clase".to_owned());
         }
-        match papers {
+        match left.papers {
             Some(Papers::Checks) if learners == 1 => things.push("el control rápido".to_owned()),
             Some(Papers::Checks) => things.push("los controles rápidos".to_owned()),
             Some(Papers::Answers) if learners == 1 => things.push("las respuestas del estudiante".to_owned()),
             Some(Papers::Answers) => things.push("las respuestas de la clase".to_owned()),
             None => {}
         }
-        let groups = if groups && learners > 1 {
+        let groups = if left.groups && learners > 1 {
             " En la página de grupos pequeños, anote solo los nombres de los que tenga certeza."
         } else {
             ""

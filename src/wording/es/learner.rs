@@ -63,8 +63,12 @@ impl LearnerWords for Spanish {
         }
     }
 
-    fn board_note_written(&self) -> &'static str {
-        "Mira cada fila. Escribe el mismo número en todas las casillas."
+    fn board_note_written(&self, draws: bool) -> &'static str {
+        if draws {
+            "Mira cada fila. Escribe o dibuja el mismo número en todas las casillas."
+        } else {
+            "Mira cada fila. Escribe el mismo número en todas las casillas."
+        }
     }
 
     fn with_scrap(&self, note: &str) -> String {

@@ -23,6 +23,11 @@ pub enum Said {
     Teen(Number),
     /// That a digit tells how many, and its place how many of what.
     HowManyOfWhat,
+    /// A trade leaves a number as it is; `hundreds` where tens are traded too.
+    TradeIdea {
+        /// Whether numbers have hundreds.
+        hundreds: bool,
+    },
     /// How a number is drawn by hand: only the marks that it needs.
     Draw(Number),
     /// How numbers that have these places are drawn by hand.
@@ -35,8 +40,13 @@ pub enum Said {
     FindStrips(Form, Option<u32>),
     /// How strips are laid in their boxes.
     LayStrips,
-    /// What to write in the boxes of the board.
-    WriteBoxes(Option<u32>),
+    /// What to write, or to draw in one of them, in the boxes of the board; only these rows where not all are done.
+    WriteBoxes {
+        /// How many rows.
+        rows: Option<u32>,
+        /// Whether a form is a picture.
+        draws: bool,
+    },
     /// Strips without sorting boards are put in rows, one for each number that stands on the classroom's board.
     StripsInRows {
         /// Whether each learner has one of several sets.

@@ -17,7 +17,7 @@ use crate::sheets::kinds::plan;
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
-use crate::wording::cover::Papers;
+use crate::wording::cover::{LeftBehind, Papers};
 use form::{CoverForm, Section, Set};
 use runs::{PageRun, runs};
 
@@ -67,14 +67,14 @@ fn pages(
     sections.retain(|section| !section.items.is_empty());
     let made = |kind| runs.iter().any(|run| run.sheet == kind);
     let papers = if made(SheetKind::Exit) { Papers::Checks } else { Papers::Answers };
-    let papers = (!lesson.checks.is_empty()).then_some(papers);
-    let behind = wording.leave_behind(
-        made(SheetKind::Tally),
-        papers,
-        made(SheetKind::SmallGroups),
-        &teach::handed_in(means),
-        lesson.spec.class.learners.value,
-    );
+    let left = LeftBehind {
+        written: &teach::handed_in(means),
+        envelopes: teach::bags_strips(means),
+        tally: made(SheetKind::Tally),
+        papers: (!lesson.checks.is_empty()).then_some(papers),
+        groups: made(SheetKind::SmallGroups),
+    };
+    let behind = wording.leave_behind(&left, lesson.spec.class.learners.value);
 
     let mut form = CoverForm::new(desk, set)?;
     form.list(&Section { title: wording.first_title(), items: says::first(means, runs) })?;

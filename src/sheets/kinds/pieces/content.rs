@@ -54,7 +54,7 @@ pub fn board_page(desk: &Desk<'_>, turn: Turn, number: PageNumber) -> Result<(Si
     // All boards of a class say the same, also that of a group without decoys.
     let note = if some && !all { wording.board_note_any(marks) } else { wording.board_note(some, marks) };
     let strips = desk.lesson.makes(SheetKind::Strips) && !desk.lesson.keeps_strips_whole();
-    let note = if strips { note } else { wording.board_note_written() };
+    let note = if strips { note } else { wording.board_note_written(desk.lesson.draws_in_boxes()) };
     let goal = desk.lesson.can();
     let title = number.after(desk, desk.lesson.wording().sheet_title(SheetKind::Board));
     let head = Head { title: &title, note: Some(note), reader: Reader::Learner, code: true, goal: Some(&goal) };

@@ -15,6 +15,12 @@ impl Speech for English {
                 "The same digit can be worth different amounts. It depends on its place. That is what we look for today."
                     .to_owned()
             }
+            Said::TradeIdea { hundreds } => {
+                let next = if *hundreds { " Ten tens make a hundred." } else { "" };
+                format!(
+                    "Ten ones make a ten.{next} We can trade, and the number stays the same. That is what we look for today."
+                )
+            }
             Said::PlaceIdea => {
                 "Where a digit stands tells us what it is worth. That is what we look for today.".to_owned()
             }
@@ -70,9 +76,10 @@ impl Speech for English {
                 format!("{row} {shows} {}. {find}", one(*given, usage))
             }
             Said::LayStrips => "Lay each strip in a box of its row.".to_owned(),
-            Said::WriteBoxes(None) => "Look at each row. Write the same number in the other boxes.".to_owned(),
-            Said::WriteBoxes(Some(count)) => {
-                format!("Look at {} only. Write the same number in the other boxes.", rows(*count))
+            Said::WriteBoxes { rows: some, draws } => {
+                let which = some.map_or_else(|| "each row".to_owned(), |count| format!("{} only", rows(count)));
+                let write = if *draws { "Write or draw" } else { "Write" };
+                format!("Look at {which}. {write} the same number in the other boxes.")
             }
             Said::StripsInRows { sets } => format!(
                 "Take one number{} on the board after another. Put all the strips that show it in one row.",

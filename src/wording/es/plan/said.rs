@@ -16,6 +16,13 @@ impl Speech for Spanish {
             Said::SameDigitIdea => {
                 "La misma cifra puede valer distinto. Depende de su posición. Eso es lo que buscamos hoy.".to_owned()
             }
+            Said::TradeIdea { hundreds } => {
+                let next = if *hundreds { " Diez decenas forman una centena." } else { "" };
+                format!(
+                    "Diez unidades forman una decena.{next} Podemos canjear, y el número sigue siendo el mismo. Eso es lo que \
+                     buscamos hoy."
+                )
+            }
             Said::PlaceIdea => "El lugar de una cifra nos dice cuánto vale. Eso es lo que buscamos hoy.".to_owned(),
             Said::PeriodIdea => "Los números grandes van en grupos de tres cifras: primero los millares, luego las \
                                  unidades. Leemos un grupo, decimos su nombre y leemos el siguiente."
@@ -66,9 +73,10 @@ impl Speech for Spanish {
                 format!("{row} {}. Buscamos las tiras que muestran el mismo número.", one(*given, usage))
             }
             Said::LayStrips => "Ponemos cada tira en una casilla de su fila.".to_owned(),
-            Said::WriteBoxes(None) => "Miramos cada fila. Escribimos el mismo número en las otras casillas.".to_owned(),
-            Said::WriteBoxes(Some(count)) => {
-                format!("Miramos solo {}. Escribimos el mismo número en las otras casillas.", rows(*count))
+            Said::WriteBoxes { rows: some, draws } => {
+                let which = some.map_or_else(|| "cada fila".to_owned(), |count| format!("solo {}", rows(count)));
+                let write = if *draws { "Escribimos o dibujamos" } else { "Escribimos" };
+                format!("Miramos {which}. {write} el mismo número en las otras casillas.")
             }
             Said::StripsInRows { sets } => format!(
                 "Tomamos uno por uno los números{} del pizarrón. Ponemos en una fila todas las tiras que lo muestran.",
