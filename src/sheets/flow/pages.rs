@@ -124,6 +124,7 @@ impl<'a> Flow<'a> {
     }
 
     /// Names the section again on each page that begins within it.
+    #[must_use]
     pub fn with_sections(mut self) -> Self {
         self.sections = true;
         self
