@@ -405,7 +405,7 @@ fn the_plan_says_nothing_of_all_that_is_true_of_some() {
     let class: BTreeSet<Number> = lesson.chosen.model.iter().copied().collect();
     let own = lesson.chosen.sort.iter().flatten().filter(|number| !class.contains(number));
     for number in own.filter(|number| number.value() > 60) {
-        let opening = plan.split(" the model numbers").next().unwrap();
+        let opening = plan.split(" the model number").next().unwrap();
         assert!(!opening.contains(&number.to_string()), "{number}: {opening}");
     }
 }

@@ -105,7 +105,7 @@ fn numbers_and_check_talk_to_programs() {
 
     let check = process(at.path(), &["check", "--format", "json", "tram.toml"]).with(0);
     let value: Value = serde_json::from_str(&check.out).expect("JSON");
-    assert_eq!((value["assumed"]["minutes"].as_u64(), value["assumed"]["paper"].as_str()), (Some(50), Some("letter")));
+    assert_eq!((value["assumed"]["minutes"].as_u64(), value["assumed"]["paper"].as_str()), (Some(55), Some("letter")));
     assert_eq!(value["findings"], Value::Array(Vec::new()));
     assert_eq!(names(at.path()), ["tram.toml"]);
 }
@@ -114,7 +114,7 @@ fn numbers_and_check_talk_to_programs() {
 fn results_and_talk_have_their_own_streams() {
     let at = folder(&[("bad.toml", "title = 1\n"), ("tram.toml", LESSON)]);
     let ran = process(at.path(), &["check", "tram.toml"]).with(0);
-    assert!(ran.err.is_empty() && ran.out.contains("can be made") && ran.out.contains("minutes = 50"), "{ran:?}");
+    assert!(ran.err.is_empty() && ran.out.contains("can be made") && ran.out.contains("minutes = 55"), "{ran:?}");
     let ran = process(at.path(), &["check", "bad.toml"]).with(1);
     assert!(ran.out.is_empty() && ran.err.contains("bad.toml:1:9: error: "), "{ran:?}");
     let colour = process(at.path(), &["check", "--color", "always", "bad.toml"]).with(1);

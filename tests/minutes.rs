@@ -115,3 +115,47 @@ fn a_late_start_does_less_than_all() {
         }
     }
 }
+
+/// Packets are given out, a row is talked over while it is written, and then each number that is to be written alone takes as
+/// long again; a question that is shared takes a minute; and scissors, strips and kits go back (common practice, no source).
+#[test]
+fn what_is_asked_of_a_class_fits_into_its_minutes() {
+    let kits =
+        "[sheets]\nmake = [\"mat\", \"blocks\", \"record\", \"word-bank\", \"board\", \"strips\", \"exit\", \"key\"]";
+    let few = "[sheets]\nmake = [\"board\", \"exit\", \"key\"]";
+    let mut seen = [0; 3];
+    for (grade, row) in [(1, 3), (2, 2), (3, 2), (4, 2)] {
+        for length in [40, 45, 50, 60, 75] {
+            for (make, things) in [(kits, 2), (few, 0)] {
+                let lesson = of(grade, length, make);
+                let load = timing::load(&lesson.fullest, length);
+                let plan = means::plan(&lesson);
+                let what = format!("grade {grade}, {length}, {make}: {load:?}");
+                if load.together {
+                    let together = minutes(&plan, Phase::Guided);
+                    let steps = plan.phases.iter().flat_map(|part| &part.steps);
+                    let alone = steps.filter_map(|step| match step {
+                        Step::Do(Deed::Alone(now, _)) => Some(now.len() as u32),
+                        _ => None,
+                    });
+                    // With a single number left there is one in any case.
+                    let alone = alone.sum::<u32>().saturating_sub(1);
+                    assert!(together >= 1 + 2 + row + alone * row, "{together}: {what}");
+                    seen[0] += 1;
+                }
+                if load.sharing {
+                    let sharing = plan.phases.iter().find(|part| part.phase == Phase::Sharing).expect("sharing");
+                    let asked = sharing.steps.iter().filter(|step| matches!(step, Step::Ask(_))).count() as u32;
+                    assert!(sharing.minutes > asked, "{} for {asked}: {what}", sharing.minutes);
+                    seen[1] += 1;
+                }
+                if load.models > 0 && load.strips != timing::StripUse::Written || things == 0 {
+                    let clearing = minutes(&plan, Phase::Clearing);
+                    assert!(clearing >= 2 + things, "{clearing}: {what}");
+                    seen[2] += 1;
+                }
+            }
+        }
+    }
+    assert!(seen.iter().all(|seen| *seen > 20), "{seen:?}");
+}

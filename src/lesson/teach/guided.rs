@@ -9,10 +9,8 @@ use crate::number::{Form, Number, Task, Trading};
 use crate::spec::SheetKind;
 use crate::wording::plan::{Asked, Deed, Laid, Said};
 
-/// Numbers that learners are to do by themselves, at most; and what a row takes to be worked together, in minutes (common
-/// practice, no source).
+/// Numbers that learners are to do by themselves, at most (common practice, no source).
 const ALONE: usize = 3;
-const TOGETHER: u32 = 2;
 
 pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     let model = script.model();
@@ -25,8 +23,9 @@ pub(super) fn write(script: &mut Script<'_>) -> Vec<Laid> {
     // Without model numbers each version records its own sort numbers, so no row is on every learner's sheet.
     let shared = !model.is_empty() || script.lesson.sets.len() < 2;
     let mut table = if record { vec![script.laid(SheetKind::Record), Laid::Pencils] } else { vec![Laid::Paper] };
-    let per_row = timing::row_minutes(&script.lesson.fullest);
-    let time = (script.minutes.saturating_sub(TOGETHER) / per_row).max(1) as usize;
+    let spec = &script.lesson.fullest;
+    let alone = script.minutes.saturating_sub(timing::together_minutes(spec));
+    let time = (alone / timing::row_minutes(spec)).max(1) as usize;
     let (now, later) = others.split_at(others.len().min(ALONE).min(time));
     if model.is_empty() && !shared {
         // One number is shown to all before everyone turns to a row of their own.

@@ -35,10 +35,10 @@ impl Planned<'_> {
             Phase::Sorting => (load.rows, self.whole.rows),
             Phase::Exit => (load.questions, self.whole.questions),
             // What was never taken out is not put back.
-            Phase::Clearing if !load.takes_out() && self.whole.takes_out() => (1, 2),
+            Phase::Clearing => return part((if load.takes_out() || !self.whole.takes_out() { 2 } else { 1 }, 2)),
             _ => return work,
         };
-        if phase == Phase::Clearing { part(counted) } else { part(counted).max(work) }
+        part(counted).max(work)
     }
 
     /// All that the plan does and ever less, by the rule at the head of this file.

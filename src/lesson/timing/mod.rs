@@ -126,6 +126,21 @@ pub fn row_minutes(spec: &Spec) -> u32 {
 
 /// Minutes to give out one kind of thing, or the packets (common practice, no source).
 const GIVEN_OUT: u32 = 1;
+/// Minutes to talk with a class about a row that is worked together, besides what a learner needs to write it (common practice, no
+/// source).
+const TALK: u32 = 2;
+
+/// Minutes to give out the packets and work one row together.
+pub fn together_minutes(spec: &Spec) -> u32 {
+    let talk = if spec.class.learners.value > 1 { TALK } else { TALK / 2 };
+    GIVEN_OUT + talk + row_minutes(spec)
+}
+
+/// Questions that a class shares in so many minutes: one a minute, and a minute in which learners show what they did (common
+/// practice, no source).
+pub fn shared_questions(minutes: u32) -> u32 {
+    minutes.saturating_sub(1).max(1)
+}
 
 /// Minutes to give out what numbers are built with: a minute a kind in grade 1, later a minute for two kinds (common practice,
 /// no source).
@@ -255,7 +270,9 @@ impl Load {
         if self.together {
             // Without model numbers what there is to build with is given out here.
             let first = if self.models == 0 { kits + u32::from(kits > 0) } else { 0 };
-            needs.push(need(Phase::Guided, brisk(1 + row + first, 2), 2, 10 + first));
+            let least = together_minutes(spec) + first;
+            // Each number that is left for learners to write alone takes its time, as far as there is some.
+            needs.push(need(Phase::Guided, brisk(least, 2), 4, least + 3 * row_minutes(spec)));
         }
         if self.rows > 0 {
             let work = self.sorting(spec);
@@ -274,7 +291,8 @@ impl Load {
             let work = minutes_for(self.questions, pace(spec).answers);
             needs.push(need(Phase::Exit, work + 1, 2, 2 * work + 2));
         }
-        needs.push(need(Phase::Clearing, brisk(2, 1), 1, 4));
+        let clearing = brisk(self.clearing(spec), 1);
+        needs.push(need(Phase::Clearing, clearing, 1, clearing + 2));
         needs
     }
 
@@ -291,10 +309,22 @@ impl Load {
         }
     }
 
+    /// Minutes to collect papers, bag strips and put away what was built with: two, one and one (common practice, no source).
+    fn clearing(self, spec: &Spec) -> u32 {
+        let kept = [SheetKind::Mat, SheetKind::Blocks, SheetKind::Layered, SheetKind::WordBank];
+        let kits = kept.iter().any(|kind| spec.sheets.make.value.contains(kind)) && (self.models > 0 || self.together);
+        // A learner alone has little to put away.
+        if spec.class.learners.value > 1 { 2 + u32::from(self.bags_strips()) + u32::from(kits) } else { 2 }
+    }
+
+    /// Whether strips lie on the tables in pieces.
+    fn bags_strips(self) -> bool {
+        self.rows > 0 && matches!(self.strips, StripUse::Cut | StripUse::Ready)
+    }
+
     /// Whether things to build with, or strips in pieces, lie on the tables.
     fn takes_out(self) -> bool {
-        let pieces = self.rows > 0 && matches!(self.strips, StripUse::Cut | StripUse::Ready);
-        pieces || self.models > 0 || self.together
+        self.bags_strips() || self.models > 0 || self.together
     }
 
     /// The minutes that a phase of it needs, without the row that is filled in where there is no example.
