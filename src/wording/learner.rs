@@ -82,6 +82,9 @@ area! {
     /// The same in capitals, for the lowest head.
     fn print_capitals() -> &'static str;
 
+    /// What stripes mean, in capitals after that.
+    fn scrap_capitals() -> &'static str;
+
     /// Blocks by kind down to the cubes, those that are missing in between too: "6 flats, no rods, 2 cubes".
     fn blocks_told(counts: [u32; 4]) -> String;
 

@@ -125,6 +125,10 @@ impl LearnerWords for English {
         "BLOCKS \u{b7} 10 cm ABOVE \u{b7} 4 in BELOW \u{b7} PRINT AT 100 %"
     }
 
+    fn scrap_capitals(&self) -> &'static str {
+        "STRIPES ARE SCRAP"
+    }
+
     fn blocks_told(&self, counts: [u32; 4]) -> String {
         self.blocks_each(counts).join(", ")
     }

@@ -136,6 +136,10 @@ impl LearnerWords for Spanish {
         "BLOQUES \u{b7} 10 cm ARRIBA \u{b7} 4 in ABAJO \u{b7} AL 100 %"
     }
 
+    fn scrap_capitals(&self) -> &'static str {
+        "LO RAYADO SOBRA"
+    }
+
     fn blocks_told(&self, counts: [u32; 4]) -> String {
         listed(&self.blocks_each(counts))
     }

@@ -32,8 +32,8 @@ pub(super) fn heights(desk: &Desk<'_>, layout: &Layout, live: Rect) -> Result<Op
     if live.width() < LONGEST {
         return Ok(None);
     }
-    let least = strip(desk, layout, live, live.height())?.body.top() - live.top();
-    let easy = easy(desk, layout, live, OnPage::FULLEST)?.body.top() - live.top();
+    let least = strip(desk, layout, live, live.height(), false)?.body.top() - live.top();
+    let easy = easy(desk, layout, live, OnPage { striped: false, ..OnPage::FULLEST })?.body.top() - live.top();
     let full = full(desk, layout, live, OnPage::FULLEST)?;
     Ok(Some(Heights { least, easy, full: live.height() - full.body.height() }))
 }
@@ -67,12 +67,13 @@ pub(super) fn lay(
     needed: Length,
     page: OnPage,
 ) -> Result<Headed, Problem> {
-    for head in [full(desk, layout, live, page)?, easy(desk, layout, live, page)?] {
+    let few = OnPage { striped: false, ..page };
+    for head in [full(desk, layout, live, page)?, easy(desk, layout, live, page)?, easy(desk, layout, live, few)?] {
         if head.body.height() >= needed {
             return Ok(head);
         }
     }
-    strip(desk, layout, live, needed)
+    strip(desk, layout, live, needed, page.striped)
 }
 
 /// Heading and foot like every sheet's, then the check lines.
@@ -93,7 +94,8 @@ fn full(desk: &Desk<'_>, layout: &Layout, live: Rect, on: OnPage) -> Result<Head
 fn easy(desk: &Desk<'_>, layout: &Layout, live: Rect, on: OnPage) -> Result<Headed, Problem> {
     let width = desk.layouts.page().length("code")?;
     let room = Rect::new(live.origin(), Size::new(live.width() - width, live.height()));
-    let (nodes, bottom) = lines(desk, layout, room, Some(&on.title(desk)), desk.lesson.wording().print_true())?;
+    let words = scrap::note(desk, desk.lesson.wording().print_true(), on.striped);
+    let (nodes, bottom) = lines(desk, layout, room, Some(&on.title(desk)), &words)?;
     let frame = Rect::between(Point::new(room.right(), live.top()), Point::new(live.right(), bottom));
     let body = below(live, bottom + layout.length("below")?);
     Ok(Headed { nodes, foot: Node::Artifact(Vec::new()), marks: corner(frame).to_vec(), body })
@@ -156,8 +158,8 @@ fn lines(
 }
 
 /// The lowest head: two check lines and one line of capitals, which reach neither above nor below the figures. What the pieces do
-/// not need keeps the lines apart from each other and from the first cut.
-fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect, needed: Length) -> Result<Headed, Problem> {
+/// not need keeps the lines apart from each other and from the first cut. What stripes mean is said where the line has room.
+fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect, needed: Length, striped: bool) -> Result<Headed, Problem> {
     let said = desk.lesson.wording().print_capitals();
     let face = desk.face(layout, "print")?;
     let face = face.at(face.least);
@@ -180,6 +182,8 @@ fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect, needed: Length) -> Result
     let (left, top) = if fits { (LONGEST + gap, live.top()) } else { (Length::ZERO, live.top() + high + edge) };
     let frame = Rect::new(Point::new(live.left() + left, top), Size::new(live.width() - left - mark - gap, high));
     let base = Down::Base(-ink.top());
+    let more = format!("{said} \u{b7} {}", desk.lesson.wording().scrap_capitals());
+    let said = if striped && font.width(&more, face.size) <= frame.width() { &more } else { said };
     let words = desk.set(said, frame, &face, Align { down: base, ..Align::LEFT })?;
     let frame = Rect::new(Point::new(live.right() - mark, top), Size::new(mark, high));
     let nodes = vec![Node::Artifact(items), words.tagged(Tag::Paragraph)];

@@ -228,11 +228,13 @@ pub fn wrap(family: &Family, text: &str, width: Length, face: &Face) -> Vec<Stri
 }
 
 /// Like [`wrap`], but fills each line, as running text over more than three lines should: even lines there look like a
-/// narrow column. In wide columns the last line is kept from being a single short word.
+/// narrow column. In wide columns the last line is kept from being a single short word. A list of counts is broken between
+/// counts, where they fit.
 pub fn flow(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
     let font = family.font(face.weight);
-    let units = Units::new(font, text, false);
     let limit = Units::limit(font, width, face.size);
+    let counts = Units::of_counts(font, text).filter(|counts| counts.widest() <= limit);
+    let units = counts.unwrap_or_else(|| Units::new(font, text, false));
     let mut ends = units.ends(limit);
     let lines = units.lines(&ends);
     if let [.., before, last] = lines.as_slice()
@@ -381,6 +383,16 @@ mod tests {
         breaks("1,913 < 9,113", 20, &["1,913 < 9,113"]);
         // Too narrow for the sense: any space will do.
         breaks("seventy-eight thousand", 50, &["seventy-eight", "thousand"]);
+    }
+
+    #[test]
+    fn a_count_stays_with_all_of_its_name() {
+        let family = bundled(Bundled::Andika).unwrap();
+        let text = "3 hundred thousands 7 ten thousands 0 thousands 2 ones";
+        let case = |width: i64, want: &[&str]| assert_eq!(flow(&family, text, Length::mm(width), &face(10)), want);
+        case(55, &["3 hundred thousands", "7 ten thousands 0 thousands", "2 ones"]);
+        // Too narrow for a whole count: as any text.
+        case(25, &["3 hundred", "thousands", "7 ten", "thousands", "0 thousands", "2 ones"]);
     }
 
     #[test]

@@ -18,10 +18,31 @@ pub(super) struct Units {
 impl Units {
     /// The parts of `text`. With `sense` a hundred or a thousand stays with what it counts.
     pub(super) fn new(font: &Font, text: &str, sense: bool) -> Self {
-        let texts = units(text, sense);
+        Self::measured(font, units(text, sense))
+    }
+
+    fn measured(font: &Font, texts: Vec<String>) -> Self {
         let wide = |text: &str| text.chars().filter_map(|c| font.glyph(c)).map(|glyph| glyph.advance).sum();
         let widths = texts.iter().map(|text| wide(text)).collect();
         Self { texts, widths, space: wide(" ") }
+    }
+
+    /// The parts of a text that is nothing but counts, "3 hundred thousands 7 ten thousands 5 tens": each with all of its name.
+    /// None of any other text.
+    pub(super) fn of_counts(font: &Font, text: &str) -> Option<Self> {
+        let mut texts: Vec<String> = Vec::new();
+        for word in text.split(' ').filter(|word| !word.is_empty()) {
+            match texts.last_mut() {
+                _ if is_numeral(word) => texts.push(word.to_owned()),
+                Some(count) if word.chars().all(char::is_lowercase) => {
+                    count.push(' ');
+                    count.push_str(word);
+                }
+                _ => return None,
+            }
+        }
+        let named = texts.len() > 1 && texts.iter().all(|count| count.contains(' '));
+        named.then(|| Self::measured(font, texts))
     }
 
     /// A width at a type size, in font units.
