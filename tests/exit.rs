@@ -1,6 +1,7 @@
 //! Exit checks: every right answer worked out again from the numeral alone, every wrong one wrong for a reason.
 
 use crate::support::explained::explained;
+use crate::support::packets;
 use crate::support::sentences::{sentences, word_count};
 use crate::support::setup;
 use std::collections::BTreeSet;
@@ -8,7 +9,8 @@ use std::collections::BTreeSet;
 use placewright::lesson::Lesson;
 use placewright::lesson::exit::{Check, Question, spread};
 use placewright::number::{Content, Form, Number, Skill, Task};
-use placewright::spec::{Given, Joiner, TextSize, Thousands};
+use placewright::sheets::files::PacketKind;
+use placewright::spec::{Given, Joiner, SheetKind, TextSize, Thousands};
 use setup::{lesson, number, plain, spec};
 
 /// The most words of a sentence on a learner's page.
@@ -316,4 +318,23 @@ fn every_learner_meets_the_same_skills_in_the_same_order() {
 fn a_check_of_one_number_has_all_skills() {
     let one = checks(&[406]);
     assert!(one[0].questions.len() >= 4, "{one:?}");
+}
+
+/// "Quick check 12" is a long heading for a slip of large print: the date has a line of its own then.
+#[test]
+fn every_slip_has_a_line_for_the_date() {
+    let family = setup::family();
+    for (language, date) in [("en", "Date"), ("es", "Fecha")] {
+        for paper in ["legal", "a4"] {
+            let lesson = setup::planned(&format!(
+                "title = \"Beans\"\nminutes = 40\nlanguage = \"{language}\"\npaper = \"{paper}\"\nseed = 3\n[numbers]\nrange = [10, 99]\nexit.count = 12\n\
+                 [print]\ntext = \"large\"\n[sheets]\nmake = [\"exit\"]\n"
+            ));
+            let packet = packets::one(&lesson, &family, PacketKind::Teacher);
+            let checks = || packet.pages.iter().filter(|page| page.sheet == SheetKind::Exit);
+            let slips: usize = checks().flat_map(|page| &page.layers).map(|layer| layer.pieces.len()).sum();
+            let dates = packets::texts(checks()).iter().filter(|text| *text == date).count();
+            assert_eq!(dates, slips, "{language} {paper}");
+        }
+    }
 }

@@ -23,6 +23,8 @@ pub(super) struct Look {
     line: Length,
     /// What a learner can do, line by line, below the name: on all slips or on none.
     goal: Vec<String>,
+    /// Whether the date has a line of its own below the name: on all slips or on none.
+    date_below: bool,
     /// For each question, whether its choices stand side by side: the same on all slips.
     beside: Vec<bool>,
 }
@@ -52,14 +54,27 @@ impl Look {
             pictures,
             line: layout.length("line")?,
             goal: text::wrap(desk.family, &desk.lesson.can(), width, &desk.face(layout, "name")?),
+            date_below: false,
             beside: Vec::new(),
         };
+        look.date_below = checks.iter().any(|check| !look.has_date_behind(desk, width, check));
         let most = checks.iter().map(|check| check.questions.len()).max().unwrap_or(0);
         let room = width - look.number();
         look.beside = (0..most)
             .map(|k| checks.iter().filter_map(|check| check.questions.get(k)).all(|q| look.goes_beside(desk, room, q)))
             .collect();
         Ok(look)
+    }
+
+    /// Whether a date has room behind the heading of a slip.
+    fn has_date_behind(&self, desk: &Desk<'_>, width: Length, check: &Check) -> bool {
+        let heading = desk.width(&desk.lesson.wording().check_title(check.mark), &self.title);
+        heading + Length::mm(6) <= width - self.date(desk)
+    }
+
+    /// How wide the label of the date and its line are together.
+    fn date(&self, desk: &Desk<'_>) -> Length {
+        desk.width(desk.lesson.wording().date_label(), &self.name) + DATE + Length::mm(1) * 2
     }
 
     /// Whether every choice of a question stands on one line in its third of the width.
@@ -94,9 +109,10 @@ impl Look {
         self.named() + text::height(self.goal.len(), &self.name) + Length::mm(2)
     }
 
-    /// How high heading and name line stand together.
+    /// How high heading and the lines for name and date stand together.
     fn named(&self) -> Length {
-        self.title.pitch() + Length::mm(1) + self.name.pitch()
+        let date = if self.date_below { Length::mm(1) + self.name.pitch() } else { Length::ZERO };
+        self.title.pitch() + Length::mm(1) + self.name.pitch() + date
     }
 
     /// The same look with other pictures, which are no higher.
@@ -184,8 +200,14 @@ pub(super) fn draw(
     check: &Check,
     questions: usize,
 ) -> Result<Vec<Node>, Problem> {
-    let mut nodes = name_line(desk, look, frame);
-    nodes.extend(date_line(desk, look, frame, check));
+    let top = frame.top() + look.title.pitch() + Length::mm(1);
+    let mut nodes = write_line(desk, look, frame, top, desk.lesson.wording().name_label());
+    if look.date_below {
+        let below = top + look.name.pitch() + Length::mm(1);
+        nodes.extend(write_line(desk, look, frame, below, desk.lesson.wording().date_label()));
+    } else {
+        nodes.extend(date_line(desk, look, frame, check));
+    }
     if !look.goal.is_empty() {
         let origin = Point::new(frame.left(), frame.top() + look.named() + Length::mm(1));
         let room = Rect::between(origin, Point::new(frame.right(), frame.bottom()));
@@ -210,10 +232,8 @@ pub(super) fn draw(
     Ok(nodes)
 }
 
-/// The line for a name, below the heading.
-fn name_line(desk: &Desk<'_>, look: &Look, frame: Rect) -> Vec<Node> {
-    let top = frame.top() + look.title.pitch() + Length::mm(1);
-    let said = desk.lesson.wording().name_label();
+/// A line for a name or a date, as wide as the slip.
+fn write_line(desk: &Desk<'_>, look: &Look, frame: Rect, top: Length, said: &str) -> Vec<Node> {
     let width = desk.width(said, &look.name) + Length::mm(1);
     let label = Rect::new(Point::new(frame.left(), top), Size::new(width, look.name.pitch()));
     let name = text::run(desk.family, &[said.to_owned()], label, &look.name);
@@ -223,7 +243,7 @@ fn name_line(desk: &Desk<'_>, look: &Look, frame: Rect) -> Vec<Node> {
     vec![name.tagged(Tag::Paragraph), line]
 }
 
-/// The line for a date, behind the heading; nothing where there is no room for it.
+/// The line for a date, behind the heading.
 fn date_line(desk: &Desk<'_>, look: &Look, frame: Rect, check: &Check) -> Vec<Node> {
     let (wording, gap) = (desk.lesson.wording(), Length::mm(1));
     let said = wording.date_label();
@@ -231,11 +251,8 @@ fn date_line(desk: &Desk<'_>, look: &Look, frame: Rect, check: &Check) -> Vec<No
     let strip = Rect::new(frame.origin(), Size::new(frame.width(), look.title.pitch()));
     let title = text::run(desk.family, std::slice::from_ref(&heading), strip, &look.title);
     let label = desk.width(said, &look.name) + gap;
-    let left = frame.right() - DATE - gap - label;
-    let Some(base) = title.base().filter(|_| desk.width(&heading, &look.title) + Length::mm(6) <= left - frame.left())
-    else {
-        return Vec::new();
-    };
+    let left = frame.right() - look.date(desk);
+    let Some(base) = title.base() else { return Vec::new() };
     let room = Rect::between(Point::new(left, frame.top()), Point::new(left + label, frame.top() + look.title.pitch()));
     let align = Align { across: Across::Left, down: Down::Base(base - frame.top()) };
     let name = text::placed(desk.family, &[said.to_owned()], room, &look.name, align);
