@@ -73,6 +73,7 @@ pub fn plan_with(
     } else {
         grouped::plan(source, spec, roster, memory)?
     };
+    settle::all_have_blocks(source, &lesson).map_err(|wrong| vec![wrong])?;
     let told = warm_up::told(&lesson);
     lesson.chosen.notes.extend(told);
     Ok(lesson)

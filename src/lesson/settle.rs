@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::Lesson;
 use super::decoys;
 use super::strips;
 use super::timing;
@@ -51,6 +52,30 @@ pub fn style(spec: &Spec) -> Style {
 /// second are pieces of their own.
 fn pieces_style(style: &Style, matched: &[Form]) -> Style {
     Style { both: style.second.is_some() && !matched.contains(&Form::SecondWords), ..*style }
+}
+
+/// Blocks that the file asks for by name are there for every number that is built; whose number is too large, is said.
+pub(super) fn all_have_blocks(source: &Arc<Source>, lesson: &Lesson) -> Result<(), Diagnostic> {
+    let make = &lesson.spec.sheets.make;
+    let Err(number) = lesson.block_set() else { return Ok(()) };
+    if make.is_assumed() || !lesson.makes(SheetKind::Blocks) {
+        return Ok(());
+    }
+    let most = Number::MAX_BLOCKS;
+    let problem = Problem::new(format!("{number} has no blocks: they end at {most}"));
+    let set = lesson.sets.iter().find(|set| set.rows.contains(&number) && !lesson.chosen.model.contains(&number));
+    let name = set.and_then(|set| lesson.groups.get(set.group?)?.name.as_ref());
+    match name.and_then(|name| lesson.spec.groups.iter().find(|group| group.name.value == *name)) {
+        Some(group) => {
+            let hint = format!("leave `blocks` out of `make`, or give the group a `range` up to {most}");
+            let problem = problem.hint(hint).of_group(&group.name.value);
+            let range = &group.numbers.range;
+            Err(if range.span().is_some() { at(source, range, problem) } else { at(source, &group.name, problem) })
+        }
+        None => {
+            Err(at(source, make, problem.hint(format!("leave `blocks` out of `make`, or keep `range` up to {most}"))))
+        }
+    }
 }
 
 /// A roster says how many learners there are, unless the file does; then nobody on the roster may go without.

@@ -178,3 +178,25 @@ fn clashes_and_other_mistakes_come_together() {
     let about = |what: &str| found.iter().filter(|d| d.problem.message.contains(what)).count();
     assert_eq!([about("sort"), about("roster")], [1, 1], "{found:?}");
 }
+
+/// Who has a number that no blocks show is said, and where the file says so.
+#[test]
+fn a_number_without_blocks_has_a_place_in_the_file() {
+    let make = "[sheets]\nmake = [\"blocks\", \"board\"]\n";
+    let class = format!(
+        "title = \"Big\"\n[numbers]\nrange = [10000, 49999]\n[forms]\nmatch = [\"numeral\", \"words\"]\n{make}"
+    );
+    let group = format!(
+        "title = \"Big\"\n[numbers]\nrange = [100, 999]\n[forms]\nmatch = [\"numeral\", \"words\"]\n[class]\nlearners = 9\n{make}\
+         [[group]]\nname = \"Terns\"\nlearners = 3\nrange = [20000, 49999]\n"
+    );
+    for (text, lead, at) in
+        [(class, "", "[\"blocks\", \"board\"]"), (group, "in the group `Terns`: ", "[20000, 49999]")]
+    {
+        let found = planned(&text, &[]).unwrap_err();
+        let place = found[0].place.as_ref().expect("a place");
+        assert_eq!(&text[place.span.clone()], at, "{found:?}");
+        let message = &found[0].problem.message;
+        assert!(message.starts_with(lead) && message.contains("has no blocks: they end at 9999"), "{message}");
+    }
+}
