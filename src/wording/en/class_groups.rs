@@ -49,7 +49,7 @@ fn rest_last(shares: &[GroupShare]) -> Vec<&GroupShare> {
 impl ClassGroups for English {
     fn board_note_any(&self, marks: bool) -> &'static str {
         if marks {
-            "Lay each strip in its row, if it has one. Done? Turn a row over: its strips have the same mark."
+            "Lay each strip in its row, if it has one. Then turn a row over: its strips have the same mark."
         } else {
             "Lay each strip in its row. If one fits no row, put it aside."
         }

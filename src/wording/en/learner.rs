@@ -50,9 +50,11 @@ impl LearnerWords for English {
     fn board_note(&self, decoys: bool, marks: bool) -> &'static str {
         match (decoys, marks) {
             (true, false) => "Lay each strip in its row. Put aside strips that fit no row.",
-            (true, true) => "Lay each strip in its row; some fit none. Row done? Turn its strips over: the same mark.",
+            (true, true) => {
+                "Lay each strip in its row. Some fit none. Then turn a row over: its strips have the same mark."
+            }
             (false, false) => "Lay each strip in the row it belongs to.",
-            (false, true) => "Lay each strip in its row. Row done? Turn its strips over: the same mark.",
+            (false, true) => "Lay each strip in its row. Then turn a row over: its strips have the same mark.",
         }
     }
 
