@@ -435,7 +435,7 @@ fn the_cover_says_which_set_stands_in_for_those_that_are_not_here() {
         packets::texts(packet.pages.iter().filter(|page| page.sheet == SheetKind::Cover)).join(" ")
     };
     let said = cover(&samples::lesson("ferry"));
-    for row in ["C\u{2013}D Everyone else", "E\u{2013}F Terns", "All learners of a row then have its first set."] {
+    for row in ["C\u{2013}D Everyone else", "E\u{2013}F Terns", "All of a row get its first set."] {
         assert!(said.contains(row), "{row}: {said}");
     }
     // A group has one name, wherever the class is spoken of.

@@ -160,6 +160,31 @@ pub fn check_on(held: &Envelope, check: &str, page: &str) -> Check {
     holds(held.pages.get(on - 1).is_some_and(|page| page.sheet == SheetKind::Exit && names(page)), "it is not there")
 }
 
+/// What is said of copies of the packet's pages: whether checks come several to a page, which set everyone has, and what becomes of
+/// strips.
+pub fn copied(held: &Envelope, said: &str) -> Check {
+    let slips = |page: &Page| page.layers.iter().map(|layer| layer.pieces.len()).sum::<usize>();
+    let apart = ["Cut quick checks apart first", "Corte antes los controles"];
+    let told = apart.iter().any(|words| said.contains(words));
+    same(told, held.of_kind(SheetKind::Exit).any(|page| slips(page) > 1))?;
+    for sentence in said.split('.').map(str::trim).filter(|sentence| !sentence.is_empty()) {
+        let set = ["Everyone then works with set ", "As\u{ed} todos trabajan con el juego "];
+        if let Some(set) = set.iter().find_map(|lead| sentence.strip_prefix(lead)) {
+            only_set(held, set)?;
+        } else if ["marks on their backs", "figuras en el reverso"].iter().any(|words| sentence.contains(words)) {
+            holds(held.lesson.marks_strips(), "no strips have marks")?;
+        } else if ["of a row", "de una fila"].iter().any(|words| sentence.contains(words)) {
+            holds(held.lesson.groups.iter().any(|group| group.versions.len() > 1), "each group has one set")?;
+        } else if !apart.contains(&sentence) {
+            holds(
+                ["Strips are not needed: ", "Las tiras no hacen falta: "].iter().any(|lead| sentence.starts_with(lead)),
+                sentence,
+            )?;
+        }
+    }
+    Ok(())
+}
+
 /// The sort sheets of the packet are all of this set.
 pub fn only_set(held: &Envelope, letter: &str) -> Check {
     let sorts = held.pages.iter().filter(|page| matches!(page.sheet, SheetKind::Board | SheetKind::Strips));
@@ -226,21 +251,7 @@ pub const RULES: &[Rule] = &[
         |held, _, h| most_have(held, h[0]),
     ),
     ("{} {} left: {}.", |held, _, h| late(held, h)),
-    (
-        "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}. Strips are not needed: learners write in the boxes of the sorting board.",
-        |held, _, h| only_set(held, h[0]),
-    ),
-    (
-        "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}. Such strips have no marks on their backs.",
-        |held, _, h| {
-            holds(held.lesson.marks_strips(), "no strips have marks")?;
-            only_set(held, h[0])
-        },
-    ),
-    (
-        "Make as many copies as stand beside each page above, at actual size. Everyone then works with set {}.",
-        |held, _, h| only_set(held, h[0]),
-    ),
+    ("Copy each page as often as stands beside it, at actual size.{}", |held, _, h| copied(held, h[0])),
     ("Without a copier: write on the board the first {} numbers of each set's sorting board. {}.", |held, _, h| {
         rows_by_hand(held, h[0])
     }),

@@ -136,6 +136,16 @@ fn what_a_cover_has_laid_out_is_in_the_copy_rooms_files() {
                 }
                 continue;
             }
+            if ["(for you)", "(para usted)"].iter().any(|own| what.ends_with(own)) {
+                let plan = read::whole(held.of_kind(SheetKind::Plan));
+                let said = |words: [&str; 2]| words.iter().any(|words| plan.contains(words));
+                let (cuts, joins) = (said(["Cut out the ", "Recorte l"]), said(["with tape", "con cinta"]));
+                let tape = what.contains("tape") || what.contains("cinta");
+                if count != 1 || tape != joins || !(cuts || joins) {
+                    wrong("nobody cuts or joins with that".to_owned());
+                }
+                continue;
+            }
             let Some(kind) = rules::named(what).filter(|_| !is_envelope(what)) else {
                 let tub = what.contains("class tub") || what.contains("bloques de la caja");
                 let share = if tub { held.share(SheetKind::Mat) } else { 1 };

@@ -1,7 +1,7 @@
 //! What a Spanish cover states of the packet, statement by statement.
 
 use super::cover::{
-    check_on, checks_key, folios, keys_on, late, lists_without_copier, most_have, only_set, rows_by_hand, starts_with,
+    check_on, checks_key, copied, folios, keys_on, late, lists_without_copier, most_have, rows_by_hand, starts_with,
     tally_on, without_copier,
 };
 use super::rules::{Rule, all_pages, count, holds, numbers, same};
@@ -49,10 +49,7 @@ pub const RULES: &[Rule] = &[
         "Los nombres de cada grupo van aquí. Si no están y nadie los sabe, copie el juego {} para todos.",
         |held, _, h| most_have(held, h[0]),
     ),
-    (
-        "Haga de cada página tantas copias como dice arriba a su lado, a tamaño real. Así todos trabajan con el juego {}.",
-        |held, _, h| only_set(held, h[0].split('.').next().unwrap_or_default()),
-    ),
+    ("Copie cada página las veces que dice a su lado, a tamaño real.{}", |held, _, h| copied(held, h[0])),
     ("Con {} a {} minutos: {}.", |held, _, h| late(held, &[h[0], h[1], h[2]])),
     ("Con {} minutos: {}.", |held, _, h| late(held, &[h[0], "", h[1]])),
     (
@@ -65,10 +62,6 @@ pub const RULES: &[Rule] = &[
     (
         "Sin fotocopiadora: escriba en el pizarrón las preguntas del control rápido {} (página {}), de una en una, con sus opciones. {}",
         |held, _, h| check_on(held, h[0], h[1]),
-    ),
-    (
-        "Haga de cada página tantas copias como dice arriba a su lado, a tamaño real. Así todos trabajan con el juego {}. Las tiras no hacen falta: los estudiantes escriben en las casillas del tablero.",
-        |held, _, h| only_set(held, h[0]),
     ),
     ("Sin fotocopiadora: escriba {} en el pizarrón. {} {} muestra {}.", |held, _, h| {
         without_copier(held, h[0])?;

@@ -161,8 +161,11 @@ pub fn materials(means: &Means<'_>, paper: bool) -> Vec<(u32, Thing)> {
     if bags_strips(means) {
         all.push((learners, Thing::Envelopes(learners)));
     }
+    let tape = means.pages(SheetKind::Mat) > 1;
     if cuts(means) {
-        all.push((learners, Thing::Scissors(learners)));
+        all.push((learners, Thing::Scissors(learners, tape)));
+    } else if tape || means.job.cut_by(Cutter::Teacher).next().is_some() {
+        all.push((1, Thing::Tools { tape }));
     }
     if paper {
         all.push((learners, Thing::Paper(learners)));

@@ -119,16 +119,17 @@ impl CoverWords for English {
         "If the copies are missing"
     }
 
-    fn copy_pages(&self, sets: &CopiedSets, uncut: bool, unmarked: bool) -> String {
+    fn copy_pages(&self, sets: &CopiedSets, uncut: bool, unmarked: bool, apart: bool) -> String {
         let set = match sets {
             CopiedSets::All => String::new(),
             CopiedSets::One(set) => format!(" Everyone then works with set {set}."),
-            CopiedSets::FirstOfGroups => " All learners of a row then have its first set.".to_owned(),
+            CopiedSets::FirstOfGroups => " All of a row get its first set.".to_owned(),
         };
         let uncut =
             if uncut { " Strips are not needed: learners write in the boxes of the sorting board." } else { "" };
         let unmarked = if unmarked { " Such strips have no marks on their backs." } else { "" };
-        format!("Make as many copies as stand beside each page above, at actual size.{set}{uncut}{unmarked}")
+        let apart = if apart { " Cut quick checks apart first." } else { "" };
+        format!("Copy each page as often as stands beside it, at actual size.{apart}{set}{uncut}{unmarked}")
     }
 
     fn no_copier(&self, by_hand: &ByHand, forms: &[Form], usage: &Usage<'_>) -> String {

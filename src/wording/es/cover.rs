@@ -121,16 +121,17 @@ impl CoverWords for Spanish {
         "Si faltan las copias"
     }
 
-    fn copy_pages(&self, sets: &CopiedSets, uncut: bool, unmarked: bool) -> String {
+    fn copy_pages(&self, sets: &CopiedSets, uncut: bool, unmarked: bool, apart: bool) -> String {
         let set = match sets {
             CopiedSets::All => String::new(),
             CopiedSets::One(set) => format!(" Así todos trabajan con el juego {set}."),
-            CopiedSets::FirstOfGroups => " Los de una misma fila usan así su primer juego.".to_owned(),
+            CopiedSets::FirstOfGroups => " Los de una fila usan su primer juego.".to_owned(),
         };
         let uncut =
             if uncut { " Las tiras no hacen falta: los estudiantes escriben en las casillas del tablero." } else { "" };
         let unmarked = if unmarked { " Esas tiras no llevan figuras en el reverso." } else { "" };
-        format!("Haga de cada página tantas copias como dice arriba a su lado, a tamaño real.{set}{uncut}{unmarked}")
+        let apart = if apart { " Corte antes los controles." } else { "" };
+        format!("Copie cada página las veces que dice a su lado, a tamaño real.{apart}{set}{uncut}{unmarked}")
     }
 
     fn no_copier(&self, by_hand: &ByHand, forms: &[Form], usage: &Usage<'_>) -> String {

@@ -108,8 +108,13 @@ pub enum Thing {
     Paper(u32),
     /// Envelopes, one a learner.
     Envelopes(u32),
-    /// Pairs of scissors.
-    Scissors(u32),
+    /// Pairs of scissors, and tape where a grown-up joins pages with it.
+    Scissors(u32, bool),
+    /// What a grown-up cuts with before the lesson where learners cut nothing, and tape where pages are joined.
+    Tools {
+        /// Whether pages are joined.
+        tape: bool,
+    },
     /// Pencils.
     Pencils(u32),
 }

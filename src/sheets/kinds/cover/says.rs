@@ -82,7 +82,8 @@ pub(super) fn missing(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
     if runs.iter().any(|run| matches!(run.reader, For::Learner(_))) {
         let uncut = written_instead(job);
         let unmarked = lesson.marks_strips() && !uncut;
-        items.push(wording.copy_pages(&copied(lesson, runs), uncut, unmarked));
+        let apart = job.sheet(SheetKind::Exit).is_some_and(|checks| checks.cuts > 0);
+        items.push(wording.copy_pages(&copied(lesson, runs), uncut, unmarked, apart));
     }
     // What all work with, where groups match other forms.
     let mut forms = lesson.spec.forms.matched.value.clone();

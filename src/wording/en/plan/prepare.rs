@@ -132,7 +132,12 @@ impl Prepare for English {
                 format!("each with {}", needed(numbers)),
             ),
             Thing::Envelopes(count) => (plural(*count, "envelope"), "for strips".to_owned()),
-            Thing::Scissors(count) => (format!("{} of scissors", plural(*count, "pair")), "blunt tips".to_owned()),
+            Thing::Scissors(count, tape) => {
+                let note = if *tape { "blunt tips; tape for mats" } else { "blunt tips" };
+                (format!("{} of scissors", plural(*count, "pair")), note.to_owned())
+            }
+            Thing::Tools { tape: true } => ("paper trimmer and roll of tape".to_owned(), "for you".to_owned()),
+            Thing::Tools { tape: false } => ("paper trimmer".to_owned(), "for you".to_owned()),
             Thing::Pencils(count) => (plural(*count, "pencil"), String::new()),
         }
     }

@@ -162,7 +162,12 @@ impl Prepare for Spanish {
             Thing::Envelopes(count) => {
                 (if *count == 1 { "sobre" } else { "sobres" }.to_owned(), "para las tiras".to_owned())
             }
-            Thing::Scissors(_) => ("tijeras".to_owned(), "de punta redonda".to_owned()),
+            Thing::Scissors(_, tape) => {
+                let note = if *tape { "de punta redonda; cinta" } else { "de punta redonda" };
+                ("tijeras".to_owned(), note.to_owned())
+            }
+            Thing::Tools { tape: true } => ("guillotina y cinta adhesiva".to_owned(), "para usted".to_owned()),
+            Thing::Tools { tape: false } => ("guillotina".to_owned(), "para usted".to_owned()),
             Thing::Pencils(count) => (if *count == 1 { "lápiz" } else { "lápices" }.to_owned(), String::new()),
         }
     }
