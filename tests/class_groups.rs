@@ -329,8 +329,15 @@ fn every_group_practices_with_its_own_numbers_and_the_key_answers_them() {
 fn small_groups_have_numbers_for_everyone_who_can_show_the_slip() {
     let text = "title = \"Tickets\"\nseed = 4\n[numbers]\nrange = [100, 499]\nsort = { count = 5 }\nexit = { count = 2 }\n\
                 [class]\nlearners = 15\n[[group]]\nname = \"Gulls\"\nlearners = 5\nrange = [10, 49]\n\
-                [[group]]\nname = \"Petrels\"\nlearners = 5\nrange = [1000, 4999]\n";
-    let lesson = planned(text);
+                [[group]]\nname = \"Petrels\"\nlearners = 5\nrange = [1000, 4999]\n\
+                [sheets]\nmake = [\"board\", \"strips\", \"exit\", \"key\", \"tally\", \"small-groups\"]\n";
+    numbers_for_everyone(&planned(text));
+    // What the practice shows is talked about, too.
+    let practised = text.replace("\"small-groups\"", "\"small-groups\", \"practice\"");
+    numbers_for_everyone(&planned(&practised));
+}
+
+fn numbers_for_everyone(lesson: &Lesson) {
     let mut told = BTreeSet::new();
     for part in lesson.parts() {
         // What this part's own strips and checks show, read off again.
@@ -340,7 +347,11 @@ fn small_groups_have_numbers_for_everyone_who_can_show_the_slip() {
         for question in checks.flat_map(|check| &check.questions) {
             slips.extend(question.wrong().map(|(_, _, slip)| slip));
         }
-        let lessons = lesson::groups::lessons(&lesson, &part);
+        if lesson.makes(SheetKind::Practice) {
+            let exercises = practice::exercises(lesson, &part);
+            slips.extend(exercises.iter().flat_map(|one| one.wrong(lesson, part.style)).map(|(_, slip)| slip));
+        }
+        let lessons = lesson::groups::lessons(lesson, &part);
         assert_eq!(lessons.iter().map(|lesson| lesson.slip).collect::<BTreeSet<_>>(), slips);
         let (least, most) = part.numbers.range.value;
         for SlipLesson { slip, trials, letter, .. } in lessons {
@@ -358,11 +369,11 @@ fn small_groups_have_numbers_for_everyone_who_can_show_the_slip() {
     }
     assert_eq!(told, lesson.slips.iter().map(|in_play| in_play.slip).collect());
     let family = bundled(Bundled::Andika).unwrap();
-    let packet = packets::one(&lesson, &family, PacketKind::Teacher);
+    let packet = packets::one(lesson, &family, PacketKind::Teacher);
     let said = packets::texts(packet.pages.iter().filter(|page| page.sheet == SheetKind::SmallGroups)).join(" ");
     for part in lesson.parts() {
         assert!(said.contains(part.name.unwrap_or("Everyone else")), "{said}");
-        for own in lesson::groups::lessons(&lesson, &part) {
+        for own in lesson::groups::lessons(lesson, &part) {
             for trial in &own.trials {
                 assert!(
                     said.contains(&English.shown_in(trial.of, trial.task, own.tools_of_each, part.style)),

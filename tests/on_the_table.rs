@@ -460,3 +460,29 @@ fn pieces_are_named_before_anyone_is_asked_for_them() {
     }
     assert!(models > 5 && none > 5, "{models} {none}");
 }
+
+/// Who drew the numbers so far meets pictures of blocks in the quick check: their pieces are named there.
+#[test]
+fn pieces_in_the_pictures_of_a_check_are_named() {
+    let mut read = 0;
+    for (name, lesson) in lessons() {
+        let plan = means::plan(lesson);
+        let Some(exit) = plan.phases.iter().find(|part| part.phase == Phase::Exit) else { continue };
+        let most = exit.steps.iter().find_map(|step| match step {
+            Step::Say(Said::QuestionsToday(most)) => Some(*most as usize),
+            _ => None,
+        });
+        let asked = lesson.checks.iter().flat_map(|check| check.questions.iter().take(most.unwrap_or(usize::MAX)));
+        let pictured = asked.filter(|question| matches!(question.shown, Some(Content::Blocks(_))));
+        let given = exit.steps.iter().any(|step| matches!(step, Step::Act(Deed::GiveChecks { .. } | Deed::GiveGroupChecks(_))));
+        let steps = || plan.phases.iter().flat_map(|part| &part.steps);
+        for question in pictured.filter(|_| given) {
+            for (place, digit) in question.of.digits().filter(|(_, digit)| *digit > 0) {
+                let names = |step: &Step| matches!(step, Step::Say(Said::BlocksWorth(told)) if told.contains(&place));
+                assert!(steps().any(names), "{name}: {digit} {place:?} of {}", question.of);
+            }
+            read += 1;
+        }
+    }
+    assert!(read > 5, "{read}");
+}

@@ -1,7 +1,7 @@
 //! The page for home: which numbers it speaks of, and three questions with fresh ones. Learners of a group take a page home on
 //! the numbers that they have met.
 
-use super::groups::fresh;
+use super::fresh::fresh;
 use super::{Lesson, LessonPart};
 use crate::number::{Feature, Number, Place, Skill, Task};
 

@@ -7,6 +7,7 @@ pub mod deal;
 pub mod decoys;
 pub mod display;
 pub mod exit;
+mod fresh;
 mod grouped;
 pub mod groups;
 pub mod home;

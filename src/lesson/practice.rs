@@ -5,7 +5,7 @@
 
 use std::collections::BTreeSet;
 
-use super::groups::fresh;
+use super::fresh::fresh;
 use super::{Lesson, LessonPart, timing};
 use crate::number::{Content, Digits, Form, Judged, Number, Place, Skill, Slip, Style, Task};
 use crate::rng::Stream;

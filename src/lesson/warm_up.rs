@@ -8,7 +8,8 @@
 use std::collections::BTreeSet;
 
 use super::choose::{Demand, Solutions, requests, taught};
-use super::groups::{self, met};
+use super::fresh::met;
+use super::groups;
 use super::home;
 use super::practice;
 use super::teach::telling_place;

@@ -6,7 +6,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{Lesson, groups};
+use super::{Lesson, fresh};
 use crate::number::{Number, Style};
 use crate::spec::{Language, Pool};
 use crate::wording::learner::BankGroup;
@@ -52,7 +52,7 @@ pub enum BankOf {
 
 /// The words that these numbers of a lesson need.
 pub fn groups(lesson: &Lesson, of: BankOf) -> Vec<WordGroup> {
-    let mut numbers: Vec<Number> = groups::met(lesson).into_iter().collect();
+    let mut numbers: Vec<Number> = fresh::met(lesson).into_iter().collect();
     let named = |value: u32| of == BankOf::Most && (21..30).contains(&(value % 100));
     let left_out = |number: &Number| named(number.value()) || named(number.value() / NEAR);
     if matches!(of, BankOf::Any | BankOf::Most) && !numbers.is_empty() {
@@ -143,7 +143,7 @@ const SHOWN: usize = 300;
 /// meet: no answer of a board or a check is given away. The words of such a number stand in the bank, unless it leaves out
 /// those that the rule is for.
 pub fn notes(lesson: &Lesson, of: BankOf, bank: &[WordGroup]) -> Vec<WordNote> {
-    let met = groups::met(lesson);
+    let met = fresh::met(lesson);
     let there: BTreeSet<u32> = bank.iter().flat_map(|group| &group.words).map(|entry| value(&entry.numeral)).collect();
     let unmet: Vec<Number> = choosable(lesson).into_iter().filter(|number| !met.contains(number)).collect();
     let told = |words: &dyn Wording, style: &Style| {

@@ -41,6 +41,12 @@ pub struct Choice {
 }
 
 impl Question {
+    /// Whether blocks are shown or looked for.
+    pub fn has_blocks(&self) -> bool {
+        let picture = |content: &Content| matches!(content, Content::Blocks(_));
+        self.shown.as_ref().is_some_and(picture) || picture(&self.answer)
+    }
+
     /// The letter of the right answer, `A` for the first choice; none when the answer is written.
     pub fn letter(&self) -> Option<char> {
         (0_u8..).zip(&self.choices).find(|(_, choice)| choice.slip.is_none()).map(|(k, _)| letter(k))

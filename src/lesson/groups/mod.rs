@@ -8,12 +8,13 @@ mod laid;
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::fresh::{candidates, drawn, met};
 use super::kits::KitsAtHand;
-use super::{InPlay, Lesson, LessonPart, Wrong, in_play};
+use super::{InPlay, Lesson, LessonPart, Wrong, in_play, practice};
 use crate::measure::Count;
 use crate::number::{Content, Form, Judged, Number, Skill, Slip, SlipFamily, Style, Task};
 use crate::rng::Stream;
-use crate::spec::Pool;
+use crate::spec::SheetKind;
 use crate::wording::{BlocksOut, GroupStep, GroupTable, Tools};
 use laid::Fit;
 
@@ -140,7 +141,7 @@ pub fn by_family(lesson: &Lesson) -> impl Iterator<Item = &InPlay> {
         .flat_map(|family| lesson.slips.iter().filter(move |in_play| in_play.slip.family() == family))
 }
 
-/// The slips that these learners' strips and checks show, each with the first that it makes there.
+/// The slips that these learners' strips, checks and practice show, each with the first that it makes there.
 fn shown(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<(Slip, Wrong)> {
     let own;
     let all = if part.versions.is_empty() {
@@ -151,7 +152,21 @@ fn shown(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<(Slip, Wrong)> {
         own = in_play::list(&lesson.spec, sets, checks);
         &own
     };
-    all.iter().filter_map(|in_play| Some((in_play.slip, in_play.seen.first()?.clone()))).collect()
+    let mut shown: Vec<(Slip, Wrong)> =
+        all.iter().filter_map(|in_play| Some((in_play.slip, in_play.seen.first()?.clone()))).collect();
+    // The key names the letters of slips in their practice, too: what others show tells what kind of task it is.
+    if lesson.makes(SheetKind::Practice) {
+        let exercises = practice::exercises(lesson, part);
+        let practised: BTreeSet<Slip> =
+            exercises.iter().flat_map(|one| one.wrong(lesson, part.style)).map(|(_, slip)| slip).collect();
+        let others = lesson.slips.iter().filter(|in_play| practised.contains(&in_play.slip));
+        for in_play in others {
+            if let Some(seen) = in_play.seen.first().filter(|_| shown.iter().all(|(slip, _)| *slip != in_play.slip)) {
+                shown.push((in_play.slip, seen.clone()));
+            }
+        }
+    }
+    shown
 }
 
 /// Three numbers for learners who show no slip: with different digits, and more than one, where the range has them.
@@ -174,46 +189,6 @@ pub fn has_it(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<Number> {
     // Numbers of the same digits are one task.
     numbers.retain(|number| asked.insert(number.rearranged()));
     numbers.truncate(NUMBERS);
-    numbers
-}
-
-/// Numbers of a range, shuffled for a purpose; those that learners have met in this lesson come last.
-pub(super) fn fresh(lesson: &Lesson, part: &LessonPart<'_>, purpose: &str) -> Vec<Number> {
-    let mut numbers = candidates(part, &mut Stream::new(lesson.spec.seed.value, &part.purpose(purpose)));
-    let met = met(lesson);
-    numbers.sort_by_key(|number| met.contains(number));
-    numbers
-}
-
-/// Every number that learners have met in this lesson.
-pub(super) fn met(lesson: &Lesson) -> BTreeSet<Number> {
-    let chosen = &lesson.chosen;
-    let checks = lesson.checks.iter().flat_map(|check| check.questions.iter().map(|question| question.of));
-    chosen.built().chain(chosen.exit.iter().copied()).chain(checks).collect()
-}
-
-/// How many numbers are looked at where the range has more.
-const SAMPLE: u32 = 1_500;
-
-/// Numbers of a range, shuffled.
-fn candidates(part: &LessonPart<'_>, stream: &mut Stream) -> Vec<Number> {
-    let pool = Pool::new(part.numbers);
-    let (least, most) = part.numbers.range.value;
-    let mut numbers = drawn(least.value(), most.value(), stream);
-    numbers.retain(|number| pool.holds(*number));
-    numbers
-}
-
-/// Numbers from `least` to `most`, shuffled: all, or an even draw.
-fn drawn(least: u32, most: u32, stream: &mut Stream) -> Vec<Number> {
-    let wide = most - least + 1;
-    let mut numbers: Vec<Number> = if wide <= SAMPLE {
-        (least..=most).filter_map(Number::new).collect()
-    } else {
-        let draw = (0..SAMPLE).filter_map(|_| Number::new(least + stream.below(wide.into()).narrow()));
-        draw.collect::<BTreeSet<_>>().into_iter().collect()
-    };
-    stream.shuffle(&mut numbers);
     numbers
 }
 

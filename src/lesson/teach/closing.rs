@@ -1,6 +1,6 @@
 //! The end of the lesson: sharing, the quick check and clearing away.
 
-use super::building::empty_places;
+use super::building::{empty_places, places};
 use super::means::Means;
 use super::opening::twins;
 use super::script::Script;
@@ -104,6 +104,12 @@ pub(super) fn exit(script: &mut Script<'_>) -> Vec<Laid> {
     let marks = shown().any(|question| !question.choices.is_empty());
     let writes = shown().any(|question| question.choices.is_empty());
     script.say(Said::CheckRules { marks, writes });
+    // Who drew so far, and cut no pictures, meets the pieces here.
+    let pictures: Vec<Number> = shown().filter(|question| question.has_blocks()).map(|question| question.of).collect();
+    let unnamed = places(&pictures).into_iter().filter(|place| !script.has_named(*place)).collect::<Vec<_>>();
+    if !unnamed.is_empty() {
+        script.say(Said::BlocksWorth(unnamed));
+    }
     if most < on_paper as usize {
         script.say(Said::QuestionsToday(most.narrow()));
     }

@@ -151,6 +151,11 @@ impl<'a> Script<'a> {
         self.asked.iter().any(|asked| matches!(asked, Asked::Regrouped(..)))
     }
 
+    /// Whether it was said what a block of a place is worth.
+    pub(super) fn has_named(&self, place: Place) -> bool {
+        self.said.iter().any(|said| matches!(said, Said::BlocksWorth(told) if told.contains(&place)))
+    }
+
     /// Whether it was said how each of these places is drawn by hand.
     pub(super) fn has_drawn(&self, places: &[Place]) -> bool {
         let tells = |said: &Said, place: &Place| match said {
