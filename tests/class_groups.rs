@@ -10,7 +10,7 @@ use crate::support::samples;
 use placewright::diag::Source;
 use placewright::lesson::choose::Demand;
 use placewright::lesson::groups::SlipLesson;
-use placewright::lesson::{self, Lesson, Role};
+use placewright::lesson::{self, Lesson, Role, practice};
 use placewright::measure::Rect;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::number::{Number, Slip};

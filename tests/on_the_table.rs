@@ -10,7 +10,7 @@ use placewright::lesson::Lesson;
 use placewright::lesson::job::{FileFacts, JobFacts, PartFacts, PartKind, PrintSides, Stock};
 use placewright::lesson::teach::{self, Means, Step, materials};
 use placewright::lesson::timing::{self, Phase};
-use placewright::number::{Form, Number, traded};
+use placewright::number::{Content, Form, Number, traded};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::spec::{Keep, SheetKind};
@@ -474,7 +474,8 @@ fn pieces_in_the_pictures_of_a_check_are_named() {
         });
         let asked = lesson.checks.iter().flat_map(|check| check.questions.iter().take(most.unwrap_or(usize::MAX)));
         let pictured = asked.filter(|question| matches!(question.shown, Some(Content::Blocks(_))));
-        let given = exit.steps.iter().any(|step| matches!(step, Step::Act(Deed::GiveChecks { .. } | Deed::GiveGroupChecks(_))));
+        let given =
+            exit.steps.iter().any(|step| matches!(step, Step::Do(Deed::GiveChecks { .. } | Deed::GiveGroupChecks(_))));
         let steps = || plan.phases.iter().flat_map(|part| &part.steps);
         for question in pictured.filter(|_| given) {
             for (place, digit) in question.of.digits().filter(|(_, digit)| *digit > 0) {

@@ -432,3 +432,22 @@ fn a_page_of_the_ticket_that_begins_within_a_section_names_it() {
     }
     assert!(within > 0, "no ticket goes on over a page");
 }
+
+/// A mat of thousands is two pages that are trimmed and joined: not by the copy room.
+#[test]
+fn mats_of_two_pages_are_cut_by_the_teacher() {
+    let shop = Shop::open();
+    let told = |to: u32| {
+        let lesson = planned(&format!(
+            "title = \"Quay lamps\"\nseed = 3\n[numbers]\nrange = [100, {to}]\n[class]\nlearners = 8\n\
+             [sheets]\nmake = [\"mat\", \"board\", \"key\"]\n"
+        ));
+        (told(&shop, &lesson), shop.job(&lesson).sheet(SheetKind::Mat).map(|mat| (mat.sheets, mat.copies)))
+    };
+    let (words, mats) = told(4_999);
+    let (sheets, mats) = mats.expect("mats");
+    assert_eq!(sheets, 2 * mats as usize);
+    let row = format!("Place-value mat {sheets} sheets {mats} place-value mats, each of 2 pages joined with tape");
+    assert!(between(&words, "Not for the copy room", "If a file is missing").contains(&row), "{row}: {words}");
+    assert!(!told(999).0.contains("Not for the copy room"));
+}

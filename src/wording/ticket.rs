@@ -233,6 +233,9 @@ area! {
     /// "1 straight cut", "7 straight cuts".
     fn straight_cuts(count: usize) -> String;
 
+    /// "13 mats, each of 2 pages joined with tape".
+    fn joined(sheet: SheetKind, copies: u32, pages: u32) -> String;
+
     /// "24 kits, 40 pieces each".
     fn kits_of(kits: u32, pieces: usize, holds: Option<[u32; 4]>) -> String;
 

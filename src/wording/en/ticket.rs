@@ -209,6 +209,11 @@ impl TicketWords for English {
         many(count, "straight cut")
     }
 
+    fn joined(&self, sheet: SheetKind, copies: u32, pages: u32) -> String {
+        let each = if copies == 1 { "" } else { "each " };
+        format!("{copies} {}, {each}of {pages} pages joined with tape", self.sheet_in_text(sheet, copies))
+    }
+
     fn kits_of(&self, kits: u32, pieces: usize, holds: Option<[u32; 4]>) -> String {
         let each = if kits == 1 { "1 kit".to_owned() } else { format!("{kits} kits, each") };
         let holds = holds.map_or_else(|| many(pieces, "piece"), |counts| self.blocks_told(counts));

@@ -238,6 +238,11 @@ impl TicketWords for Spanish {
         many(count, "corte recto", "cortes rectos")
     }
 
+    fn joined(&self, sheet: SheetKind, copies: u32, pages: u32) -> String {
+        let each = if copies == 1 { "" } else { "cada uno " };
+        format!("{copies} {}, {each}de {pages} páginas unidas con cinta", self.sheet_in_text(sheet, copies))
+    }
+
     fn kits_of(&self, kits: u32, pieces: usize, holds: Option<[u32; 4]>) -> String {
         let each = if kits == 1 { "1 juego".to_owned() } else { format!("{kits} juegos, cada uno") };
         let holds = holds.map_or_else(|| many(pieces, "pieza", "piezas"), |counts| self.blocks_told(counts));

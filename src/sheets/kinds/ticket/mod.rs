@@ -14,7 +14,7 @@ mod words;
 
 use crate::diag::Problem;
 use crate::lesson::job::{Cutter, FileFacts, Keep, PartKind, PrintSides, PrintedSheet, Stock};
-use crate::measure::Length;
+use crate::measure::{Count, Length};
 use crate::sheets::page::Page;
 use crate::sheets::page::desk::Desk;
 use crate::spec::SheetKind;
@@ -165,6 +165,10 @@ fn cutters(flow: &mut TicketPages<'_>, facts: &Facts, wording: &dyn Wording) -> 
     };
     let mut teacher: Vec<Vec<String>> = facts.job.cut_by(Cutter::Teacher).map(whole).collect();
     teacher.extend(facts.job.sheets.iter().filter(|sheet| sheet.cube_cuts > 0).map(cubes));
+    teacher.extend(facts.job.sheet(SheetKind::Mat).filter(|mat| mat.pages > 1).map(|mat| {
+        let pages = mat.pages.narrow();
+        vec![titled(mat), wording.sheets(mat.sheets), wording.joined(mat.kind, mat.copies, pages)]
+    }));
     if !teacher.is_empty() {
         let (title, heads) = wording.teacher_cuts();
         flow.heading(title);
