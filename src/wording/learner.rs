@@ -79,8 +79,8 @@ area! {
     /// The same with how to check it, before the check lines.
     fn print_checked() -> String;
 
-    /// The same in capitals, for the lowest head.
-    fn print_capitals() -> &'static str;
+    /// The same in capitals, for the lowest head: beside the lines or below both.
+    fn print_capitals(beside: bool) -> &'static str;
 
     /// What stripes mean, in capitals after that.
     fn scrap_capitals() -> &'static str;

@@ -123,8 +123,12 @@ impl LearnerWords for English {
         )
     }
 
-    fn print_capitals(&self) -> &'static str {
-        "BLOCKS \u{b7} 10 cm ABOVE \u{b7} 4 in BELOW \u{b7} PRINT AT 100 %"
+    fn print_capitals(&self, beside: bool) -> &'static str {
+        if beside {
+            "BLOCKS \u{b7} 10 cm ABOVE \u{b7} 4 in BELOW \u{b7} PRINT AT 100 %"
+        } else {
+            "BLOCKS \u{b7} UPPER LINE 10 cm \u{b7} LOWER LINE 4 in \u{b7} PRINT AT 100 %"
+        }
     }
 
     fn scrap_capitals(&self) -> &'static str {

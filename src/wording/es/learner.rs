@@ -132,8 +132,12 @@ impl LearnerWords for Spanish {
         )
     }
 
-    fn print_capitals(&self) -> &'static str {
-        "BLOQUES \u{b7} 10 cm ARRIBA \u{b7} 4 in ABAJO \u{b7} AL 100 %"
+    fn print_capitals(&self, beside: bool) -> &'static str {
+        if beside {
+            "BLOQUES \u{b7} 10 cm ARRIBA \u{b7} 4 in ABAJO \u{b7} AL 100 %"
+        } else {
+            "BLOQUES \u{b7} PRIMERA RAYA 10 cm \u{b7} SEGUNDA RAYA 4 in \u{b7} AL 100 %"
+        }
     }
 
     fn scrap_capitals(&self) -> &'static str {

@@ -160,7 +160,7 @@ fn lines(
 /// The lowest head: two check lines and one line of capitals, which reach neither above nor below the figures. What the pieces do
 /// not need keeps the lines apart from each other and from the first cut. What stripes mean is said where the line has room.
 fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect, needed: Length, striped: bool) -> Result<Headed, Problem> {
-    let said = desk.lesson.wording().print_capitals();
+    let said = desk.lesson.wording().print_capitals(true);
     let face = desk.face(layout, "print")?;
     let face = face.at(face.least);
     let font = desk.family.font(face.weight);
@@ -178,8 +178,10 @@ fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect, needed: Length, striped: 
         let from = live.origin().moved(edge.half(), y);
         items.extend(checkline::items(from, length, least.scaled(1, 5) - edge.half()));
     }
-    // On a narrow page the words stand below the lines.
+    // On a narrow page the words stand below the lines, clear of the ticks at the first cut.
+    let said = if fits { said } else { desk.lesson.wording().print_capitals(false) };
     let (left, top) = if fits { (LONGEST + gap, live.top()) } else { (Length::ZERO, live.top() + high + edge) };
+    let clear = if fits { edge } else { edge + Length::mm100(60) };
     let frame = Rect::new(Point::new(live.left() + left, top), Size::new(live.width() - left - mark - gap, high));
     let base = Down::Base(-ink.top());
     let more = format!("{said} \u{b7} {}", desk.lesson.wording().scrap_capitals());
@@ -187,7 +189,7 @@ fn strip(desk: &Desk<'_>, layout: &Layout, live: Rect, needed: Length, striped: 
     let words = desk.set(said, frame, &face, Align { down: base, ..Align::LEFT })?;
     let frame = Rect::new(Point::new(live.right() - mark, top), Size::new(mark, high));
     let nodes = vec![Node::Artifact(items), words.tagged(Tag::Paragraph)];
-    let body = below(live, top + high + edge);
+    let body = below(live, top + high + clear);
     Ok(Headed { nodes, foot: Node::Artifact(Vec::new()), marks: corner(frame).to_vec(), body })
 }
 

@@ -141,8 +141,8 @@ pub(super) fn cuts(placed: &Placed, origin: Point, live: Rect) -> (Vec<CutLine>,
 
 /// How far ticks reach.
 const TICK: Length = Length::mm(4);
-/// They keep clear of the check lines above.
-const GAP_ABOVE: Length = Length::mm100(80);
+/// They keep clear of the check lines and words above.
+const GAP_ABOVE: Length = Length::mm100(50);
 
 /// What is left over of the bands at their right ends; of bands below one another that end alike, together.
 fn scrap(placed: &Placed) -> Vec<Rect> {
