@@ -50,7 +50,9 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
 /// Room for the version and learner mark at the upper right: whoever hands the pages out sees whose each is.
 fn code(desk: &Desk<'_>, page: &Page) -> Result<Arc<Layer>, Problem> {
     let layout = desk.layouts.page();
-    let (live, width) = (desk.live(page.size, desk.layout(SheetKind::Family)?), layout.length("code")?);
+    // The name stands here, too, on one line: such a page has no other room for it.
+    let live = desk.live(page.size, desk.layout(SheetKind::Family)?);
+    let width = live.width().scaled(2, 5);
     let high = desk.face(layout, "title")?.pitch();
     let frame = Rect::new(Point::new(live.right() - width, live.top()), Size::new(width, high));
     Ok(Arc::new(Layer { marks: vec![Mark { frame, says: Says::Code }], ..Layer::default() }))

@@ -136,7 +136,7 @@ impl<'a> Pen<'a> {
             Says::Code => (&*self.code, "code", Across::Right),
             Says::Piece => (&*self.code, "piece", Across::Right),
             Says::Name => (self.copy.name, "name", Across::Left),
-            Says::Owner => (self.copy.name, "foot", Across::Right),
+            Says::Owner => (self.copy.name, "name", Across::Right),
             Says::Folio => (&*self.folio, "foot", Across::Right),
         };
         if text.is_empty() {
