@@ -147,7 +147,8 @@ impl Lesson {
     /// column of words of a language.
     pub fn form_skill(&self, form: Form) -> String {
         let own = self.spec.forms.names.get(form).map(str::to_owned);
-        own.or_else(|| self.headed(form)).unwrap_or_else(|| self.wording().form_skill(form).to_owned())
+        let skill = || self.wording().form_skill(form, self.usage().greatest);
+        own.or_else(|| self.headed(form)).unwrap_or_else(skill)
     }
 
     /// What a skill of the quick check is called, in the class's word for its form where it has one.

@@ -24,7 +24,7 @@ area! {
     fn form_written(form: Form) -> &'static str;
 
     /// Being able to read or write it, as a heading of the tally: "block picture".
-    fn form_skill(form: Form) -> &'static str;
+    fn form_skill(form: Form, greatest: Place) -> String;
 
     /// The question which of several contents in this form shows a numeral: "Which words say 406?", or with the class's own
     /// name of the form, "Which is 406 in word form?"

@@ -69,17 +69,19 @@ impl FormTitles for English {
         }
     }
 
-    fn form_skill(&self, form: Form) -> &'static str {
-        match form {
+    fn form_skill(&self, form: Form, greatest: Place) -> String {
+        let skill = match form {
             Form::Numeral => "numeral",
             Form::Words => "number words",
             Form::SecondWords => "words in the other language",
             Form::Expanded => "expanded form",
-            Form::Units => "place by place",
+            // Boards and keys head this column so, too.
+            Form::Units => return inside(self.form_heading(form, greatest)),
             Form::Regrouped => "regrouping",
             Form::Blocks => "block picture",
             Form::Untraded => "trading blocks",
-        }
+        };
+        skill.to_owned()
     }
 
     fn which_form(&self, form: Form, own: Option<&str>, numeral: &str) -> String {

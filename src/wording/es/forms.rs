@@ -72,8 +72,8 @@ impl FormTitles for Spanish {
         }
     }
 
-    fn form_skill(&self, form: Form) -> &'static str {
-        match form {
+    fn form_skill(&self, form: Form, _: Place) -> String {
+        let skill = match form {
             Form::Numeral => "en cifras",
             Form::Words => "en palabras",
             Form::SecondWords => "palabras en el otro idioma",
@@ -82,7 +82,8 @@ impl FormTitles for Spanish {
             Form::Regrouped => "reagrupar",
             Form::Blocks => "dibujo de bloques",
             Form::Untraded => "canjear bloques",
-        }
+        };
+        skill.to_owned()
     }
 
     fn which_form(&self, form: Form, own: Option<&str>, numeral: &str) -> String {
