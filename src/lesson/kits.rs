@@ -28,11 +28,11 @@ impl Lesson {
         Ok(self.with_change(most))
     }
 
-    /// The same of what the class's tub holds, which has no blocks for larger numbers; `None` where there is no tub.
-    pub fn tub_set(&self) -> Option<BlockCounts> {
+    /// What the class's tub holds, which has no blocks for larger numbers, of the pieces of these numbers and of those that
+    /// they are traded for; `None` where there is no tub.
+    pub fn tub_set(&self, numbers: impl Iterator<Item = Number>) -> Option<BlockCounts> {
         let tub = self.tub_holds()?;
-        let most = self.chosen.built().filter_map(fewest_blocks).fold([0; 4], larger);
-        let set = self.with_change(most);
+        let set = self.with_change(numbers.filter_map(fewest_blocks).fold([0; 4], larger));
         Some(std::array::from_fn(|k| set[k].min(tub[k])))
     }
 

@@ -170,8 +170,9 @@ area! {
     fn missing_title() -> &'static str;
 
     /// Copies are made as the table of pages counts them; `uncut` where strips would have come in pieces, so that learners write
-    /// instead; `unmarked` where strips would have had marks on their backs; `apart` where several quick checks are on a page.
-    fn copy_pages(sets: &CopiedSets, uncut: bool, unmarked: bool, apart: bool) -> String;
+    /// instead; `kits` that would have come in pieces too, so that the plan's way without them is gone; `unmarked` where strips would
+    /// have had marks on their backs; `apart` where several quick checks are on a page.
+    fn copy_pages(sets: &CopiedSets, uncut: bool, kits: &[SheetKind], unmarked: bool, apart: bool) -> String;
 
     /// Without a copier: what to write on the board, and the forms that learners write.
     fn no_copier(by_hand: &ByHand, forms: &[Form], usage: &Usage<'_>) -> String;

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::packet::Envelope;
+use super::read::whole;
 use super::rules::{Check, Rule, all_pages, count, holds, listed, numbers, same};
 use super::stated::group_named;
 use super::uncut::stay_whole;
@@ -49,6 +50,11 @@ pub fn needed(held: &Envelope, folio: usize) -> u32 {
     if page.sheet == SheetKind::Strips && (piled || stay_whole(held)) {
         return 0;
     }
+    // Nor would they have kits that it would have cut.
+    let cut = held.lesson.spec.print.cut.value == Cut::Stack;
+    if cut && matches!(page.sheet, SheetKind::Blocks | SheetKind::Layered) {
+        return 0;
+    }
     if page.sheet == SheetKind::Exit {
         let slips = held.of_kind(SheetKind::Exit).filter(|other| other.version == page.version);
         let slips: usize = slips.flat_map(|page| &page.layers).map(|layer| layer.pieces.len()).sum();
@@ -84,7 +90,7 @@ pub fn late(held: &Envelope, holes: &[&str]) -> Check {
             holds(first.is_empty(), format!("nobody checks `{part}`"))?;
         }
         if has(&["match", "emparejar"]) {
-            let plan = super::read::whole(held.of_kind(SheetKind::Plan));
+            let plan = whole(held.of_kind(SheetKind::Plan));
             holds(
                 !["no time to cut today", "Hoy no hay tiempo para recortar"].iter().any(|words| plan.contains(words))
                     && held.has(SheetKind::Strips),
@@ -114,7 +120,7 @@ pub fn keys_on(held: &Envelope, said: &str) -> Check {
 
 /// The first line of the plan that is said like this has the number.
 pub fn starts_with(held: &Envelope, line: &str, number: &str) -> Check {
-    let plan = super::read::whole(held.of_kind(SheetKind::Plan));
+    let plan = whole(held.of_kind(SheetKind::Plan));
     let first = plan.lines().find_map(|text| super::read::fit(line, text));
     same(first.map(|holes| holes[0].to_owned()), Some(number.to_owned()))
 }
@@ -175,6 +181,15 @@ pub fn copied(held: &Envelope, said: &str) -> Check {
             holds(held.lesson.marks_strips(), "no strips have marks")?;
         } else if ["of a row", "de una fila"].iter().any(|words| sentence.contains(words)) {
             holds(held.lesson.groups.iter().any(|group| group.versions.len() > 1), "each group has one set")?;
+        } else if let Some(kits) = kits_left_out(sentence) {
+            holds(held.lesson.spec.print.cut.value == Cut::Stack, "who cuts cuts kits too")?;
+            let made = [SheetKind::Blocks, SheetKind::Layered].into_iter().filter(|kind| held.has(*kind));
+            let wording = held.lesson.wording();
+            for kind in made {
+                holds(kits.to_lowercase().contains(wording.sheet_in_text(kind, 2)), kits)?;
+            }
+            let plan = whole(held.of_kind(SheetKind::Plan));
+            holds(plan.contains(wording.shortcut_title()), "the plan does not say what to do")?;
         } else if !apart.contains(&sentence) {
             holds(
                 ["Strips are not needed: ", "Las tiras no hacen falta: "].iter().any(|lead| sentence.starts_with(lead)),
@@ -183,6 +198,15 @@ pub fn copied(held: &Envelope, said: &str) -> Check {
         }
     }
     Ok(())
+}
+
+/// The kits that are not needed, in a sentence that says so and where the plan has what to do instead.
+fn kits_left_out(sentence: &str) -> Option<&str> {
+    let ends = [
+        " are not needed: the plan has \u{201c}If nobody had time\u{201d}",
+        " no hacen falta: el plan tiene \u{ab}Si no hubo tiempo\u{bb}",
+    ];
+    ends.iter().find_map(|end| sentence.strip_suffix(end))
 }
 
 /// The sort sheets of the packet are all of this set.

@@ -32,11 +32,13 @@ pub fn cuts(means: &Means<'_>) -> bool {
 
 /// How many sets are counted out of the class's tub and the blocks of each place in one, where anything is built with them.
 fn from_tub(means: &Means<'_>) -> Option<(u32, Counted)> {
-    let [thousands, flats, rods, cubes] = means.lesson.tub_set()?;
-    let sets = means.lesson.spec.class.learners.value.div_ceil(means.tub_share());
+    // What is built today; without model numbers it is one of those that are sorted.
+    let lesson = means.lesson;
+    let today = if lesson.chosen.model.is_empty() { lesson.chosen.built().collect() } else { models(lesson) };
+    let [thousands, flats, rods, cubes] = lesson.tub_set(today.iter().copied())?;
+    let sets = lesson.spec.class.learners.value.div_ceil(means.tub_share());
     let held = [cubes, rods, flats, thousands, 0, 0];
-    let mut numbers = means.lesson.chosen.built();
-    numbers.any(|number| means.built_with(number) == BuiltWith::Tub).then_some((sets, held))
+    today.iter().any(|number| means.built_with(*number) == BuiltWith::Tub).then_some((sets, held))
 }
 
 fn display_pages(means: &Means<'_>) -> u32 {
@@ -103,7 +105,9 @@ pub(super) fn is_long(chores: &[(Chore, u32)]) -> bool {
 pub(super) fn shortcuts(means: &Means<'_>) -> Vec<Shortcut> {
     let shows = |place: Place| means.lesson.chosen.built().any(|n| n.shows(place));
     let mut all = Vec::new();
-    for sheet in means.job.cut_by(Cutter::Teacher) {
+    // What the copy room cuts is uncut where its copies are made anew.
+    let cut = [Cutter::Teacher, Cutter::CopyRoom];
+    for sheet in cut.into_iter().flat_map(|cutter| means.job.cut_by(cutter)) {
         match sheet.kind {
             SheetKind::Blocks => {
                 let (thousands, hundreds) = (shows(Place::Thousands), shows(Place::Hundreds));

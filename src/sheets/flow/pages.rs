@@ -198,8 +198,7 @@ impl<'a> Flow<'a> {
     /// Finds the page for something that takes `high` to begin, and sets what waited for it. Fails when no page is so high.
     pub fn begin(&mut self, high: Length) -> Result<(), Problem> {
         if self.left() < high && !self.at_top() {
-            let headed = self.waiting.iter().any(|lead| matches!(lead.tag, Tag::Heading(_)));
-            if self.sections && !headed { self.turn_within()? } else { self.turn()? }
+            self.turn_on()?;
         }
         if self.left() < high {
             let (whole, sheet) = (self.column.frame.height(), self.setup.kind.word());
@@ -227,6 +226,12 @@ impl<'a> Flow<'a> {
         self.headed = next;
         self.column = Column::new(self.desk, self.deep());
         Ok(())
+    }
+
+    /// Ends the page before whatever waits: where pages name their sections, within one unless its heading waits too.
+    pub fn turn_on(&mut self) -> Result<(), Problem> {
+        let headed = self.waiting.iter().any(|lead| matches!(lead.tag, Tag::Heading(_)));
+        if self.sections && !headed { self.turn_within() } else { self.turn() }
     }
 
     /// Ends the page in the middle of something: what was set last as its heading stands above the rest, too.

@@ -313,7 +313,7 @@ impl Flow<'_> {
         let (here, own, all) = (self.left() - head, self.whole() - head, highs.iter().copied().sum::<Length>());
         let parted = look.whole && all > here && all <= own;
         if !self.at_top() && (parted || !breaks_well(here, own, &highs)) {
-            self.turn()?;
+            self.turn_on()?;
         }
         let mut from = 0;
         while from < highs.len() {

@@ -8,7 +8,7 @@ use crate::wording::class_groups::ClassGroups;
 use crate::wording::cover::{
     ByHand, Caution, CopiedSets, CoverWords, KeyPages, LeftBehind, PageRange, Papers, SortSheets,
 };
-use crate::wording::{Titles, Usage};
+use crate::wording::{Phrases, Titles, Usage};
 
 /// "page 3", "pages 3–5".
 fn on(pages: PageRange) -> String {
@@ -119,7 +119,7 @@ impl CoverWords for English {
         "If the copies are missing"
     }
 
-    fn copy_pages(&self, sets: &CopiedSets, uncut: bool, unmarked: bool, apart: bool) -> String {
+    fn copy_pages(&self, sets: &CopiedSets, uncut: bool, kits: &[SheetKind], unmarked: bool, apart: bool) -> String {
         let set = match sets {
             CopiedSets::All => String::new(),
             CopiedSets::One(set) => format!(" Everyone then works with set {set}."),
@@ -127,9 +127,17 @@ impl CoverWords for English {
         };
         let uncut =
             if uncut { " Strips are not needed: learners write in the boxes of the sorting board." } else { "" };
+        let kits = match kits {
+            [] => String::new(),
+            kinds => {
+                let names: Vec<&str> = kinds.iter().map(|kind| self.sheet_in_text(*kind, 2)).collect();
+                let names = self.capital(&self.list(&names));
+                format!(" {names} are not needed: the plan has \u{201c}If nobody had time\u{201d}.")
+            }
+        };
         let unmarked = if unmarked { " Such strips have no marks on their backs." } else { "" };
         let apart = if apart { " Cut quick checks apart first." } else { "" };
-        format!("Copy each page as often as stands beside it, at actual size.{apart}{set}{uncut}{unmarked}")
+        format!("Copy each page as often as stands beside it, at actual size.{apart}{set}{uncut}{kits}{unmarked}")
     }
 
     fn no_copier(&self, by_hand: &ByHand, forms: &[Form], usage: &Usage<'_>) -> String {

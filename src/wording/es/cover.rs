@@ -4,6 +4,7 @@ use super::Spanish;
 use super::phrases::{counted, grade as grade_text, listed};
 use super::titles::with_article;
 use crate::number::{Form, Number};
+use crate::spec::SheetKind;
 use crate::wording::class_groups::ClassGroups;
 use crate::wording::cover::{
     ByHand, Caution, CopiedSets, CoverWords, KeyPages, LeftBehind, PageRange, Papers, SortSheets,
@@ -121,7 +122,7 @@ impl CoverWords for Spanish {
         "Si faltan las copias"
     }
 
-    fn copy_pages(&self, sets: &CopiedSets, uncut: bool, unmarked: bool, apart: bool) -> String {
+    fn copy_pages(&self, sets: &CopiedSets, uncut: bool, kits: &[SheetKind], unmarked: bool, apart: bool) -> String {
         let set = match sets {
             CopiedSets::All => String::new(),
             CopiedSets::One(set) => format!(" Así todos trabajan con el juego {set}."),
@@ -129,9 +130,17 @@ impl CoverWords for Spanish {
         };
         let uncut =
             if uncut { " Las tiras no hacen falta: los estudiantes escriben en las casillas del tablero." } else { "" };
+        let kits = match kits {
+            [] => String::new(),
+            kinds => {
+                let names: Vec<String> = kinds.iter().map(|kind| with_article(*kind, 2)).collect();
+                let names = self.capital(&listed(&names));
+                format!(" {names} no hacen falta: el plan tiene «Si no hubo tiempo».")
+            }
+        };
         let unmarked = if unmarked { " Esas tiras no llevan figuras en el reverso." } else { "" };
         let apart = if apart { " Corte antes los controles." } else { "" };
-        format!("Copie cada página las veces que dice a su lado, a tamaño real.{apart}{set}{uncut}{unmarked}")
+        format!("Copie cada página las veces que dice a su lado, a tamaño real.{apart}{set}{uncut}{kits}{unmarked}")
     }
 
     fn no_copier(&self, by_hand: &ByHand, forms: &[Form], usage: &Usage<'_>) -> String {

@@ -57,7 +57,7 @@ pub(super) fn first(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
 /// How many copies of a learner's pages are needed where there are none.
 pub(super) fn copies(job: &JobFacts, run: &PageRun) -> Option<u32> {
     let For::Learner(_) = run.reader else { return None };
-    if run.sheet == SheetKind::Strips && written_instead(job) {
+    if run.sheet == SheetKind::Strips && written_instead(job) || kits_done_without(job).contains(&run.sheet) {
         return None;
     }
     // The packet has set A only: whoever would have another letter gets it too.
@@ -74,6 +74,12 @@ fn written_instead(job: &JobFacts) -> bool {
     job.has(SheetKind::Board) && matches!(cutter, Some(Cutter::CopyRoom | Cutter::Later))
 }
 
+/// Kits that the copy room would have cut: without it nobody has them, and the plan says how to do without.
+fn kits_done_without(job: &JobFacts) -> Vec<SheetKind> {
+    let kits = job.cut_by(Cutter::CopyRoom).map(|sheet| sheet.kind);
+    kits.filter(|kind| matches!(kind, SheetKind::Blocks | SheetKind::Layered)).collect()
+}
+
 /// How to go on without copies: what to copy how often, and what to do without a copier.
 pub(super) fn missing(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
     let (lesson, job) = (means.lesson, means.job);
@@ -83,7 +89,7 @@ pub(super) fn missing(means: &Means<'_>, runs: &[PageRun]) -> Vec<String> {
         let uncut = written_instead(job);
         let unmarked = lesson.marks_strips() && !uncut;
         let apart = job.sheet(SheetKind::Exit).is_some_and(|checks| checks.cuts > 0);
-        items.push(wording.copy_pages(&copied(lesson, runs), uncut, unmarked, apart));
+        items.push(wording.copy_pages(&copied(lesson, runs), uncut, &kits_done_without(job), unmarked, apart));
     }
     // What all work with, where groups match other forms.
     let mut forms = lesson.spec.forms.matched.value.clone();
