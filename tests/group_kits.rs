@@ -411,8 +411,9 @@ fn a_key_helps_with_blocks_only_where_the_kit_holds_them() {
     let (layouts, family) = (Layouts::read(&[]).unwrap(), family());
     for lesson in on_trading() {
         let Some(kept) = lesson.slips.iter().find(|in_play| in_play.slip == Slip::NotTakenAway) else { continue };
-        let Some(needs) = kept.seen.first().and_then(|wrong| needed(&lesson, wrong)) else { continue };
-        let fits = within(needs, held(&lesson));
+        // What helps has to help with each of them.
+        let needs: Vec<[u32; 4]> = kept.seen.iter().filter_map(|wrong| needed(&lesson, wrong)).collect();
+        let fits = needs.iter().all(|needs| within(*needs, held(&lesson)));
         let pages = masters(&Desk::new(&lesson, &layouts, &family), SheetKind::Key).expect("a key");
         let told = texts(&pages).join(" ");
         assert_eq!(told.contains("Trade with blocks"), fits, "{needs:?} of {:?}", held(&lesson));

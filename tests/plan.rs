@@ -12,7 +12,7 @@ use placewright::lesson::timing::{self, Phase, StripUse};
 use placewright::number::Slip;
 use placewright::spec::{Cut, FormNames, Given, Joiner, SheetKind};
 use placewright::wording::plan::{Reply, Thing};
-use placewright::wording::{English, Slips, Tools};
+use placewright::wording::{English, ReadIn, Slips, Tools};
 use setup::{lesson, plain, spec};
 
 /// Lessons of every kind: minutes, model, sort sets, exit.
@@ -335,7 +335,7 @@ fn slips_are_explained_once() {
 #[test]
 fn slips_speak_in_short_sentences() {
     for slip in Slip::all() {
-        for text in [English.slip_thinking(slip), English.slip_next(slip, Tools::ALL)] {
+        for text in [English.slip_thinking(slip, ReadIn::Hundreds), English.slip_next(slip, Tools::ALL)] {
             assert!(sentences(text).all(|sentence| word_count(sentence) <= LONGEST), "{text}");
         }
     }

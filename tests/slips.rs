@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 use std::path::Path;
 
 use placewright::number::{Form, Names, Number, Slip, Task};
-use placewright::wording::{English, Slips, Tools};
+use placewright::wording::{English, ReadIn, Slips, Tools};
 
 /// Where the table stands.
 fn file() -> std::path::PathBuf {
@@ -53,7 +53,7 @@ fn document() -> String {
             text,
             "| {}{only} | {how} | {} | {} | {} |",
             slip.word(),
-            English.slip_thinking(slip),
+            English.slip_thinking(slip, ReadIn::Hundreds),
             English.slip_next(slip, Tools::ALL),
             slip.source()
         );

@@ -138,7 +138,11 @@ impl Lesson {
             mat: makes(SheetKind::Mat),
             blocks: number <= Number::MAX_BLOCKS && (makes(SheetKind::Blocks) || self.has_tub()),
             cards: makes(SheetKind::Layered),
-            read: if number.shows(Place::TenThousands) { ReadIn::Periods } else { ReadIn::Digits },
+            read: match number {
+                _ if number.shows(Place::TenThousands) => ReadIn::Periods,
+                _ if number.shows(Place::Thousands) => ReadIn::Digits,
+                _ => ReadIn::Hundreds,
+            },
         }
     }
 

@@ -22,6 +22,8 @@ pub struct Tools {
 /// How a numeral is read aloud.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum ReadIn {
+    /// A hundred, and the rest as one number: up to 999.
+    Hundreds,
     /// Digit by digit from the greatest place: up to 9,999.
     Digits,
     /// In two groups of digits, thousands and ones: from 10,000 up.
@@ -41,7 +43,7 @@ area! {
     fn slip_name(slip: Slip) -> &'static str;
 
     /// What the learner is thinking: one sentence.
-    fn slip_thinking(slip: Slip) -> &'static str;
+    fn slip_thinking(slip: Slip, read: ReadIn) -> &'static str;
 
     /// What the teacher can do next with what there is: one sentence.
     fn slip_next(slip: Slip, tools: Tools) -> &'static str;

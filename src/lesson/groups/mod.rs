@@ -109,14 +109,12 @@ fn equipped(
     }
 }
 
-/// What a remedy can use against a wrong answer: blocks only where one set holds all that its trade asks for at once, cards
+/// What a remedy can use against a wrong answer: blocks only where one set holds all that is laid out at once, cards
 /// only where a kit stacks the number.
 pub fn tools_against(lesson: &Lesson, wrong: &Wrong) -> Tools {
-    let usual = lesson.tools(wrong.of);
-    let trades = wrong.task.counted(wrong.of, &lesson.style).is_some();
-    let kits = lesson.kits();
+    let (usual, kits) = (lesson.tools(wrong.of), lesson.kits());
     let holds = || laid::sets(&kits, &lesson.style, wrong.slip, wrong.of, wrong.task).is_some();
-    Tools { blocks: usual.blocks && (!trades || holds()), cards: usual.cards && kits.stacks(wrong.of), ..usual }
+    Tools { blocks: usual.blocks && holds(), cards: usual.cards && kits.stacks(wrong.of), ..usual }
 }
 
 /// What the groups of all these lessons need on their table.

@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use crate::diag::Problem;
 use crate::lesson::teach::rows_written;
-use crate::lesson::{InPlay, Lesson, SortSet, Strip, Version, Wrong, groups};
+use crate::lesson::{InPlay, Lesson, SortSet, Strip, Version, groups};
 use crate::measure::{Count, Length, Point, Rect, Size, Weight};
 use crate::number::{Breadth, Content, Form, Number, Slip, Task};
 use crate::sheets::blocks::geometry::{Blockwork, Counts};
@@ -59,19 +59,20 @@ fn slips(desk: &Desk<'_>) -> Result<Option<TitledTable>, Problem> {
     let face = desk.face(layout, "text")?;
     let tools = desk.lesson.tools(desk.lesson.spec.numbers.range.value.1);
     let row = |in_play: &InPlay| {
-        // What helps is told of the example beside it.
-        let against = in_play.seen.first().map(|wrong: &Wrong| groups::tools_against(desk.lesson, wrong));
-        let tools = against.map_or(tools, |own| Tools {
-            blocks: tools.blocks && own.blocks,
-            cards: tools.cards && own.cards,
+        // What helps, helps with all that learners can be seen to do; what is thought, with the example beside it.
+        let against: Vec<Tools> = in_play.seen.iter().map(|wrong| groups::tools_against(desk.lesson, wrong)).collect();
+        let tools = Tools {
+            blocks: tools.blocks && against.iter().all(|own| own.blocks),
+            cards: tools.cards && against.iter().all(|own| own.cards),
             ..tools
-        });
+        };
+        let example_read = against.first().map_or(tools.read, |own| own.read);
         let text = |text: &str| TableCell::Text(text.to_owned());
         vec![
             TableCell::Bold(in_play.letter.to_string()),
             TableCell::Bold(desk.lesson.wording().slip_name(in_play.slip).to_owned()),
             TableCell::Text(example(desk, in_play)),
-            text(desk.lesson.wording().slip_thinking(in_play.slip)),
+            text(desk.lesson.wording().slip_thinking(in_play.slip, example_read)),
             text(desk.lesson.wording().slip_next(in_play.slip, tools)),
         ]
     };
@@ -296,11 +297,12 @@ fn revealed(
     let mut rows = Vec::new();
     for &Decoy { strip, of, slip, ref shows } in decoys {
         let shown = shown(desk, strip.form, &strip.content, Weight::Bold, pictures);
-        let of = set.style.numeral(of);
+        let (number, of) = (of, set.style.numeral(of));
         let letter = desk.lesson.letter(slip).map(|letter| format!("{letter}, ")).unwrap_or_default();
         let name = format!("{letter}{}", desk.lesson.wording().slip_name(slip));
+        let thinking = desk.lesson.wording().slip_thinking(slip, desk.lesson.tools(number).read);
         let text = |text: &str| TableCell::Text(text.to_owned());
-        rows.push(vec![shown, text(shows), text(&of), text(&name), text(desk.lesson.wording().slip_thinking(slip))]);
+        rows.push(vec![shown, text(shows), text(&of), text(&name), text(thinking)]);
     }
     let wide =
         |rows: &[Vec<TableCell>]| widest_picture(desk, rows.iter().filter_map(|row| row.first()), pictures, &face);

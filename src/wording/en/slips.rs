@@ -10,7 +10,7 @@ impl Slips for English {
         slip.word()
     }
 
-    fn slip_thinking(&self, slip: Slip) -> &'static str {
+    fn slip_thinking(&self, slip: Slip, read: ReadIn) -> &'static str {
         match slip {
             Slip::ZeroDropped => "Zero stands for nothing, so it need not be written or counted.",
             Slip::ZeroMoved => "There is a zero in the number, but any place will do for it.",
@@ -25,9 +25,10 @@ impl Slips for English {
             Slip::FaceValue => "Every digit counts that many ones, wherever it stands.",
             Slip::CountedAlike => "Every block counts as one, whatever its size.",
             Slip::PlaceOff => "A digit counts by its place, but this one is counted in the place beside its own.",
-            Slip::ReadInPieces => {
-                "The number is read part by part, and no part says how many hundreds or thousands it is."
+            Slip::ReadInPieces if read == ReadIn::Hundreds => {
+                "The first digit is read as tens, and the rest after it as a number of its own."
             }
+            Slip::ReadInPieces => "The digits are read one by one, as those of a telephone number are.",
             Slip::FromTheOnes => "Numbers are compared from the right, so the last digit that differs decides.",
             Slip::NotTakenAway => "Smaller pieces come, and what was traded for them stays.",
             Slip::OneForOne => "A piece that is traded gives one piece of the next kind, not ten.",
@@ -146,15 +147,17 @@ mod tests {
     #[test]
     fn sentences_are_short_and_whole() {
         for slip in Slip::all() {
-            for sentence in [English.slip_thinking(slip), English.slip_next(slip, Tools::ALL)] {
+            for sentence in [English.slip_thinking(slip, ReadIn::Hundreds), English.slip_next(slip, Tools::ALL)] {
                 let is_sentence = sentence.starts_with(char::is_uppercase) && sentence.ends_with('.');
                 assert!(is_sentence && sentence.matches('.').count() == 1, "{sentence}");
                 assert!(sentence.split(' ').count() <= 22, "{sentence}");
             }
             let before = Slip::all().take_while(|other| *other != slip);
-            let (name, thinking) = (English.slip_name(slip), English.slip_thinking(slip));
+            let (name, thinking) = (English.slip_name(slip), English.slip_thinking(slip, ReadIn::Hundreds));
             assert!(name.split(' ').count() <= 4 && name == name.to_lowercase(), "{name}");
-            let alone = |other: Slip| English.slip_name(other) != name && English.slip_thinking(other) != thinking;
+            let alone = |other: Slip| {
+                English.slip_name(other) != name && English.slip_thinking(other, ReadIn::Hundreds) != thinking
+            };
             assert!(before.into_iter().all(alone), "{name}");
         }
     }

@@ -379,7 +379,10 @@ impl GroupSteps for English {
 fn made(number: Number, tools: Tools, style: &Style) -> String {
     match fewest_blocks(number) {
         Some(_) => made_of(number, tools, style),
-        None if tools.mat => format!("Lay the digits of {} on the mat, one in each column.", style.numeral(number)),
+        None if tools.mat => format!(
+            "Write the digits of {} on scraps of paper, and lay one in each column of the mat.",
+            style.numeral(number)
+        ),
         None => format!("Write {} in a chart on paper, one digit in each column.", style.numeral(number)),
     }
 }
@@ -421,8 +424,13 @@ fn in_columns(number: Number, tools: Tools, style: &Style) -> String {
         let column = if several { ", each kind in its own column" } else { "" };
         return format!("Build {numeral} {place} with {}{column}.", English.pieces_of(number));
     }
+    let scraps = match (tools.mat, several) {
+        (true, true) => " Write each count on a scrap of paper.",
+        (true, false) => " Write the count on a scrap of paper.",
+        (false, _) => "",
+    };
     let column = if several { "each count in its own column" } else { "in its column" };
-    format!("Show {numeral} {place}: {}, {column}.", listed(&counts))
+    format!("Show {numeral} {place}: {}, {column}.{scraps}", listed(&counts))
 }
 
 /// Two numbers side by side, and how they are compared.

@@ -33,7 +33,7 @@ impl Slips for Spanish {
         }
     }
 
-    fn slip_thinking(&self, slip: Slip) -> &'static str {
+    fn slip_thinking(&self, slip: Slip, read: ReadIn) -> &'static str {
         match slip {
             Slip::ZeroDropped => "El cero no vale nada, así que no hace falta escribirlo ni contarlo.",
             Slip::ZeroMoved => "El número lleva un cero, pero da igual en qué lugar.",
@@ -50,9 +50,10 @@ impl Slips for Spanish {
             Slip::FaceValue => "Cada cifra cuenta unidades, esté donde esté.",
             Slip::CountedAlike => "Cada bloque cuenta uno, sea del tamaño que sea.",
             Slip::PlaceOff => "Una cifra cuenta según su posición, pero esta se cuenta en la de al lado.",
-            Slip::ReadInPieces => {
-                "Lee el número por partes, y ninguna parte dice cuántas centenas o cuántos millares son."
+            Slip::ReadInPieces if read == ReadIn::Hundreds => {
+                "Lee la primera cifra como decenas y el resto como otro número."
             }
+            Slip::ReadInPieces => "Lee las cifras una por una, como las de un número de teléfono.",
             Slip::FromTheOnes => "Los números se comparan desde la derecha: decide la última cifra distinta.",
             Slip::NotTakenAway => "Vienen piezas menores y lo que se canjeó por ellas se queda.",
             Slip::OneForOne => "Una pieza canjeada da una pieza del tipo siguiente, no diez.",

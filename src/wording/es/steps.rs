@@ -452,8 +452,13 @@ fn in_columns(number: Number, tools: Tools, style: &Style) -> String {
         let column = if several { ", cada tipo en su columna" } else { "" };
         return format!("Armamos {numeral} {place} con {}{column}.", Spanish.pieces_of(number));
     }
+    let scraps = match (tools.mat, several) {
+        (true, true) => " Escribimos cada cantidad en un papelito.",
+        (true, false) => " Escribimos la cantidad en un papelito.",
+        (false, _) => "",
+    };
     let column = if several { "cada cantidad en su columna" } else { "en su columna" };
-    format!("Mostramos {numeral} {place}: {}, {column}.", listed(&counts))
+    format!("Mostramos {numeral} {place}: {}, {column}.{scraps}", listed(&counts))
 }
 
 /// Two numbers side by side, and how they are compared.

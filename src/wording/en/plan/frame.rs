@@ -142,7 +142,7 @@ impl Frame for English {
     }
 
     fn thinking_and_next(&self, slip: Slip, tools: Tools) -> String {
-        format!("Thinking: {} Next: {}", self.slip_thinking(slip), self.slip_next(slip, tools))
+        format!("Thinking: {} Next: {}", self.slip_thinking(slip, tools.read), self.slip_next(slip, tools))
     }
 
     fn as_above(&self) -> &'static str {

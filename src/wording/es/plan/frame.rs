@@ -151,7 +151,7 @@ impl Frame for Spanish {
     }
 
     fn thinking_and_next(&self, slip: Slip, tools: Tools) -> String {
-        format!("Qué piensa: {} Qué ayuda: {}", self.slip_thinking(slip), self.slip_next(slip, tools))
+        format!("Qué piensa: {} Qué ayuda: {}", self.slip_thinking(slip, tools.read), self.slip_next(slip, tools))
     }
 
     fn as_above(&self) -> &'static str {
