@@ -300,7 +300,7 @@ fn every_group_practices_with_its_own_numbers_and_the_key_answers_them() {
     let key = packets::texts(packet.pages.iter().filter(|page| page.sheet == SheetKind::Key)).join(" ");
     assert_eq!(lesson.parts().len(), 3);
     for part in lesson.parts() {
-        let exercises = lesson::practice::exercises(&lesson, &part);
+        let exercises = practice::exercises(&lesson, &part);
         assert!(exercises.len() > 5, "{exercises:?}");
         let (least, most) = part.numbers.range.value;
         for exercise in &exercises {
@@ -314,7 +314,7 @@ fn every_group_practices_with_its_own_numbers_and_the_key_answers_them() {
             let page = practiced.iter().find(|page| page.version == Some(*version)).expect("a master");
             let said = packets::texts([*page]).join(" ");
             for exercise in &exercises {
-                if let lesson::practice::Exercise::Worth(of, place) = exercise {
+                if let practice::Exercise::Worth(of, place) = exercise {
                     let numeral = part.style.numeral(*of);
                     assert!(said.contains(&numeral), "{said}");
                     let worth = Number::new(u32::from(of.digit(*place)) * place.worth()).unwrap();

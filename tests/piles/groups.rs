@@ -12,7 +12,7 @@ use support::setup::planned;
 /// A class of hundreds, with a group of tens and one of thousands where they are asked for.
 fn text(groups: bool, cut: &str) -> String {
     let groups = if groups {
-        "[[group]]\nname = \"Swifts\"\nlearners = 5\ncloser = true\n[[group]]\nname = \"Harriers\"\nlearners = 4\n\
+        "[[group]]\nname = \"Swifts\"\nlearners = 12\ncloser = true\n[[group]]\nname = \"Harriers\"\nlearners = 4\n\
          range = [1000, 4999]\nversions = 1\n"
     } else {
         ""
@@ -20,7 +20,7 @@ fn text(groups: bool, cut: &str) -> String {
     format!(
         "title = \"Reels of string\"\npaper = \"a4\"\nseed = 9\n[numbers]\nrange = [100, 999]\nmodel.count = 0\n\
          [numbers.sort]\ncount = 6\n[forms]\nmatch = [\"numeral\", \"words\", \"expanded\", \"blocks\"]\ndecoys = 2\n\
-         [class]\nlearners = 22\nspares = 2\nversions = 2\n[print]\ncut = \"{cut}\"\n\
+         [class]\nlearners = 28\nspares = 2\nversions = 2\n[print]\ncut = \"{cut}\"\n\
          [sheets]\nmake = [\"board\", \"strips\"]\n{groups}"
     )
 }

@@ -88,7 +88,9 @@ pub(super) fn exit(script: &mut Script<'_>) -> Vec<Laid> {
     let on_paper = script.means.questions;
     let most = script.load.questions.min(on_paper).max(1) as usize;
     if !script.has(SheetKind::Exit) {
-        script.say(Said::CheckAloud);
+        // The sheet of paper on which numbers were worked is used on.
+        let same = script.load.together && !script.has(SheetKind::Record);
+        script.say(Said::CheckAloud { same });
         for question in aloud(checks, most) {
             script.ask(said_aloud(question));
         }
@@ -108,7 +110,8 @@ pub(super) fn exit(script: &mut Script<'_>) -> Vec<Laid> {
     let pictures: Vec<Number> = shown().filter(|question| question.has_blocks()).map(|question| question.of).collect();
     let unnamed = places(&pictures).into_iter().filter(|place| !script.has_named(*place)).collect::<Vec<_>>();
     if !unnamed.is_empty() {
-        script.say(Said::BlocksWorth(unnamed));
+        let blocks = script.has(SheetKind::Blocks) || script.lesson.has_tub();
+        script.say(if blocks { Said::BlocksWorth(unnamed) } else { Said::PicturesWorth(unnamed) });
     }
     if most < on_paper as usize {
         script.say(Said::QuestionsToday(most.narrow()));

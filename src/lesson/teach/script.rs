@@ -153,7 +153,9 @@ impl<'a> Script<'a> {
 
     /// Whether it was said what a block of a place is worth.
     pub(super) fn has_named(&self, place: Place) -> bool {
-        self.said.iter().any(|said| matches!(said, Said::BlocksWorth(told) if told.contains(&place)))
+        self.said
+            .iter()
+            .any(|said| matches!(said, Said::BlocksWorth(told) | Said::PicturesWorth(told) if told.contains(&place)))
     }
 
     /// Whether it was said how each of these places is drawn by hand.

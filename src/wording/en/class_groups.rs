@@ -113,7 +113,8 @@ impl ClassGroups for English {
     }
 
     fn tasks_apart(&self) -> &'static str {
-        "Tasks are for those whose group stands before them. Who is in it stands below the tally."
+        "Tasks are for those whose group stands before them; a group that has none takes those of another. Who is in it stands \
+         below the tally."
     }
 
     fn who_is_who(&self, tally: Option<usize>, named: bool, common: Option<Version>) -> String {
@@ -164,7 +165,7 @@ impl ClassGroups for English {
     }
 
     fn checks_apart(&self) -> &'static str {
-        "The numbers of the checks tell whose they are: do not mix those of different pages."
+        "Each line of quick checks under “What is where” is a pile of its own: do not mix them."
     }
 
     fn groups_quiet(&self) -> &'static str {

@@ -173,6 +173,6 @@ impl ClassGroups for Spanish {
     }
 
     fn checks_apart(&self) -> &'static str {
-        "Los números de los controles dicen de quién son: no mezcle los de distintas páginas."
+        "Cada línea de controles rápidos en «Qué está dónde» es un montón aparte: no los mezcle."
     }
 }

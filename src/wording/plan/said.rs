@@ -34,6 +34,8 @@ pub enum Said {
     DrawMarks(Vec<Place>),
     /// What a block of each of these places is worth.
     BlocksWorth(Vec<Place>),
+    /// What a piece of each of these places is worth in a picture, where nobody has blocks.
+    PicturesWorth(Vec<Place>),
     /// How scissors are used.
     Scissors,
     /// What each row of the board shows, and what to look for; only these rows where not all are done.
@@ -81,7 +83,10 @@ pub enum Said {
     /// Only so many questions of the quick check are done.
     QuestionsToday(u32),
     /// The quick check is asked aloud.
-    CheckAloud,
+    CheckAloud {
+        /// Whether the paper is the one that they have written on.
+        same: bool,
+    },
 }
 
 area! {

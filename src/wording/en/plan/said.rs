@@ -65,6 +65,19 @@ impl Speech for English {
                 let all: Vec<String> = places.iter().filter_map(worth).collect();
                 format!("{}.", self.capital(&listed(&all)))
             }
+            Said::PicturesWorth(places) => {
+                let worth = |place: &Place| {
+                    let shape = match place {
+                        Place::Ones => "a little square",
+                        Place::Tens => "a bar",
+                        Place::Hundreds => "a large square",
+                        _ => "the largest shape",
+                    };
+                    format!("{shape} is {}", a_unit(*place))
+                };
+                let all: Vec<String> = places.iter().map(worth).collect();
+                format!("In the pictures {}.", listed(&all))
+            }
             Said::Scissors => "We sit down to cut. We cut only paper. We pass scissors closed, handles first.".to_owned(),
             Said::FindStrips(given, some) => {
                 let (row, shows) = match some {
@@ -119,7 +132,10 @@ impl Speech for English {
                     "Write your name. Work alone. Mark the right answer, or write it on the line.".to_owned()
                 }
             },
-            Said::CheckAloud => "Write your name. I ask, and you write the answers alone.".to_owned(),
+            Said::CheckAloud { same } => {
+                let paper = if *same { "Take the same paper, and draw a line below your work. " } else { "" };
+                format!("{paper}Write your name. I ask, and you write the answers alone.")
+            }
         }
     }
 }

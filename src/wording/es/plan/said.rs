@@ -60,6 +60,19 @@ impl Speech for Spanish {
                 let all: Vec<String> = places.iter().filter_map(worth).collect();
                 format!("{}.", self.capital(&listed(&all)))
             }
+            Said::PicturesWorth(places) => {
+                let worth = |place: &Place| {
+                    let shape = match place {
+                        Place::Ones => "un cuadradito",
+                        Place::Tens => "un rectángulo largo",
+                        Place::Hundreds => "un cuadrado grande",
+                        _ => "la figura más grande",
+                    };
+                    format!("{shape} vale {}", a_unit(*place).1)
+                };
+                let all: Vec<String> = places.iter().map(worth).collect();
+                format!("En los dibujos, {}.", listed(&all))
+            }
             Said::Scissors => {
                 "Nos sentamos para recortar. Solo recortamos papel. Pasamos las tijeras cerradas, por el mango."
                     .to_owned()
@@ -130,7 +143,10 @@ impl Speech for Spanish {
                                  escribimos en la línea."
                     .to_owned(),
             },
-            Said::CheckAloud => "Escribimos el nombre. Yo pregunto y cada quien escribe sus respuestas.".to_owned(),
+            Said::CheckAloud { same } => {
+                let paper = if *same { "Tomamos la misma hoja y trazamos una raya debajo de lo hecho. " } else { "" };
+                format!("{paper}Escribimos el nombre. Yo pregunto y cada quien escribe sus respuestas.")
+            }
         }
     }
 }
