@@ -186,8 +186,9 @@ impl Table {
         for k in 0..=columns {
             let x = first + self.x(k);
             let stroke = if k == 0 || k == columns || k == split { ink::OUTLINE } else { ink::FINE };
-            // Inside a group of columns lines begin below the group's title.
-            let from = if k == 0 || k == split { whole.top() } else { whole.top() + self.group.pitch() };
+            // Inside a group of columns lines begin below the group's title, and below what reaches under its line.
+            let below = whole.top() + self.group.pitch() + Length::mm100(70);
+            let from = if k == 0 || k == split { whole.top() } else { below };
             rules.push(Item::Line { from: Point::new(x, from), to: Point::new(x, whole.bottom()), stroke });
         }
         rules.push(Item::Rect { rect: whole, fill: None, stroke: Some(ink::OUTLINE) });
