@@ -2,7 +2,7 @@
 
 use crate::support::answers::{counted, figures, spelled};
 use crate::support::packets::{masters, texts};
-use crate::support::{means, setup};
+use crate::support::{means, samples, setup};
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
@@ -477,7 +477,8 @@ fn pieces_are_named_before_anyone_is_asked_for_them() {
 #[test]
 fn pieces_in_the_pictures_of_a_check_are_named() {
     let mut read = 0;
-    for (name, lesson) in lessons() {
+    let groups = ("ferry".to_owned(), samples::lesson("ferry"));
+    for (name, lesson) in lessons().iter().chain([&groups]) {
         let plan = means::plan(lesson);
         let Some(exit) = plan.phases.iter().find(|part| part.phase == Phase::Exit) else { continue };
         let most = exit.steps.iter().find_map(|step| match step {
@@ -489,6 +490,10 @@ fn pieces_in_the_pictures_of_a_check_are_named() {
         let given =
             exit.steps.iter().any(|step| matches!(step, Step::Do(Deed::GiveChecks { .. } | Deed::GiveGroupChecks(_))));
         let steps = || plan.phases.iter().flat_map(|part| &part.steps);
+        // Where blocks were on the table, all of them were named there, also those that only a group has.
+        let late = exit.steps.iter().any(|step| matches!(step, Step::Say(Said::BlocksWorth(_))));
+        let built = steps().any(|step| matches!(step, Step::Ask(Asked::Blocks(_))));
+        assert!(!(late && built), "{name}: blocks are named when the check is handed out");
         for question in pictured.filter(|_| given) {
             for (place, digit) in question.of.digits().filter(|(_, digit)| *digit > 0) {
                 let names = |step: &Step| matches!(step, Step::Say(Said::BlocksWorth(told) | Said::PicturesWorth(told)) if told.contains(&place));

@@ -124,8 +124,10 @@ fn build(script: &mut Script<'_>, number: Number, first: bool) {
 /// Builds a number with blocks; the first time they are named before anybody is asked for them.
 pub(super) fn with_blocks(script: &mut Script<'_>, number: Number, first: bool) {
     if first {
-        // What comes later is named here too, while blocks are on the table.
-        let met: Vec<Number> = script.model().iter().chain(script.sort()).copied().collect();
+        // What comes later is named here too, while blocks are on the table: also what only a group has.
+        let lesson = script.lesson;
+        let asked = lesson.checks.iter().flat_map(|check| check.questions.iter().map(|question| question.of));
+        let met: Vec<Number> = lesson.chosen.built().chain(asked).collect();
         script.say(Said::BlocksWorth(places(&met)));
     }
     script.ask(Asked::Blocks(number));

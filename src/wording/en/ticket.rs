@@ -255,7 +255,7 @@ impl TicketWords for English {
     }
 
     fn save_sharing(&self, kind: SheetKind, learners: u32, sheets: usize) -> String {
-        let title = self.sheet_title(kind).to_lowercase();
+        let title = self.sheet_in_text(kind, 2);
         format!("share {title} between {learners} learners: {} fewer", many(sheets, "sheet"))
     }
 

@@ -252,7 +252,7 @@ impl Deeds for English {
                 counted(*minutes, "minute")
             ),
             Deed::GiveChecks { several: true } => {
-                format!("Give each learner one quick check. {} get different numbers in the corner.", neighbors(usage))
+                format!("Give each learner one quick check. {} get checks with different numbers.", neighbors(usage))
             }
             Deed::GiveChecks { several: false } => "Give each learner one quick check.".to_owned(),
             Deed::ReadAloud => "Read a question aloud to anyone who asks. Do not help with the answer.".to_owned(),
