@@ -17,19 +17,20 @@ use crate::spec::{SheetKind, Spec};
 struct Planned<'a> {
     spec: &'a Spec,
     whole: Load,
-    shares: Vec<(Phase, u32)>,
+    /// Each phase with its minutes and with the work of all of it.
+    shares: Vec<(Phase, u32, u32)>,
 }
 
 impl Planned<'_> {
     /// The minutes of a load by the plan's own, each phase in whole minutes.
     fn takes(&self, load: &Load) -> u32 {
-        self.shares.iter().map(|(phase, minutes)| self.part(*phase, *minutes, load)).sum()
+        self.shares.iter().map(|share| self.part(*share, load)).sum()
     }
 
     /// Of a phase that takes so many minutes in the plan, those of a load.
-    fn part(&self, phase: Phase, minutes: u32, load: &Load) -> u32 {
+    fn part(&self, (phase, minutes, all): (Phase, u32, u32), load: &Load) -> u32 {
         let part = |(done, of): (u32, u32)| if of == 0 { 0 } else { (minutes * done).div_ceil(of) };
-        let work = part((load.work(self.spec, phase), self.whole.work(self.spec, phase)));
+        let work = part((load.work(self.spec, phase), all));
         let counted = match phase {
             Phase::Building => (load.models, self.whole.models),
             Phase::Sorting => (load.rows, self.whole.rows),
@@ -41,8 +42,8 @@ impl Planned<'_> {
         part(counted).max(work)
     }
 
-    /// All that the plan does and ever less, by the rule at the head of this file.
-    fn and_less(&self) -> Vec<Load> {
+    /// All that the plan does and ever less, by the rule at the head of this file, each with its minutes.
+    fn and_less(&self) -> Vec<(u32, Load)> {
         let whole = self.whole;
         let half = |count: u32, least: u32| count.div_ceil(2).max(least.min(count));
         let mut all = vec![whole];
@@ -92,14 +93,14 @@ impl Planned<'_> {
         if whole.rows + whole.models > 0 {
             down(&mut |load| load.opening = false);
         }
-        all
+        all.into_iter().map(|load| (self.takes(&load), load)).collect()
     }
 
     /// What fits into so many minutes, never more of anything than `longer` has, unless nothing is built any more.
-    fn fitted(&self, minutes: u32, all: &[Load], longer: Load) -> Load {
+    fn fitted(&self, minutes: u32, all: &[(u32, Load)], longer: Load) -> Load {
         let fits = |load: &Load| self.takes(load) <= minutes;
-        let first = all.iter().find(|load| fits(load)).or(all.last());
-        let mut load = first.copied().unwrap_or(longer);
+        let first = all.iter().find(|(takes, _)| *takes <= minutes).or(all.last());
+        let mut load = first.map_or(longer, |(_, load)| *load);
         let builds = |load: &Load| load.models > 0 || load.together;
         let longer = if builds(&longer) && !builds(&load) {
             // All that building took goes to what is written.
@@ -122,7 +123,9 @@ pub fn late(spec: &Spec) -> impl Fn(u32) -> Load {
     let mut shares = share(spec);
     // Nobody takes a break, or looks for more to do, in what is left of a lesson.
     shares.retain(|(phase, _)| !matches!(phase, Phase::Break | Phase::Further | Phase::Spare));
-    let planned = Planned { spec, whole: load(spec, spec.minutes.value), shares };
+    let whole = load(spec, spec.minutes.value);
+    let with_work = |(phase, minutes): (Phase, u32)| (phase, minutes, whole.work(spec, phase));
+    let planned = Planned { spec, whole, shares: shares.into_iter().map(with_work).collect() };
     let all = planned.and_less();
     move |minutes| {
         let whole = planned.whole;

@@ -4,6 +4,8 @@
 //! which a page of strips takes one more row. Of ways that differ in height only and cost the same pages, the highest
 //! stay, within the layout's limit and beyond it: more height never shows less.
 
+use std::cell::RefCell;
+use std::collections::HashMap;
 use std::ops::Range;
 
 use crate::diag::Problem;
@@ -54,6 +56,8 @@ struct Task<'a> {
     play: Length,
     rows: u32,
     forms: Vec<Form>,
+    /// The bodies of the board's pages, held each way, by how many pages there are: each is laid once, for all ways.
+    boards: RefCell<HashMap<(Turn, usize), Rect>>,
     /// The bodies of the strips' pages.
     bodies: Vec<(Turn, Rect)>,
     /// Where strips are cut as piles: what these cost.
@@ -82,10 +86,11 @@ pub(super) fn all(
     let bodies = strips.turns.iter().map(|turn| Ok((*turn, strips_page(desk, *turn, PageNumber::ONLY, true)?.1.body)));
     let bodies = bodies.collect::<Result<_, Problem>>()?;
     let piled = stacked(desk).then(|| Piled::of(desk, spares, sets)).transpose()?;
-    let task = Task { desk, sets, board, strips, play, rows: rows.narrow(), forms, bodies, piled };
+    let task =
+        Task { desk, sets, board, strips, play, rows: rows.narrow(), forms, boards: RefCell::default(), bodies, piled };
     let mut ways = Vec::new();
     for &turn in &board.turns {
-        let body = board_page(desk, turn, PageNumber::ONLY)?.1.body;
+        let body = task.board_body(turn, 1)?;
         for split in task.splits() {
             task.turn(turn, body, &split, shown, &mut ways)?;
         }
@@ -110,6 +115,17 @@ impl Task<'_> {
             splits.extend(WIDER.map(|wider| vec![(texts.clone(), 100), (pictures.clone(), wider)]));
         }
         splits
+    }
+
+    /// The body of a board's page, of so many.
+    fn board_body(&self, turn: Turn, pages: usize) -> Result<Rect, Problem> {
+        if let Some(body) = self.boards.borrow().get(&(turn, pages)) {
+            return Ok(*body);
+        }
+        let number = PageNumber { of: pages, ..PageNumber::ONLY };
+        let body = board_page(self.desk, turn, number)?.1.body;
+        self.boards.borrow_mut().insert((turn, pages), body);
+        Ok(body)
     }
 
     /// The ways with the board held one way.
@@ -148,8 +164,7 @@ impl Task<'_> {
             if rows == before {
                 continue;
             }
-            let number = PageNumber { of: rows.len(), ..PageNumber::ONLY };
-            let body = board_page(self.desk, turn, number)?.1.body;
+            let body = self.board_body(turn, rows.len())?;
             let room = (body.height() - heads).scaled(1, i64::from(rows.first().copied().unwrap_or(1)));
             let mut kept: Vec<((usize, bool), bool)> = Vec::new();
             let all = [rows.iter().sum()];
