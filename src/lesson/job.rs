@@ -57,6 +57,9 @@ impl Handling {
 /// What becomes of strips: the rule that the time of a lesson depends on too.
 pub const STRIPS: Handling = Handling { keep: Keep::UsedUp, scissors: Cutter::Learner, stack: Cutter::CopyRoom };
 
+/// The sheets that are kits: what is taken out for work, and put away for the next lesson.
+pub const KITS: [SheetKind; 4] = [SheetKind::Mat, SheetKind::Blocks, SheetKind::Layered, SheetKind::WordBank];
+
 /// Who cuts a sheet, and so when.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Cutter {

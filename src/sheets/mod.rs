@@ -183,7 +183,15 @@ pub fn of_learners() -> impl Iterator<Item = SheetKind> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::lesson::job::KITS;
     use page::layout::Layouts;
+
+    #[test]
+    fn kits_are_the_sheets_that_are_kept() {
+        let kept = |sheet: &&Sheet| matches!(sheet.reader, For::Learner(handling) if handling.keep == Keep::Kit);
+        let kept: Vec<SheetKind> = SHEETS.iter().filter(kept).map(|sheet| sheet.kind).collect();
+        assert_eq!(kept, KITS);
+    }
 
     #[test]
     fn the_table_is_in_the_order_of_the_kinds() {

@@ -8,6 +8,7 @@ use super::sorting::same_digits;
 use super::steps::Seen;
 use crate::lesson::Wrong;
 use crate::lesson::exit::{Check, Question};
+use crate::lesson::job::KITS;
 use crate::lesson::timing::{self, StripUse};
 use crate::measure::Count;
 use crate::number::{Content, Form, Number, Place, Slip, Task, Trading};
@@ -187,8 +188,7 @@ pub fn handed_in(means: &Means<'_>) -> Vec<SheetKind> {
 
 /// Whether strips go into envelopes at the end.
 pub fn bags_strips(means: &Means<'_>) -> bool {
-    let load = means.lesson.load();
-    means.has(SheetKind::Strips) && load.rows > 0 && matches!(load.strips, StripUse::Cut | StripUse::Ready)
+    means.has(SheetKind::Strips) && means.lesson.load().bags_strips()
 }
 
 /// What may be left undone where the lesson is short for all it has.
@@ -216,10 +216,7 @@ pub(super) fn clearing(script: &mut Script<'_>) -> Vec<Laid> {
     if bags_strips(script.means) {
         script.act(Deed::BagStrips);
     }
-    let kit: Vec<SheetKind> = [SheetKind::Mat, SheetKind::Blocks, SheetKind::Layered, SheetKind::WordBank]
-        .into_iter()
-        .filter(|kind| script.has(*kind))
-        .collect();
+    let kit: Vec<SheetKind> = KITS.into_iter().filter(|kind| script.has(*kind)).collect();
     if !kit.is_empty() && script.load.models + script.load.rows > 0 {
         script.act(Deed::PutAway(kit));
     }

@@ -25,8 +25,7 @@ fn from_halves(halves: u32) -> u32 {
 
 /// Whether learners cut anything.
 pub fn cuts(means: &Means<'_>) -> bool {
-    let spec = &means.lesson.fullest;
-    let load = timing::load(spec, spec.minutes.value);
+    let load = means.lesson.load();
     means.has(SheetKind::Strips) && load.rows > 0 && load.strips == StripUse::Cut
 }
 
@@ -189,9 +188,8 @@ fn rows_by(load: &Load, whole: &Load) -> RowsBy {
 
 /// How rows are done, in all of the lesson or where it starts late: whether the packet has anybody write them.
 pub fn rows_written(lesson: &Lesson) -> RowsBy {
-    let spec = &lesson.fullest;
-    let whole = timing::load(spec, spec.minutes.value);
-    let all = [whole].into_iter().chain(late_loads(spec).map(|(_, load)| load));
+    let whole = lesson.load();
+    let all = [whole].into_iter().chain(late_loads(&lesson.fullest).map(|(_, load)| load));
     all.map(|load| rows_by(&load, &whole)).find(|by| *by != RowsBy::Matching).unwrap_or(RowsBy::Matching)
 }
 
@@ -221,7 +219,7 @@ fn late_loads(spec: &Spec) -> impl Iterator<Item = (u32, Load)> {
 pub(super) fn shorter(means: &Means<'_>) -> Vec<Short> {
     let spec = &means.lesson.fullest;
     let rows = spec.numbers.sort.count.value;
-    let whole = timing::load(spec, spec.minutes.value);
+    let whole = means.lesson.load();
     // Never more than a check has room for.
     let questions = |load: &Load| load.questions.min(means.questions);
     let model = &means.lesson.chosen.model;

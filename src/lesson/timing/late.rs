@@ -108,9 +108,6 @@ impl Planned<'_> {
         } else {
             longer
         };
-        load.rows = load.rows.min(longer.rows);
-        load.models = load.models.min(longer.models);
-        load.questions = load.questions.min(longer.questions);
         load.sharing &= longer.sharing;
         load.together &= longer.together;
         load.grown(longer, fits)

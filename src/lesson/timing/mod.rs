@@ -8,15 +8,18 @@
 //! be written by hand are left out before a question is. [`told`] says so.
 
 mod late;
+mod pace;
 
 use super::exit;
 use super::job::{self, Cutter};
 use crate::measure::Count;
-use crate::number::{Number, Skill};
+use crate::number::Skill;
 use crate::spec::{Given, SheetKind, Spec, limits, usual_sheets};
 
 pub use crate::wording::plan::{Phase, Standard};
 pub use late::late;
+use pace::{GIVEN_OUT, building, builds, handing, minutes_for, pace};
+pub use pace::{grade, row_minutes, shared_questions, skill, skill_to, together_minutes};
 
 /// What the strips are for in this lesson.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -56,46 +59,6 @@ pub struct Load {
 /// The fewest rows that are worth sorting; a set that has fewer is done whole.
 const ROWS: u32 = 3;
 
-/// How fast a class of some age works: in ten minutes each learner cuts out so many pieces along straight lines, finds
-/// the strips for so many boxes, writes in so many boxes. Common practice, no source.
-struct Pace {
-    cuts: u32,
-    matches: u32,
-    writes: u32,
-    /// Questions of a quick check.
-    answers: u32,
-}
-
-/// The grade that the lesson says, or that its range belongs to: 1 to 4, where 4 stands for all above.
-pub fn grade(spec: &Spec) -> u32 {
-    let said = spec.grade.as_ref().and_then(|grade| grade.value.chars().find_map(|c| c.to_digit(10)));
-    said.unwrap_or(match skill(spec) {
-        Standard::Counting | Standard::TensAndOnes => 1,
-        Standard::Hundreds => 2,
-        Standard::Thousands => 3,
-        Standard::Periods => 4,
-    })
-    .clamp(1, 4)
-}
-
-/// The skill of a published standard that the lesson's range belongs to.
-pub fn skill(spec: &Spec) -> Standard {
-    skill_to(spec.numbers.range.value.1)
-}
-
-/// The skill that a range up to this number belongs to.
-pub fn skill_to(greatest: Number) -> Standard {
-    match greatest.value() {
-        // The last number of CCSSM grade 1 and of grade 2.
-        // Kindergarten's numbers that have no tens to speak of.
-        0..=10 => Standard::Counting,
-        11..=120 => Standard::TensAndOnes,
-        121..=1_000 => Standard::Hundreds,
-        1_001..=9_999 => Standard::Thousands,
-        _ => Standard::Periods,
-    }
-}
-
 /// Questions on a quick check, as far as the lesson's forms go; paper may have room for fewer.
 pub fn questions(spec: &Spec) -> u32 {
     if spec.numbers.exit.count.value == 0 {
@@ -108,71 +71,6 @@ pub fn questions(spec: &Spec) -> u32 {
         !skill.stands_in() && skill.needs().is_none_or(|form| spec.forms.matched.value.contains(&form))
     };
     Skill::BY_NEED.iter().filter(asked).count().narrow()
-}
-
-fn pace(spec: &Spec) -> Pace {
-    match grade(spec) {
-        1 => Pace { cuts: 25, matches: 15, writes: 10, answers: 10 },
-        2 => Pace { cuts: 35, matches: 20, writes: 15, answers: 14 },
-        3 => Pace { cuts: 45, matches: 25, writes: 20, answers: 16 },
-        _ => Pace { cuts: 55, matches: 30, writes: 25, answers: 18 },
-    }
-}
-
-/// Minutes that a learner needs for a row of the recording sheet: a drawing, a sum and words.
-pub fn row_minutes(spec: &Spec) -> u32 {
-    minutes_for(3, pace(spec).writes)
-}
-
-/// Minutes to give out one kind of thing, or the packets (common practice, no source).
-const GIVEN_OUT: u32 = 1;
-/// Minutes to talk with a class about a row that is worked together, besides what a learner needs to write it (common practice, no
-/// source).
-const TALK: u32 = 2;
-
-/// Minutes to give out the packets and work one row together.
-pub fn together_minutes(spec: &Spec) -> u32 {
-    let talk = if spec.class.learners.value > 1 { TALK } else { TALK / 2 };
-    GIVEN_OUT + talk + row_minutes(spec)
-}
-
-/// Questions that a class shares in so many minutes: one a minute, and a minute in which learners show what they did (common
-/// practice, no source).
-pub fn shared_questions(minutes: u32) -> u32 {
-    minutes.saturating_sub(1).max(1)
-}
-
-/// Minutes to give out what numbers are built with: a minute a kind in grade 1, later a minute for two kinds (common practice,
-/// no source).
-fn handing(spec: &Spec) -> u32 {
-    let kinds = [SheetKind::Mat, SheetKind::Blocks, SheetKind::Layered];
-    let made = kinds.into_iter().filter(|kind| spec.sheets.make.value.contains(kind)).count().narrow();
-    match (spec.class.learners.value, grade(spec)) {
-        (1, _) => 0,
-        (_, 1) => made * GIVEN_OUT,
-        _ => made.div_ceil(2) * GIVEN_OUT,
-    }
-}
-
-/// Whether numbers are built with blocks, not drawn or written.
-fn builds(spec: &Spec) -> bool {
-    let makes = |kind| spec.sheets.make.value.contains(&kind);
-    makes(SheetKind::Blocks) || makes(SheetKind::Mat) && !spec.numbers.at_most.is_empty()
-}
-
-/// Minutes to build so many numbers with blocks and talk about them, counted in halves for each (common practice, no source).
-fn building(spec: &Spec, models: u32) -> u32 {
-    let halves = match grade(spec) {
-        1 => 6,
-        2 => 5,
-        _ => 4,
-    };
-    (models * halves).div_ceil(2)
-}
-
-/// Whole minutes for so many things at so many in ten minutes.
-fn minutes_for(count: u32, in_ten: u32) -> u32 {
-    (count * 10).div_ceil(in_ten)
 }
 
 /// What a phase needs and how it shares the minutes that are left over.
@@ -311,14 +209,14 @@ impl Load {
 
     /// Minutes to collect papers, bag strips and put away what was built with: two, one and one (common practice, no source).
     fn clearing(self, spec: &Spec) -> u32 {
-        let kept = [SheetKind::Mat, SheetKind::Blocks, SheetKind::Layered, SheetKind::WordBank];
-        let kits = kept.iter().any(|kind| spec.sheets.make.value.contains(kind)) && (self.models > 0 || self.together);
+        let kits =
+            job::KITS.iter().any(|kind| spec.sheets.make.value.contains(kind)) && (self.models > 0 || self.together);
         // A learner alone has little to put away.
         if spec.class.learners.value > 1 { 2 + u32::from(self.bags_strips()) + u32::from(kits) } else { 2 }
     }
 
-    /// Whether strips lie on the tables in pieces.
-    fn bags_strips(self) -> bool {
+    /// Whether strips lie on the tables in pieces, and go into envelopes at the end.
+    pub(super) fn bags_strips(self) -> bool {
         self.rows > 0 && matches!(self.strips, StripUse::Cut | StripUse::Ready)
     }
 
@@ -333,8 +231,12 @@ impl Load {
         together.needs(spec).iter().filter(|need| need.phase == phase).map(|need| need.least).sum()
     }
 
-    /// The same with rows, model numbers and questions added one by one, as far as `longer` has them and all of it fits.
+    /// The same with rows, model numbers and questions added one by one, as far as `longer` has them and all of it fits; never more
+    /// of any than `longer` has.
     fn grown(mut self, longer: Self, fits: impl Fn(&Self) -> bool) -> Self {
+        self.rows = self.rows.min(longer.rows);
+        self.models = self.models.min(longer.models);
+        self.questions = self.questions.min(longer.questions);
         let mut grow = |change: fn(&mut Self), may: fn(&Self, &Self) -> bool| {
             while may(&self, &longer) {
                 let mut more = self;
@@ -372,11 +274,7 @@ pub fn load(spec: &Spec, minutes: u32) -> Load {
 fn fitted(spec: &Spec, minutes: u32, all: &[(u32, Load)], longer: Load) -> Load {
     let fits = |load: &Load| load.least(spec) <= minutes;
     let first = all.iter().find(|(least, _)| *least <= minutes).or(all.last());
-    let mut load = first.map_or(longer, |(_, load)| *load);
-    load.rows = load.rows.min(longer.rows);
-    load.models = load.models.min(longer.models);
-    load.questions = load.questions.min(longer.questions);
-    load.grown(longer, fits)
+    first.map_or(longer, |(_, load)| *load).grown(longer, fits)
 }
 
 /// Whether a lesson is there for its quick checks: it prints them, and nothing to sort.

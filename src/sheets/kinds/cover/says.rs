@@ -1,7 +1,7 @@
 //! What the cover says of this packet: its pages, its copies, its cautions.
 
 use super::runs::PageRun;
-use crate::lesson::job::{Cutter, For, JobFacts};
+use crate::lesson::job::{Cutter, For, JobFacts, KITS};
 use crate::lesson::teach::{Means, cuts, models};
 use crate::lesson::{Lesson, SortSet, display};
 use crate::measure::Count;
@@ -77,7 +77,7 @@ fn written_instead(job: &JobFacts) -> bool {
 /// Kits that the copy room would have cut: without it nobody has them, and the plan says how to do without.
 fn kits_done_without(job: &JobFacts) -> Vec<SheetKind> {
     let kits = job.cut_by(Cutter::CopyRoom).map(|sheet| sheet.kind);
-    kits.filter(|kind| matches!(kind, SheetKind::Blocks | SheetKind::Layered)).collect()
+    kits.filter(|kind| KITS.contains(kind)).collect()
 }
 
 /// How to go on without copies: what to copy how often, and what to do without a copier.
