@@ -19,8 +19,7 @@ pub(super) fn fresh(lesson: &Lesson, part: &LessonPart<'_>, purpose: &str) -> Ve
 /// Every number that learners have met in this lesson.
 pub(super) fn met(lesson: &Lesson) -> BTreeSet<Number> {
     let chosen = &lesson.chosen;
-    let checks = lesson.checks.iter().flat_map(|check| check.questions.iter().map(|question| question.of));
-    chosen.built().chain(chosen.exit.iter().copied()).chain(checks).collect()
+    chosen.built().chain(chosen.exit.iter().copied()).chain(lesson.checked()).collect()
 }
 
 /// How many numbers are looked at where the range has more.

@@ -112,6 +112,11 @@ impl Lesson {
         forms
     }
 
+    /// The numbers that the questions of quick checks are about.
+    pub fn checked(&self) -> impl Iterator<Item = Number> {
+        self.checks.iter().flat_map(|check| check.questions.iter().map(|question| question.of))
+    }
+
     /// Whether learners who fill the boxes of the board by hand draw in one: a form after the first, which is printed, is a picture.
     pub fn draws_in_boxes(&self) -> bool {
         self.matched().into_iter().skip(1).any(Form::is_picture)

@@ -111,9 +111,9 @@ fn equipped(
 
 /// What a remedy can use against a wrong answer: blocks only where one set holds all that is laid out at once, cards
 /// only where a kit stacks the number.
-pub fn tools_against(lesson: &Lesson, wrong: &Wrong) -> Tools {
-    let (usual, kits) = (lesson.tools(wrong.of), lesson.kits());
-    let holds = || laid::sets(&kits, &lesson.style, wrong.slip, wrong.of, wrong.task).is_some();
+pub fn tools_against(lesson: &Lesson, kits: &KitsAtHand, wrong: &Wrong) -> Tools {
+    let usual = lesson.tools(wrong.of);
+    let holds = || laid::sets(kits, &lesson.style, wrong.slip, wrong.of, wrong.task).is_some();
     Tools { blocks: usual.blocks && holds(), cards: usual.cards && kits.stacks(wrong.of), ..usual }
 }
 

@@ -125,9 +125,7 @@ fn build(script: &mut Script<'_>, number: Number, first: bool) {
 pub(super) fn with_blocks(script: &mut Script<'_>, number: Number, first: bool) {
     if first {
         // What comes later is named here too, while blocks are on the table: also what only a group has.
-        let lesson = script.lesson;
-        let asked = lesson.checks.iter().flat_map(|check| check.questions.iter().map(|question| question.of));
-        let met: Vec<Number> = lesson.chosen.built().chain(asked).collect();
+        let met: Vec<Number> = script.lesson.chosen.built().chain(script.lesson.checked()).collect();
         script.say(Said::BlocksWorth(places(&met)));
     }
     script.ask(Asked::Blocks(number));

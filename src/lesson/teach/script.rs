@@ -265,7 +265,7 @@ impl<'a> Script<'a> {
 
     /// Something to look out for; an explanation is given once.
     pub(super) fn watch(&mut self, seen: Seen, wrong: Wrong) {
-        let tools = groups::tools_against(self.lesson, &wrong);
+        let tools = groups::tools_against(self.lesson, &self.lesson.kits(), &wrong);
         let told = !self.explained.insert(wrong.slip);
         let letter = self.lesson.letter(wrong.slip);
         self.steps.push(Step::Watch { seen, wrong, tools, letter, told });

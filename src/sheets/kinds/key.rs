@@ -58,9 +58,11 @@ fn slips(desk: &Desk<'_>) -> Result<Option<TitledTable>, Problem> {
     let layout = desk.layout(SheetKind::Key)?;
     let face = desk.face(layout, "text")?;
     let tools = desk.lesson.tools(desk.lesson.spec.numbers.range.value.1);
+    let kits = desk.lesson.kits();
     let row = |in_play: &InPlay| {
         // What helps, helps with all that learners can be seen to do; what is thought, with the example beside it.
-        let against: Vec<Tools> = in_play.seen.iter().map(|wrong| groups::tools_against(desk.lesson, wrong)).collect();
+        let against: Vec<Tools> =
+            in_play.seen.iter().map(|wrong| groups::tools_against(desk.lesson, &kits, wrong)).collect();
         let tools = Tools {
             blocks: tools.blocks && against.iter().all(|own| own.blocks),
             cards: tools.cards && against.iter().all(|own| own.cards),
