@@ -13,4 +13,4 @@ pub use forms::{Breadth, Content, Counted, Form, Style, Trading, blocks_of, fewe
 pub use names::Names;
 pub use place::{Number, Place};
 pub use skill::Skill;
-pub use slips::{Example, Heard, Judged, Slip, SlipFamily, Task};
+pub use slips::{Example, Heard, Judged, Slip, SlipFamily, SlipSet, Task};

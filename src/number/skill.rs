@@ -64,12 +64,23 @@ impl Skill {
         }
     }
 
-    /// The tasks in which a number can show it. A picture of nothing is never asked about, nor the worth of a digit that
-    /// stands in the numeral twice, nor the expanded form of a single part.
+    /// The tasks in which a number can show it.
     pub fn tasks(self, number: Number) -> Vec<Task> {
-        let digits: Vec<(Place, u8)> = number.digits().collect();
-        let parts = number.parts().count();
-        let one = |holds: bool, shown, asked| if holds { vec![Task::forms(shown, asked)] } else { Vec::new() };
+        let mut tasks = Vec::new();
+        self.each_task(number, |task| tasks.push(task));
+        tasks
+    }
+
+    /// Calls `found` with every task in which a number can show it: for all numbers of a range, of which a list each would be
+    /// much to hold. A picture of nothing is never asked about, nor the worth of a digit that stands in the numeral twice, nor
+    /// the expanded form of a single part.
+    pub fn each_task(self, number: Number, mut found: impl FnMut(Task)) {
+        let parts = || number.parts().count();
+        let mut one = |holds: bool, shown, asked| {
+            if holds {
+                found(Task::forms(shown, asked));
+            }
+        };
         match self {
             Self::Picture => one(number > Number::MIN && number <= Number::MAX_BLOCKS, Form::Blocks, Form::Numeral),
             Self::Regrouping => one(number.len() > 1, Form::Numeral, Form::Regrouped),
@@ -77,32 +88,29 @@ impl Skill {
             Self::Words => one(true, Form::Words, Form::Numeral),
             Self::SecondWords => one(true, Form::SecondWords, Form::Numeral),
             Self::Reading => one(true, Form::Numeral, Form::Words),
-            Self::Expanded => one(parts > 1, Form::Numeral, Form::Expanded),
-            Self::Joining => one(parts > 1, Form::Expanded, Form::Numeral),
-            Self::Zero => one(parts < digits.len() && digits.len() > 1, Form::Units, Form::Numeral),
+            Self::Expanded => one(parts() > 1, Form::Numeral, Form::Expanded),
+            Self::Joining => one(parts() > 1, Form::Expanded, Form::Numeral),
+            Self::Zero => one(parts() < number.len() && number.len() > 1, Form::Units, Form::Numeral),
             Self::Worth => {
-                let once = |digit: u8| digits.iter().filter(|(_, other)| *other == digit).count() == 1;
-                let asked = digits.iter().filter(|(place, d)| *place != Place::Ones && *d > 0 && once(*d));
-                asked.map(|(place, _)| Task::Worth(*place)).collect()
+                let once = |digit: u8| number.digits().filter(|(_, other)| *other == digit).count() == 1;
+                let asked = number.parts().filter(|(place, digit)| *place != Place::Ones && once(*digit));
+                asked.for_each(|(place, _)| found(Task::Worth(place)));
             }
-            Self::Compare => neighbours(number).into_iter().map(Task::Greater).collect(),
+            Self::Compare => neighbours(number, |other| found(Task::Greater(other))),
         }
     }
 }
 
 /// The lesser numbers that have the same digits but for two that changed places.
-fn neighbours(number: Number) -> Vec<Number> {
-    let digits: Vec<(Place, u8)> = number.digits().collect();
-    let mut others = Vec::new();
-    for (k, &(greater, large)) in digits.iter().enumerate() {
-        for &(lesser, small) in &digits[k + 1..] {
+fn neighbours(number: Number, mut found: impl FnMut(Number)) {
+    for (k, (greater, large)) in number.digits().enumerate() {
+        for (lesser, small) in number.digits().skip(k + 1) {
             let (large, small) = (u32::from(large), u32::from(small));
             // A leading 0 would make the other number shorter.
             if large > small && (small > 0 || k > 0) {
                 let less = (large - small) * (greater.worth() - lesser.worth());
-                others.extend(Number::new(number.value() - less));
+                Number::new(number.value() - less).into_iter().for_each(&mut found);
             }
         }
     }
-    others
 }

@@ -6,11 +6,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::item::{Item, Kind};
+use super::item::{Ask, Item, Kind, Looks, rank};
 use crate::lesson::choose::Work;
 use crate::lesson::types::Chosen;
 use crate::measure::Count;
-use crate::number::{Feature, Number, Place, Skill, Style};
+use crate::number::{Feature, Features, Number, Place, Skill, Slip, Style};
 use crate::rng::Stream;
 use crate::spec::{Pool, RoleSpec, Spec, TextSize};
 
@@ -62,16 +62,17 @@ impl Wishes {
 
     /// How well a number shows what this skill is asked about: 2 as the lesson asks for it, 1 nearly, 0 not.
     fn met(&self, skill: Skill, number: Number) -> u8 {
-        let zero_in = |place: &Place| Feature::Zero(*place).is_in(number);
+        let features = Features::of(number);
+        let zero_in = |place: &Place| features.has(Feature::Zero(*place));
         let inner = Place::ALL[1..].iter().any(zero_in);
         let asked = self.zeros.iter().any(zero_in);
         let zero = if asked || self.zeros.is_empty() && inner { 2 } else { u8::from(inner) };
         match skill {
             Skill::Words | Skill::SecondWords | Skill::Reading | Skill::Worth if self.teens => {
-                2 * u8::from(Feature::Teen.is_in(number))
+                2 * u8::from(features.has(Feature::Teen))
             }
             Skill::Expanded | Skill::Joining | Skill::Picture if self.repeats => {
-                2 * u8::from(Feature::Repeat.is_in(number))
+                2 * u8::from(features.has(Feature::Repeat))
             }
             Skill::Words | Skill::SecondWords | Skill::Zero => zero,
             Skill::Worth
@@ -92,7 +93,7 @@ pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style) -> Blueprint {
     let draft = Draft { spec, chosen, style, seen, wishes: Wishes::of(spec) };
     let mut stream = Stream::new(spec.seed.value, "checks");
     let pool = draft.pool(&mut stream);
-    let mut open: Vec<(Skill, Vec<Item>)> = Vec::new();
+    let mut open: Vec<(Skill, Vec<Ask>)> = Vec::new();
     let matched = &spec.forms.matched.value;
     let most = if spec.print.text.value == TextSize::Large { MOST_LARGE } else { MOST };
     let allowed = Pool::new(&spec.numbers);
@@ -102,10 +103,13 @@ pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style) -> Blueprint {
         if !taught || open.len() == most || (skill.stands_in() && open.len() >= FEWEST) {
             continue;
         }
-        let items = pool.iter().flat_map(|&of| Item::all(skill, of, &allows, style)).collect();
-        let items = few_pieces(items, chosen.exit.len(), style);
-        if !items.is_empty() {
-            open.push((skill, items));
+        let mut asks = Vec::new();
+        for &of in &pool {
+            Ask::add_all(&mut asks, skill, of, &allows, style);
+        }
+        few_pieces(&mut asks, chosen.exit.len(), style);
+        if !asks.is_empty() {
+            open.push((skill, asks));
         }
     }
     open.sort_by_key(|(skill, _)| *skill);
@@ -114,17 +118,16 @@ pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style) -> Blueprint {
 
 /// Of trades those of one piece, as they are first taught; of two pieces and more only where the numbers have too few for all
 /// papers.
-fn few_pieces(items: Vec<Item>, papers: usize, style: &Style) -> Vec<Item> {
-    let items: Vec<(u32, Item)> =
-        items.into_iter().map(|item| (item.task.pieces_traded(item.of, style), item)).collect();
-    let most = items.iter().map(|(pieces, _)| *pieces).max().unwrap_or(0);
+fn few_pieces(asks: &mut Vec<Ask>, papers: usize, style: &Style) {
+    let pieces = |ask: &Ask| ask.task.pieces_traded(ask.of, style);
+    let most = asks.iter().map(pieces).max().unwrap_or(0);
     let enough = |least: &u32| {
-        let numbers: BTreeSet<Number> =
-            items.iter().filter(|(pieces, _)| pieces <= least).map(|(_, item)| item.of).collect();
+        let numbers: BTreeSet<Number> = asks.iter().filter(|ask| pieces(ask) <= *least).map(|ask| ask.of).collect();
         numbers.len() >= papers
     };
-    let most = (0..most).find(enough).unwrap_or(most);
-    items.into_iter().filter(|(pieces, _)| *pieces <= most).map(|(_, item)| item).collect()
+    if let Some(most) = (0..most).find(enough) {
+        asks.retain(|ask| pieces(ask) <= most);
+    }
 }
 
 impl Draft<'_> {
@@ -147,11 +150,11 @@ impl Draft<'_> {
     }
 
     /// Chooses a kind for each skill and deals its items out to the papers.
-    fn papers(&self, open: Vec<(Skill, Vec<Item>)>, stream: &mut Stream) -> Blueprint {
+    fn papers(&self, open: Vec<(Skill, Vec<Ask>)>, stream: &mut Stream) -> Blueprint {
         let count = self.chosen.exit.len();
         let mut slots: Vec<Slot> = Vec::new();
-        for (skill, items) in open {
-            let slot = self.slot(skill, items, count, &slots);
+        for (skill, asks) in open {
+            let slot = self.slot(skill, asks, count, &slots);
             slots.extend(slot);
         }
         let mut papers: Vec<Vec<Option<Item>>> = vec![vec![None; slots.len()]; count];
@@ -163,9 +166,9 @@ impl Draft<'_> {
             let fits: [&dyn Fn(&Slot, &Item) -> bool; 3] = [&exact, &alike, &any];
             let found = fits.iter().find_map(|fits| {
                 slots.iter().enumerate().find_map(|(at, slot)| {
-                    let mut own = slot.items.iter().filter(|item| item.of == number && fits(slot, item));
-                    let first = own.next()?;
-                    Some((at, *own.fold(first, |best, item| if item.rank < best.rank { item } else { best })))
+                    let own = slot.asks.iter().filter(|ask| ask.of == number).flat_map(Ask::items);
+                    let best = own.filter(|(_, item)| fits(slot, item)).min_by_key(|(rank, _)| *rank);
+                    best.map(|(_, item)| (at, item))
                 })
             });
             if let Some((at, item)) = found {
@@ -176,8 +179,7 @@ impl Draft<'_> {
         let mut works = Works { style: self.style, known: BTreeMap::new() };
         for at in 0..slots.len() {
             let kind = slots[at].kind;
-            let mut own = std::mem::take(&mut slots[at].items);
-            own.retain(|item| item.kind.slips == kind.slips);
+            let mut own: Vec<Item> = slots[at].asks.iter().filter_map(|ask| ask.with(kind.slips)).collect();
             stream.shuffle(&mut own);
             // The work that the others come near to: of an exit number's item, or of any of the kind.
             let goal =
@@ -219,36 +221,66 @@ impl Draft<'_> {
 
     /// The kind that serves a skill best: enough numbers for all papers that learners have not seen, what the lesson
     /// asks for, and the likeliest slips that no earlier question has.
-    fn slot(&self, skill: Skill, items: Vec<Item>, count: usize, before: &[Slot]) -> Option<Slot> {
+    fn slot(&self, skill: Skill, asks: Vec<Ask>, count: usize, before: &[Slot]) -> Option<Slot> {
         let again = |kind: &Kind| {
             let known = before.iter().flat_map(|slot| slot.kind.slips);
             known.filter(|slip| kind.slips.contains(slip)).count()
         };
-        let mut kinds: BTreeMap<Kind, Serves> = BTreeMap::new();
-        // All items of a number stand side by side.
-        for items in items.chunk_by(|one, next| one.of == next.of) {
-            let Some(&Item { of, .. }) = items.first() else { continue };
+        let mut kinds = Kinds::default();
+        // All that is asked of a number stands side by side.
+        for asks in asks.chunk_by(|one, next| one.of == next.of) {
+            let Some(&Ask { of, .. }) = asks.first() else { continue };
             let (is_new, met) = (!self.seen.contains(&of), self.wishes.met(skill, of));
-            for item in items {
-                let kind = kinds.entry(item.kind).or_insert(Serves { numbers: 0, last: None, met, rank: item.rank });
-                if is_new && kind.last != Some(of) {
-                    kind.numbers += 1;
-                    kind.last = Some(of);
-                }
-                kind.met = kind.met.max(met);
-                kind.rank = kind.rank.min(item.rank);
+            for ask in asks {
+                kinds.add(ask, is_new, met);
             }
         }
-        let best = kinds.into_iter().max_by_key(|(kind, serves)| {
+        let best = kinds.all().max_by_key(|(kind, serves)| {
             let rank = std::cmp::Reverse(serves.rank + AGAIN * again(kind));
-            (serves.numbers.min(count), serves.met, rank, serves.numbers)
+            (serves.numbers.min(count), serves.met, rank, serves.numbers, *kind)
         });
         let (kind, _) = best?;
-        Some(Slot { skill, kind, items })
+        Some(Slot { skill, kind, asks })
+    }
+}
+
+/// How well each kind serves a skill: for numbers that look alike a row of all pairs of slips that its tasks provoke, so that
+/// the tens of thousands of questions are looked at without being held.
+#[derive(Default)]
+struct Kinds {
+    rows: BTreeMap<Looks, Vec<Option<(Kind, Serves)>>>,
+}
+
+impl Kinds {
+    /// Adds all questions of one task about a number; those about the same number come one after the other.
+    fn add(&mut self, ask: &Ask, is_new: bool, met: u8) {
+        let wide = ask.task.provokes().len();
+        let row = self.rows.entry(ask.looks).or_insert_with(|| vec![None; wide * wide]);
+        let slips: Vec<(usize, Slip)> = ask.slips().collect();
+        for (k, &(at, first)) in slips.iter().enumerate() {
+            for (j, &(beside, second)) in slips.iter().enumerate().skip(k + 1) {
+                let rank = rank([(k, first), (j, second)]);
+                let fresh = || {
+                    (Kind { slips: [first, second], looks: ask.looks }, Serves { numbers: 0, last: None, met, rank })
+                };
+                let (_, serves) = row[at * wide + beside].get_or_insert_with(fresh);
+                if is_new && serves.last != Some(ask.of) {
+                    serves.numbers += 1;
+                    serves.last = Some(ask.of);
+                }
+                serves.met = serves.met.max(met);
+                serves.rank = serves.rank.min(rank);
+            }
+        }
+    }
+
+    fn all(self) -> impl Iterator<Item = (Kind, Serves)> {
+        self.rows.into_values().flatten().flatten()
     }
 }
 
 /// How well a kind serves a skill.
+#[derive(Clone, Copy)]
 struct Serves {
     /// How many numbers there are that learners have not seen.
     numbers: usize,
@@ -264,7 +296,8 @@ struct Serves {
 struct Slot {
     skill: Skill,
     kind: Kind,
-    items: Vec<Item>,
+    /// All that could be asked, number by number.
+    asks: Vec<Ask>,
 }
 
 /// What numbers take, in blocks to build and letters to read: worked out once for all skills.

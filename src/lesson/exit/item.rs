@@ -1,24 +1,39 @@
 //! What can be asked of a number: a task with two wrong answers, each made by one slip.
 
-use crate::number::{Content, Feature, Form, Judged, Number, Skill, Slip, Style, Task};
+use crate::number::{Content, Feature, Features, Form, Judged, Number, Skill, Slip, SlipSet, Style, Task};
 use crate::wording::Wording;
 
-/// A question that could be asked. There are thousands of them: what its answers look like is worked out for those that are.
+/// What can be asked about a number in one task, whichever two of its slips give the wrong answers. There are thousands of
+/// them: what answers look like is worked out for those that are asked.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Ask {
+    pub(super) of: Number,
+    pub(super) task: Task,
+    pub(super) looks: Looks,
+    /// The slips behind its wrong answers: two or more.
+    slips: SlipSet,
+}
+
+/// A question that could be asked: a task with two slips.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Item {
     pub(super) of: Number,
     pub(super) task: Task,
     /// What makes it as hard as others; its slips give the two wrong answers.
     pub(super) kind: Kind,
-    /// How unlikely the slips are together: places in the order of explanation, and far behind for rare ones.
-    pub(super) rank: usize,
 }
 
-/// What makes questions of one skill equally hard: numbers of one kind, and wrong answers of the same slips.
+/// What makes questions of one skill equally hard: wrong answers of the same slips, and numbers of one kind.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Kind {
     /// The slips of the two wrong answers, the likelier first.
     pub(super) slips: [Slip; 2],
+    pub(super) looks: Looks,
+}
+
+/// What numbers of one kind share.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Looks {
     digits: usize,
     /// Which digits are 0, the first in the highest bit.
     zeros: u8,
@@ -28,31 +43,59 @@ pub(super) struct Kind {
     reach: u32,
 }
 
-impl Item {
-    /// Every item of a skill about a number: one for each task and each two slips that it provokes. Both numbers of a
-    /// comparison must be allowed.
-    pub(super) fn all(skill: Skill, of: Number, allows: &dyn Fn(Number) -> bool, style: &Style) -> Vec<Self> {
-        let mut items = Vec::new();
-        let mut kind = Kind::of(of);
-        for task in skill.tasks(of) {
+impl Ask {
+    /// Adds all that a skill can ask about a number with two wrong answers: a task each. Both numbers of a comparison must be
+    /// allowed.
+    pub(super) fn add_all(
+        to: &mut Vec<Self>,
+        skill: Skill,
+        of: Number,
+        allows: &dyn Fn(Number) -> bool,
+        style: &Style,
+    ) {
+        let looks = Looks::of(of);
+        skill.each_task(of, |task| {
             if let Task::Greater(other) = task
                 && !allows(other)
             {
-                continue;
+                return;
             }
-            kind.reach = Kind::reach(of, task);
             let slips = slips(of, task, style);
-            for (k, &first) in slips.iter().enumerate() {
-                for (j, &second) in slips.iter().enumerate().skip(k + 1) {
-                    let late = [first, second].iter().filter(|slip| slip.is_rare()).count() * 20;
-                    kind.slips = [first, second];
-                    items.push(Self { of, task, kind, rank: k + j + late });
-                }
+            if slips.count() > 1 {
+                to.push(Self { of, task, looks: Looks { reach: Looks::reach(of, task), ..looks }, slips });
             }
-        }
-        items
+        });
     }
 
+    /// Its slips, the likeliest first, each at its place among all that the task provokes.
+    pub(super) fn slips(&self) -> impl Iterator<Item = (usize, Slip)> {
+        self.task.provokes().iter().copied().enumerate().filter(|(_, slip)| self.slips.contains(*slip))
+    }
+
+    /// Its questions, each with its [`rank`].
+    pub(super) fn items(&self) -> impl Iterator<Item = (usize, Item)> {
+        let item = |((k, first), (j, second)): ((usize, Slip), (usize, Slip))| {
+            let kind = Kind { slips: [first, second], looks: self.looks };
+            (rank([(k, first), (j, second)]), Item { of: self.of, task: self.task, kind })
+        };
+        let slips = || self.slips().map(|(_, slip)| slip).enumerate();
+        slips().flat_map(move |first| slips().skip(first.0 + 1).map(move |second| item((first, second))))
+    }
+
+    /// The question with these two slips, if it has both.
+    pub(super) fn with(&self, slips: [Slip; 2]) -> Option<Item> {
+        let kind = Kind { slips, looks: self.looks };
+        slips.iter().all(|slip| self.slips.contains(*slip)).then_some(Item { of: self.of, task: self.task, kind })
+    }
+}
+
+/// How unlikely two slips are together, each with how many likelier ones the question has: places in the order of
+/// explanation, and far behind for rare ones.
+pub(super) fn rank(slips: [(usize, Slip); 2]) -> usize {
+    slips.iter().map(|(place, slip)| place + 20 * usize::from(slip.is_rare())).sum()
+}
+
+impl Item {
     /// The two wrong answers, the likelier slip first.
     pub(super) fn wrong(&self, style: &Style, wording: &dyn Wording) -> Vec<(Slip, Content)> {
         let mut wrong = wrong(self.of, self.task, style, wording);
@@ -72,15 +115,15 @@ impl Item {
     }
 }
 
-impl Kind {
-    /// Of any question about a number: its slips and its reach are still to be said.
+impl Looks {
+    /// Of any question about a number: its reach is still to be said.
     fn of(number: Number) -> Self {
+        let features = Features::of(number);
         Self {
-            slips: [Slip::ZeroDropped; 2],
             digits: number.len(),
             zeros: number.digits().fold(0, |zeros, (_, digit)| zeros << 1 | u8::from(digit == 0)),
-            repeats: Feature::Repeat.is_in(number),
-            teen: Feature::Teen.is_in(number),
+            repeats: features.has(Feature::Repeat),
+            teen: features.has(Feature::Teen),
             reach: 0,
         }
     }
@@ -94,8 +137,8 @@ impl Kind {
     }
 }
 
-/// The slips behind the wrong answers to a task, each once, the likeliest first.
-fn slips(of: Number, task: Task, style: &Style) -> Vec<Slip> {
+/// The slips behind the wrong answers to a task.
+fn slips(of: Number, task: Task, style: &Style) -> SlipSet {
     match task {
         Task::Greater(other) => {
             task.provokes().iter().copied().filter(|slip| slip.judges(of, other).is_some()).collect()

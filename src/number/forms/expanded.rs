@@ -18,6 +18,6 @@ pub(super) const FACTS: Facts = Facts {
 pub(super) fn write(number: Number, style: &Style) -> String {
     let terms = number.digits().filter(|&(_, digit)| digit != 0 || style.zero_terms);
     let terms: Vec<String> =
-        terms.map(|(place, digit)| style.grouped(&(u32::from(digit) * place.worth()).to_string())).collect();
+        terms.map(|(place, digit)| style.grouped((u32::from(digit) * place.worth()).to_string())).collect();
     if terms.is_empty() { "0".to_owned() } else { terms.join(" + ") }
 }

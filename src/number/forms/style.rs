@@ -44,10 +44,10 @@ impl Style {
     }
 
     /// Bare digits with the thousands mark between each three, counted from the right.
-    pub(in crate::number) fn grouped(&self, digits: &str) -> String {
-        let Some(mark) = self.thousands else { return digits.to_owned() };
-        if mark == THIN_SPACE && digits.len() <= self.names.unspaced() {
-            return digits.to_owned();
+    pub(in crate::number) fn grouped(&self, digits: String) -> String {
+        let Some(mark) = self.thousands else { return digits };
+        if digits.len() <= 3 || mark == THIN_SPACE && digits.len() <= self.names.unspaced() {
+            return digits;
         }
         let mut text = String::new();
         for (at, digit) in digits.chars().enumerate() {

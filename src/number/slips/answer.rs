@@ -7,10 +7,10 @@ pub(super) enum Answer {
     /// The form that is asked for, of a number that has it.
     Form(Number),
     /// A numeral of digits put together, one after another as a learner writes them: a mark for thousands would show that
-    /// something else was meant.
-    Digits(String),
-    /// Anything else.
-    Other(Content),
+    /// something else was meant. They never begin with 0.
+    Digits(u64),
+    /// Anything else, with what it is worth: read once, however often answers are told apart.
+    Other(Content, Option<u64>),
 }
 
 impl Answer {
@@ -29,20 +29,26 @@ impl Answer {
         form.is_of(number, style).then_some(Self::Form(number))
     }
 
+    /// An answer of its own, written in the form that is asked for.
+    pub fn other(content: Content, asked: Form, style: &Style) -> Self {
+        let worth = content.worth(asked, style.names);
+        Self::Other(content, worth)
+    }
+
     /// What it is worth; see [`Content::worth`].
-    fn worth(&self, asked: Form, style: &Style) -> Option<u64> {
+    fn worth(&self, asked: Form) -> Option<u64> {
         match self {
             Self::Form(_) if asked.is_words() => None,
             Self::Form(number) => Some(number.value().into()),
-            Self::Digits(digits) => digits.parse().ok(),
-            Self::Other(content) => content.worth(asked, style.names),
+            Self::Digits(digits) => Some(*digits),
+            Self::Other(_, worth) => *worth,
         }
     }
 
     /// Whether it is worth the same as the right answer, or where answers have no worth, is the same.
     pub fn is_as(&self, right: &Self, asked: Form, style: &Style) -> bool {
-        match right.worth(asked, style) {
-            Some(worth) => self.worth(asked, style) == Some(worth),
+        match right.worth(asked) {
+            Some(worth) => self.worth(asked) == Some(worth),
             None => self.looks_like(right, asked, style),
         }
     }
@@ -53,16 +59,15 @@ impl Answer {
             return one == another;
         }
         let digits = matches!(self, Self::Digits(_)) || matches!(other, Self::Digits(_));
-        self.worth(asked, style) == other.worth(asked, style)
-            && (digits || self.content(asked, style) == other.content(asked, style))
+        self.worth(asked) == other.worth(asked) && (digits || self.content(asked, style) == other.content(asked, style))
     }
 
     /// As it is written.
     pub fn content(&self, asked: Form, style: &Style) -> Option<Content> {
         match self {
             Self::Form(number) => asked.content(*number, style),
-            Self::Digits(digits) => Some(Content::Text(digits.clone())),
-            Self::Other(content) => Some(content.clone()),
+            Self::Digits(digits) => Some(Content::Text(digits.to_string())),
+            Self::Other(content, _) => Some(content.clone()),
         }
     }
 }

@@ -32,9 +32,9 @@ pub(super) enum Rule {
     /// It takes the number, shown in a form, for another one, which then goes wrong in every form alike.
     Number(fn(Number, Form, &Style) -> Option<Number>),
     /// It puts digits together wrongly from the form that is shown: bare digits out, numerals only.
-    Digits(fn(Number, Form, &Style) -> Option<String>),
+    Digits(fn(Number, Form, &Style) -> Option<u64>),
     /// It goes wrong in the form that is asked for in a way of its own.
-    Forms(fn(Number, Form, &Style) -> Vec<Content>),
+    Forms(fn(Number, Form, &Style) -> Option<Content>),
     /// It bears on digits and comparisons only; see `judging.rs`.
     Judging,
 }

@@ -3,7 +3,7 @@
 use super::answer::Answer;
 use super::catalogue::Rule;
 use super::judging::{self, Judged};
-use super::{Content, Form, Number, Slip, Style, Task};
+use super::{Content, Form, Number, Slip, SlipSet, Style, Task};
 
 impl Task {
     /// The right answer. Returns `None` where the number does not have the form asked for.
@@ -17,13 +17,9 @@ impl Task {
         answers.filter_map(|(slip, answer)| Some((slip, answer.content(self.asked(), style)?))).collect()
     }
 
-    /// The slips that explain wrong answers, the likeliest first: those of [`Task::wrong`], each once, and nothing is written
-    /// out for it.
-    pub fn slips(self, number: Number, style: &Style) -> Vec<Slip> {
-        let mut slips: Vec<Slip> = self.answers(number, style).into_iter().map(|(slip, _)| slip).collect();
-        // The answers of a slip stand side by side.
-        slips.dedup();
-        slips
+    /// The slips that explain wrong answers: those of [`Task::wrong`], and nothing is written out for it.
+    pub fn slips(self, number: Number, style: &Style) -> SlipSet {
+        self.answers(number, style).into_iter().map(|(slip, _)| slip).collect()
     }
 
     fn answers(self, number: Number, style: &Style) -> Vec<(Slip, Answer)> {
@@ -34,7 +30,7 @@ impl Task {
         };
         let Some(right) = Answer::right(self, number, style).filter(|_| is_shown) else { return Vec::new() };
         let asked = self.asked();
-        let mut answers: Vec<(Slip, Answer)> = Vec::new();
+        let mut answers: Vec<(Slip, Answer)> = Vec::with_capacity(self.provokes().len());
         for &slip in self.provokes() {
             slip.each(number, self, style, &mut |answer| {
                 let alike = |(_, other): &(Slip, Answer)| other.looks_like(&answer, asked, style);
@@ -110,10 +106,12 @@ impl Slip {
             Rule::Forms(rule) if asked == Form::Words && style.both => {
                 let [first, second] =
                     [Form::Words, Form::SecondWords].map(|form| rule(number, asked, &style.spoken(form)));
-                first.into_iter().zip(second).filter_map(both).map(Answer::Other).for_each(found);
+                let both = first.zip(second).and_then(both);
+                both.map(|content| Answer::other(content, asked, style)).into_iter().for_each(found);
             }
             Rule::Forms(rule) => {
-                rule(number, asked, &style.spoken(asked)).into_iter().map(Answer::Other).for_each(found);
+                let content = rule(number, asked, &style.spoken(asked));
+                content.map(|content| Answer::other(content, asked, style)).into_iter().for_each(found);
             }
             Rule::Judging => {}
         }

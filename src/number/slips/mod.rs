@@ -21,7 +21,7 @@ use super::{Content, Form, Number, Place, Style};
 pub use catalogue::Example;
 pub use heard::Heard;
 pub use judging::Judged;
-pub use slip::{Slip, SlipFamily};
+pub use slip::{Slip, SlipFamily, SlipSet};
 pub use task::Task;
 
 #[cfg(test)]

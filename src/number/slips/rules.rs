@@ -112,9 +112,9 @@ pub(super) fn sound_alike(number: Number, style: &Style) -> Option<Number> {
 }
 
 /// 105: cien cinco.
-pub(super) fn misspelt(number: Number, asked: Form, style: &Style) -> Vec<Content> {
+pub(super) fn misspelt(number: Number, asked: Form, style: &Style) -> Option<Content> {
     let wrong = asked.is_words().then(|| style.names.misspelt(number.value())).flatten();
-    wrong.map(Content::Text).into_iter().collect()
+    wrong.map(Content::Text)
 }
 
 /// 264: 246.
@@ -145,55 +145,64 @@ fn leading_part(number: Number) -> Option<(u32, u32, u32)> {
     Some((value / unit, unit, value % unit))
 }
 
-/// The digits of all parts, each written out in full.
-fn parts(number: Number, with_zeros: bool) -> String {
-    let parts = number.digits().filter(|&(_, digit)| digit != 0 || with_zeros);
-    parts.map(|(place, digit)| (u32::from(digit) * place.worth()).to_string()).collect()
+/// All parts, each written out in full.
+fn parts(number: Number, with_zeros: bool) -> impl Iterator<Item = u32> {
+    let parts = number.digits().filter(move |&(_, digit)| digit != 0 || with_zeros);
+    parts.map(|(place, digit)| u32::from(digit) * place.worth())
+}
+
+/// The most digits that parts make side by side: more are never written out, and no strip holds them.
+const LONGEST: u32 = 12;
+
+/// What these make written side by side, of which the first is not 0; `None` without any, and where that is longer than
+/// what is ever written out.
+pub(super) fn in_a_row(mut parts: impl Iterator<Item = u32>) -> Option<u64> {
+    let first = u64::from(parts.next()?);
+    parts.try_fold(first, |row, part| {
+        let digits = part.checked_ilog10().unwrap_or(0) + 1;
+        let row = row * 10_u64.pow(digits) + u64::from(part);
+        (row < 10_u64.pow(LONGEST)).then_some(row)
+    })
 }
 
 /// 642: 600402; 46: 406. As many parts as are shown: from 400 + 0 + 6 and from 4 hundreds 0 tens 6 ones comes 40006. In words
 /// eleven to nineteen are one part, and so are thousands from 10,000 up: nine hundred eleven as 90011, twelve thousand
 /// forty as 1200040.
-pub(super) fn side_by_side(number: Number, shown: Form, style: &Style) -> Option<String> {
-    let text = match shown {
+pub(super) fn side_by_side(number: Number, shown: Form, style: &Style) -> Option<u64> {
+    match shown {
         Form::Words | Form::SecondWords => {
             let thousands = if number.value() >= 10_000 { number.value() / 1_000 * 1_000 } else { 0 };
             let rest = number.value() - thousands;
             let last = if (11..20).contains(&(rest % 100)) { rest % 100 } else { 0 };
-            let written = |part: u32| if part > 0 { part.to_string() } else { String::new() };
-            let middle = Number::new(rest - last).filter(|middle| middle.value() > 0);
-            let middle = middle.map(|middle| parts(middle, false)).unwrap_or_default();
-            format!("{}{middle}{}", written(thousands), written(last))
+            let middle = Number::new(rest - last)?;
+            let said = |part: u32| (part > 0).then_some(part);
+            in_a_row(said(thousands).into_iter().chain(parts(middle, false)).chain(said(last)))
         }
-        Form::Expanded => parts(number, style.zero_terms),
-        Form::Units => parts(number, true),
-        Form::Numeral | Form::Regrouped | Form::Blocks | Form::Untraded => return None,
-    };
-    (!text.is_empty() && text.len() <= LONGEST).then_some(text)
+        Form::Expanded => in_a_row(parts(number, style.zero_terms)),
+        Form::Units => in_a_row(parts(number, true)),
+        Form::Numeral | Form::Regrouped | Form::Blocks | Form::Untraded => None,
+    }
 }
 
-/// The most digits that parts make side by side: more are never written out, and no strip holds them.
-pub(super) const LONGEST: usize = 12;
-
 /// 365: 30065.
-pub(super) fn big_part_then_rest(number: Number, _: Form, _: &Style) -> Option<String> {
+pub(super) fn big_part_then_rest(number: Number, _: Form, _: &Style) -> Option<u64> {
     let (count, unit, rest) = leading_part(number)?;
-    (rest > 0).then(|| format!("{}{rest}", count * unit))
+    if rest > 0 { in_a_row([count * unit, rest].into_iter()) } else { None }
 }
 
 /// 365: 3065. The rest covers all zeros of the greatest part but one. Where the rest is short, as in 406, it would cover
 /// too many instead, which is zero dropped.
-pub(super) fn half_overwritten(number: Number, _: Form, _: &Style) -> Option<String> {
+pub(super) fn half_overwritten(number: Number, _: Form, _: &Style) -> Option<u64> {
     let (count, unit, rest) = leading_part(number)?;
-    (rest >= unit / 10).then(|| format!("{count}0{rest}"))
+    if rest >= unit / 10 { in_a_row([count, 0, rest].into_iter()) } else { None }
 }
 
 /// 642: 610042. Only where the words say how many before they name the place: no one hears a one in "ciento", nor a hundred
 /// by itself in "doscientos".
-pub(super) fn place_word_written(number: Number, _: Form, style: &Style) -> Option<String> {
+pub(super) fn place_word_written(number: Number, _: Form, style: &Style) -> Option<u64> {
     let (count, unit, rest) = leading_part(number)?;
     style.names.cardinal(count * unit, false).contains(' ').then_some(())?;
-    Some(if rest > 0 { format!("{count}{unit}{rest}") } else { format!("{count}{unit}") })
+    in_a_row([count, unit].into_iter().chain((rest > 0).then_some(rest)))
 }
 
 /// 4 flats and 6 cubes: 10. All pieces that lie there are counted.
@@ -205,13 +214,20 @@ pub(super) fn counted_alike(number: Number, shown: Form, style: &Style) -> Optio
 }
 
 /// 406: 4 + 6 in expanded form, ten cubes.
-pub(super) fn face_value(number: Number, asked: Form, style: &Style) -> Vec<Content> {
+pub(super) fn face_value(number: Number, asked: Form, style: &Style) -> Option<Content> {
+    if number.len() == 1 {
+        return None;
+    }
     let row = Row::of(number);
     let digits = row.all();
-    let wrong = match asked {
+    match asked {
         Form::Expanded => {
-            let terms = digits.iter().filter(|&&digit| digit != 0 || style.zero_terms).map(u8::to_string);
-            Some(Content::Text(terms.collect::<Vec<_>>().join(" + ")))
+            let mut terms = String::with_capacity(4 * digits.len());
+            for digit in digits.iter().filter(|&&digit| digit != 0 || style.zero_terms) {
+                terms.push_str(if terms.is_empty() { "" } else { " + " });
+                terms.push(char::from(b'0' + digit));
+            }
+            Some(Content::Text(terms))
         }
         Form::Blocks => {
             let cubes = digits.iter().map(|&digit| u32::from(digit)).sum();
@@ -219,15 +235,14 @@ pub(super) fn face_value(number: Number, asked: Form, style: &Style) -> Vec<Cont
         }
         // A numeral, words, unit or regrouped form made of ones alone: no learner writes or picks that.
         Form::Numeral | Form::Words | Form::SecondWords | Form::Units | Form::Regrouped | Form::Untraded => None,
-    };
-    wrong.into_iter().filter(|_| digits.len() > 1).collect()
+    }
 }
 
 /// 834: "eighty thirty-four" (834 was read so in Italian); from four digits on each digit by itself, "one two zero six" (common
 /// practice, no source). One reading a number, so that a page shows one kind. Two digits are not cut: seventeen and twenty are
 /// learned whole. Of three, "four zero six" and "one twenty-eight" are how families say them, and "forty six" for 406 would look
 /// like a missing hyphen.
-pub(super) fn read_in_pieces(number: Number, _: Form, style: &Style) -> Vec<Content> {
+pub(super) fn read_in_pieces(number: Number, _: Form, style: &Style) -> Option<Content> {
     let word = |value: u32| style.names.cardinal(value, false);
     let hundreds = u32::from(number.digit(Place::Hundreds));
     let reading = match number.len() {
@@ -237,5 +252,5 @@ pub(super) fn read_in_pieces(number: Number, _: Form, style: &Style) -> Vec<Cont
         0..=3 => None,
         _ => Some(number.digits().map(|(_, digit)| word(digit.into())).collect::<Vec<_>>().join(" ")),
     };
-    reading.map(Content::Text).into_iter().collect()
+    reading.map(Content::Text)
 }

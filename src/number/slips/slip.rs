@@ -51,6 +51,28 @@ pub enum Slip {
     Reversed,
 }
 
+/// Some of the slips, in no order: the tasks that provoke them give one.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct SlipSet(u32);
+
+impl SlipSet {
+    /// Whether a slip is among them.
+    pub const fn contains(self, slip: Slip) -> bool {
+        self.0 >> slip as u32 & 1 == 1
+    }
+
+    /// How many they are.
+    pub const fn count(self) -> u32 {
+        self.0.count_ones()
+    }
+}
+
+impl FromIterator<Slip> for SlipSet {
+    fn from_iter<I: IntoIterator<Item = Slip>>(slips: I) -> Self {
+        Self(slips.into_iter().fold(0, |set, slip| set | 1 << slip as u32))
+    }
+}
+
 /// Slips that the same ten minutes of teaching help against.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum SlipFamily {

@@ -248,8 +248,7 @@ fn wrong_answers(numbers: &[(u32, Style)]) -> u64 {
             if value % 11 == 6 {
                 assert_eq!(answers, plainly_wrong(of, task, &style, &given), "{value} in {task:?}");
             }
-            let mut slips: Vec<Slip> = answers.iter().map(|(slip, _)| *slip).collect();
-            slips.dedup();
+            let slips: SlipSet = answers.iter().map(|(slip, _)| *slip).collect();
             assert_eq!(task.slips(of, &style), slips, "{value} in {task:?}");
             for (k, (slip, content)) in answers.iter().enumerate() {
                 cases += 1;
