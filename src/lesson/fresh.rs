@@ -10,9 +10,10 @@ use crate::spec::Pool;
 
 /// Numbers of a range, shuffled for a purpose; those that learners have met in this lesson come last.
 pub(super) fn fresh(lesson: &Lesson, part: &LessonPart<'_>, purpose: &str) -> Vec<Number> {
-    let mut numbers = candidates(part, &mut Stream::new(lesson.spec.seed.value, &part.purpose(purpose)));
+    let numbers = candidates(part, &mut Stream::new(lesson.spec.seed.value, &part.purpose(purpose)));
     let met = met(lesson);
-    numbers.sort_by_key(|number| met.contains(number));
+    let (known, mut numbers): (Vec<_>, Vec<_>) = numbers.into_iter().partition(|number| met.contains(number));
+    numbers.extend(known);
     numbers
 }
 

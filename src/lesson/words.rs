@@ -151,9 +151,11 @@ pub fn notes(lesson: &Lesson, of: BankOf, bank: &[WordGroup]) -> Vec<WordNote> {
             let needed = || words.bank(&[*number], style).into_iter().flat_map(|group| group.words);
             of == BankOf::Most || needed().all(|(numeral, _)| there.contains(&value(&numeral)))
         };
-        let others = unmet.iter().copied().filter(stands).take(SHOWN);
-        let numbers: Vec<Number> = lesson.chosen.model.iter().copied().filter(stands).chain(others).collect();
-        words.bank_notes(&numbers, style)
+        let first = |shows: &dyn Fn(Number) -> bool| {
+            let others = unmet.iter().copied().filter(stands).take(SHOWN);
+            lesson.chosen.model.iter().copied().filter(stands).chain(others).find(|number| shows(*number))
+        };
+        words.bank_notes(&first, style)
     };
     let mut notes: Vec<WordNote> = told(lesson.wording(), &lesson.style).into_iter().map(|note| (note, None)).collect();
     if let (Some(second), Some(style)) = (lesson.second(), lesson.style.in_second()) {

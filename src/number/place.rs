@@ -31,7 +31,15 @@ impl Place {
 
     /// What one in this place is worth: 1, 10, 100 ...
     pub const fn worth(self) -> u32 {
-        10_u32.pow(self as u32)
+        // Of every digit that is looked at: written out, since a power would be worked out each time.
+        match self {
+            Self::Ones => 1,
+            Self::Tens => 10,
+            Self::Hundreds => 100,
+            Self::Thousands => 1_000,
+            Self::TenThousands => 10_000,
+            Self::HundredThousands => 100_000,
+        }
     }
 
     /// The key in a lesson file: `ones`, `tens`, ..., `ten_thousands`.
@@ -99,15 +107,19 @@ impl Number {
 
     /// The least and the greatest number made of all its digits; neither begins with 0, unless all are.
     pub fn rearranged(self) -> (Self, Self) {
-        let mut digits: Vec<u8> = self.digits().map(|(_, digit)| digit).collect();
+        let mut digits = [0; Place::ALL.len()];
+        let digits = &mut digits[..self.len()];
+        for (into, (_, digit)) in digits.iter_mut().zip(self.digits()) {
+            *into = digit;
+        }
         digits.sort_unstable();
-        let made = |digits: &[u8]| Self(digits.iter().fold(0, |sum, digit| sum * 10 + u32::from(*digit)));
-        let greatest = made(&digits.iter().rev().copied().collect::<Vec<u8>>());
+        let add = |sum: u32, digit: &u8| sum * 10 + u32::from(*digit);
+        let greatest = digits.iter().rev().fold(0, add);
         if let Some(first) = digits.iter().position(|digit| *digit > 0) {
             digits.swap(0, first);
             digits[1..].sort_unstable();
         }
-        (made(&digits), greatest)
+        (Self(digits.iter().fold(0, add)), Self(greatest))
     }
 
     /// Whether the numeral has a digit in this place: 7 shows ones only, 0 shows ones only.

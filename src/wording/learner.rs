@@ -12,6 +12,9 @@ pub struct BankGroup {
     pub words: Vec<(String, String)>,
 }
 
+/// Finds the first of some numbers that shows what is looked for; no more of them are looked at than it takes.
+pub type FirstOf<'n> = dyn Fn(&dyn Fn(Number) -> bool) -> Option<Number> + 'n;
+
 area! {
     /// Labels, titles and directions on learners' pages.
     LearnerWords;
@@ -108,8 +111,8 @@ area! {
     /// The words that these numbers need, by kind, each with its numeral.
     fn bank(numbers: &[Number], style: &Style) -> Vec<BankGroup>;
 
-    /// How words join, shown with the first of these numbers that does.
-    fn bank_notes(numbers: &[Number], style: &Style) -> Vec<String>;
+    /// How words join, each way shown with the first number that does.
+    fn bank_notes(first: &FirstOf<'_>, style: &Style) -> Vec<String>;
 }
 
 #[cfg(test)]

@@ -176,18 +176,17 @@ pub fn has_it(lesson: &Lesson, part: &LessonPart<'_>) -> Vec<Number> {
         let leading = number.parts().count();
         digits.len() > 1 && (number.len() > 2 || !digits.contains(&0)) && leading > 1
     };
-    let mut numbers: Vec<Number> = candidates(part, &mut stream).into_iter().filter(telling).collect();
+    let mut numbers = candidates(part, &mut stream);
+    numbers.retain(telling);
     let met = met(lesson);
     // Of two digits one order is the greatest number and the other the least; of more, neither answer stands in the task.
-    let answer = |number: &Number| number.rearranged().0 == *number || number.rearranged().1 == *number;
+    let answer = |number: &Number| <[Number; 2]>::from(number.rearranged()).contains(number);
     // Of a numeral with a 0 the least number would begin with it, as a child puts it.
     let zero = |number: &Number| number.digits().any(|(_, digit)| digit == 0);
-    numbers.sort_by_key(|number| (number.len() < 3, answer(number), zero(number), met.contains(number)));
+    numbers.sort_by_cached_key(|number| (number.len() < 3, answer(number), zero(number), met.contains(number)));
     let mut asked = BTreeSet::new();
     // Numbers of the same digits are one task.
-    numbers.retain(|number| asked.insert(number.rearranged()));
-    numbers.truncate(NUMBERS);
-    numbers
+    numbers.into_iter().filter(|number| asked.insert(number.rearranged())).take(NUMBERS).collect()
 }
 
 /// Three numbers in which a slip would show.
@@ -200,16 +199,15 @@ fn trials(
     met: &BTreeSet<Number>,
     stream: &mut Stream,
 ) -> Vec<Trial> {
-    let mut numbers = candidates(part, stream);
-    numbers.sort_by_key(|number| met.contains(number));
+    let numbers = candidates(part, stream).into_iter();
+    let (known, fresh): (Vec<Number>, Vec<Number>) = numbers.partition(|number| met.contains(number));
     // The plainest way to show a slip is its example's; a lesson whose numbers are too large for that shows its own.
     let plain = slip.example().task;
     let shows = |task: Task| {
-        let mut found = numbers.iter().filter(|of| tried(part, slip, **of, task).next().is_some());
+        let mut found = fresh.iter().chain(&known).filter(|of| tried(part, slip, **of, task).next().is_some());
         found.nth(NUMBERS - 1).is_some()
     };
     let task = if shows(plain) { plain } else { seen.task };
-    let (known, fresh): (Vec<Number>, Vec<Number>) = numbers.into_iter().partition(|number| met.contains(number));
     let find = |numbers: &[Number], trials: &mut Vec<Trial>| {
         let has = |trials: &[Trial], of: Number| trials.iter().any(|trial| trial.of == of);
         // No more of each fit than can be wanted, the best fit first.

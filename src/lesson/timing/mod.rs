@@ -149,7 +149,8 @@ impl Load {
     fn needs(self, spec: &Spec) -> Vec<Need> {
         let need = |phase, least: u32, weight, most: u32| Need { phase, least, weight, most: most.max(least) };
         let brisk = |usual: u32, short: u32| if self.brisk { short } else { usual };
-        let mut needs = Vec::new();
+        // One of each phase that a load can have: it is asked for thousands of times.
+        let mut needs = Vec::with_capacity(7);
         if self.opening {
             needs.push(need(Phase::Opening, brisk(3, 1), 1, 5));
         }

@@ -36,7 +36,7 @@ impl Answer {
     }
 
     /// What it is worth; see [`Content::worth`].
-    fn worth(&self, asked: Form) -> Option<u64> {
+    pub fn worth(&self, asked: Form) -> Option<u64> {
         match self {
             Self::Form(_) if asked.is_words() => None,
             Self::Form(number) => Some(number.value().into()),
@@ -45,21 +45,18 @@ impl Answer {
         }
     }
 
-    /// Whether it is worth the same as the right answer, or where answers have no worth, is the same.
+    /// Whether an answer that is worth as much as the right one is right: where answers have no worth it has to be the same.
     pub fn is_as(&self, right: &Self, asked: Form, style: &Style) -> bool {
-        match right.worth(asked) {
-            Some(worth) => self.worth(asked) == Some(worth),
-            None => self.looks_like(right, asked, style),
-        }
+        right.worth(asked).is_some() || self.looks_like(right, asked, style)
     }
 
-    /// Whether both are written alike, but for marks of thousands.
+    /// Whether it is written like another one that is worth as much, but for marks of thousands.
     pub fn looks_like(&self, other: &Self, asked: Form, style: &Style) -> bool {
-        if let (Self::Form(one), Self::Form(another)) = (self, other) {
-            return one == another;
+        match (self, other) {
+            (Self::Form(one), Self::Form(another)) => one == another,
+            (Self::Digits(_), _) | (_, Self::Digits(_)) => true,
+            _ => self.content(asked, style) == other.content(asked, style),
         }
-        let digits = matches!(self, Self::Digits(_)) || matches!(other, Self::Digits(_));
-        self.worth(asked) == other.worth(asked) && (digits || self.content(asked, style) == other.content(asked, style))
     }
 
     /// As it is written.

@@ -33,8 +33,13 @@ impl Task {
         let mut answers: Vec<(Slip, Answer)> = Vec::with_capacity(self.provokes().len());
         for &slip in self.provokes() {
             slip.each(number, self, style, &mut |answer| {
-                let alike = |(_, other): &(Slip, Answer)| other.looks_like(&answer, asked, style);
-                if !answer.is_as(&right, asked, style) && !answers.iter().any(alike) {
+                // Worth is looked at first: it tells nearly all answers apart.
+                let worth = answer.worth(asked);
+                let is_right = right.worth(asked) == worth && answer.is_as(&right, asked, style);
+                let known = |(_, other): &(Slip, Answer)| {
+                    other.worth(asked) == worth && other.looks_like(&answer, asked, style)
+                };
+                if !is_right && !answers.iter().any(known) {
                     answers.push((slip, answer));
                 }
             });
@@ -63,8 +68,8 @@ impl Slip {
     /// The wrong answers that this slip, and no likelier one, makes of a number in a task. None where it makes none: the
     /// result would be right, or begin with 0, or what is shown does not provoke it.
     pub fn wrong(self, number: Number, task: Task, style: &Style) -> Vec<Content> {
-        let all = task.wrong(number, style).into_iter();
-        all.filter(|(slip, _)| *slip == self).map(|(_, content)| content).collect()
+        let own = task.answers(number, style).into_iter().filter(|(slip, _)| *slip == self);
+        own.filter_map(|(_, answer)| answer.content(task.asked(), style)).collect()
     }
 
     /// How this slip, and no likelier one, judges two different numbers that are compared; `None` where it judges right or

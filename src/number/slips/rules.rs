@@ -16,11 +16,11 @@ struct Row {
 
 impl Row {
     fn of(number: Number) -> Self {
-        let mut digits = [0; Place::ALL.len()];
-        for (into, (_, digit)) in digits.iter_mut().zip(number.digits()) {
+        let (mut digits, len) = ([0; Place::ALL.len()], number.len());
+        for (into, (_, digit)) in digits[..len].iter_mut().rev().zip(number.digits().rev()) {
             *into = digit;
         }
-        Self { digits, len: number.len() }
+        Self { digits, len }
     }
 
     /// The row with the digits at two indices exchanged.

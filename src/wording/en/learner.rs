@@ -2,7 +2,7 @@
 
 use super::English;
 use crate::number::{Content, Names, Number, Place, Style};
-use crate::wording::learner::{BankGroup, LearnerWords, WordBankWords};
+use crate::wording::learner::{BankGroup, FirstOf, LearnerWords, WordBankWords};
 use std::collections::BTreeSet;
 
 /// The places that have blocks, largest first, as counts of blocks go.
@@ -157,46 +157,42 @@ impl LearnerWords for English {
     }
 }
 
-fn single(style: &Style, value: u32) -> Option<(String, String)> {
-    let number = Number::new(value)?;
-    Some((style.numeral(number), style.words(number)))
-}
-
 impl WordBankWords for English {
     fn bank(&self, numbers: &[Number], style: &Style) -> Vec<BankGroup> {
-        let mut needed = BTreeSet::new();
-        for number in numbers {
-            let words = style.words(*number);
-            needed.extend(words.split([' ', '-']).map(|word| word.trim_end_matches(',').to_owned()));
-        }
-        let kinds: [(&str, Vec<Option<(String, String)>>); 4] = [
-            ("Ones", (0..=9).map(|n| single(style, n)).collect()),
-            ("Ten to nineteen", (10..=19).map(|n| single(style, n)).collect()),
-            ("Tens", (2..=9).map(|n| single(style, n * 10)).collect()),
-            ("Places", [100, 1_000].into_iter().map(|n| single(style, n)).collect()),
+        let spelled: Vec<String> = numbers.iter().map(|number| style.words(*number)).collect();
+        let words = spelled.iter().flat_map(|words| words.split([' ', '-']));
+        let needed: BTreeSet<&str> = words.map(|word| word.trim_end_matches(',')).collect();
+        let kinds: [(&str, &[u32]); 4] = [
+            ("Ones", &[0, 1, 2, 3, 4, 5, 6, 7, 8, 9]),
+            ("Ten to nineteen", &[10, 11, 12, 13, 14, 15, 16, 17, 18, 19]),
+            ("Tens", &[20, 30, 40, 50, 60, 70, 80, 90]),
+            ("Places", &[100, 1_000]),
         ];
-        let kept = kinds.into_iter().map(|(title, words)| BankGroup {
-            title,
+        let entry = |value: &u32| {
+            let number = Number::new(*value)?;
+            let words = style.words(number);
             // 100 is "one hundred", and what others need of that is its last word.
-            words: (words.into_iter().flatten())
-                .filter(|(_, words)| needed.contains(words.rsplit(' ').next().unwrap_or(words)))
-                .collect(),
-        });
-        kept.filter(|group| !group.words.is_empty()).collect()
+            let is_needed = needed.contains(words.rsplit(' ').next().unwrap_or(&words));
+            is_needed.then(|| (style.numeral(number), words))
+        };
+        let kept = kinds.map(|(title, values)| BankGroup { title, words: values.iter().filter_map(entry).collect() });
+        kept.into_iter().filter(|group| !group.words.is_empty()).collect()
     }
 
-    fn bank_notes(&self, numbers: &[Number], style: &Style) -> Vec<String> {
+    fn bank_notes(&self, first: &FirstOf<'_>, style: &Style) -> Vec<String> {
         let mut notes = Vec::new();
-        if let Some(number) = numbers.iter().find(|n| style.words(**n).contains('-')) {
-            let words = style.words(*number);
+        if let Some(number) = first(&|n| style.words(n).contains('-')) {
+            let words = style.words(number);
             if let Some(joined) =
                 words.split(' ').map(|word| word.trim_end_matches(',')).find(|word| word.contains('-'))
             {
                 notes.push(format!("Join tens and ones with a hyphen: {joined}."));
             }
         }
-        if let Some(number) = numbers.iter().find(|n| style.and && style.words(**n).contains(" and ")) {
-            notes.push(format!("We write \u{201c}and\u{201d}: {}.", style.words(*number)));
+        if style.and
+            && let Some(number) = first(&|n| style.words(n).contains(" and "))
+        {
+            notes.push(format!("We write \u{201c}and\u{201d}: {}.", style.words(number)));
         }
         notes
     }

@@ -14,7 +14,8 @@ impl Names for English {
     }
 
     fn cardinal(&self, value: u32, joined: bool) -> String {
-        let mut words = String::new();
+        // Room for nearly all: growing would move what is written again and again.
+        let mut words = String::with_capacity(48);
         append(&mut words, value, joined);
         words
     }

@@ -5,7 +5,7 @@ use super::numbers::below_thirty;
 use super::phrases::{counted, grade as grade_text, listed};
 use crate::measure::Count;
 use crate::number::{Content, Names, Number, Style};
-use crate::wording::learner::{BankGroup, LearnerWords, WordBankWords};
+use crate::wording::learner::{BankGroup, FirstOf, LearnerWords, WordBankWords};
 use std::collections::BTreeSet;
 
 /// What kinds of blocks are called on the sheets that they are cut out of, largest first: one, several, none.
@@ -214,15 +214,13 @@ impl WordBankWords for Spanish {
         groups.filter(|group| !group.words.is_empty()).collect()
     }
 
-    fn bank_notes(&self, numbers: &[Number], style: &Style) -> Vec<String> {
+    fn bank_notes(&self, first: &FirstOf<'_>, style: &Style) -> Vec<String> {
         let mut notes = Vec::new();
-        let joined = |number: &&Number| style.words(**number).contains(" y ");
-        if let Some(number) = numbers.iter().find(joined) {
-            let words = style.words(*number);
+        if let Some(number) = first(&|number| style.words(number).contains(" y ")) {
+            let words = style.words(number);
             notes.push(format!("Del 31 al 99, la «y» va entre las decenas y las unidades: {words}."));
         }
-        let alone = |number: &&Number| (21..=29).contains(&(number.value() % 100));
-        if let Some(number) = numbers.iter().find(alone) {
+        if let Some(number) = first(&|number| (21..=29).contains(&(number.value() % 100))) {
             let tail = (number.value() % 100).index();
             notes.push(format!("Los números del 21 al 29 se escriben en una sola palabra: {}.", below_thirty(tail)));
         }
