@@ -61,6 +61,10 @@ pub struct Font {
     glyphs: Arc<[(char, Glyph)]>,
     /// For each ASCII character its place in `glyphs`: nearly all that is set is ASCII.
     ascii: Arc<[Option<u32>; 128]>,
+    /// For each ASCII character its advance in font units, nothing where the font lacks it.
+    advances: Arc<[i64; 128]>,
+    /// The ink of each ASCII character, [`NO_INK`] where nothing is drawn; found when a line's ink is first asked for.
+    ascii_inks: Arc<OnceLock<[Ink; 128]>>,
     /// How far the letters of running text reach above and below the base line, font units; found when it is first asked for.
     strip: Arc<OnceLock<(i64, i64)>>,
     /// The ink of each of `glyphs`, found when it is first asked for: a page needs a few dozen of a font's thousands.
@@ -71,6 +75,9 @@ pub struct Font {
 
 /// The box of a glyph's ink `[x_min, y_min, x_max, y_max]` in font units, y up; all 0 for a space.
 type Ink = [i64; 4];
+
+/// The ink of what draws nothing, so that it widens no other's box wherever the pen stands.
+const NO_INK: Ink = [i64::MAX / 2, i64::MAX / 2, i64::MIN / 2, i64::MIN / 2];
 
 /// One glyph's measures in font units, y up.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -104,10 +111,11 @@ impl Font {
         };
         let (cap_height, x_height) = (heights(face.capital_height(), 'H'), heights(face.x_height(), 'x'));
         let bounds = face.global_bounding_box();
-        let mut ascii = [None; 128];
-        for (index, (character, _)) in (0..).zip(glyphs.iter()) {
-            if let Some(slot) = ascii.get_mut(*character as usize) {
-                *slot = Some(index);
+        let (mut ascii, mut advances) = ([None; 128], [0; 128]);
+        for (index, (character, glyph)) in (0..).zip(glyphs.iter()) {
+            let at = *character as usize;
+            if let (Some(slot), Some(advance)) = (ascii.get_mut(at), advances.get_mut(at)) {
+                (*slot, *advance) = (Some(index), glyph.advance);
             }
         }
         Ok(Self {
@@ -119,6 +127,8 @@ impl Font {
             bounds: [bounds.x_min, bounds.y_min, bounds.x_max, bounds.y_max].map(i64::from),
             name: name(&face).into(),
             ascii: Arc::new(ascii),
+            advances: Arc::new(advances),
+            ascii_inks: Arc::default(),
             strip: Arc::default(),
             inks: glyphs.iter().map(|_| OnceLock::new()).collect(),
             outlines: glyphs.iter().map(|_| OnceLock::new()).collect(),
@@ -182,8 +192,20 @@ impl Font {
 
     /// How wide a line is at a type size. A missing character counts as nothing; see [`Font::lacks`].
     pub fn width(&self, text: &str, size: Length) -> Length {
-        let units: i64 = text.chars().filter_map(|c| self.glyph(c)).map(|g| g.advance).sum();
-        size.scaled(units, self.per_em)
+        size.scaled(self.units(text), self.per_em)
+    }
+
+    /// How wide a line is in font units: the same for every type size.
+    pub fn units(&self, text: &str) -> i64 {
+        text.chars().map(|character| self.advance(character)).sum()
+    }
+
+    /// How far a character moves the pen, in font units; nothing where the font lacks it.
+    fn advance(&self, character: char) -> i64 {
+        match self.advances.get(character as usize) {
+            Some(advance) => *advance,
+            None => self.glyph(character).map_or(0, |glyph| glyph.advance),
+        }
     }
 
     /// The height above the base line that lines of this size keep free.
@@ -223,17 +245,21 @@ impl Font {
 
     /// The box of a line's ink when the left end of its base line stands at `at`; `None` for a line without ink.
     pub fn ink(&self, text: &str, size: Length, at: Point) -> Option<Rect> {
+        let ascii = self.ascii_inks.get_or_init(|| std::array::from_fn(|code| self.drawn(self.ascii[code])));
         let mut pen = 0;
-        let mut whole: Option<Ink> = None;
-        for index in text.chars().filter_map(|c| self.index(c)) {
-            let [x_min, y_min, x_max, y_max] = self.ink_of(index);
-            if x_max > x_min && y_max > y_min {
-                let [left, low, right, high] = whole.unwrap_or([i64::MAX, i64::MAX, i64::MIN, i64::MIN]);
-                whole = Some([left.min(pen + x_min), low.min(y_min), right.max(pen + x_max), high.max(y_max)]);
-            }
-            pen += self.glyphs[index].1.advance;
+        let [mut left, mut low, mut right, mut high] = NO_INK;
+        for character in text.chars() {
+            let [x_min, y_min, x_max, y_max] = match ascii.get(character as usize) {
+                Some(ink) => *ink,
+                None => self.drawn(self.index(character).and_then(|index| u32::try_from(index).ok())),
+            };
+            (left, low) = (left.min(pen + x_min), low.min(y_min));
+            (right, high) = (right.max(pen + x_max), high.max(y_max));
+            pen += self.advance(character);
         }
-        let [left, low, right, high] = whole?;
+        if right <= left || high <= low {
+            return None;
+        }
         let scaled = |units: i64| size.scaled(units, self.per_em);
         let (left, right) = (scaled(left), scaled(right));
         Some(Rect::new(at.moved(left, -scaled(high)), Size::new(right - left, scaled(high - low))))
@@ -252,6 +278,12 @@ impl Font {
     /// Whether the font has the character but draws nothing for it.
     pub fn is_blank(&self, character: char) -> bool {
         self.index(character).is_some_and(|index| self.ink_of(index) == [0; 4])
+    }
+
+    /// The ink of the character at a place of the font's list, if it is there and draws anything; otherwise [`NO_INK`].
+    fn drawn(&self, index: Option<u32>) -> Ink {
+        let ink = index.map(|index| self.ink_of(index as usize));
+        ink.filter(|[left, low, right, high]| right > left && high > low).unwrap_or(NO_INK)
     }
 
     /// The ink of the character at a place of the font's list.

@@ -6,7 +6,7 @@
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
 use crate::sheets::page::desk::Desk;
-use crate::sheets::page::text::{self, Face};
+use crate::sheets::page::text::{self, Face, Setting};
 use crate::sheets::page::{Node, Tag};
 
 /// A strip of the page that is filled from the top.
@@ -42,27 +42,27 @@ impl<'a> Column<'a> {
 
     /// How high a text would stand with `indent` taken off at the left.
     pub fn height(&self, text: &str, face: &Face, indent: Length) -> Length {
-        text::height(self.lines(text, face, indent).len(), face)
+        text::height(text::flow(self.desk.family, text, self.frame.width() - indent, face).len(), face)
     }
 
     /// Sets a paragraph and moves below it. Fails when the font lacks a character.
     pub fn text(&mut self, text: &str, face: &Face, indent: Length, tag: Tag) -> Result<Node, Problem> {
-        let high = self.height(text, face, indent);
-        let node = self.beside(text, face, indent, self.frame.width() - indent, tag)?;
+        let (setting, high) = self.set(text, face, indent, self.frame.width() - indent)?;
         self.y += high;
-        Ok(node)
+        Ok(setting.tagged(tag))
     }
 
     /// Sets a text of at most `width` from `indent` on without moving: for what stands side by side.
     pub fn beside(&self, text: &str, face: &Face, indent: Length, width: Length, tag: Tag) -> Result<Node, Problem> {
+        Ok(self.set(text, face, indent, width)?.0.tagged(tag))
+    }
+
+    /// A text in its place, and how high it stands.
+    fn set(&self, text: &str, face: &Face, indent: Length, width: Length) -> Result<(Setting, Length), Problem> {
         text::settable(self.desk.family, text, face)?;
         let lines = text::flow(self.desk.family, text, width, face);
         let high = text::height(lines.len(), face);
         let frame = Rect::new(Point::new(self.frame.left() + indent, self.y), Size::new(width, high));
-        Ok(text::run(self.desk.family, &lines, frame, face).tagged(tag))
-    }
-
-    fn lines(&self, text: &str, face: &Face, indent: Length) -> Vec<String> {
-        text::flow(self.desk.family, text, self.frame.width() - indent, face)
+        Ok((text::run(self.desk.family, &lines, frame, face), high))
     }
 }

@@ -3,6 +3,7 @@
 //! In: columns and cells. Out: a [`SetTable`], whose lines are broken and measured, ready to be drawn row by row; or pages
 //! of it.
 
+use std::borrow::Cow;
 use std::ops::Range;
 
 use crate::diag::Problem;
@@ -106,50 +107,64 @@ pub struct SetTable<'t> {
     desk: &'t Desk<'t>,
     look: &'t TableLook<'t>,
     widths: Vec<Length>,
-    head: SetRow,
-    rows: Vec<SetRow>,
+    head: SetRow<'t>,
+    rows: Vec<SetRow<'t>>,
 }
 
 #[derive(Debug)]
-struct SetRow {
-    cells: Vec<SetCell>,
+struct SetRow<'t> {
+    cells: Vec<SetCell<'t>>,
     high: Length,
     sides: Sides<Length>,
 }
 
 #[derive(Debug)]
-enum SetCell {
-    Lines(Vec<String>, Face),
-    Paragraphs(Vec<(Vec<String>, Face, Option<Language>)>),
-    Picture(Counts, Vec<String>, Face),
+enum SetCell<'t> {
+    Lines(Lines<'t>, Face),
+    Paragraphs(Vec<(Lines<'t>, Face, Option<Language>)>),
+    Picture(Counts, &'t [String], Face),
     Empty,
 }
 
+/// A text of a cell, line by line.
+type Lines<'t> = Vec<Cow<'t, str>>;
+
 impl Table {
     /// Breaks its lines for a width. Fails when its longest words are wider together, or the font lacks a character.
-    pub fn set<'t>(&self, desk: &'t Desk<'t>, look: &'t TableLook<'t>, width: Length) -> Result<SetTable<'t>, Problem> {
-        let heads: Vec<_> = self.columns.iter().map(|column| TableCell::Text(column.heading.clone())).collect();
+    pub fn set<'t>(
+        &'t self,
+        desk: &'t Desk<'t>,
+        look: &'t TableLook<'t>,
+        width: Length,
+    ) -> Result<SetTable<'t>, Problem> {
+        let (head_face, head_sides) = &look.head;
         let columns: Vec<_> = self.columns.iter().map(|column| column.width).collect();
-        let need = |(k, head): (usize, &TableCell)| {
+        let need = |(k, column): (usize, &TableColumn)| {
+            let head = text::narrowest(desk.family, &column.heading, head_face) + head_sides.left + head_sides.right;
             let cells = self.rows.iter().filter_map(|row| row.get(k));
-            let cells = cells.map(|cell| need(desk, look, cell, &look.cell));
-            cells.fold(need(desk, look, head, &look.head), Length::max)
+            cells.map(|cell| need(desk, look, cell)).fold(head, Length::max)
         };
-        let needs: Vec<_> = heads.iter().enumerate().map(need).collect();
+        let needs: Vec<_> = self.columns.iter().enumerate().map(need).collect();
         let widths = widths(&columns, &needs, width)?;
-        let head = row(desk, look, &heads, &widths, &look.head)?;
-        let rows = self.rows.iter().map(|cells| row(desk, look, cells, &widths, &look.cell));
-        Ok(SetTable { desk, look, head, rows: rows.collect::<Result<_, _>>()?, widths })
+        let heads = self.columns.iter().zip(&widths).map(|(column, width)| {
+            let (lines, tall) = broken(desk, &column.heading, head_face, *width - head_sides.left - head_sides.right)?;
+            Ok((SetCell::Lines(lines, *head_face), tall))
+        });
+        let head = SetRow::of(heads, *head_sides)?;
+        let (_, sides) = look.cell;
+        let row = |cells: &'t Vec<TableCell>| {
+            let room = |width: &Length| *width - sides.left - sides.right;
+            SetRow::of(cells.iter().zip(&widths).map(|(cell, width)| set(desk, look, cell, room(width))), sides)
+        };
+        let rows = self.rows.iter().map(row).collect::<Result<_, _>>()?;
+        Ok(SetTable { desk, look, widths, head, rows })
     }
 }
 
 /// How wide a column must be for this cell: as its widest word, or its picture.
-fn need(desk: &Desk<'_>, look: &TableLook<'_>, cell: &TableCell, set: &(Face, Sides<Length>)) -> Length {
-    let (face, sides) = set;
-    let word = |text: &str, face: &Face| {
-        let words = text::flow(desk.family, text, Length::ZERO, face);
-        words.iter().map(|word| desk.width(word, face)).max().unwrap_or(Length::ZERO)
-    };
+fn need(desk: &Desk<'_>, look: &TableLook<'_>, cell: &TableCell) -> Length {
+    let (face, sides) = &look.cell;
+    let word = |text: &str, face: &Face| text::narrowest(desk.family, text, face);
     let wide = match cell {
         TableCell::Empty => Length::ZERO,
         TableCell::Picture(counts, told) => {
@@ -165,46 +180,63 @@ fn need(desk: &Desk<'_>, look: &TableLook<'_>, cell: &TableCell, set: &(Face, Si
     wide + sides.left + sides.right
 }
 
-fn row(
+/// A text in lines of a width, and how high it stands. Fails when the font lacks a character.
+fn broken<'t>(desk: &Desk<'_>, text: &'t str, face: &Face, width: Length) -> Result<(Lines<'t>, Length), Problem> {
+    text::settable(desk.family, text, face)?;
+    let lines = text::flow(desk.family, text, width, face);
+    let tall = text::height(lines.len(), face);
+    Ok((lines, tall))
+}
+
+/// A cell with its lines broken for a width, and how high it stands.
+fn set<'t>(
     desk: &Desk<'_>,
     look: &TableLook<'_>,
-    cells: &[TableCell],
-    widths: &[Length],
-    set: &(Face, Sides<Length>),
-) -> Result<SetRow, Problem> {
-    let (face, sides) = *set;
-    let mut high = Length::ZERO;
-    let mut row = Vec::new();
-    for (cell, width) in cells.iter().zip(widths) {
-        let lines = |text: &str, face: &Face| {
-            text::settable(desk.family, text, face)?;
-            Ok::<_, Problem>(text::flow(desk.family, text, *width - sides.left - sides.right, face))
-        };
-        let (cell, tall) = match cell {
-            TableCell::Empty => (SetCell::Empty, face.pitch()),
-            TableCell::Picture(counts, told) => {
-                let pictures = look.pictures.ok_or_else(|| Problem::new("internal: a picture was never measured"))?;
-                let tall = pictures.work().size().height.max(text::height(told.len(), &look.remark));
-                (SetCell::Picture(*counts, told.clone(), look.remark), tall)
+    cell: &'t TableCell,
+    width: Length,
+) -> Result<(SetCell<'t>, Length), Problem> {
+    let (face, _) = look.cell;
+    match cell {
+        TableCell::Empty => Ok((SetCell::Empty, face.pitch())),
+        TableCell::Picture(counts, told) => {
+            let pictures = look.pictures.ok_or_else(|| Problem::new("internal: a picture was never measured"))?;
+            let tall = pictures.work().size().height.max(text::height(told.len(), &look.remark));
+            Ok((SetCell::Picture(*counts, told, look.remark), tall))
+        }
+        TableCell::Text(text) | TableCell::Bold(text) => {
+            let face = if matches!(cell, TableCell::Bold(_)) { face.bold() } else { face };
+            let (lines, tall) = broken(desk, text, &face, width)?;
+            Ok((SetCell::Lines(lines, face), tall))
+        }
+        TableCell::Words(texts, weight) => {
+            let face = Face { weight: *weight, ..face };
+            let mut high = Length::ZERO;
+            let mut parts = Vec::new();
+            for (text, language) in texts {
+                let (lines, tall) = broken(desk, text, &face, width)?;
+                parts.push((lines, face, *language));
+                high += tall;
             }
-            TableCell::Text(text) | TableCell::Bold(text) => {
-                let face = if matches!(cell, TableCell::Bold(_)) { face.bold() } else { face };
-                let lines = lines(text, &face)?;
-                let tall = text::height(lines.len(), &face);
-                (SetCell::Lines(lines, face), tall)
-            }
-            TableCell::Words(texts, weight) => {
-                let face = Face { weight: *weight, ..face };
-                let set = |(text, language): &(String, Option<Language>)| Ok((lines(text, &face)?, face, *language));
-                let parts: Vec<_> = texts.iter().map(set).collect::<Result<_, Problem>>()?;
-                let tall = parts.iter().map(|(lines, face, _)| text::height(lines.len(), face)).sum();
-                (SetCell::Paragraphs(parts), tall)
-            }
-        };
-        high = high.max(tall);
-        row.push(cell);
+            Ok((SetCell::Paragraphs(parts), high))
+        }
     }
-    Ok(SetRow { cells: row, high: high + sides.top + sides.bottom, sides })
+}
+
+impl<'t> SetRow<'t> {
+    /// A row of these cells, each with how high it stands.
+    fn of(
+        cells: impl Iterator<Item = Result<(SetCell<'t>, Length), Problem>>,
+        sides: Sides<Length>,
+    ) -> Result<Self, Problem> {
+        let mut high = Length::ZERO;
+        let mut row = Vec::new();
+        for cell in cells {
+            let (cell, tall) = cell?;
+            high = high.max(tall);
+            row.push(cell);
+        }
+        Ok(Self { cells: row, high: high + sides.top + sides.bottom, sides })
+    }
 }
 
 impl SetTable<'_> {
@@ -261,7 +293,7 @@ impl SetTable<'_> {
     }
 
     /// One row, with its top left corner here.
-    fn row(&self, row: &SetRow, at: Point, heads: bool) -> Node {
+    fn row(&self, row: &SetRow<'_>, at: Point, heads: bool) -> Node {
         let mut x = at.x;
         let mut nodes = Vec::new();
         for (k, (cell, &width)) in row.cells.iter().zip(&self.widths).enumerate() {
@@ -284,7 +316,7 @@ impl SetTable<'_> {
                 (SetCell::Paragraphs(parts), _) => {
                     let high = parts.iter().map(|(lines, face, _)| text::height(lines.len(), face)).sum();
                     let mut strip = frame.shrunk(Sides { top: self.above(frame.height() - high), ..Sides::default() });
-                    let mut paragraph = |(lines, face, language): &(Vec<String>, Face, Option<Language>)| {
+                    let mut paragraph = |(lines, face, language): &(Lines<'_>, Face, Option<Language>)| {
                         let set = text::run(self.desk.family, lines, strip, face).nodes();
                         let set = Node::Tagged(Tag::Paragraph, within(*language, set));
                         strip = strip.shrunk(Sides { top: text::height(lines.len(), face), ..Sides::default() });

@@ -4,6 +4,8 @@
 //! learner mark stands at the top right. At the bottom the lesson's title and the page's number, small. What is left
 //! between them is the body.
 
+use std::borrow::Cow;
+
 use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Size};
 use crate::sheets::page::desk::Desk;
@@ -60,7 +62,7 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
         let room = dated.width(desk, &note);
         date_row = rows.iter().position(|row| row.free(desk, live.width(), &note) >= room);
         let strip = Rect::new(live.origin(), Size::new(right - live.left(), high));
-        let base = text::run(desk.family, &[head.title.to_owned()], strip, &title).base().unwrap_or(bottom);
+        let base = text::run(desk.family, &[head.title], strip, &title).base().unwrap_or(bottom);
         let beside = Rect::between(Point::new(live.left() + wanted + APART * 2, live.top()), Point::new(right, bottom));
         let named = named(desk, page, [beside, live], base, &dated, date_row.is_some())?;
         date_row = date_row.filter(|_| !named.dated);
@@ -87,7 +89,7 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
         if let Some(behind) = row.behind {
             let from = Point::new(live.right() - desk.width(behind, &note), frame.top());
             let frame = Rect::between(from, Point::new(live.right(), frame.bottom()));
-            nodes.push(text::run(desk.family, &[behind.to_owned()], frame, &note).tagged(Tag::Paragraph));
+            nodes.push(text::run(desk.family, &[behind], frame, &note).tagged(Tag::Paragraph));
         }
         if let Some(base) = base.filter(|_| date_row == Some(k)) {
             nodes.extend(dated.set(desk, &note, Point::new(live.right(), base))?);
@@ -105,7 +107,7 @@ pub fn lay(desk: &Desk<'_>, live: Rect, head: &Head<'_>) -> Result<Headed, Probl
 
 /// A text below the title, and a short one at the end of its line.
 struct BelowTitle<'t> {
-    lines: Vec<String>,
+    lines: Vec<Cow<'t, str>>,
     behind: Option<&'t str>,
 }
 
@@ -122,7 +124,7 @@ impl BelowTitle<'_> {
 /// What stands below the title: directions with the goal behind them where both have room on a line, otherwise the goal and then
 /// the directions. Behind the tail of longer directions the goal would be read as the end of them.
 fn rows<'t>(desk: &Desk<'_>, head: &Head<'t>, width: Length, face: &Face) -> Vec<BelowTitle<'t>> {
-    let row = |text: &str| BelowTitle { lines: text::flow(desk.family, text, width, face), behind: None };
+    let row = |text: &'t str| BelowTitle { lines: text::flow(desk.family, text, width, face), behind: None };
     let mut note = head.note.map(row);
     if let (Some(note), Some(goal)) = (&mut note, head.goal)
         && note.free(desk, width, face) >= desk.width(goal, face)

@@ -33,11 +33,12 @@ impl CoverForm<'_> {
         let table = |heads: &[&str], rows| {
             let widths = [self.look.figures, Length::ZERO, self.look.copies];
             let columns = heads.iter().zip(widths).map(|(heading, wide)| column(heading, wide)).collect();
-            Table { columns, rows }.set(desk, &look, half)
+            Table { columns, rows }
         };
         let ((in_packet, page_heads), (to_lay_out, thing_heads)) = (wording.contents_heads(), wording.things_heads());
-        let pages = table(&page_heads, self.contents(means, runs))?;
-        let things = table(&thing_heads, self.things(means, paper))?;
+        let pages = table(&page_heads, self.contents(means, runs));
+        let things = table(&thing_heads, self.things(means, paper));
+        let (pages, things) = (pages.set(desk, &look, half)?, things.set(desk, &look, half)?);
         let (head, gap) = (self.head_high(), self.look.between);
         let (left, right) = (head + pages.height(), head + things.height());
         let above = if self.flow.at_top() { Length::ZERO } else { gap };

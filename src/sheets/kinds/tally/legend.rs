@@ -1,5 +1,7 @@
 //! Below the tally: what each letter of a slip means in this lesson, and who and what belongs to each group.
 
+use std::borrow::Cow;
+
 use crate::lesson::InPlay;
 use crate::measure::{Count, Length, Point, Rect, Sides, Size};
 use crate::sheets::kinds::key;
@@ -31,9 +33,9 @@ pub(super) struct Legend {
 }
 
 /// A line in its place.
-struct Placed {
+struct Placed<'t> {
     letter: Option<char>,
-    lines: Vec<String>,
+    lines: Vec<Cow<'t, str>>,
     frame: Rect,
 }
 
@@ -56,7 +58,7 @@ impl Legend {
 
     /// Draws it below a point.
     pub(super) fn draw(&self, desk: &Desk<'_>, at: Point, width: Length) -> Vec<Node> {
-        let node = |placed: Placed| {
+        let node = |placed: Placed<'_>| {
             let frame = placed.frame.moved(at.x, at.y);
             let indent = if placed.letter.is_some() { INDENT } else { Length::ZERO };
             let hung = frame.shrunk(Sides { left: indent, ..Sides::default() });
@@ -71,7 +73,7 @@ impl Legend {
     }
 
     /// All lines in their places, from the origin down, and how high they stand in all.
-    fn placed(&self, desk: &Desk<'_>, width: Length) -> (Vec<Placed>, Length) {
+    fn placed(&self, desk: &Desk<'_>, width: Length) -> (Vec<Placed<'_>>, Length) {
         let half = (width - COLUMNS).half();
         let (mut placed, mut end) = (Vec::new(), Length::ZERO);
         for (column, entries) in self.slips.chunks(self.slips.len().div_ceil(2).max(1)).enumerate() {

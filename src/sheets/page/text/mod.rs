@@ -7,8 +7,11 @@
 
 mod units;
 
+use std::borrow::Cow;
+use std::cell::OnceCell;
+
 use crate::diag::Problem;
-use crate::measure::{Family, Length, Point, Rect, Size, Weight};
+use crate::measure::{Family, Font, Length, Point, Rect, Size, Weight};
 use crate::sheets::page::{Item, Node, Paint, Reader, Tag, Text};
 use units::Units;
 
@@ -144,15 +147,16 @@ impl Setting {
 pub fn set(family: &Family, text: &str, frame: Rect, face: &Face, align: Align) -> Result<Setting, Problem> {
     // Most texts fit at once, with their hundreds and thousands whole: then nothing is to be looked for.
     let font = family.font(face.weight);
-    let whole = Units::new(font, text, true).widest() <= Units::limit(font, frame.width(), face.size);
+    let broken = Broken::new(font, text);
+    let whole = broken.sense.widest() <= Units::limit(font, frame.width(), face.size);
     if whole
         && font.lacks(text).is_none()
-        && let Some(placed) = place(family, text, frame, face, align)
+        && let Some(placed) = broken.place(frame, face, align)
     {
         return Ok(placed);
     }
     let size = largest(family, &[text], frame.size(), face)?;
-    let placed = place(family, text, frame, &face.at(size), align);
+    let placed = broken.place(frame, &face.at(size), align);
     placed.ok_or_else(|| misfit(family, text, frame.size(), face))
 }
 
@@ -178,17 +182,17 @@ pub fn fitting<'t>(family: &Family, texts: &[&'t str], room: Size, face: &Face) 
     let font = family.font(face.weight);
     let mut size = face.size;
     for text in texts {
+        let broken = Broken::new(font, text);
         // Rather a little smaller than a number broken between a digit and its hundred.
         let fit = [true, false].into_iter().find_map(|sense| {
-            let units = Units::new(font, text, sense);
+            let units = if sense { &broken.sense } else { broken.anywhere() };
             let fits = |size: Length| {
                 // Most sizes that are too large are found out by counting lines, before any is set.
                 let limit = Units::limit(font, room.width, size);
                 let face = face.at(size);
-                let lines = units.ends(limit).len();
                 units.widest() <= limit
-                    && face.pitch() * lines.saturating_sub(1) + font.x_height(size) <= room.height
-                    && place(family, text, frame, &face, Align::CENTRE).is_some()
+                    && face.pitch() * units.count(limit).saturating_sub(1) + font.x_height(size) <= room.height
+                    && broken.place(frame, &face, Align::CENTRE).is_some()
             };
             let smaller = |size: &Length| (*size > face.least).then(|| (*size - STEP).max(face.least));
             std::iter::successors(Some(size), smaller).find(|size| fits(*size))
@@ -205,7 +209,7 @@ pub fn widest<'t>(family: &Family, weight: Weight, texts: &[&'t str]) -> Vec<&'t
     let mut kept: Vec<(&str, Vec<i64>)> = Vec::new();
     let covers = |a: &[i64], b: &[i64]| a.len() == b.len() && a.iter().zip(b).all(|(a, b)| a >= b);
     for text in texts {
-        let widths = Units::new(font, text, true).into_widths();
+        let widths = Units::new(font, text, true).widths();
         if !kept.iter().any(|(_, other)| covers(other, &widths)) {
             kept.retain(|(_, other)| !covers(&widths, other));
             kept.push((text, widths));
@@ -221,16 +225,14 @@ const STEP: Length = Length::pt100(50);
 /// line of its own.
 pub fn wrap(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
     let font = family.font(face.weight);
-    // Number words break after a hundred or a thousand, unless that makes a line too wide.
-    let sense = Units::new(font, text, true);
-    let limit = Units::limit(font, width, face.size);
-    if sense.widest() <= limit { sense.balanced(limit) } else { Units::new(font, text, false).balanced(limit) }
+    let lines = Broken::new(font, text).balanced(Units::limit(font, width, face.size));
+    lines.into_iter().map(Cow::into_owned).collect()
 }
 
 /// Like [`wrap`], but fills each line, as running text over more than three lines should: even lines there look like a
 /// narrow column. In wide columns the last line is kept from being a single short word. A list of counts is broken between
 /// counts, where they fit.
-pub fn flow(family: &Family, text: &str, width: Length, face: &Face) -> Vec<String> {
+pub fn flow<'t>(family: &Family, text: &'t str, width: Length, face: &Face) -> Vec<Cow<'t, str>> {
     let font = family.font(face.weight);
     let limit = Units::limit(font, width, face.size);
     let counts = Units::of_counts(font, text).filter(|counts| counts.widest() <= limit);
@@ -249,6 +251,12 @@ pub fn flow(family: &Family, text: &str, width: Length, face: &Face) -> Vec<Stri
     lines
 }
 
+/// How wide a column must be for its widest part that [`flow`] does not break.
+pub fn narrowest(family: &Family, text: &str, face: &Face) -> Length {
+    let font = family.font(face.weight);
+    face.size.scaled(Units::new(font, text, false).widest(), font.per_em())
+}
+
 /// How high running text of so many lines stands, from the top of its first strip to the bottom of its last.
 pub fn height(lines: usize, face: &Face) -> Length {
     face.pitch() * lines
@@ -256,37 +264,68 @@ pub fn height(lines: usize, face: &Face) -> Length {
 
 /// Puts lines that were broken already into `frame` at the face's preferred size; the ink of line k lies in the k-th
 /// strip of [`Face::pitch`] height. What does not fit is the caller's to see: compare [`height`] first.
-pub fn run(family: &Family, lines: &[String], frame: Rect, face: &Face) -> Setting {
-    put(family, lines, frame, face, Align::TOP)
+pub fn run(family: &Family, lines: &[impl AsRef<str>], frame: Rect, face: &Face) -> Setting {
+    placed(family, lines, frame, face, Align::TOP)
 }
 
 /// The same with the lines where `align` says.
-pub fn placed(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align) -> Setting {
-    put(family, lines, frame, face, align)
+pub fn placed(family: &Family, lines: &[impl AsRef<str>], frame: Rect, face: &Face, align: Align) -> Setting {
+    put(family.font(face.weight), lines, frame, face, align).0
 }
 
-/// The lines at the face's preferred size, if all their ink lies inside the frame.
-fn place(family: &Family, text: &str, frame: Rect, face: &Face, align: Align) -> Option<Setting> {
-    let lines = wrap(family, text, frame.width(), face);
-    let setting = put(family, &lines, frame, face, align);
-    let font = family.font(face.weight);
-    let inside = |line: &Text| {
-        font.width(&line.text, line.size) <= frame.width()
-            && font.ink(&line.text, line.size, line.at).is_none_or(|ink| frame.contains(ink))
-    };
-    setting.lines.iter().all(inside).then_some(setting)
+/// A text with the places where it may be broken: found once, for all sizes that are tried.
+struct Broken<'t, 'f> {
+    font: &'f Font,
+    text: &'t str,
+    /// Its parts with hundreds and thousands whole.
+    sense: Units<'t>,
+    /// Its parts where any space will do; found when it is first asked for.
+    anywhere: OnceCell<Units<'t>>,
 }
 
-/// The lines in their places, whether or not they fit.
-fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align) -> Setting {
-    let font = family.font(face.weight);
+impl<'t, 'f> Broken<'t, 'f> {
+    fn new(font: &'f Font, text: &'t str) -> Self {
+        Self { font, text, sense: Units::new(font, text, true), anywhere: OnceCell::new() }
+    }
+
+    fn anywhere(&self) -> &Units<'t> {
+        self.anywhere.get_or_init(|| Units::new(self.font, self.text, false))
+    }
+
+    /// Balanced lines. Number words break after a hundred or a thousand, unless that makes a line too wide.
+    fn balanced(&self, limit: i64) -> Vec<Cow<'t, str>> {
+        if self.sense.widest() <= limit { self.sense.balanced(limit) } else { self.anywhere().balanced(limit) }
+    }
+
+    /// The lines at the face's preferred size, if all their ink lies inside the frame.
+    fn place(&self, frame: Rect, face: &Face, align: Align) -> Option<Setting> {
+        let lines = self.balanced(Units::limit(self.font, frame.width(), face.size));
+        let (setting, extents) = put(self.font, &lines, frame, face, align);
+        let inside = |(line, Extent { width, ink }): (&Text, &Extent)| {
+            *width <= frame.width() && ink.is_none_or(|ink| frame.contains(ink.moved(line.at.x, line.at.y)))
+        };
+        setting.lines.iter().zip(&extents).all(inside).then_some(setting)
+    }
+}
+
+/// How far a line reaches.
+struct Extent {
+    /// How far it moves the pen.
+    width: Length,
+    /// The box of its ink with its start at the origin; `None` where it has none.
+    ink: Option<Rect>,
+}
+
+/// The lines in their places, whether or not they fit, and how far each reaches.
+fn put<L: AsRef<str>>(font: &Font, lines: &[L], frame: Rect, face: &Face, align: Align) -> (Setting, Vec<Extent>) {
     let (size, pitch) = (face.size, face.pitch());
-    let inks: Vec<Option<Rect>> = lines.iter().map(|line| font.ink(line, size, Point::ORIGIN)).collect();
+    let extent = |line: &str| Extent { width: font.width(line, size), ink: font.ink(line, size, Point::ORIGIN) };
+    let extents: Vec<Extent> = lines.iter().map(|line| extent(line.as_ref())).collect();
     // A strip of text lies in the middle of its pitch.
     let (rise, drop) = font.strip(size);
     let rest = pitch * lines.len().saturating_sub(1);
-    let deepest = inks.last().copied().flatten().map_or(Length::ZERO, Rect::bottom);
-    let highest = inks.first().copied().flatten().map_or(Length::ZERO, |ink| -ink.top());
+    let deepest = extents.last().and_then(|last| last.ink).map_or(Length::ZERO, Rect::bottom);
+    let highest = extents.first().and_then(|first| first.ink).map_or(Length::ZERO, |ink| -ink.top());
     let mut first = match align.down {
         Down::Top => frame.top() + (pitch - rise - drop).half().max(Length::ZERO) + rise,
         Down::Bottom => frame.bottom() - drop - rest,
@@ -301,8 +340,8 @@ fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align
         // What the eye does not count, descenders and marks above capitals, may need the room at the ends.
         first = first.min(frame.bottom() - deepest - rest).max(frame.top() + highest);
     }
-    let place = |(k, (text, ink)): (i64, (&String, &Option<Rect>))| {
-        let width = font.width(text, size);
+    let place = |(k, (text, extent)): (i64, (&L, &Extent))| {
+        let Extent { width, ink } = *extent;
         let x = match align.across {
             Across::Left => frame.left(),
             Across::Centre => frame.left() + (frame.width() - width).half(),
@@ -312,9 +351,11 @@ fn put(family: &Family, lines: &[String], frame: Rect, face: &Face, align: Align
         let out = ink.map_or(Length::ZERO, |ink| (frame.left() - x - ink.left()).max(Length::ZERO));
         let over = ink.map_or(Length::ZERO, |ink| (x + ink.right() - frame.right()).max(Length::ZERO));
         let at = Point::new(if over > Length::ZERO { x - over } else { x + out }, first + pitch * k);
-        Text { at, size, weight: face.weight, text: text.clone(), paint: face.paint, reader: face.reader, frame }
+        let text = text.as_ref().to_owned();
+        Text { at, size, weight: face.weight, text, paint: face.paint, reader: face.reader, frame }
     };
-    Setting { size, lines: (0..).zip(lines.iter().zip(&inks)).map(place).collect() }
+    let lines = (0..).zip(lines.iter().zip(&extents)).map(place).collect();
+    (Setting { size, lines }, extents)
 }
 
 /// Says that a text does not fit, and what would.
@@ -323,8 +364,9 @@ fn misfit(family: &Family, text: &str, room: Size, face: &Face) -> Problem {
         let text = format!("{:.2}", size.to_pt());
         format!("{} pt", text.trim_end_matches('0').trim_end_matches('.'))
     };
+    let broken = Broken::new(family.font(face.weight), text);
     let fits = |size: Length, room: Size| {
-        place(family, text, Rect::new(Point::ORIGIN, room), &face.at(size), Align::CENTRE).is_some()
+        broken.place(Rect::new(Point::ORIGIN, room), &face.at(size), Align::CENTRE).is_some()
     };
     let problem =
         Problem::new(format!("`{text}` does not fit into {} by {} at {}", room.width, room.height, points(face.least)));
@@ -345,116 +387,4 @@ fn misfit(family: &Family, text: &str, room: Size, face: &Face) -> Problem {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::measure::fonts::{Bundled, bundled};
-
-    fn face(size: i64) -> Face {
-        Face {
-            weight: Weight::Regular,
-            paint: Paint::BLACK,
-            reader: Reader::Learner,
-            size: Length::pt(size),
-            least: Length::pt(14),
-            leading: 120,
-        }
-    }
-
-    fn room(width: i64, height: i64) -> Rect {
-        Rect::new(Point::new(Length::mm(20), Length::mm(30)), Size::new(Length::mm(width), Length::mm(height)))
-    }
-
-    #[track_caller]
-    fn breaks(text: &str, width: i64, want: &[&str]) {
-        let family = bundled(Bundled::Andika).unwrap();
-        assert_eq!(wrap(&family, text, Length::mm(width), &face(20)), want);
-    }
-
-    #[test]
-    fn lines_break_where_the_sense_does() {
-        breaks("five hundred one", 50, &["five hundred", "one"]);
-        breaks("600,000 + 70,000 + 8", 60, &["600,000", "+ 70,000 + 8"]);
-        breaks("8 tens 2 ones", 30, &["8 tens", "2 ones"]);
-        breaks(
-            "two hundred twenty-two thousand two hundred",
-            80,
-            &["two hundred", "twenty-two thousand", "two hundred"],
-        );
-        breaks("1,913 < 9,113", 20, &["1,913 < 9,113"]);
-        // Too narrow for the sense: any space will do.
-        breaks("seventy-eight thousand", 50, &["seventy-eight", "thousand"]);
-    }
-
-    #[test]
-    fn a_count_stays_with_all_of_its_name() {
-        let family = bundled(Bundled::Andika).unwrap();
-        let text = "3 hundred thousands 7 ten thousands 0 thousands 2 ones";
-        let case = |width: i64, want: &[&str]| assert_eq!(flow(&family, text, Length::mm(width), &face(10)), want);
-        case(55, &["3 hundred thousands", "7 ten thousands 0 thousands", "2 ones"]);
-        // Too narrow for a whole count: as any text.
-        case(25, &["3 hundred", "thousands", "7 ten", "thousands", "0 thousands", "2 ones"]);
-    }
-
-    #[test]
-    fn an_and_never_stands_alone() {
-        let family = bundled(Bundled::Andika).unwrap();
-        let text = "four thousand one hundred and ninety-three";
-        let lines = set(&family, text, room(48, 40), &face(20), Align::CENTRE).unwrap().lines;
-        let lines: Vec<&str> = lines.iter().map(|line| line.text.as_str()).collect();
-        assert_eq!(lines, ["four thousand", "one hundred", "and ninety-three"]);
-    }
-
-    #[test]
-    fn ink_lies_inside_the_frame_wherever_it_is_aligned() {
-        let family = bundled(Bundled::Andika).unwrap();
-        for down in [Down::Top, Down::Middle, Down::Bottom] {
-            for across in [Across::Left, Across::Centre, Across::Right] {
-                for text in ["jumping quickly", "406", "Qj"] {
-                    let frame = room(60, 12);
-                    let set = set(&family, text, frame, &face(24), Align { across, down }).unwrap();
-                    for line in &set.lines {
-                        let ink = family.regular.ink(&line.text, line.size, line.at).unwrap();
-                        assert!(frame.contains(ink), "{text} {across:?} {down:?}");
-                    }
-                }
-            }
-        }
-    }
-
-    #[test]
-    fn capitals_stand_in_the_middle() {
-        let family = bundled(Bundled::Andika).unwrap();
-        let frame = room(60, 20);
-        let line = set(&family, "H", frame, &face(24), Align::CENTRE).unwrap().lines.remove(0);
-        let ink = family.regular.ink("H", line.size, line.at).unwrap();
-        let (above, below) = (ink.top() - frame.top(), frame.bottom() - ink.bottom());
-        assert!((above - below).abs() < Length::mm100(20), "{above} {below}");
-    }
-
-    #[test]
-    fn ink_stands_in_the_middle() {
-        let family = bundled(Bundled::Andika).unwrap();
-        for text in ["eight", "400 + 6", "one gypsy moth in the attic"] {
-            let frame = room(60, 40);
-            let lines = set(&family, text, frame, &face(24), Align::INK).unwrap().lines;
-            let ink = lines.iter().filter_map(|line| family.regular.ink(&line.text, line.size, line.at));
-            let ink = ink.reduce(Rect::union).unwrap();
-            let (above, below) = (ink.top() - frame.top(), frame.bottom() - ink.bottom());
-            assert!((above - below).abs() < Length::mm100(5), "{text}: {above} {below}");
-        }
-    }
-
-    #[test]
-    fn what_does_not_fit_says_what_would() {
-        let family = bundled(Bundled::Andika).unwrap();
-        let problem = set(&family, "seventy-seven", room(30, 10), &face(20), Align::CENTRE).unwrap_err();
-        assert_eq!(problem.message, "`seventy-seven` does not fit into 30 mm by 10 mm at 14 pt");
-        let hint = problem.hint.unwrap();
-        let size: f64 = hint.split(' ').nth(4).unwrap().parse().unwrap();
-        // Following the hint must work.
-        let least = Length::pt100((size * 100.0).round() as i64);
-        assert!(set(&family, "seventy-seven", room(30, 10), &face(20).at(least), Align::CENTRE).is_ok(), "{hint}");
-        let missing = set(&family, "\u{2603}", room(30, 10), &face(20), Align::CENTRE).unwrap_err();
-        assert!(missing.message.contains("the font has no"), "{missing}");
-    }
-}
+mod tests;
