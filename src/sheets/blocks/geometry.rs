@@ -253,45 +253,13 @@ impl Blockwork {
     /// The largest unit from `least` to `most` at which every picture fits a room, and the arrangement that allows it.
     /// Fails when they do not fit at `least`, and says what would.
     pub fn fit(pictures: &[Counts], room: Size, least: Length, most: Length) -> Result<Self, Problem> {
-        let inner = Size::new(room.width - OUTLINE, room.height - OUTLINE);
-        let largest = |arrangement: &Arrangement| {
-            let (width, height) = arrangement.room(pictures);
-            let raw = |room: Length, eighths: i64| match eighths {
-                0 => most.to_raw(),
-                eighths => (room.to_raw().max(0) * EIGHTHS) / eighths,
-            };
-            snapped(raw(inner.width, width).min(raw(inner.height, height)).min(most.to_raw()))
-        };
-        let most_of = greatest(pictures);
-        // The largest unit with so many oddities.
-        let mut best: [Option<(Length, Arrangement)>; ODDITIES + 1] = [None; ODDITIES + 1];
-        for arrangement in Arrangement::all(most_of) {
-            let unit = largest(&arrangement);
-            let so_far = &mut best[arrangement.oddities(most_of)];
-            if so_far.is_none_or(|(so_far, _)| unit > so_far) {
-                *so_far = Some((unit, arrangement));
-            }
-        }
-        let first = best.iter().flatten().map(|(unit, _)| *unit).max().unwrap_or_default();
-        // A plain picture is worth a little of its size.
-        let enough = first.scaled(PLAIN, 100).max(least);
-        let plain = best.into_iter().flatten().find(|(unit, _)| *unit >= enough);
-        match plain.or_else(|| best.into_iter().flatten().max_by_key(|(unit, _)| *unit)) {
-            Some((unit, arrangement)) if unit >= least && unit > Length::ZERO => {
-                Ok(Self::new(unit, arrangement, pictures))
-            }
-            _ => Err(does_not_fit(pictures, room, least)),
-        }
+        Arranged::of(pictures).fit(room, least, most)
     }
 
     /// The lowest arrangement of the pictures at a given unit (rounded down to a whole number of printer dots) that is no
     /// wider than `width`; none when every one is wider.
     pub fn at(unit: Length, pictures: &[Counts], width: Length) -> Option<Self> {
-        let unit = snapped(unit.to_raw());
-        Arrangement::all(greatest(pictures))
-            .map(|arrangement| Self::new(unit, arrangement, pictures))
-            .filter(|work| work.size.width <= width)
-            .min_by_key(|work| work.size.height)
+        Arranged::of(pictures).at(unit, width)
     }
 
     /// The narrowest arrangement of the pictures at a given unit (rounded down like that of [`Self::at`]) that is no higher than
@@ -311,9 +279,13 @@ impl Blockwork {
     }
 
     fn new(unit: Length, arrangement: Arrangement, pictures: &[Counts]) -> Self {
-        let (width, height) = arrangement.room(pictures);
+        Self::in_room(unit, arrangement, arrangement.room(pictures), greatest(pictures))
+    }
+
+    /// At a unit, where the pictures, of at most so many blocks of each kind, take so many eighths of it.
+    fn in_room(unit: Length, arrangement: Arrangement, (width, height): (i64, i64), most: Counts) -> Self {
         let size = Size::new(unit.scaled(width, EIGHTHS) + OUTLINE, unit.scaled(height, EIGHTHS) + OUTLINE);
-        Self { unit, arrangement, size, plain: arrangement.oddities(greatest(pictures)) == 0 }
+        Self { unit, arrangement, size, plain: arrangement.oddities(most) == 0 }
     }
 
     /// The edge of one cube: a whole number of 1/300 inch.
@@ -348,6 +320,61 @@ impl Blockwork {
             left += group.size.0 + GROUP_GAP;
         }
         blocks
+    }
+}
+
+/// Some pictures in every arrangement worth trying, each measured once for all the rooms and units that are tried.
+pub struct Arranged {
+    pictures: Vec<Counts>,
+    most: Counts,
+    /// Each with the width and height of the room that holds every picture, in eighths of a unit; the most familiar first.
+    all: Vec<(Arrangement, (i64, i64))>,
+}
+
+impl Arranged {
+    /// These pictures.
+    pub fn of(pictures: &[Counts]) -> Self {
+        let most = greatest(pictures);
+        let all = Arrangement::all(most).map(|arrangement| (arrangement, arrangement.room(pictures))).collect();
+        Self { pictures: pictures.to_vec(), most, all }
+    }
+
+    /// See [`Blockwork::fit`].
+    pub fn fit(&self, room: Size, least: Length, most: Length) -> Result<Blockwork, Problem> {
+        let inner = Size::new(room.width - OUTLINE, room.height - OUTLINE);
+        let largest = |(width, height): (i64, i64)| {
+            let raw = |room: Length, eighths: i64| match eighths {
+                0 => most.to_raw(),
+                eighths => (room.to_raw().max(0) * EIGHTHS) / eighths,
+            };
+            snapped(raw(inner.width, width).min(raw(inner.height, height)).min(most.to_raw()))
+        };
+        // The largest unit with so many oddities.
+        let mut best: [Option<(Length, Arrangement, (i64, i64))>; ODDITIES + 1] = [None; ODDITIES + 1];
+        for &(arrangement, room) in &self.all {
+            let unit = largest(room);
+            let so_far = &mut best[arrangement.oddities(self.most)];
+            if so_far.is_none_or(|(so_far, ..)| unit > so_far) {
+                *so_far = Some((unit, arrangement, room));
+            }
+        }
+        let first = best.iter().flatten().map(|(unit, ..)| *unit).max().unwrap_or_default();
+        // A plain picture is worth a little of its size.
+        let enough = first.scaled(PLAIN, 100).max(least);
+        let plain = best.into_iter().flatten().find(|(unit, ..)| *unit >= enough);
+        match plain.or_else(|| best.into_iter().flatten().max_by_key(|(unit, ..)| *unit)) {
+            Some((unit, arrangement, room)) if unit >= least && unit > Length::ZERO => {
+                Ok(Blockwork::in_room(unit, arrangement, room, self.most))
+            }
+            _ => Err(does_not_fit(&self.pictures, room, least)),
+        }
+    }
+
+    /// See [`Blockwork::at`].
+    pub fn at(&self, unit: Length, width: Length) -> Option<Blockwork> {
+        let unit = snapped(unit.to_raw());
+        let works = self.all.iter().map(|(one, room)| Blockwork::in_room(unit, *one, *room, self.most));
+        works.filter(|work| work.size.width <= width).min_by_key(|work| work.size.height)
     }
 }
 

@@ -11,7 +11,7 @@ use crate::lesson::teach::rows_written;
 use crate::lesson::{InPlay, Lesson, SortSet, Strip, Version, groups};
 use crate::measure::{Count, Length, Point, Rect, Size, Weight};
 use crate::number::{Breadth, Content, Form, Number, Slip, Task};
-use crate::sheets::blocks::geometry::{Blockwork, Counts};
+use crate::sheets::blocks::geometry::{Arranged, Counts};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::flow::table::{self, Table, TableCell, TableColumn};
 use crate::sheets::flow::titled::{self, TablePages, TitledTable};
@@ -137,9 +137,10 @@ fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     }
     let room = Size::new(layout.length("picture_width")?, layout.length("picture_height")?);
     let smaller = |unit: &Length| (*unit > least).then(|| (*unit - UNIT_STEP).max(least));
+    let arranged = Arranged::of(&drawn);
     let mut best: Option<Vec<Page>> = None;
     for unit in std::iter::successors(Some(most), smaller) {
-        let Some(work) = Blockwork::at(unit, &drawn, room.width).filter(|work| work.size().fits(room)) else {
+        let Some(work) = arranged.at(unit, room.width).filter(|work| work.size().fits(room)) else {
             continue;
         };
         let pictures = Pictures::new(work, desk.ink(), desk.lesson.wording());

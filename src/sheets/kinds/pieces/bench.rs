@@ -3,7 +3,7 @@
 use crate::diag::Problem;
 use crate::lesson::SortSet;
 use crate::measure::{Length, Point, Rect, Sides, Size};
-use crate::sheets::blocks::geometry::{Blockwork, Counts, least_unit};
+use crate::sheets::blocks::geometry::{Arranged, Counts, least_unit};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::kinds::pieces::content::Shown;
 use crate::sheets::kinds::pieces::design::{Design, MarkPlace, MarkedRoom, PICTURE_EDGES, StripMarks, StripSize};
@@ -24,6 +24,8 @@ pub(super) struct Bench<'a> {
     pub(super) widest: Shown<&'a str>,
     pub(super) given_texts: Shown<&'a str>,
     pub(super) pictures: Vec<Counts>,
+    /// The same in every arrangement.
+    pub(super) arranged: Arranged,
     pub(super) face: Face,
     pub(super) given_face: Face,
     /// The unit of block pictures at most.
@@ -54,7 +56,7 @@ impl Bench<'_> {
         if !self.pictures.is_empty() {
             let fit = |place, edge| {
                 let room = self.picture_room(way, place, edge)?;
-                let work = Blockwork::fit(&self.pictures, room, self.least(), self.unit).ok()?;
+                let work = self.arranged.fit(room, self.least(), self.unit).ok()?;
                 Some((work.unit(), work))
             };
             let (edge, work) = PICTURE_EDGES.into_iter().find_map(|edge| {
@@ -95,7 +97,7 @@ impl Bench<'_> {
         }
         let [.., least] = PICTURE_EDGES;
         if let Some(room) = self.picture_room(way, MarkPlace::Below, least) {
-            Blockwork::fit(&self.pictures, room, self.least(), self.unit)?;
+            self.arranged.fit(room, self.least(), self.unit)?;
         }
         Ok(())
     }

@@ -23,6 +23,7 @@ use crate::diag::Problem;
 use crate::diag::nearest::listed;
 use crate::lesson::SortSet;
 use crate::measure::Length;
+use crate::sheets::blocks::geometry::Arranged;
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::mark;
 use crate::spec::{Paper, SheetKind, TextSize};
@@ -85,6 +86,7 @@ fn search(desk: &Desk<'_>, spares: u32, sets: &[&SortSet]) -> Result<Design, Pro
         texts,
         given_texts: shown.given_texts.as_strs(),
         pictures: shown.pictures.clone(),
+        arranged: Arranged::of(&shown.pictures),
         face,
         given_face: desk.face(board, "given")?,
         unit: strips.length("unit")?,
@@ -93,13 +95,15 @@ fn search(desk: &Desk<'_>, spares: u32, sets: &[&SortSet]) -> Result<Design, Pro
     // The best of each number of board pages.
     let mut best: BTreeMap<usize, (i64, Design)> = BTreeMap::new();
     let mut first = None;
-    for way in ways::all(desk, spares, sets, (board, strips), play, &shown)? {
-        let rank = way.rank;
+    let ways = ways::all(desk, spares, sets, (board, strips), play, &shown)?;
+    for sketch in ways.sketches() {
+        let rank = sketch.rank;
         if first.is_some_and(|first| rank > first) {
             break;
         }
-        let boards = way.rows.len();
+        let boards = ways.boards(sketch);
         let most = best.get(&boards).map_or(-1, |(most, _)| *most);
+        let Some(way) = ways.way(sketch) else { continue };
         match bench.measure(&way, &bench.widest) {
             // Only what would win is measured in full.
             Some((worth, _)) if worth > most => {

@@ -2,11 +2,13 @@
 //!
 //! Tried are both ways to hold each sheet, every number of rows a board page, wider strips for pictures, and the heights at
 //! which a page of strips takes one more row. Of ways that differ in height only and cost the same pages, the highest
-//! stay, within the layout's limit and beyond it: more height never shows less.
+//! stay, within the layout's limit and beyond it: more height never shows less. Thousands are counted and few of them
+//! measured: a way is a [`Sketch`] until it is.
 
 use std::cell::RefCell;
 use std::collections::HashMap;
 use std::ops::Range;
+use std::rc::Rc;
 
 use crate::diag::Problem;
 use crate::lesson::{SortSet, Strip};
@@ -16,7 +18,7 @@ use crate::sheets::kinds::pieces::content::{
     ColumnHead, Contents, HeadLines, PageNumber, board_page, headings, strips_page,
 };
 use crate::sheets::kinds::pieces::design::{StripPage, StripSize, groups, home, rows_of};
-use crate::sheets::kinds::pieces::paging::Paging;
+use crate::sheets::kinds::pieces::paging::{Held, Paging};
 use crate::sheets::kinds::pieces::piled::{Piled, stacked};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::grid;
@@ -34,9 +36,43 @@ pub(super) struct Way {
     pub(super) classes: Vec<StripSize>,
     /// The pages of strips, by pages of the board where each has its own.
     pub(super) pages: Vec<Vec<StripPage>>,
-    /// What is better in every case: fewer pages a learner, or fewer sheets for all where strips are cut as piles; then boards with
-    /// strips of their own.
-    pub(super) rank: (usize, bool),
+}
+
+/// What is better in every case: fewer pages a learner, or fewer sheets for all where strips are cut as piles; then boards with
+/// strips of their own.
+pub(super) type Rank = (usize, bool);
+
+/// A way of which only the cost is known.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Sketch {
+    pub(super) rank: Rank,
+    /// Its place in [`Ways::shapes`].
+    shape: usize,
+    high: Length,
+    held: Held,
+    own: bool,
+}
+
+/// What ways that differ in height only share.
+#[derive(Debug)]
+struct Shape {
+    board: Turn,
+    rows: Vec<u32>,
+    given: Length,
+    heads: Length,
+    head_lines: HeadLines,
+    /// Its place in [`Ways::splits`].
+    split: usize,
+    /// How wide the boxes of each size are.
+    widths: Vec<Length>,
+}
+
+/// All ways of a lesson.
+pub(super) struct Ways<'a> {
+    task: Task<'a>,
+    splits: Vec<Split>,
+    shapes: Vec<Shape>,
+    sketches: Vec<Sketch>,
 }
 
 /// How much wider than a text strip a picture strip may be, in percent: in steps small enough that the texts of a row with many
@@ -58,6 +94,9 @@ struct Task<'a> {
     forms: Vec<Form>,
     /// The bodies of the board's pages, held each way, by how many pages there are: each is laid once, for all ways.
     boards: RefCell<HashMap<(Turn, usize), Rect>>,
+    /// How many strips of each size every group of rows has, by how many sizes there are and by the groups: how wide a size is
+    /// does not matter to it.
+    counted: RefCell<HashMap<(usize, Vec<u32>), Rc<Vec<Vec<u32>>>>>,
     /// The bodies of the strips' pages.
     bodies: Vec<(Turn, Rect)>,
     /// Where strips are cut as piles: what these cost.
@@ -65,14 +104,14 @@ struct Task<'a> {
 }
 
 /// All ways for some sets, the fewest pages first; of as many pages, equal strips and the layouts' preferred turns first.
-pub(super) fn all(
-    desk: &Desk<'_>,
+pub(super) fn all<'a>(
+    desk: &'a Desk<'a>,
     spares: u32,
-    sets: &[&SortSet],
-    (board, strips): (&Layout, &Layout),
+    sets: &'a [&'a SortSet],
+    (board, strips): (&'a Layout, &'a Layout),
     play: Length,
     shown: &Contents,
-) -> Result<Vec<Way>, Problem> {
+) -> Result<Ways<'a>, Problem> {
     let rows = sets.iter().map(|set| set.rows.len()).max().unwrap_or(0);
     let mut forms: Vec<Form> = Vec::new();
     for form in sets.iter().flat_map(|set| &set.forms) {
@@ -86,19 +125,18 @@ pub(super) fn all(
     let bodies = strips.turns.iter().map(|turn| Ok((*turn, strips_page(desk, *turn, PageNumber::ONLY, true)?.1.body)));
     let bodies = bodies.collect::<Result<_, Problem>>()?;
     let piled = stacked(desk).then(|| Piled::of(desk, spares, sets)).transpose()?;
-    let task =
-        Task { desk, sets, board, strips, play, rows: rows.narrow(), forms, boards: RefCell::default(), bodies, piled };
-    let mut ways = Vec::new();
+    let (boards, counted, rows) = (RefCell::default(), RefCell::default(), rows.narrow());
+    let task = Task { desk, sets, board, strips, play, rows, forms, boards, counted, bodies, piled };
+    let mut ways = Ways { splits: task.splits(), task, shapes: Vec::new(), sketches: Vec::new() };
     for &turn in &board.turns {
-        let body = task.board_body(turn, 1)?;
-        for split in task.splits() {
-            task.turn(turn, body, &split, shown, &mut ways)?;
+        for split in 0..ways.splits.len() {
+            ways.turn(turn, split, shown)?;
         }
     }
-    if ways.is_empty() {
+    if ways.sketches.is_empty() {
         return Err(Problem::new("no strip fits on this paper").hint("use larger paper or fewer forms under `match`"));
     }
-    ways.sort_by_key(|way| way.rank);
+    ways.sketches.sort_by_key(|sketch| sketch.rank);
     Ok(ways)
 }
 
@@ -128,79 +166,29 @@ impl Task<'_> {
         Ok(body)
     }
 
-    /// The ways with the board held one way.
-    fn turn(
-        &self,
-        turn: Turn,
-        body: Rect,
-        split: &Split,
-        shown: &Contents,
-        ways: &mut Vec<Way>,
-    ) -> Result<(), Problem> {
-        let tallest = self.board.length("tallest")?;
-        let given = self.given_width(shown, body.width())?;
-        // Boxes are as wide as the set with the widest row of them allows.
-        let sets = self.sets;
-        let of = |set: &SortSet, forms: &[Form]| set.forms.iter().filter(|form| forms.contains(form)).count();
-        let row = |set: &SortSet| split.iter().map(|(forms, wide)| wide * of(set, forms).wide()).sum::<i64>();
-        let shares: i64 = sets.iter().map(|set| row(set)).max().unwrap_or(1);
-        let widths: Vec<Length> =
-            split.iter().map(|(_, wide)| hundredths((body.width() - given).scaled(*wide, shares))).collect();
-        let wide =
-            |form: &Form| split.iter().zip(&widths).find(|((forms, _), _)| forms.contains(form)).map(|(_, w)| *w);
+    /// How high the row of headings is over boxes of these widths; see [`headings`].
+    fn heads(&self, given: Length, split: &Split, widths: &[Length]) -> Result<Option<(Length, HeadLines)>, Problem> {
+        let wide = |form: &Form| split.iter().zip(widths).find(|((forms, _), _)| forms.contains(form)).map(|(_, w)| *w);
         let mut columns: Vec<(ColumnHead<'_>, Length)> = Vec::new();
-        for set in sets {
+        for set in self.sets {
             columns.push((ColumnHead::of(self.desk, set, set.given), given));
             columns
                 .extend(set.forms.iter().filter_map(|form| Some((ColumnHead::of(self.desk, set, *form), wide(form)?))));
         }
         columns.sort_unstable();
         columns.dedup();
-        let Some((heads, head_lines)) = headings(self.desk, self.board, &columns)? else { return Ok(()) };
-        let (least, most) = (self.board.grid.rows.0.min(self.rows), self.board.grid.rows.1.min(self.rows));
-        let mut before = Vec::new();
-        for most in (least..=most).rev() {
-            let rows = grid::share(self.rows, most, 1);
-            if rows == before {
-                continue;
-            }
-            let body = self.board_body(turn, rows.len())?;
-            let room = (body.height() - heads).scaled(1, i64::from(rows.first().copied().unwrap_or(1)));
-            let mut kept: Vec<((usize, bool), bool)> = Vec::new();
-            let all = [rows.iter().sum()];
-            let owns = if rows.len() == 1 { &[true][..] } else { &[true, false] };
-            let heights = self.heights(room, tallest);
-            let counted = |own: &bool| (*own, self.counts(split, if *own { &rows } else { &all }));
-            let owns: Vec<(bool, Vec<Vec<u32>>)> = owns.iter().map(counted).collect();
-            for (high, (own, counts)) in heights.iter().flat_map(|high| owns.iter().map(|own| (*high, own))) {
-                let own = *own;
-                let class = |((forms, _), &wide): (&(Vec<Form>, i64), &Length)| {
-                    let piece = Size::new(wide - self.play * 2, high - self.play * 2);
-                    StripSize { forms: forms.clone(), wide, piece }
-                };
-                let classes: Vec<StripSize> = split.iter().zip(&widths).map(class).collect();
-                let (bodies, limits) = (&self.bodies, self.strips.grid);
-                let paging = Paging { bodies, limits, classes: &classes, counts };
-                // Most ways cost what a higher one costs: their pages are counted and not made.
-                let Some((fewest, held)) = paging.best() else { continue };
-                let leaves = match (&self.piled, classes.as_slice()) {
-                    (Some(piled), [class]) => piled.leaves(&rows, class.piece).ok(),
-                    _ => Some(rows.len() + fewest.index()),
-                };
-                let Some(leaves) = leaves else { continue };
-                let rank = (leaves, !own);
-                let key = (rank, high <= tallest);
-                if kept.contains(&key) {
-                    continue;
-                }
-                let Some(pages) = paging.pages(&held) else { continue };
-                let rows = rows.clone();
-                ways.push(Way { rank, board: turn, rows, given, heads, head_lines, high, classes, pages });
-                kept.push(key);
-            }
-            before = rows;
-        }
-        Ok(())
+        headings(self.desk, self.board, &columns)
+    }
+
+    /// A strip in a box of this size.
+    fn piece(&self, wide: Length, high: Length) -> Size {
+        Size::new(wide - self.play * 2, high - self.play * 2)
+    }
+
+    /// How strips for boxes of these sizes go on pages.
+    fn paging(&self, widths: &[Length], high: Length) -> Paging<'_> {
+        let pieces: Vec<Size> = widths.iter().map(|wide| self.piece(*wide, high)).collect();
+        Paging::of(&self.bodies, self.strips.grid, &pieces)
     }
 
     /// Heights of a box worth trying, the highest first.
@@ -220,10 +208,19 @@ impl Task<'_> {
         heights
     }
 
-    /// How many strips of each class every group of rows has.
-    fn counts(&self, split: &Split, rows: &[u32]) -> Vec<Vec<u32>> {
+    /// How many strips of each class every page has: those of its own rows, or of all rows together.
+    fn counts(&self, split: &Split, rows: &[u32], own: bool) -> Rc<Vec<Vec<u32>>> {
+        let rows = if own { rows.to_vec() } else { vec![rows.iter().sum()] };
+        let key = (split.len(), rows);
+        if let Some(counts) = self.counted.borrow().get(&key) {
+            return Rc::clone(counts);
+        }
+        let rows = &key.1;
         let groups: Vec<Vec<Range<usize>>> = self.sets.iter().map(|set| groups(&rows_of(rows, set))).collect();
-        (0..rows.len()).map(|k| split.iter().map(|(forms, _)| self.pieces(forms, &groups, k)).collect()).collect()
+        let of = |k| split.iter().map(|(forms, _)| self.pieces(forms, &groups, k)).collect();
+        let counts: Rc<Vec<Vec<u32>>> = Rc::new((0..rows.len()).map(of).collect());
+        self.counted.borrow_mut().insert(key, Rc::clone(&counts));
+        counts
     }
 
     /// The most strips of these forms that any version has in group `k` of its rows.
@@ -254,6 +251,81 @@ impl Task<'_> {
         let heading = headings.max().unwrap_or(Length::ZERO) + Length::mm(1);
         let least = (heading + board.padding).max(board.length("given")?);
         Ok((widest + board.padding * 2).min(board.length("given_most")?).max(least))
+    }
+}
+
+impl Ways<'_> {
+    /// All of them, the best rank first.
+    pub(super) fn sketches(&self) -> &[Sketch] {
+        &self.sketches
+    }
+
+    /// How many pages the board of a way has.
+    pub(super) fn boards(&self, sketch: &Sketch) -> usize {
+        self.shapes[sketch.shape].rows.len()
+    }
+
+    /// A way with its pages; `None` where a strip is larger than a page.
+    pub(super) fn way(&self, sketch: &Sketch) -> Option<Way> {
+        let (task, high) = (&self.task, sketch.high);
+        let &Shape { board, ref rows, given, heads, head_lines, split, ref widths } = &self.shapes[sketch.shape];
+        let split = &self.splits[split];
+        let class = |((forms, _), &wide): (&(Vec<Form>, i64), &Length)| {
+            let piece = task.piece(wide, high);
+            StripSize { forms: forms.clone(), wide, piece }
+        };
+        let classes: Vec<StripSize> = split.iter().zip(widths).map(class).collect();
+        let pages = task.paging(widths, high).pages(sketch.held, &task.counts(split, rows, sketch.own))?;
+        Some(Way { board, rows: rows.clone(), given, heads, head_lines, high, classes, pages })
+    }
+
+    /// The ways with the board held one way and sizes given in one way.
+    fn turn(&mut self, turn: Turn, split_at: usize, shown: &Contents) -> Result<(), Problem> {
+        let (task, split) = (&self.task, &self.splits[split_at]);
+        let body = task.board_body(turn, 1)?;
+        let tallest = task.board.length("tallest")?;
+        let given = task.given_width(shown, body.width())?;
+        // Boxes are as wide as the set with the widest row of them allows.
+        let sets = task.sets;
+        let of = |set: &SortSet, forms: &[Form]| set.forms.iter().filter(|form| forms.contains(form)).count();
+        let row = |set: &SortSet| split.iter().map(|(forms, wide)| wide * of(set, forms).wide()).sum::<i64>();
+        let shares: i64 = sets.iter().map(|set| row(set)).max().unwrap_or(1);
+        let widths: Vec<Length> =
+            split.iter().map(|(_, wide)| hundredths((body.width() - given).scaled(*wide, shares))).collect();
+        let Some((heads, head_lines)) = task.heads(given, split, &widths)? else { return Ok(()) };
+        let (least, most) = (task.board.grid.rows.0.min(task.rows), task.board.grid.rows.1.min(task.rows));
+        for most in (least..=most).rev() {
+            let rows = grid::share(task.rows, most, 1);
+            if self.shapes.last().is_some_and(|last| (last.board, last.split, &last.rows) == (turn, split_at, &rows)) {
+                continue;
+            }
+            let body = task.board_body(turn, rows.len())?;
+            let room = (body.height() - heads).scaled(1, i64::from(rows.first().copied().unwrap_or(1)));
+            let mut kept: Vec<(Rank, bool)> = Vec::new();
+            let owns = if rows.len() == 1 { &[true][..] } else { &[true, false] };
+            let owns: Vec<_> = owns.iter().map(|own| (*own, task.counts(split, &rows, *own))).collect();
+            for high in task.heights(room, tallest) {
+                let paging = task.paging(&widths, high);
+                for (own, counts) in &owns {
+                    // Most ways cost what a higher one costs.
+                    let Some((fewest, held)) = paging.best(counts) else { continue };
+                    let leaves = match (&task.piled, widths.as_slice()) {
+                        (Some(piled), [wide]) => piled.leaves(&rows, task.piece(*wide, high)).ok(),
+                        _ => Some(rows.len() + fewest.index()),
+                    };
+                    let Some(leaves) = leaves else { continue };
+                    let rank = (leaves, !own);
+                    let key = (rank, high <= tallest);
+                    if !kept.contains(&key) {
+                        self.sketches.push(Sketch { rank, shape: self.shapes.len(), high, held, own: *own });
+                        kept.push(key);
+                    }
+                }
+            }
+            let widths = widths.clone();
+            self.shapes.push(Shape { board: turn, rows, given, heads, head_lines, split: split_at, widths });
+        }
+        Ok(())
     }
 }
 
