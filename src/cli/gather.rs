@@ -91,11 +91,19 @@ impl Shared {
         if let Some(seed) = self.input.seed {
             spec.seed = Given::read(seed, 0..0);
         }
-        let family = family(path, &spec, &source)?;
+        let measured = || family(path, &spec, &source);
+        let chosen = || lesson::numbers(&source, &spec, &self.memory);
+        // A typeface is measured while numbers are chosen: neither needs the other.
+        let (family, numbers) = if self.threads > 1 {
+            let (family, numbers) = threads::both(measured, chosen);
+            (family?, numbers)
+        } else {
+            (measured()?, chosen())
+        };
         let (roster, warnings) = roster(path, &spec, &source, &family)?;
         let own = spec.sheets.layouts.as_ref().filter(|_| self.input.layouts.is_none());
         let layouts = own.map(|folder| layouts(path, folder, &source)).transpose()?;
-        let lesson = lesson::plan_with(&source, spec, roster, &self.memory).map_err(Failure::Lesson)?;
+        let lesson = lesson::plan_with(&source, spec, numbers, roster, &self.memory).map_err(Failure::Lesson)?;
         Ok(Planned { source, lesson, family, layouts, warnings })
     }
 

@@ -5,6 +5,7 @@
 
 use std::collections::BTreeMap;
 use std::num::NonZero;
+use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::mpsc;
 use std::thread;
@@ -54,6 +55,15 @@ pub fn each<T: Sync + ?Sized, R: Send>(
             }
         }
     });
+}
+
+/// Does two things at a time, the first on a thread of its own.
+pub fn both<A: Send, B>(one: impl FnOnce() -> A + Send, other: impl FnOnce() -> B) -> (A, B) {
+    thread::scope(|scope| {
+        let one = scope.spawn(one);
+        let other = other();
+        (one.join().unwrap_or_else(|panic| resume_unwind(panic)), other)
+    })
 }
 
 #[cfg(test)]

@@ -31,14 +31,13 @@ pub fn possible(rows: &[Number], matched: &[Form], style: &Style) -> Vec<Wrong> 
                     unclear.insert(look.clone());
                 }
                 let is_right = content.worth(form, style.names).is_some_and(|worth| worths.contains(&worth));
-                if !is_right && taken.insert(look) {
-                    decoys.push(Wrong { of, task, content, slip });
+                if !is_right && taken.insert(look.clone()) {
+                    decoys.push((look, Wrong { of, task, content, slip }));
                 }
             }
         }
     }
-    decoys.retain(|decoy| !unclear.contains(&decoy.content.unmarked(style.names)));
-    decoys
+    decoys.into_iter().filter(|(look, _)| !unclear.contains(look)).map(|(_, decoy)| decoy).collect()
 }
 
 /// `count` of the possible decoys, or all where there are fewer: each time one of those whose slip, number and form have

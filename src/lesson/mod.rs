@@ -51,28 +51,36 @@ pub use types::{Chosen, Reason, Role, SortSet, Strip, Wrong};
 /// the file is silent, a roster gives the number of learners, the minutes grow to what the numbers need, and no more
 /// decoys are made than slips can make. Fails with every mistake found.
 pub fn plan(source: &Arc<Source>, spec: Spec, roster: impl Into<Roster>) -> Result<Lesson, Vec<Diagnostic>> {
-    plan_with(source, spec, roster, &choose::Memory::default())
+    let memory = choose::Memory::default();
+    let numbers = numbers(source, &spec, &memory);
+    plan_with(source, spec, numbers, roster, &memory)
 }
 
-/// [`plan`] with what is remembered of earlier lessons.
+/// The numbers of a lesson, or why it has none; none yet of a lesson with groups.
+pub type Numbers = Option<Result<Chosen, Vec<Diagnostic>>>;
+
+/// Chooses the numbers of a lesson, which need no roster. Those of groups are dealt to their learners, and so they are
+/// chosen where these are known.
+pub fn numbers(source: &Arc<Source>, spec: &Spec, memory: &choose::Memory) -> Numbers {
+    spec.groups.is_empty().then(|| choose::choose_with(spec, source, memory))
+}
+
+/// [`plan`] with its numbers, and with what is remembered of earlier lessons.
 pub fn plan_with(
     source: &Arc<Source>,
     spec: Spec,
+    numbers: Numbers,
     roster: impl Into<Roster>,
     memory: &choose::Memory,
 ) -> Result<Lesson, Vec<Diagnostic>> {
     let roster: Roster = roster.into();
-    let mut lesson = if spec.groups.is_empty() {
-        let roster = roster.names;
-        match choose::choose_with(&spec, source, memory) {
-            Ok(chosen) => with_numbers(source, spec, chosen, roster)?,
-            Err(mut wrong) => {
-                wrong.extend(settle(source, &mut spec.clone(), &roster));
-                return Err(wrong);
-            }
+    let mut lesson = match numbers {
+        Some(Ok(chosen)) => with_numbers(source, spec, chosen, roster.names)?,
+        Some(Err(mut wrong)) => {
+            wrong.extend(settle(source, &mut spec.clone(), &roster.names));
+            return Err(wrong);
         }
-    } else {
-        grouped::plan(source, spec, roster, memory)?
+        None => grouped::plan(source, spec, roster, memory)?,
     };
     settle::all_have_blocks(source, &lesson).map_err(|wrong| vec![wrong])?;
     let told = warm_up::told(&lesson);

@@ -6,11 +6,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::item::{Ask, Item, Kind, Looks, rank};
+use super::item::{Ask, Item, Kind, Looks};
+use super::kinds::Kinds;
 use crate::lesson::choose::Work;
 use crate::lesson::types::Chosen;
 use crate::measure::Count;
-use crate::number::{Feature, Features, Number, Place, Skill, Slip, Style};
+use crate::number::{Feature, Features, Number, Place, Skill, Style};
 use crate::rng::Stream;
 use crate::spec::{Pool, RoleSpec, Spec, TextSize};
 
@@ -92,7 +93,7 @@ pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style) -> Blueprint {
     let seen = chosen.built().collect();
     let draft = Draft { spec, chosen, style, seen, wishes: Wishes::of(spec) };
     let mut stream = Stream::new(spec.seed.value, "checks");
-    let pool = draft.pool(&mut stream);
+    let pool: Vec<(Number, Looks)> = draft.pool(&mut stream).into_iter().map(|of| (of, Looks::of(of))).collect();
     let mut open: Vec<(Skill, Vec<Ask>)> = Vec::new();
     let matched = &spec.forms.matched.value;
     let most = if spec.print.text.value == TextSize::Large { MOST_LARGE } else { MOST };
@@ -104,8 +105,8 @@ pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style) -> Blueprint {
             continue;
         }
         let mut asks = Vec::new();
-        for &of in &pool {
-            Ask::add_all(&mut asks, skill, of, &allows, style);
+        for &number in &pool {
+            Ask::add_all(&mut asks, skill, number, &allows, style);
         }
         few_pieces(&mut asks, chosen.exit.len(), style);
         if !asks.is_empty() {
@@ -226,7 +227,7 @@ impl Draft<'_> {
             let known = before.iter().flat_map(|slot| slot.kind.slips);
             known.filter(|slip| kind.slips.contains(slip)).count()
         };
-        let mut kinds = Kinds::default();
+        let mut kinds = Kinds::of(asks.first()?.task.provokes());
         // All that is asked of a number stands side by side.
         for asks in asks.chunk_by(|one, next| one.of == next.of) {
             let Some(&Ask { of, .. }) = asks.first() else { continue };
@@ -242,54 +243,6 @@ impl Draft<'_> {
         let (kind, _) = best?;
         Some(Slot { skill, kind, asks })
     }
-}
-
-/// How well each kind serves a skill: for numbers that look alike a row of all pairs of slips that its tasks provoke, so that
-/// the tens of thousands of questions are looked at without being held.
-#[derive(Default)]
-struct Kinds {
-    rows: BTreeMap<Looks, Vec<Option<(Kind, Serves)>>>,
-}
-
-impl Kinds {
-    /// Adds all questions of one task about a number; those about the same number come one after the other.
-    fn add(&mut self, ask: &Ask, is_new: bool, met: u8) {
-        let wide = ask.task.provokes().len();
-        let row = self.rows.entry(ask.looks).or_insert_with(|| vec![None; wide * wide]);
-        let slips: Vec<(usize, Slip)> = ask.slips().collect();
-        for (k, &(at, first)) in slips.iter().enumerate() {
-            for (j, &(beside, second)) in slips.iter().enumerate().skip(k + 1) {
-                let rank = rank([(k, first), (j, second)]);
-                let fresh = || {
-                    (Kind { slips: [first, second], looks: ask.looks }, Serves { numbers: 0, last: None, met, rank })
-                };
-                let (_, serves) = row[at * wide + beside].get_or_insert_with(fresh);
-                if is_new && serves.last != Some(ask.of) {
-                    serves.numbers += 1;
-                    serves.last = Some(ask.of);
-                }
-                serves.met = serves.met.max(met);
-                serves.rank = serves.rank.min(rank);
-            }
-        }
-    }
-
-    fn all(self) -> impl Iterator<Item = (Kind, Serves)> {
-        self.rows.into_values().flatten().flatten()
-    }
-}
-
-/// How well a kind serves a skill.
-#[derive(Clone, Copy)]
-struct Serves {
-    /// How many numbers there are that learners have not seen.
-    numbers: usize,
-    /// The last of them.
-    last: Option<Number>,
-    /// What it shows of what the lesson asks for; see [`Wishes::met`].
-    met: u8,
-    /// The least rank of its items.
-    rank: usize,
 }
 
 /// A skill's place on every paper.

@@ -49,11 +49,10 @@ impl Ask {
     pub(super) fn add_all(
         to: &mut Vec<Self>,
         skill: Skill,
-        of: Number,
+        (of, looks): (Number, Looks),
         allows: &dyn Fn(Number) -> bool,
         style: &Style,
     ) {
-        let looks = Looks::of(of);
         skill.each_task(of, |task| {
             if let Task::Greater(other) = task
                 && !allows(other)
@@ -72,11 +71,11 @@ impl Ask {
         self.task.provokes().iter().copied().enumerate().filter(|(_, slip)| self.slips.contains(*slip))
     }
 
-    /// Its questions, each with its [`rank`].
+    /// Its questions, each with the [`rank`]s of both its slips.
     pub(super) fn items(&self) -> impl Iterator<Item = (usize, Item)> {
         let item = |((k, first), (j, second)): ((usize, Slip), (usize, Slip))| {
             let kind = Kind { slips: [first, second], looks: self.looks };
-            (rank([(k, first), (j, second)]), Item { of: self.of, task: self.task, kind })
+            (rank(k, first) + rank(j, second), Item { of: self.of, task: self.task, kind })
         };
         let slips = || self.slips().map(|(_, slip)| slip).enumerate();
         slips().flat_map(move |first| slips().skip(first.0 + 1).map(move |second| item((first, second))))
@@ -89,10 +88,10 @@ impl Ask {
     }
 }
 
-/// How unlikely two slips are together, each with how many likelier ones the question has: places in the order of
-/// explanation, and far behind for rare ones.
-pub(super) fn rank(slips: [(usize, Slip); 2]) -> usize {
-    slips.iter().map(|(place, slip)| place + 20 * usize::from(slip.is_rare())).sum()
+/// How unlikely a slip is of which a task has so many likelier ones: its place in the order of explanation, and far behind
+/// for a rare one.
+pub(super) fn rank(likelier: usize, slip: Slip) -> usize {
+    likelier + 20 * usize::from(slip.is_rare())
 }
 
 impl Item {
@@ -117,7 +116,7 @@ impl Item {
 
 impl Looks {
     /// Of any question about a number: its reach is still to be said.
-    fn of(number: Number) -> Self {
+    pub(super) fn of(number: Number) -> Self {
         let features = Features::of(number);
         Self {
             digits: number.len(),

@@ -7,6 +7,7 @@
 mod blueprint;
 pub mod check;
 mod item;
+mod kinds;
 mod orders;
 
 use super::choose::Work;

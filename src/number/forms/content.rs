@@ -33,6 +33,8 @@ impl Content {
     /// The same for a listener: thousands marks left out, since a voice may stop at them, and "plus" for the sign.
     pub fn aloud(&self, names: &dyn Names) -> String {
         match self {
+            // Most are words, or short: as they stand.
+            Self::Text(text) if !text.contains([',', '\u{202f}', '+']) => text.clone(),
             Self::Text(text) => {
                 let mut chars = text.chars().peekable();
                 let mut plain = String::new();

@@ -48,9 +48,13 @@ fn rebuilt(digits: &[u8]) -> Option<Number> {
 
 /// The number with the digits at two places exchanged, counted from the ones.
 fn swapped(number: Number, one: Place, other: Place) -> Option<Number> {
-    let end = number.len().checked_sub(1)?;
-    let (one, other) = (end.checked_sub(one.index())?, end.checked_sub(other.index())?);
-    Row::of(number).swapped(one, other).number()
+    if !number.shows(one) || !number.shows(other) {
+        return None;
+    }
+    let (first, second) = (u32::from(number.digit(one)), u32::from(number.digit(other)));
+    let rest = number.value() - first * one.worth() - second * other.worth();
+    // A leading 0 would make it shorter.
+    Number::new(rest + first * other.worth() + second * one.worth()).filter(|swapped| swapped.len() == number.len())
 }
 
 /// 406: 46. All zeros go, since none of them counts for anything.

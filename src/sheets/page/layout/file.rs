@@ -305,6 +305,14 @@ mod tests {
     }
 
     #[test]
+    fn every_bundled_layout_is_whole() {
+        let bundled = Layouts::read(&[]).unwrap();
+        for kind in SheetKind::ALL {
+            assert!(bundled.of(kind).is_ok(), "{kind:?}");
+        }
+    }
+
+    #[test]
     fn a_file_that_names_no_sheet_is_refused() {
         let source = Source { name: "posters.toml".to_owned(), text: String::new() };
         let found = Layouts::read(&[Arc::new(source)]).unwrap_err();

@@ -5,7 +5,7 @@
 //! keeps the rest. `layouts/README.md` describes the format.
 
 use std::collections::BTreeMap;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use crate::diag::{Diagnostic, Problem, Source};
 use crate::measure::{Length, Weight};
@@ -93,24 +93,18 @@ fn missing(table: &str, name: &str) -> Problem {
 }
 
 /// The layout of every sheet.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone)]
 pub struct Layouts {
     page: Layout,
-    sheets: BTreeMap<SheetKind, Layout>,
+    /// By their place in [`SheetKind::ALL`], each read when it is first asked for, by whichever thread lays the sheet out.
+    sheets: [OnceLock<Result<Layout, Problem>>; SheetKind::ALL.len()],
 }
 
 impl Layouts {
     /// The layouts compiled in, with `overrides` in place of what they give. An override is named like its sheet, such as
     /// `strips.toml`, or `page.toml` for the heading and foot of every page. Reports every mistake of every override.
     pub fn read(overrides: &[Arc<Source>]) -> Result<Self, Vec<Diagnostic>> {
-        let bundled = |word: &str, text: &str| {
-            let name = format!("layouts/{word}.toml");
-            file::read(&Arc::new(Source { name, text: text.to_owned() }), None)
-        };
-        let mut layouts = Self { page: bundled("page", bundled::PAGE)?, sheets: BTreeMap::new() };
-        for kind in SheetKind::ALL {
-            layouts.sheets.insert(kind, bundled(kind.word(), bundled::of(kind))?);
-        }
+        let mut layouts = Self { page: bundled("page", bundled::PAGE)?, sheets: Default::default() };
         let mut wrong = Vec::new();
         for source in overrides {
             match layouts.slot(source).and_then(|slot| Ok((file::read(source, Some(&*slot))?, slot))) {
@@ -128,21 +122,38 @@ impl Layouts {
         if stem == "page" {
             return Ok(&mut self.page);
         }
-        let expected = format!("expected page.toml, or one of {} with .toml", words(self.sheets.keys()));
-        let slot = self.sheets.iter_mut().find(|(kind, _)| kind.word() == stem).map(|(_, layout)| layout);
-        let problem = || Problem::new(format!("`{file}` is not named after a sheet")).hint(expected);
-        slot.ok_or_else(|| vec![problem().at(source, 0..0)])
+        let Some(kind) = SheetKind::ALL.into_iter().find(|kind| kind.word() == stem) else {
+            let expected = format!("expected page.toml, or one of {} with .toml", words(SheetKind::ALL.iter()));
+            let problem = Problem::new(format!("`{file}` is not named after a sheet")).hint(expected);
+            return Err(vec![problem.at(source, 0..0)]);
+        };
+        self.of(kind).map_err(|problem| vec![problem.unplaced()])?;
+        match self.sheets[kind as usize].get_mut() {
+            Some(Ok(layout)) => Ok(layout),
+            Some(Err(_)) | None => Err(vec![missing("sheets", stem).unplaced()]),
+        }
     }
 
     /// The layout of a sheet; fails only by a fault of ours, as every sheet has one.
     pub fn of(&self, kind: SheetKind) -> Result<&Layout, Problem> {
-        self.sheets.get(&kind).ok_or_else(|| missing("sheets", kind.word()))
+        let read = || {
+            let wrong = |found: Vec<Diagnostic>| found.into_iter().next().map(|first| first.problem);
+            bundled(kind.word(), bundled::of(kind))
+                .map_err(|found| wrong(found).unwrap_or_else(|| missing("sheets", kind.word())))
+        };
+        self.sheets[kind as usize].get_or_init(read).as_ref().map_err(Clone::clone)
     }
 
     /// What all pages share: heading and foot.
     pub fn page(&self) -> &Layout {
         &self.page
     }
+}
+
+/// A layout that is compiled in.
+fn bundled(word: &str, text: &str) -> Result<Layout, Vec<Diagnostic>> {
+    let name = format!("layouts/{word}.toml");
+    file::read(&Arc::new(Source { name, text: text.to_owned() }), None)
 }
 
 /// Sheets in words.
