@@ -19,6 +19,8 @@ pub(super) struct BatchWays<const N: usize> {
     batch: Batch,
     same_digits: Option<SameDigits>,
     adder: Adder,
+    /// Ways to take none, one, two ... of each lot of a bundle; those of all bundles are as large.
+    takes: Vec<Ways<N>>,
     /// Ways to take from the first lots of a bundle: none of them, one, two ...
     first_lots: Vec<Ways<N>>,
     /// Ways to take at least one from each of no bundle, of one, of two ...
@@ -37,6 +39,7 @@ impl<const N: usize> BatchWays<N> {
             batch,
             same_digits: of.same_digits,
             adder: of.adder,
+            takes: Vec::new(),
             first_lots: vec![none()],
             powers: vec![none()],
             choices: Vec::new(),
@@ -44,8 +47,10 @@ impl<const N: usize> BatchWays<N> {
         };
         for lot in &ways.batch.bundles[0] {
             let before = &ways.first_lots[ways.first_lots.len() - 1];
-            let next = multiply(of.adder, before, &takes(of.adder, lot, room), budget)?;
+            let takes = takes(of.adder, lot, room);
+            let next = multiply(of.adder, before, &takes, budget)?;
             ways.first_lots.push(next);
+            ways.takes.push(takes);
         }
         let whole = &ways.first_lots[ways.first_lots.len() - 1];
         let gives = gather(whole.iter().filter_map(|(counts, n)| Some((ways.judged(*counts)?, *n))), budget)?;
@@ -68,7 +73,8 @@ impl<const N: usize> BatchWays<N> {
 
     /// About how many bytes it takes.
     pub fn bytes(&self) -> usize {
-        let ways = self.first_lots.iter().chain(&self.powers).chain([&self.all]).map(Vec::len).sum::<usize>();
+        let ways = self.takes.iter().chain(&self.first_lots).chain(&self.powers).chain([&self.all]);
+        let ways = ways.map(Vec::len).sum::<usize>();
         let numbers: usize = self.batch.bundles.iter().flatten().map(|lot| lot.numbers.len()).sum();
         ways * size_of::<(Packed, Wide<N>)>() + numbers * size_of::<Number>()
     }
@@ -112,8 +118,7 @@ impl<const N: usize> BatchWays<N> {
         let weights: Vec<Wide<N>> = fitting.iter().map(|(_, ways)| *ways).collect();
         let mut left = fitting[pick(&weights, stream)].0;
         for (at, lot) in bundle.iter().enumerate().rev() {
-            let takes = takes(self.adder, lot, size(left));
-            let (mine, rest) = self.split(&takes, &self.first_lots[at], left, stream);
+            let (mine, rest) = self.split(&self.takes[at], &self.first_lots[at], left, stream);
             let chosen = sample(lot.numbers.len(), size(mine) as usize, stream);
             out.extend(chosen.into_iter().map(|k| lot.numbers[k]));
             left = rest;
@@ -122,7 +127,7 @@ impl<const N: usize> BatchWays<N> {
 
     /// Two standings, one of each, that add up to `sum`, evenly among all ways.
     fn split(&self, first: &Ways<N>, second: &Ways<N>, sum: Packed, stream: &mut Stream) -> (Packed, Packed) {
-        let (mut pairs, mut weights) = (Vec::new(), Vec::new());
+        let (mut pairs, mut weights) = (Vec::with_capacity(first.len()), Vec::with_capacity(first.len()));
         for (a, ways) in first.iter().filter(|(a, _)| size(*a) <= size(sum)) {
             for (b, more) in second.iter().filter(|(b, _)| size(*b) == size(sum) - size(*a)) {
                 if self.adder.add(*a, *b) == Some(sum) {
