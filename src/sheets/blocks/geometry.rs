@@ -341,6 +341,11 @@ impl Arranged {
 
     /// See [`Blockwork::fit`].
     pub fn fit(&self, room: Size, least: Length, most: Length) -> Result<Blockwork, Problem> {
+        self.tried(room, least, most).ok_or_else(|| does_not_fit(&self.pictures, room, least))
+    }
+
+    /// The same without the words, which cost as much as many tries: `None` where the pictures do not fit.
+    pub fn tried(&self, room: Size, least: Length, most: Length) -> Option<Blockwork> {
         let inner = Size::new(room.width - OUTLINE, room.height - OUTLINE);
         let largest = |(width, height): (i64, i64)| {
             let raw = |room: Length, eighths: i64| match eighths {
@@ -362,12 +367,9 @@ impl Arranged {
         // A plain picture is worth a little of its size.
         let enough = first.scaled(PLAIN, 100).max(least);
         let plain = best.into_iter().flatten().find(|(unit, ..)| *unit >= enough);
-        match plain.or_else(|| best.into_iter().flatten().max_by_key(|(unit, ..)| *unit)) {
-            Some((unit, arrangement, room)) if unit >= least && unit > Length::ZERO => {
-                Ok(Blockwork::in_room(unit, arrangement, room, self.most))
-            }
-            _ => Err(does_not_fit(&self.pictures, room, least)),
-        }
+        let found = plain.or_else(|| best.into_iter().flatten().max_by_key(|(unit, ..)| *unit));
+        let (unit, arrangement, room) = found.filter(|(unit, ..)| *unit >= least && *unit > Length::ZERO)?;
+        Some(Blockwork::in_room(unit, arrangement, room, self.most))
     }
 
     /// See [`Blockwork::at`].

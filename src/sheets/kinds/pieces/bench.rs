@@ -56,7 +56,7 @@ impl Bench<'_> {
         if !self.pictures.is_empty() {
             let fit = |place, edge| {
                 let room = self.picture_room(way, place, edge)?;
-                let work = self.arranged.fit(room, self.least(), self.unit).ok()?;
+                let work = self.arranged.tried(room, self.least(), self.unit)?;
                 Some((work.unit(), work))
             };
             let (edge, work) = PICTURE_EDGES.into_iter().find_map(|edge| {

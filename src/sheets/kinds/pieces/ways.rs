@@ -185,9 +185,9 @@ impl Task<'_> {
         Size::new(wide - self.play * 2, high - self.play * 2)
     }
 
-    /// How strips for boxes of these sizes go on pages.
-    fn paging(&self, widths: &[Length], high: Length) -> Paging<'_> {
-        let pieces: Vec<Size> = widths.iter().map(|wide| self.piece(*wide, high)).collect();
+    /// How strips for boxes of these widths go on pages.
+    fn paging(&self, widths: &[Length]) -> Paging<'_> {
+        let pieces: Vec<Length> = widths.iter().map(|wide| *wide - self.play * 2).collect();
         Paging::of(&self.bodies, self.strips.grid, &pieces)
     }
 
@@ -275,7 +275,8 @@ impl Ways<'_> {
             StripSize { forms: forms.clone(), wide, piece }
         };
         let classes: Vec<StripSize> = split.iter().zip(widths).map(class).collect();
-        let pages = task.paging(widths, high).pages(sketch.held, &task.counts(split, rows, sketch.own))?;
+        let (paging, counts) = (task.paging(widths), task.counts(split, rows, sketch.own));
+        let pages = paging.pages(sketch.held, high - task.play * 2, &counts)?;
         Some(Way { board, rows: rows.clone(), given, heads, head_lines, high, classes, pages })
     }
 
@@ -293,6 +294,7 @@ impl Ways<'_> {
         let widths: Vec<Length> =
             split.iter().map(|(_, wide)| hundredths((body.width() - given).scaled(*wide, shares))).collect();
         let Some((heads, head_lines)) = task.heads(given, split, &widths)? else { return Ok(()) };
+        let paging = task.paging(&widths);
         let (least, most) = (task.board.grid.rows.0.min(task.rows), task.board.grid.rows.1.min(task.rows));
         for most in (least..=most).rev() {
             let rows = grid::share(task.rows, most, 1);
@@ -305,10 +307,9 @@ impl Ways<'_> {
             let owns = if rows.len() == 1 { &[true][..] } else { &[true, false] };
             let owns: Vec<_> = owns.iter().map(|own| (*own, task.counts(split, &rows, *own))).collect();
             for high in task.heights(room, tallest) {
-                let paging = task.paging(&widths, high);
                 for (own, counts) in &owns {
                     // Most ways cost what a higher one costs.
-                    let Some((fewest, held)) = paging.best(counts) else { continue };
+                    let Some((fewest, held)) = paging.best(high - task.play * 2, counts) else { continue };
                     let leaves = match (&task.piled, widths.as_slice()) {
                         (Some(piled), [wide]) => piled.leaves(&rows, task.piece(*wide, high)).ok(),
                         _ => Some(rows.len() + fewest.index()),

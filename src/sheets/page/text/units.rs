@@ -169,7 +169,8 @@ fn words(text: &str) -> impl Iterator<Item = (usize, &str)> {
 /// what it adds, as the languages say. Numbers that are compared stay with their sign.
 fn units(font: &Font, text: &str, sense: bool) -> Vec<Unit> {
     let space = font.units(" ");
-    let mut units: Vec<Unit> = Vec::new();
+    // Words have some five letters: the list grows once where they are shorter.
+    let mut units: Vec<Unit> = Vec::with_capacity(text.len() / 6 + 1);
     // Of the part that is being put together: whether it goes on, ends in a bare numeral, and ends in a sign that compares one
     // with the next.
     let (mut glue, mut numeral_last, mut compared) = (false, false, false);
