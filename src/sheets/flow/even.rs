@@ -26,49 +26,82 @@ const STEP: i64 = 4;
 /// No page is left emptier than this for the sake of the last one.
 const SHALLOWEST: i64 = 60;
 
-/// Whether no page is left for a few lines, where the last one is filled so far, in percent.
-pub fn is_even(pages: &[Page], last: i64) -> bool {
-    pages.len() < 2 || last >= ENOUGH
+/// What some pages come to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Extent {
+    /// How many they are.
+    pub pages: usize,
+    /// How full the last of them is, in percent.
+    pub last: i64,
 }
 
-/// The pages that `lay` makes, with how full the last of them is. Where that is nearly empty, all stand closer if that saves it;
-/// if not, the other pages give it some of what they hold.
-pub fn even(lay: impl Fn(Spread) -> Result<(Vec<Page>, i64), Problem>) -> Result<Vec<Page>, Problem> {
-    let (pages, last) = closer(&lay)?;
-    if is_even(&pages, last) {
+impl Extent {
+    /// Whether no page is left for a few lines.
+    pub fn is_even(self) -> bool {
+        self.pages < 2 || self.last >= ENOUGH
+    }
+}
+
+/// Whether pages are drawn, or only measured: to find out how they are spread best, nothing need be drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Pass {
+    /// There are pages.
+    Drawn,
+    /// Only what they come to is known.
+    Measured,
+}
+
+/// The pages that `lay` makes. Where the last of them is nearly empty, all stand closer if that saves it; if not, the other
+/// pages give it some of what they hold.
+pub fn even(mut lay: impl FnMut(Spread, Pass) -> Result<(Vec<Page>, Extent), Problem>) -> Result<Vec<Page>, Problem> {
+    let (pages, usual) = lay(Spread::USUAL, Pass::Drawn)?;
+    if usual.is_even() {
         return Ok(pages);
     }
-    Ok(shared(pages.len(), lay)?.unwrap_or(pages))
+    let mut measured = |spread| lay(spread, Pass::Measured).map(|(_, extent)| extent);
+    let (mut spread, closer) = closer_than(usual, &mut measured)?;
+    if !closer.is_even() {
+        spread = shared(closer.pages, measured)?.unwrap_or(spread);
+    }
+    if spread == Spread::USUAL { Ok(pages) } else { lay(spread, Pass::Drawn).map(|(pages, _)| pages) }
 }
 
-/// The same, closer where that saves a nearly empty page, and how full the last one is.
-pub fn closer(lay: impl Fn(Spread) -> Result<(Vec<Page>, i64), Problem>) -> Result<(Vec<Page>, i64), Problem> {
-    let (usual, last) = lay(Spread::USUAL)?;
-    if !is_even(&usual, last) {
+/// How pages are spread that stand closer where that saves a nearly empty page, and what they come to.
+pub fn closer(mut measured: impl FnMut(Spread) -> Result<Extent, Problem>) -> Result<(Spread, Extent), Problem> {
+    closer_than(measured(Spread::USUAL)?, measured)
+}
+
+fn closer_than(
+    usual: Extent,
+    mut measured: impl FnMut(Spread) -> Result<Extent, Problem>,
+) -> Result<(Spread, Extent), Problem> {
+    if !usual.is_even() {
         for white in CLOSER {
-            let saved = lay(Spread { white, ..Spread::USUAL })?;
-            if saved.0.len() < usual.len() {
-                return Ok(saved);
+            let spread = Spread { white, ..Spread::USUAL };
+            let saved = measured(spread)?;
+            if saved.pages < usual.pages {
+                return Ok((spread, saved));
             }
         }
     }
-    Ok((usual, last))
+    Ok((Spread::USUAL, usual))
 }
 
 /// The same number of pages, less deeply filled, so that the last has enough; `None` where that takes more pages.
 pub fn shared(
     count: usize,
-    lay: impl Fn(Spread) -> Result<(Vec<Page>, i64), Problem>,
-) -> Result<Option<Vec<Page>>, Problem> {
+    mut measured: impl FnMut(Spread) -> Result<Extent, Problem>,
+) -> Result<Option<Spread>, Problem> {
     let mut depth = Spread::USUAL.depth - STEP;
     while depth >= SHALLOWEST {
+        let spread = Spread { depth, ..Spread::USUAL };
         // A row that is higher than so little room asks for whole pages.
-        let Ok((pages, last)) = lay(Spread { depth, ..Spread::USUAL }) else { break };
-        if pages.len() > count {
+        let Ok(extent) = measured(spread) else { break };
+        if extent.pages > count {
             break;
         }
-        if last >= ENOUGH {
-            return Ok(Some(pages));
+        if extent.last >= ENOUGH {
+            return Ok(Some(spread));
         }
         depth -= STEP;
     }

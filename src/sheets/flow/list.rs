@@ -4,7 +4,7 @@ use crate::diag::Problem;
 use crate::measure::{Length, Point, Rect, Sides, Size};
 use crate::sheets::flow::pages::Flow;
 use crate::sheets::page::ink;
-use crate::sheets::page::text::Face;
+use crate::sheets::page::text::{self, Face};
 use crate::sheets::page::{Item, Node, Tag};
 
 /// What stands before an item.
@@ -34,11 +34,14 @@ pub struct ListLook {
 impl Flow<'_> {
     /// A list; no item is broken.
     pub fn list(&mut self, items: &[String], look: &ListLook) -> Result<(), Problem> {
-        let high = |item: &String| look.gap + self.column().height(item, &look.face, look.indent);
-        let highs: Vec<Length> = items.iter().map(high).collect();
+        let mut broken = Vec::new();
+        for item in items {
+            broken.push(self.column().broken(item, &look.face, look.indent)?);
+        }
+        let highs: Vec<Length> = broken.iter().map(|lines| look.gap + text::height(lines.len(), &look.face)).collect();
         let all: Length = highs.iter().copied().sum();
         let mut nodes = Vec::new();
-        for (k, item) in items.iter().enumerate() {
+        for (k, lines) in broken.iter().enumerate() {
             let wanted = if k == 0 && look.whole && all <= self.whole() { all } else { along(&highs, k) };
             if k > 0 && self.left() < wanted {
                 self.push(Node::Tagged(Tag::List, std::mem::take(&mut nodes)));
@@ -46,7 +49,7 @@ impl Flow<'_> {
             self.begin(wanted)?;
             self.gap(look.gap);
             let (left, y) = (self.frame().left(), self.column().y);
-            let body = self.column().text(item, &look.face, look.indent, Tag::ListBody)?;
+            let body = self.column().lines(lines, &look.face, look.indent, Tag::ListBody);
             nodes.push(Node::tagged(Tag::ListItem, [Node::artifact(mark(look, left, y)), body]));
         }
         if !nodes.is_empty() {

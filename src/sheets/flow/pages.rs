@@ -6,7 +6,7 @@
 use crate::diag::Problem;
 use crate::measure::{Length, Rect, Size};
 use crate::sheets::flow::column::Column;
-use crate::sheets::flow::even::Spread;
+use crate::sheets::flow::even::{Extent, Pass, Spread};
 use crate::sheets::page::desk::Desk;
 use crate::sheets::page::head::{self, Head, Headed};
 use crate::sheets::page::layout::{Layout, Turn};
@@ -60,6 +60,9 @@ pub struct Flow<'a> {
     setup: Setup<'a>,
     size: Size,
     done: Vec<Page>,
+    /// How many pages are finished, drawn or not.
+    count: usize,
+    pass: Pass,
     headed: Headed,
     nodes: Vec<Node>,
     column: Column<'a>,
@@ -83,6 +86,8 @@ impl<'a> Flow<'a> {
             setup,
             size,
             done: Vec::new(),
+            count: 0,
+            pass: Pass::Drawn,
             headed,
             nodes: Vec::new(),
             column,
@@ -101,6 +106,18 @@ impl<'a> Flow<'a> {
         self
     }
 
+    /// The same, drawn or only measured.
+    #[must_use]
+    pub fn on(mut self, pass: Pass) -> Self {
+        self.pass = pass;
+        self
+    }
+
+    /// Whether pages are drawn.
+    pub fn draws(&self) -> bool {
+        self.pass == Pass::Drawn
+    }
+
     /// The room of a page that is filled.
     fn deep(&self) -> Rect {
         let all = self.headed.body;
@@ -108,19 +125,25 @@ impl<'a> Flow<'a> {
     }
 
     /// How much of this page is filled, in percent of all its room.
-    pub fn filled(&self) -> i64 {
+    fn filled(&self) -> i64 {
         let (used, all) = (self.column.y - self.headed.body.top(), self.headed.body.height());
         used.to_raw() * 100 / all.to_raw().max(1)
     }
 
     /// The finished pages. Fails when a heading that nothing followed does not fit.
-    pub fn finish(mut self) -> Result<Vec<Page>, Problem> {
+    pub fn finish(self) -> Result<Vec<Page>, Problem> {
+        self.laid().map(|(pages, _)| pages)
+    }
+
+    /// The finished pages, none where they were only measured, and what they come to.
+    pub fn laid(mut self) -> Result<(Vec<Page>, Extent), Problem> {
+        let last = self.filled();
         // The gap after the last part may reach beyond the page: that begins no other.
         if !self.waiting.is_empty() {
             self.begin(Length::ZERO)?;
         }
         self.close();
-        Ok(self.done)
+        Ok((self.done, Extent { pages: self.count, last }))
     }
 
     /// Names the section again on each page that begins within it.
@@ -212,8 +235,7 @@ impl<'a> Flow<'a> {
             if matches!(lead.tag, Tag::Heading(_)) {
                 self.under = Some(lead.clone());
             }
-            let node = self.column.text(&lead.text, &lead.face, Length::ZERO, lead.tag)?;
-            self.nodes.push(node);
+            self.put(&lead.text, &lead.face, lead.tag)?;
             self.column.skip(lead.below);
         }
         Ok(())
@@ -245,8 +267,7 @@ impl<'a> Flow<'a> {
             // The heading itself is named once: a listener goes from one to the next.
             self.begin(self.column.height(&text, &face, Length::ZERO))?;
             self.gap(above);
-            let node = self.column.text(&text, &face, Length::ZERO, Tag::Paragraph)?;
-            self.nodes.push(node);
+            self.put(&text, &face, Tag::Paragraph)?;
             self.column.skip(below.max(Length::mm(1)));
         }
         self.waiting = waiting;
@@ -254,6 +275,11 @@ impl<'a> Flow<'a> {
     }
 
     fn close(&mut self) {
+        self.count += 1;
+        if !self.draws() {
+            self.nodes.clear();
+            return;
+        }
         let layer = Layer { nodes: std::mem::take(&mut self.nodes), ..Layer::default() };
         let (kind, stock) = (self.setup.kind, self.setup.layout.stock);
         self.done.push(self.desk.finish(kind, self.size, stock, self.headed.clone(), layer));
@@ -262,8 +288,17 @@ impl<'a> Flow<'a> {
     /// A paragraph, kept whole.
     pub fn text(&mut self, text: &str, face: &Face) -> Result<(), Problem> {
         self.begin(self.column.height(text, face, Length::ZERO))?;
-        let node = self.column.text(text, face, Length::ZERO, Tag::Paragraph)?;
-        self.nodes.push(node);
+        self.put(text, face, Tag::Paragraph)
+    }
+
+    /// A text that has room, across the page.
+    fn put(&mut self, text: &str, face: &Face, tag: Tag) -> Result<(), Problem> {
+        if self.draws() {
+            let node = self.column.text(text, face, Length::ZERO, tag)?;
+            self.nodes.push(node);
+        } else {
+            self.column.skip(self.column.height(text, face, Length::ZERO));
+        }
         Ok(())
     }
 }

@@ -93,19 +93,24 @@ impl TableLook<'_> {
     /// The same with so many percent of the room above and below headings and cells.
     #[must_use]
     pub fn closer(self, white: i64) -> Self {
-        let closer = |(face, sides): (Face, Sides<Length>)| {
-            let Sides { top, bottom, .. } = sides;
-            (face, Sides { top: top.scaled(white, 100), bottom: bottom.scaled(white, 100), ..sides })
-        };
+        let closer = |(face, sides): (Face, Sides<Length>)| (face, closer(sides, white));
         Self { head: closer(self.head), cell: closer(self.cell), ..self }
     }
+}
+
+/// The same room with so many percent of it above and below.
+fn closer(sides: Sides<Length>, white: i64) -> Sides<Length> {
+    let Sides { top, bottom, .. } = sides;
+    Sides { top: top.scaled(white, 100), bottom: bottom.scaled(white, 100), ..sides }
 }
 
 /// A table whose lines are broken and whose rows are measured.
 #[derive(Debug)]
 pub struct SetTable<'t> {
     desk: &'t Desk<'t>,
-    look: &'t TableLook<'t>,
+    look: TableLook<'t>,
+    /// The room above and below cells, in percent of the look's: lines stay as they are when it changes.
+    white: i64,
     widths: Vec<Length>,
     head: SetRow<'t>,
     rows: Vec<SetRow<'t>>,
@@ -114,7 +119,8 @@ pub struct SetTable<'t> {
 #[derive(Debug)]
 struct SetRow<'t> {
     cells: Vec<SetCell<'t>>,
-    high: Length,
+    /// How high its highest cell stands, without the room around it.
+    tall: Length,
     sides: Sides<Length>,
 }
 
@@ -131,12 +137,7 @@ type Lines<'t> = Vec<Cow<'t, str>>;
 
 impl Table {
     /// Breaks its lines for a width. Fails when its longest words are wider together, or the font lacks a character.
-    pub fn set<'t>(
-        &'t self,
-        desk: &'t Desk<'t>,
-        look: &'t TableLook<'t>,
-        width: Length,
-    ) -> Result<SetTable<'t>, Problem> {
+    pub fn set<'t>(&'t self, desk: &'t Desk<'t>, look: &TableLook<'t>, width: Length) -> Result<SetTable<'t>, Problem> {
         let (head_face, head_sides) = &look.head;
         let columns: Vec<_> = self.columns.iter().map(|column| column.width).collect();
         let need = |(k, column): (usize, &TableColumn)| {
@@ -157,7 +158,7 @@ impl Table {
             SetRow::of(cells.iter().zip(&widths).map(|(cell, width)| set(desk, look, cell, room(width))), sides)
         };
         let rows = self.rows.iter().map(row).collect::<Result<_, _>>()?;
-        Ok(SetTable { desk, look, widths, head, rows })
+        Ok(SetTable { desk, look: *look, white: 100, widths, head, rows })
     }
 }
 
@@ -228,26 +229,46 @@ impl<'t> SetRow<'t> {
         cells: impl Iterator<Item = Result<(SetCell<'t>, Length), Problem>>,
         sides: Sides<Length>,
     ) -> Result<Self, Problem> {
-        let mut high = Length::ZERO;
-        let mut row = Vec::new();
+        let (mut row, mut tall) = (Vec::new(), Length::ZERO);
         for cell in cells {
-            let (cell, tall) = cell?;
-            high = high.max(tall);
+            let (cell, high) = cell?;
+            tall = tall.max(high);
             row.push(cell);
         }
-        Ok(Self { cells: row, high: high + sides.top + sides.bottom, sides })
+        Ok(Self { cells: row, tall, sides })
+    }
+
+    /// The room around its cells, with so many percent of it above and below.
+    fn around(&self, white: i64) -> Sides<Length> {
+        closer(self.sides, white)
+    }
+
+    /// How high it is with so many percent of the room above and below its cells.
+    fn high(&self, white: i64) -> Length {
+        let Sides { top, bottom, .. } = self.around(white);
+        self.tall + top + bottom
     }
 }
 
 impl SetTable<'_> {
+    /// Its rows from now on with so many percent of the room above and below headings and cells.
+    pub fn space(&mut self, white: i64) {
+        self.white = white;
+    }
+
     /// How high each row is, from the first to the last.
     fn highs(&self) -> Vec<Length> {
-        self.rows.iter().map(|row| row.high).collect()
+        self.rows.iter().map(|row| row.high(self.white)).collect()
+    }
+
+    /// How high the headings are.
+    fn head_high(&self) -> Length {
+        self.head.high(self.white)
     }
 
     /// How high it is with all its rows.
     pub fn height(&self) -> Length {
-        self.head.high + self.rows.iter().map(|row| row.high).sum()
+        self.head_high() + self.highs().into_iter().sum()
     }
 
     /// The whole table, from `at` down; and where it ends.
@@ -264,7 +285,7 @@ impl SetTable<'_> {
         };
         let (mut nodes, mut lines, mut drawn) = (Vec::new(), Vec::new(), Vec::new());
         if self.look.rules != Rules::Open {
-            let rect = Rect::new(at, Size::new(width, self.head.high));
+            let rect = Rect::new(at, Size::new(width, self.head_high()));
             nodes.push(Node::artifact(Item::Rect { rect, fill: Some(ink::SHADE), stroke: None }));
         }
         if self.look.rules == Rules::Strong {
@@ -273,7 +294,7 @@ impl SetTable<'_> {
         let mut y = at.y;
         for (k, row) in std::iter::once(&self.head).chain(&self.rows[rows]).enumerate() {
             drawn.push(self.row(row, Point::new(at.x, y), k == 0));
-            y += row.high;
+            y += row.high(self.white);
             match self.look.rules {
                 Rules::Strong => lines.push(rule(y, ink::OUTLINE)),
                 Rules::Fine => lines.push(rule(y, ink::FINE)),
@@ -294,10 +315,11 @@ impl SetTable<'_> {
 
     /// One row, with its top left corner here.
     fn row(&self, row: &SetRow<'_>, at: Point, heads: bool) -> Node {
+        let (high, sides) = (row.high(self.white), row.around(self.white));
         let mut x = at.x;
         let mut nodes = Vec::new();
         for (k, (cell, &width)) in row.cells.iter().zip(&self.widths).enumerate() {
-            let frame = Rect::new(Point::new(x, at.y), Size::new(width, row.high)).shrunk(row.sides);
+            let frame = Rect::new(Point::new(x, at.y), Size::new(width, high)).shrunk(sides);
             let content = match (cell, self.look.pictures) {
                 (SetCell::Empty, _) | (SetCell::Picture(..), None) => Vec::new(),
                 (SetCell::Picture(counts, told, face), Some(pictures)) => {
@@ -340,10 +362,14 @@ impl SetTable<'_> {
 impl Flow<'_> {
     /// A table over as many pages as it needs. Fails when a row is higher than a page, or its words are wider.
     pub fn table(&mut self, table: &Table, look: &TableLook<'_>) -> Result<(), Problem> {
-        let set = table.set(self.desk(), look, self.frame().width())?;
-        let (highs, head) = (set.highs(), set.head.high);
+        self.set_table(&table.set(self.desk(), look, self.frame().width())?)
+    }
+
+    /// The same with its lines broken already, for the width of these pages.
+    pub fn set_table(&mut self, set: &SetTable<'_>) -> Result<(), Problem> {
+        let (highs, head) = (set.highs(), set.head_high());
         let (here, own, all) = (self.left() - head, self.whole() - head, highs.iter().copied().sum::<Length>());
-        let parted = look.whole && all > here && all <= own;
+        let parted = set.look.whole && all > here && all <= own;
         if !self.at_top() && (parted || !breaks_well(here, own, &highs)) {
             self.turn_on()?;
         }
@@ -355,10 +381,14 @@ impl Flow<'_> {
             self.begin(head + highs[from])?;
             let room = self.left() - head;
             let fits = taken(room, &highs[from..]);
-            let at = Point::new(self.frame().left(), self.column().y);
-            let (nodes, y) = set.draw(from..from + fits, at);
-            self.extend(nodes);
-            self.column().y = y;
+            if self.draws() {
+                let at = Point::new(self.frame().left(), self.column().y);
+                let (nodes, y) = set.draw(from..from + fits, at);
+                self.extend(nodes);
+                self.column().y = y;
+            } else {
+                self.column().skip(head + highs[from..from + fits].iter().copied().sum());
+            }
             from += fits;
         }
         Ok(())

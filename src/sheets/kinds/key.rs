@@ -14,7 +14,7 @@ use crate::number::{Breadth, Content, Form, Number, Slip, Task};
 use crate::sheets::blocks::geometry::{Arranged, Counts};
 use crate::sheets::blocks::picture::Pictures;
 use crate::sheets::flow::table::{self, Table, TableCell, TableColumn};
-use crate::sheets::flow::titled::{self, TablePages, TitledTable};
+use crate::sheets::flow::titled::{self, TablePages, TitledTable, TitledTables};
 use crate::sheets::flow::widths::ColumnWidth;
 use crate::sheets::kinds::described::{cell, pictured};
 use crate::sheets::kinds::pieces;
@@ -132,25 +132,29 @@ fn answered(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     // The same at every unit, and costly to find out.
     let told = Told { decoys: lesson.sets.iter().map(Decoy::all).collect(), written: rows_written(lesson) };
     let drawn = drawn(desk)?;
+    let in_words = || keys(desk, layout, &told, None, |_| true).map(|(_, pages)| pages.unwrap_or_default());
     if drawn.is_empty() {
-        return keys(desk, layout, &told, None);
+        return in_words();
     }
     let room = Size::new(layout.length("picture_width")?, layout.length("picture_height")?);
     let smaller = |unit: &Length| (*unit > least).then(|| (*unit - UNIT_STEP).max(least));
     let arranged = Arranged::of(&drawn);
-    let mut best: Option<Vec<Page>> = None;
+    let mut best: Option<(usize, Pictures)> = None;
     for unit in std::iter::successors(Some(most), smaller) {
         let Some(work) = arranged.at(unit, room.width).filter(|work| work.size().fits(room)) else {
             continue;
         };
         let pictures = Pictures::new(work, desk.ink(), desk.lesson.wording());
-        match keys(desk, layout, &told, Some(&pictures)) {
-            Ok(pages) if pages.len() == desk.lesson.sets.len() => return Ok(pages),
-            Ok(pages) if best.as_ref().is_none_or(|best| pages.len() < best.len()) => best = Some(pages),
+        match keys(desk, layout, &told, Some(&pictures), |count| count == desk.lesson.sets.len()) {
+            Ok((_, Some(pages))) => return Ok(pages),
+            Ok((count, None)) if best.as_ref().is_none_or(|(fewest, _)| count < *fewest) => {
+                best = Some((count, pictures));
+            }
             Ok(_) | Err(_) => {}
         }
     }
-    best.map_or_else(|| keys(desk, layout, &told, None), Ok)
+    let Some((_, pictures)) = best else { return in_words() };
+    keys(desk, layout, &told, Some(&pictures), |_| true).map(|(_, pages)| pages.unwrap_or_default())
 }
 
 /// Units are tried in steps of this.
@@ -164,30 +168,68 @@ struct Told<'s> {
     written: RowsBy,
 }
 
-/// The keys of all versions, with pictures of one size.
-fn keys(desk: &Desk<'_>, layout: &Layout, told: &Told<'_>, pictures: Option<&Pictures>) -> Result<Vec<Page>, Problem> {
-    let mut pages = Vec::new();
-    let shares = desk.lesson.shares();
+/// How many pages the keys of all versions take with pictures of one size, and the pages where so many are worth drawing.
+fn keys(
+    desk: &Desk<'_>,
+    layout: &Layout,
+    told: &Told<'_>,
+    pictures: Option<&Pictures>,
+    worth: impl Fn(usize) -> bool,
+) -> Result<(usize, Option<Vec<Page>>), Problem> {
+    let mut keys = Vec::new();
     for (set, decoys) in desk.lesson.sets.iter().zip(&told.decoys) {
-        let title = if desk.lesson.sets.len() == 1 {
-            desk.lesson.wording().sheet_title(SheetKind::Key).to_owned()
-        } else {
-            desk.lesson.wording().page_name(SheetKind::Key, Some(set.version))
-        };
-        let note = set.group.and_then(|at| shares.get(at)).map(|share| desk.lesson.wording().whose_key(share));
-        let setup = TablePages { kind: SheetKind::Key, layout, title: &title, note: note.as_deref(), pictures };
         let parts = [Some(board(desk, set, told.written, pictures)?), revealed(desk, set, decoys, pictures)?];
-        let parts: Vec<TitledTable> = parts.into_iter().flatten().collect();
-        let laid = titled::lay_closely(desk, &setup, &parts)?;
-        for page in laid {
-            let mut page = desk.versioned(page, set.version);
+        keys.push(Key::of(desk, set, parts.into_iter().flatten().collect()));
+    }
+    let on: Vec<TablePages<'_>> = keys.iter().map(|key| key.on(layout, pictures)).collect();
+    let (mut count, mut tables) = (0, Vec::new());
+    for (key, on) in keys.iter().zip(&on) {
+        let mut set = TitledTables::set(desk, on, &key.parts)?;
+        let (spread, extent) = set.closer()?;
+        count += extent.pages;
+        tables.push((key, set, spread));
+    }
+    if !worth(count) {
+        return Ok((count, None));
+    }
+    let mut pages = Vec::new();
+    for (key, mut tables, spread) in tables {
+        for page in tables.drawn(spread)? {
+            let mut page = desk.versioned(page, key.version);
             if desk.lesson.sets.len() > 1 {
-                page.layers.push(letter(desk, layout, &page, set.version)?);
+                page.layers.push(letter(desk, layout, &page, key.version)?);
             }
             pages.push(page);
         }
     }
-    Ok(pages)
+    Ok((count, Some(pages)))
+}
+
+/// What stands in one version's key.
+struct Key {
+    version: Version,
+    title: String,
+    note: Option<String>,
+    parts: Vec<TitledTable>,
+}
+
+impl Key {
+    fn of(desk: &Desk<'_>, set: &SortSet, parts: Vec<TitledTable>) -> Self {
+        let wording = desk.lesson.wording();
+        let title = if desk.lesson.sets.len() == 1 {
+            wording.sheet_title(SheetKind::Key).to_owned()
+        } else {
+            wording.page_name(SheetKind::Key, Some(set.version))
+        };
+        let shares = desk.lesson.shares();
+        let note = set.group.and_then(|at| shares.get(at)).map(|share| wording.whose_key(share));
+        Self { version: set.version, title, note, parts }
+    }
+
+    /// The pages that it goes on.
+    fn on<'k>(&'k self, layout: &'k Layout, pictures: Option<&'k Pictures>) -> TablePages<'k> {
+        TablePages { kind: SheetKind::Key, layout, title: &self.title, note: self.note.as_deref(), pictures }
+    }
 }
 
 /// A set's letter at the upper right; the title says it too, so that nobody need hear it twice.

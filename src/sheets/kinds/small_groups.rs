@@ -9,7 +9,7 @@ use crate::lesson::groups::{self, SlipLesson, Trial};
 use crate::lesson::{InPlay, LessonPart};
 use crate::measure::Length;
 use crate::number::{SlipFamily, Style};
-use crate::sheets::flow::even::{Spread, even};
+use crate::sheets::flow::even::{Extent, Pass, Spread, even};
 use crate::sheets::flow::list::{ListLook, ListMark};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::flow::table::{Rules, Table, TableCell, TableColumn, TableLook};
@@ -29,15 +29,16 @@ pub fn lay(desk: &Desk<'_>) -> Result<Vec<Page>, Problem> {
     let parts = desk.lesson.parts();
     let own: Vec<(LessonPart<'_>, Vec<SlipLesson>)> =
         parts.into_iter().map(|part| (part, groups::lessons(desk.lesson, &part))).collect();
-    even(|spread| laid(desk, &own, spread))
+    even(|spread, pass| laid(desk, &own, spread, pass))
 }
 
-/// The pages for these, and how full the last of them is, in percent.
+/// The pages for these, and what they come to.
 fn laid(
     desk: &Desk<'_>,
     own: &[(LessonPart<'_>, Vec<SlipLesson>)],
     Spread { white, depth }: Spread,
-) -> Result<(Vec<Page>, i64), Problem> {
+    pass: Pass,
+) -> Result<(Vec<Page>, Extent), Problem> {
     let layout = desk.layout(SheetKind::SmallGroups)?;
     let wording = desk.lesson.wording();
     let face = |name| desk.face(layout, name);
@@ -49,8 +50,8 @@ fn laid(
     let title = wording.sheet_title(SheetKind::SmallGroups).to_owned();
     let first = Heading { title: title.clone(), note: Some(note) };
     let later = Heading { title, note: None };
-    let flow =
-        Flow::new(desk, Setup { kind: SheetKind::SmallGroups, layout, first, later, widest: None })?.to_depth(depth);
+    let flow = Flow::new(desk, Setup { kind: SheetKind::SmallGroups, layout, first, later, widest: None })?;
+    let flow = flow.to_depth(depth).on(pass);
     let mut sheet = GroupPages { flow, look, text, part, between, lines };
     sheet.reading(desk, layout.length("indent")?)?;
     for in_play in groups::by_family(desk.lesson) {
@@ -62,8 +63,7 @@ fn laid(
         sheet.lesson(desk, in_play, &mine)?;
     }
     sheet.has_it(desk)?;
-    let last = sheet.flow.filled();
-    Ok((sheet.flow.finish()?, last))
+    sheet.flow.laid()
 }
 
 /// The pages being filled.

@@ -10,7 +10,7 @@ use crate::diag::Problem;
 use crate::lesson::job::JobFacts;
 use crate::lesson::teach::{self, Means, PlanPart, Teaching};
 use crate::measure::{Count, Length, Point};
-use crate::sheets::flow::even::{Spread, is_even, shared};
+use crate::sheets::flow::even::{Extent, Spread, shared};
 use crate::sheets::flow::list::{ListLook, ListMark, along};
 use crate::sheets::flow::pages::{Flow, Heading, Lead, Setup};
 use crate::sheets::kinds::record;
@@ -24,19 +24,19 @@ use crate::spec::SheetKind;
 /// Lays the plan out: at the sizes of the layout, or more closely or widely where that leaves no last page nearly empty.
 pub fn lay(desk: &Desk<'_>, job: &JobFacts) -> Result<Vec<Page>, Problem> {
     let teaching = teach::plan(&means(desk, job)?);
-    let (usual, last) = laid(desk, &teaching, Air(100), Spread::USUAL)?;
-    if is_even(&usual, last) {
+    let (usual, extent) = laid(desk, &teaching, Air(100), Spread::USUAL)?;
+    if extent.is_even() {
         return Ok(usual);
     }
     for air in [Air(85), Air(70), Air(55), Air(120), Air(140), Air(170)] {
-        let (pages, last) = laid(desk, &teaching, air, Spread::USUAL)?;
+        let (pages, extent) = laid(desk, &teaching, air, Spread::USUAL)?;
         // Wider is no reason for a page more.
-        if is_even(&pages, last) && pages.len() <= usual.len() {
+        if extent.is_even() && pages.len() <= usual.len() {
             return Ok(pages);
         }
     }
-    let shared = shared(usual.len(), |spread| laid(desk, &teaching, Air(100), spread))?;
-    Ok(shared.unwrap_or(usual))
+    let spread = shared(usual.len(), |spread| Ok(laid(desk, &teaching, Air(100), spread)?.1))?;
+    spread.map_or(Ok(usual), |spread| Ok(laid(desk, &teaching, Air(100), spread)?.0))
 }
 
 /// The room between steps and phases, in percent of the layout's; where it is less, type is a little smaller too.
@@ -56,8 +56,8 @@ impl Air {
     }
 }
 
-/// The pages, and how full the last of them is, in percent.
-fn laid(desk: &Desk<'_>, teaching: &Teaching, air: Air, spread: Spread) -> Result<(Vec<Page>, i64), Problem> {
+/// The pages, and what they come to.
+fn laid(desk: &Desk<'_>, teaching: &Teaching, air: Air, spread: Spread) -> Result<(Vec<Page>, Extent), Problem> {
     let mut script = PlanPages::new(desk, air, teaching)?;
     script.flow = script.flow.to_depth(spread.depth);
     script.aims(teaching)?;
@@ -65,8 +65,7 @@ fn laid(desk: &Desk<'_>, teaching: &Teaching, air: Air, spread: Spread) -> Resul
     for part in &teaching.phases {
         script.part(part)?;
     }
-    let last = script.flow.filled();
-    Ok((script.flow.finish()?, last))
+    script.flow.laid()
 }
 
 /// What the class has in its hands.
@@ -210,8 +209,11 @@ impl<'a> PlanPages<'a> {
         let lesson = self.flow.desk().lesson;
         let wording = lesson.wording();
         let steps: Vec<step::Set> = part.steps.iter().map(|step| step::set(&self.look, step, lesson)).collect();
-        let high = |set: &step::Set| set.height(self.flow.column(), &self.look) + self.look.step;
-        let highs: Vec<Length> = steps.iter().map(high).collect();
+        let mut broken = Vec::new();
+        for set in &steps {
+            broken.push(set.broken(self.flow.column(), &self.look)?);
+        }
+        let highs: Vec<Length> = broken.iter().map(|step| step.height() + self.look.step).collect();
         let table = wording.table(&part.table, lesson.spec.class.learners.value);
         // A heading never stands alone: it takes its first two steps along.
         let head = self.look.phase.pitch() + self.table_height(&table) + self.look.step;
@@ -227,14 +229,14 @@ impl<'a> PlanPages<'a> {
             self.flow.push(Node::tagged(Tag::List, [Node::tagged(Tag::ListItem, [name, text])]));
         }
         let mut items = Vec::new();
-        for (k, set) in steps.iter().enumerate() {
+        for (k, step) in broken.iter().enumerate() {
             // The last step never stands alone on a page, and needs no room below it.
             if k > 0 && self.flow.left() < along(&highs, k) - self.look.step {
                 self.list(&mut items);
                 self.flow.turn()?;
                 self.heading(part, true)?;
             }
-            items.push(set.draw(self.flow.column(), &self.look)?);
+            items.push(step.draw(self.flow.column(), &self.look)?);
             self.flow.column().skip(self.look.step);
         }
         self.list(&mut items);

@@ -1,5 +1,7 @@
 //! One step of the plan: its label and its lines.
 
+use std::borrow::Cow;
+
 use crate::diag::Problem;
 use crate::lesson::Lesson;
 use crate::lesson::teach::{Seen, Step};
@@ -7,7 +9,7 @@ use crate::measure::{Length, Point};
 use crate::sheets::flow::column::Column;
 use crate::sheets::kinds::plan::PlanLook;
 use crate::sheets::page::ink;
-use crate::sheets::page::text::Face;
+use crate::sheets::page::text::{self, Face};
 use crate::sheets::page::{Item, Node, Stroke, Tag};
 use crate::wording::plan::Reply;
 
@@ -73,35 +75,50 @@ impl Set {
         both.then_some(at)
     }
 
-    pub(super) fn height(&self, column: &Column<'_>, look: &PlanLook) -> Length {
+    /// Its lines broken for a column. Fails when the font lacks a character.
+    pub(super) fn broken<'s>(&'s self, column: &Column<'_>, look: &PlanLook) -> Result<Broken<'s>, Problem> {
         let indent = self.indent(look);
-        let below = self.answer.iter().filter(|_| self.beside(column, look).is_none());
-        self.lines.iter().chain(below).map(|(text, face)| column.height(text, face, indent)).sum()
+        let beside = self.beside(column, look);
+        let below = self.answer.iter().filter(|_| beside.is_none());
+        let broken = |(text, face): &'s (String, Face)| Ok((column.broken(text, face, indent)?, *face));
+        let lines = self.lines.iter().chain(below).map(broken).collect::<Result<_, Problem>>()?;
+        Ok(Broken { set: self, lines, beside })
+    }
+}
+
+/// A step with its lines broken.
+pub(super) struct Broken<'s> {
+    set: &'s Set,
+    /// Paragraph by paragraph, an answer below the question among them.
+    lines: Vec<(Vec<Cow<'s, str>>, Face)>,
+    /// Where its answer stands beside the question.
+    beside: Option<Length>,
+}
+
+impl Broken<'_> {
+    pub(super) fn height(&self) -> Length {
+        self.lines.iter().map(|(lines, face)| text::height(lines.len(), face)).sum()
     }
 
     pub(super) fn draw(&self, column: &mut Column<'_>, look: &PlanLook) -> Result<Node, Problem> {
-        let label = column.beside(self.label, &look.label, look.times, look.labels, Tag::Label)?;
-        let indent = self.indent(look);
-        let beside = self.beside(column, look);
+        let set = self.set;
+        let label = column.beside(set.label, &look.label, look.times, look.labels, Tag::Label)?;
+        let indent = set.indent(look);
         let mut body = Vec::new();
         let top = column.y;
         let mut said = top;
-        for (k, (text, face)) in self.lines.iter().enumerate() {
-            body.push(column.text(text, face, indent, Tag::Paragraph)?);
+        for (k, (lines, face)) in self.lines.iter().enumerate() {
+            body.push(column.lines(lines, face, indent, Tag::Paragraph));
             if k == 0 {
                 said = column.y;
             }
         }
-        match (&self.answer, beside) {
-            (Some((answer, face)), Some(at)) => {
-                let below = std::mem::replace(&mut column.y, top);
-                body.push(column.beside(answer, face, at, column.frame.width() - at, Tag::Paragraph)?);
-                column.y = below;
-            }
-            (Some((answer, face)), None) => body.push(column.text(answer, face, indent, Tag::Paragraph)?),
-            (None, _) => {}
+        if let (Some((answer, face)), Some(at)) = (&set.answer, self.beside) {
+            let below = std::mem::replace(&mut column.y, top);
+            body.push(column.beside(answer, face, at, column.frame.width() - at, Tag::Paragraph)?);
+            column.y = below;
         }
-        if self.bar {
+        if set.bar {
             let x = column.frame.left() + look.times + look.labels + BAR.width.half();
             let inset = Length::mm100(60);
             let line = Item::Line { from: Point::new(x, top + inset), to: Point::new(x, said - inset), stroke: BAR };
