@@ -224,11 +224,12 @@ impl Envelope {
 
     /// Questions on one check.
     pub fn questions(&self) -> u32 {
-        let labels = blocks(self.masters(SheetKind::Exit, None)).into_iter();
-        labels
-            .filter_map(|block| if let Block::Entry(label, _) = block { label.parse().ok() } else { None })
-            .max()
-            .unwrap_or(0)
+        // Each question is a heading that begins with its number.
+        let number = |block| {
+            let Block::Heading(asked) = block else { return None };
+            asked.split_once(' ')?.0.parse().ok()
+        };
+        blocks(self.masters(SheetKind::Exit, None)).into_iter().filter_map(number).max().unwrap_or(0)
     }
 
     /// How many learners share one copy of what is kept.

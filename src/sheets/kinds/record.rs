@@ -118,7 +118,7 @@ fn pages(desk: &Desk<'_>, numbers: &[Number]) -> Result<Vec<Page>, Problem> {
         let grid = Grid::filling(headed.body, 1, rows, layout.grid.gutter);
         let mut layer = Layer::default();
         for (cell, number) in grid.cells().zip(these.iter().copied().map(Some).chain(std::iter::repeat(None))) {
-            layer.nodes.push(look.row(desk, cell, number)?);
+            layer.nodes.extend(look.row(desk, cell, number)?);
             layer.boxes.push(cell);
         }
         pages.push(desk.finish(SheetKind::Record, size, layout.stock, headed, layer));
@@ -192,8 +192,8 @@ impl RowLook<'_> {
         Ok(self.top()? + self.words() + GAP + self.layout.padding * 2)
     }
 
-    /// One row.
-    fn row(&self, desk: &Desk<'_>, cell: Rect, number: Option<Number>) -> Result<Node, Problem> {
+    /// One row: for a listener a heading, and what is to be done below it.
+    fn row(&self, desk: &Desk<'_>, cell: Rect, number: Option<Number>) -> Result<Vec<Node>, Problem> {
         let [own, draw] = desk.lesson.wording().record_labels();
         let words = self.words() + self.layout.padding;
         let split = cell.bottom() - words - GAP;
@@ -219,14 +219,14 @@ impl RowLook<'_> {
                 nodes
                     .push(desk.set(&numeral, given.shrunk(pad), &self.numeral, Align::CENTRE)?.tagged(Tag::Heading(2)));
             }
-            None => nodes.push(self.label(desk, given, own)?),
+            None => nodes.push(self.label(desk, given, own, Tag::Heading(2))?),
         }
         if self.draw {
-            nodes.push(self.label(desk, drawing, draw)?);
+            nodes.push(self.label(desk, drawing, draw, Tag::Paragraph)?);
             shapes.push(upright(drawing.left(), top));
         }
         if sums {
-            nodes.push(self.label(desk, expanded, desk.lesson.form_heading(Form::Expanded))?);
+            nodes.push(self.label(desk, expanded, desk.lesson.form_heading(Form::Expanded), Tag::Paragraph)?);
             shapes.push(upright(expanded.left(), top));
         }
         let base = expanded.bottom() - Length::mm(6);
@@ -241,7 +241,7 @@ impl RowLook<'_> {
             to: Point::new(cell.right(), split),
             stroke: ink::OUTLINE,
         });
-        nodes.push(self.label(desk, low, desk.lesson.form_heading(Form::Words))?);
+        nodes.push(self.label(desk, low, desk.lesson.form_heading(Form::Words), Tag::Paragraph)?);
         let mut y = low.top() + self.layout.padding + self.label.pitch();
         for _ in 0..self.lines {
             shapes.push(line(y, low, ink::FINE));
@@ -253,15 +253,15 @@ impl RowLook<'_> {
         shapes.push(Item::Rect { rect: cell, fill: None, stroke: Some(ink::OUTLINE) });
         // Shapes first, so that no ground covers a letter.
         nodes.insert(0, Node::Artifact(shapes));
-        Ok(Node::Tagged(Tag::Section, nodes))
+        Ok(nodes)
     }
 
     /// A small label in the top left corner of an area.
-    fn label(&self, desk: &Desk<'_>, area: Rect, text: &str) -> Result<Node, Problem> {
+    fn label(&self, desk: &Desk<'_>, area: Rect, text: &str, tag: Tag) -> Result<Node, Problem> {
         let near = self.layout.padding.half();
         let frame = area.shrunk(Sides { left: self.layout.padding, ..Sides::splat(near) });
         let align = Align { across: Across::Left, down: Down::Top };
-        Ok(desk.set(text, frame, &self.label, align)?.tagged(Tag::Paragraph))
+        Ok(desk.set(text, frame, &self.label, align)?.tagged(tag))
     }
 }
 

@@ -15,7 +15,7 @@ use crate::sheets::page::ink;
 use crate::sheets::page::layout::{Layout, Turn};
 use crate::sheets::page::text::{self, Across, Align, Down, Face};
 use crate::sheets::page::tongues::within;
-use crate::sheets::page::{Item, Layer, Node, Page, Reader, Scope, Tag};
+use crate::sheets::page::{Item, Layer, Node, Page, Reader, Tag};
 use crate::spec::SheetKind;
 
 /// Lays the page out; none for a lesson without numbers.
@@ -270,8 +270,8 @@ impl Bank {
         Ok(drawn)
     }
 
-    /// One group: its title, a rule and its words, a table for a listener. `starts` are where words of each language begin,
-    /// from the left edge.
+    /// One group: its title, a rule and its words, each entry a paragraph for a listener. `starts` are where words of each
+    /// language begin, from the left edge.
     fn group(
         &self,
         desk: &Desk<'_>,
@@ -297,20 +297,19 @@ impl Bank {
             Item::Line { from: Point::new(area.left(), y), to: Point::new(area.right(), y), stroke: ink::OUTLINE };
         y += Length::mm(1);
         let bold = Face { weight: Weight::Bold, ..self.word };
-        let mut rows = Vec::new();
+        let mut said = vec![Node::Tagged(Tag::Heading(2), title), Node::artifact(rule)];
         for WordEntry { numeral, first, second: other } in &group.words {
             let middle = Align { across: Across::Left, down: Down::Middle };
             let figure = Rect::new(Point::new(area.left(), y), Size::new(starts[0], self.pitch()));
-            let figure = desk.set(numeral, figure, &bold, middle)?.tagged(Tag::HeaderCell(Scope::Row));
-            let spelt = desk.set(first, line(y, self.pitch(), starts[0]), &self.word, middle)?;
-            let mut cells = vec![figure, spelt.tagged(Tag::Cell)];
+            let mut entry = desk.set(numeral, figure, &bold, middle)?.nodes();
+            entry.extend(desk.set(first, line(y, self.pitch(), starts[0]), &self.word, middle)?.nodes());
             if let Some(other) = other {
                 let spelt = desk.set(other, line(y, self.pitch(), starts[1]), &self.word, middle)?;
-                cells.push(Node::Tagged(Tag::Cell, within(second, spelt.nodes())));
+                entry.extend(within(second, spelt.nodes()));
             }
-            rows.push(Node::Tagged(Tag::Row, cells));
+            said.push(Node::Tagged(Tag::Paragraph, entry));
             y += self.pitch();
         }
-        Ok(vec![Node::Tagged(Tag::Heading(2), title), Node::artifact(rule), Node::Tagged(Tag::Table, rows)])
+        Ok(said)
     }
 }

@@ -20,7 +20,7 @@ use crate::sheets::page::grid::Grid;
 use crate::sheets::page::head;
 use crate::sheets::page::layout::Layout;
 use crate::sheets::page::text::Face;
-use crate::sheets::page::{CutLine, Item, Layer, Node, Page, Piece, Tag};
+use crate::sheets::page::{CutLine, Item, Layer, Node, Page, Piece};
 use crate::spec::SheetKind;
 
 pub use key::parts as key;
@@ -139,8 +139,7 @@ fn page(desk: &Desk<'_>, design: &Design, look: &slip::Look, checks: &[&Check]) 
     for (cell, check) in design.grid.cells().zip(checks) {
         let frame = cell.shrunk(Sides::splat(layout.padding));
         layer.nodes.push(slip::heading(desk, look, frame, check)?);
-        let nodes = slip::draw(desk, look, frame, check, design.questions)?;
-        layer.nodes.push(Node::Tagged(Tag::Section, nodes));
+        layer.nodes.extend(slip::draw(desk, look, frame, check, design.questions)?);
         layer.pieces.push(Piece::named(desk.lesson.wording().check_title(check.mark), cell));
     }
     let printable = desk.printable(design.page);

@@ -217,18 +217,15 @@ pub(super) fn draw(
     let count = questions.min(check.questions.len()).max(1).wide();
     // What is left is shared out between the questions, evenly down the slip.
     let extra = (frame.height() - needed).scaled(1, count).min(Length::mm(14)).max(Length::ZERO);
-    let (mut y, mut asked) = (frame.top() + look.top(), Vec::new());
+    let mut y = frame.top() + look.top();
     for (k, question) in check.questions.iter().take(questions).enumerate() {
         y += BETWEEN + if k == 0 { extra.half() } else { extra };
         let left = frame.left() + look.number();
         let room = Rect::between(Point::new(left, y), Point::new(frame.right(), frame.bottom()));
         let label = Rect::new(Point::new(frame.left(), y), Size::new(look.number(), look.question.pitch()));
-        let number = text::run(desk.family, &[(k + 1).to_string()], label, &look.question).tagged(Tag::Label);
-        let mut body = Vec::new();
-        y = ask(desk, look, room, k, question, &mut body)?;
-        asked.push(Node::tagged(Tag::ListItem, [number, Node::Tagged(Tag::ListBody, body)]));
+        let number = text::run(desk.family, &[(k + 1).to_string()], label, &look.question).nodes();
+        y = ask(desk, look, room, (k, number), question, &mut nodes)?;
     }
-    nodes.push(Node::Tagged(Tag::List, asked));
     Ok(nodes)
 }
 
@@ -261,12 +258,14 @@ fn date_line(desk: &Desk<'_>, look: &Look, frame: Rect, check: &Check) -> Vec<No
     vec![name.tagged(Tag::Paragraph), Node::artifact(Item::Line { from, to, stroke: ink::OUTLINE })]
 }
 
-/// One question from the top of `room`; returns where it ends.
+/// Question `k`, whose number is set already, from the top of `room`; returns where it ends. For a listener the sentence with
+/// its number is a heading, to go to from question to question, and each choice below it one paragraph: a list would say the
+/// same with three elements a choice, and checks come by the hundreds.
 fn ask(
     desk: &Desk<'_>,
     look: &Look,
     room: Rect,
-    k: usize,
+    (k, mut number): (usize, Vec<Node>),
     question: &Question,
     nodes: &mut Vec<Node>,
 ) -> Result<Length, Problem> {
@@ -277,11 +276,12 @@ fn ask(
         let frame = Rect::new(Point::new(room.left(), y), Size::new(room.width(), high));
         match desk.family.font(face.weight).lacks(text) {
             Some(missing) => Err(Problem::new(format!("the font has no `{missing}`, needed for `{text}`"))),
-            None => Ok((text::run(desk.family, &lines, frame, face).tagged(Tag::Paragraph), high)),
+            None => Ok((text::run(desk.family, &lines, frame, face), high)),
         }
     };
-    let (node, high) = set(&question.sentence, y, &look.question)?;
-    nodes.push(node);
+    let (sentence, high) = set(&question.sentence, y, &look.question)?;
+    number.extend(sentence.nodes());
+    nodes.push(Node::Tagged(Tag::Heading(2), number));
     y += high;
     match (&question.shown, &look.pictures) {
         (Some(Content::Blocks(counts)), Some(pictures)) => {
@@ -293,8 +293,8 @@ fn ask(
         }
         (Some(content @ (Content::Text(_) | Content::Both(_))), _) => {
             for text in content.texts() {
-                let (node, high) = set(text, y + WITHIN, &look.choice)?;
-                nodes.push(desk.spoken(question.task.shown(), node));
+                let (shown, high) = set(text, y + WITHIN, &look.choice)?;
+                nodes.push(desk.spoken(question.task.shown(), shown.tagged(Tag::Paragraph)));
                 y += WITHIN + high;
             }
         }
@@ -309,14 +309,13 @@ fn ask(
     y += WITHIN;
     let beside = look.beside.get(k).copied().unwrap_or(false);
     let step = room.width().scaled(1, question.choices.len().wide());
-    let mut items = Vec::new();
     let mut x = room.left();
     for (place, choice) in (0_u8..).zip(&question.choices) {
         let width = if beside { step } else { room.width() } - look.beside_ring();
         let lines = text::wrap(desk.family, shown(&choice.content), width, &look.choice);
         let high = (text::height(lines.len(), &look.choice) + RINGS).max(look.row());
         let centre = Point::new(x + look.ring(), y + look.row().half());
-        items.push(marked(desk, look, centre, letter(place), &lines, width));
+        nodes.push(marked(desk, look, centre, letter(place), &lines, width));
         if beside {
             x += step;
         } else {
@@ -326,7 +325,6 @@ fn ask(
     if beside {
         y += look.row();
     }
-    nodes.push(Node::Tagged(Tag::List, items));
     Ok(y)
 }
 
@@ -339,7 +337,7 @@ fn marked(desk: &Desk<'_>, look: &Look, centre: Point, letter: char, lines: &[St
     let base = centre.moved(-ink.centre().x, -ink.centre().y);
     let frame = Rect::new(Point::new(base.x, base.y - face.size), Size::new(look.ring() * 2, face.size * 2));
     let align = Align { across: Across::Left, down: Down::Base(face.size) };
-    let label = text::placed(desk.family, &[text], frame, &face, align).tagged(Tag::Label);
+    let label = text::placed(desk.family, &[text], frame, &face, align);
     let circle = Item::Circle { centre, radius: look.ring(), fill: None, stroke: Some(ink::OUTLINE) };
     let cap = desk.family.font(look.choice.weight).cap_height(look.choice.size);
     let left = centre.x - look.ring() + look.beside_ring();
@@ -348,6 +346,6 @@ fn marked(desk: &Desk<'_>, look: &Look, centre: Point, letter: char, lines: &[St
     let high = text::height(lines.len(), &look.choice) + RINGS;
     let frame = Rect::new(Point::new(left, top), Size::new(width, high));
     let align = Align { across: Across::Left, down: Down::Base(look.choice.pitch().half() + cap.half()) };
-    let said = text::placed(desk.family, lines, frame, &look.choice, align).tagged(Tag::ListBody);
-    Node::tagged(Tag::ListItem, [Node::artifact(circle), label, said])
+    let said = text::placed(desk.family, lines, frame, &look.choice, align);
+    Node::tagged(Tag::Paragraph, std::iter::once(Node::artifact(circle)).chain(label.nodes()).chain(said.nodes()))
 }
