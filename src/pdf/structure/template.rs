@@ -32,8 +32,10 @@ pub struct Template {
 pub struct Numbers {
     /// The page.
     pub page: u32,
-    /// The object of the page's section; its other elements follow.
-    pub first: u32,
+    /// The page's section.
+    pub section: u32,
+    /// The first of its other elements; the rest follow.
+    pub inner: u32,
 }
 
 impl Template {
@@ -91,7 +93,7 @@ impl Template {
 
     /// Writes the array that leads from marked content back to elements.
     pub fn owners(&self, numbers: Numbers, out: &mut Vec<u8>) {
-        references(out, self.owners.iter().map(|place| numbers.first + place));
+        references(out, self.owners.iter().map(|place| numbers.object(Gap::Element(*place))));
     }
 }
 
@@ -99,7 +101,8 @@ impl Numbers {
     fn object(self, what: Gap) -> u32 {
         match what {
             Gap::Page => self.page,
-            Gap::Element(place) => self.first + place,
+            Gap::Element(0) => self.section,
+            Gap::Element(place) => self.inner + place - 1,
         }
     }
 }
@@ -110,7 +113,7 @@ mod tests {
 
     #[test]
     fn gaps_are_filled_for_each_page() {
-        let mut template = Template::new(vec![1]);
+        let mut template = Template::new(vec![1, 0]);
         template.text().extend_from_slice(b"<</K ");
         template.element(1);
         template.text().extend_from_slice(b">>");
@@ -119,14 +122,14 @@ mod tests {
         template.page();
         template.text().extend_from_slice(b"/K 0>>");
         template.end();
-        let filled = |page, first| {
-            let numbers = Numbers { page, first };
+        let filled = |page, section, inner| {
+            let numbers = Numbers { page, section, inner };
             let mut out = Vec::new();
             template.elements(numbers).for_each(|element| element(&mut out));
             template.owners(numbers, &mut out);
             String::from_utf8(out).unwrap()
         };
-        assert_eq!(filled(7, 20), "<</K 21 0 R>><</Pg 7 0 R/K 0>>[21 0 R]");
-        assert_eq!(filled(123, 4), "<</K 5 0 R>><</Pg 123 0 R/K 0>>[5 0 R]");
+        assert_eq!(filled(7, 20, 30), "<</K 30 0 R>><</Pg 7 0 R/K 0>>[30 0 R 20 0 R]");
+        assert_eq!(filled(123, 4, 5), "<</K 5 0 R>><</Pg 123 0 R/K 0>>[5 0 R 4 0 R]");
     }
 }

@@ -38,21 +38,24 @@ impl Builder {
         pack.push(|out| node(run, out));
         let mut pages = Vec::with_capacity(run.pages.len());
         for page in &run.pages {
-            let numbers = Numbers { page: page.object, first: page.section };
+            let numbers = Numbers { page: page.object, section: page.section, inner: page.inner };
             pages.push((page.index, self.page(page, run, &mut chunk)?, numbers));
         }
         let elements = pages.iter().map(|(_, template, _)| template.len()).sum::<usize>();
         let text = pages.iter().map(|(_, template, _)| template.size()).sum::<usize>();
         // A page object has some 300 bytes; the leaf names each element once.
         pack.reserve(pages.len() + elements, text + pages.len() * 320 + elements * 12);
-        pack.push(|out| leaf(&pages, out));
         for page in &run.pages {
             pack.push(|out| page_object(page, run.node, out));
         }
+        // What leads to elements from their section and what leads to them from the page are much the same numbers: near each
+        // other they deflate to less.
         for (_, template, numbers) in &pages {
-            for element in template.elements(*numbers) {
-                pack.push(element);
-            }
+            template.elements(*numbers).take(1).for_each(|section| _ = pack.push(section));
+        }
+        pack.push(|out| leaf(&pages, out));
+        for (_, template, numbers) in &pages {
+            template.elements(*numbers).skip(1).for_each(|element| _ = pack.push(element));
         }
         let deflater = if run.only { &mut self.once } else { &mut self.many };
         pack.finish(run.stream, &mut chunk, deflater)?;
@@ -152,8 +155,9 @@ fn page_object<P: Borrow<Page>>(planned: &PlannedPage<P>, node: u32, out: &mut V
     let sheet = Rect::new(Point::ORIGIN, page.size);
     out.extend_from_slice(b"<</Type/Page/Parent ");
     reference(out, node);
-    let trim = trimmed(page).unwrap_or(sheet);
-    for (name, area) in [("/MediaBox", sheet), ("/CropBox", sheet), ("/BleedBox", trim), ("/TrimBox", trim)] {
+    // A box that is not given is as large as the sheet (ISO 32000-1, 14.11.2).
+    let cut = trimmed(page).into_iter().flat_map(|trim| [("/BleedBox", trim), ("/TrimBox", trim)]);
+    for (name, area) in std::iter::once(("/MediaBox", sheet)).chain(cut) {
         out.extend_from_slice(name.as_bytes());
         rect(out, area, page.size.height);
     }

@@ -13,8 +13,10 @@ use crate::wording;
 #[derive(Default)]
 pub struct Index {
     pages: u32,
-    /// The nodes of the page tree; each is followed by its leaf of the parent tree.
+    /// The nodes of the page tree.
     nodes: Vec<u32>,
+    /// The leaves of the parent tree.
+    leaves: Vec<u32>,
     /// The sections of the pages.
     sections: Vec<u32>,
     /// What the last page was, to see where something new starts.
@@ -47,6 +49,7 @@ impl Index {
     /// Notes the pages of a run.
     pub fn note<P: Borrow<Page>>(&mut self, run: &Run<'_, P>) {
         self.nodes.push(run.node);
+        self.leaves.push(run.leaf);
         for planned in &run.pages {
             let page = planned.page.borrow();
             self.sections.push(planned.section);
@@ -85,11 +88,11 @@ impl Index {
         out.extend_from_slice(b"/ParentTreeNextKey ");
         integer(&mut out, u64::from(self.pages));
         out.extend_from_slice(b"/ParentTree<<");
-        if self.nodes.is_empty() {
+        if self.leaves.is_empty() {
             out.extend_from_slice(b"/Nums[]");
         } else {
             out.extend_from_slice(b"/Kids");
-            references(&mut out, self.nodes.iter().map(|node| node + 1));
+            references(&mut out, self.leaves.iter().copied());
         }
         out.extend_from_slice(b">>>>");
         out

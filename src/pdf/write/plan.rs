@@ -46,8 +46,10 @@ type Shared = (usize, u32, Length);
 
 /// Pages that are built together.
 pub struct Run<'f, P> {
-    /// The node of the page tree; the leaf of the parent tree, the pages and then their elements follow it.
+    /// The node of the page tree; the pages, their sections, the leaf of the parent tree and then all other elements follow it.
     pub node: u32,
+    /// The leaf of the parent tree.
+    pub leaf: u32,
     /// The object stream.
     pub stream: u32,
     /// The pages.
@@ -70,8 +72,10 @@ pub struct PlannedPage<P> {
     pub index: u32,
     /// Its page object.
     pub object: u32,
-    /// Its section; its other elements follow.
+    /// Its section.
     pub section: u32,
+    /// The first of its other elements; the rest follow.
+    pub inner: u32,
     /// How many elements it has, the section counted.
     pub elements: u32,
     /// Its streams in order.
@@ -123,18 +127,21 @@ impl<'f> Planner<'f> {
     pub fn run<P: Borrow<Page>>(&mut self, pages: Vec<P>) -> Result<Run<'f, P>, Problem> {
         let mut ids = self.ids.clone();
         let facts = self.survey(&pages, &mut ids)?;
-        let node = self.numbers.objects(2);
+        let count = u32::try_from(pages.len()).map_err(|_| internal("a run is too long"))?;
         let mut planned = Vec::with_capacity(pages.len());
-        let first_page = self.numbers.objects(u32::try_from(pages.len()).map_err(|_| internal("a run is too long"))?);
-        for (object, page) in (first_page..).zip(pages) {
-            let elements = 1 + page.borrow().layers.iter().map(|layer| facts[&address(layer)].elements).sum::<u32>();
-            let section = self.numbers.objects(elements);
+        let node = self.numbers.object();
+        let first_page = self.numbers.objects(count);
+        let first_section = self.numbers.objects(count);
+        let leaf = self.numbers.object();
+        for ((object, section), page) in (first_page..).zip(first_section..).zip(pages) {
+            let inner = page.borrow().layers.iter().map(|layer| facts[&address(layer)].elements).sum::<u32>();
             planned.push(PlannedPage {
                 page,
                 index: self.page,
                 object,
                 section,
-                elements,
+                elements: 1 + inner,
+                inner: self.numbers.objects(inner),
                 streams: Vec::new(),
                 shape: None,
             });
@@ -146,7 +153,7 @@ impl<'f> Planner<'f> {
             page.streams = self.streams(page.page.borrow(), &facts, &mut layers)?;
             page.shape = self.shape(page, &facts);
         }
-        Ok(Run { node, stream, pages: planned, layers, ids, codes: Arc::clone(&self.codes), only: self.single })
+        Ok(Run { node, leaf, stream, pages: planned, layers, ids, codes: Arc::clone(&self.codes), only: self.single })
     }
 
     /// Walks each layer once.
