@@ -5,6 +5,8 @@
 //! work (blocks, letters) as can be had. Each exit number stands on its own paper, in the first place where it fits.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::panic::resume_unwind;
+use std::thread;
 
 use super::item::{Ask, Item, Kind, Looks};
 use super::kinds::Kinds;
@@ -24,6 +26,8 @@ const FEWEST: usize = 4;
 const AGAIN: usize = 3;
 /// From how many numbers of the lesson's range items are made, where it has more.
 const SAMPLE: u32 = 900;
+/// For fewer numbers a second thread takes longer to begin than the work does.
+const MANY: usize = 200;
 
 /// The items of every paper, in the blueprint's order of skills.
 pub(super) struct Blueprint {
@@ -98,16 +102,20 @@ pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style) -> Blueprint {
     let matched = &spec.forms.matched.value;
     let most = if spec.print.text.value == TextSize::Large { MOST_LARGE } else { MOST };
     let allowed = Pool::new(&spec.numbers);
-    let allows = |number: Number| allowed.holds(number);
-    for skill in Skill::BY_NEED {
-        let taught = skill.needs().is_none_or(|form| matched.contains(&form));
-        if !taught || open.len() == most || (skill.stands_in() && open.len() >= FEWEST) {
+    let asks = |skill: Skill, numbers: &[(Number, Looks)]| {
+        let allows = |number: Number| allowed.holds(number);
+        Ask::all(skill, numbers, &allows, style)
+    };
+    let taught = |skill: &Skill| skill.needs().is_none_or(|form| matched.contains(&form));
+    let skills: Vec<Skill> = Skill::BY_NEED.into_iter().filter(taught).collect();
+    // Those that are asked about for certain, unless no number shows them.
+    let certain = skills.iter().take(most).take_while(|skill| !skill.stands_in()).count();
+    let mut found = shared(&skills[..certain], &pool, asks).into_iter();
+    for skill in skills {
+        if open.len() == most || (skill.stands_in() && open.len() >= FEWEST) {
             continue;
         }
-        let mut asks = Vec::new();
-        for &number in &pool {
-            Ask::add_all(&mut asks, skill, number, &allows, style);
-        }
+        let mut asks = found.next().unwrap_or_else(|| asks(skill, &pool));
         few_pieces(&mut asks, chosen.exit.len(), style);
         if !asks.is_empty() {
             open.push((skill, asks));
@@ -115,6 +123,28 @@ pub(super) fn draw(spec: &Spec, chosen: &Chosen, style: &Style) -> Blueprint {
     }
     open.sort_by_key(|(skill, _)| *skill);
     draft.papers(open, &mut stream)
+}
+
+/// What each of these skills asks, each of two threads looking at half of the numbers where they are many: nothing else can be done
+/// before a lesson is planned.
+fn shared<'n>(
+    skills: &[Skill],
+    numbers: &'n [(Number, Looks)],
+    asks: impl Fn(Skill, &'n [(Number, Looks)]) -> Vec<Ask> + Sync,
+) -> Vec<Vec<Ask>> {
+    let all = |part| skills.iter().map(|skill| asks(*skill, part)).collect::<Vec<_>>();
+    if numbers.len() < MANY {
+        return all(numbers);
+    }
+    let (one, other) = numbers.split_at(numbers.len() / 2);
+    thread::scope(|scope| {
+        let other = scope.spawn(|| all(other));
+        let mut found = all(one);
+        for (asks, more) in found.iter_mut().zip(other.join().unwrap_or_else(|panic| resume_unwind(panic))) {
+            asks.extend(more);
+        }
+        found
+    })
 }
 
 /// Of trades those of one piece, as they are first taught; of two pieces and more only where the numbers have too few for all

@@ -44,9 +44,22 @@ pub(super) struct Looks {
 }
 
 impl Ask {
-    /// Adds all that a skill can ask about a number with two wrong answers: a task each. Both numbers of a comparison must be
-    /// allowed.
-    pub(super) fn add_all(
+    /// All that a skill can ask about these numbers with two wrong answers, number by number: a task each. Both numbers of a
+    /// comparison must be allowed.
+    pub(super) fn all(
+        skill: Skill,
+        numbers: &[(Number, Looks)],
+        allows: &dyn Fn(Number) -> bool,
+        style: &Style,
+    ) -> Vec<Self> {
+        let mut all = Vec::new();
+        for &(of, looks) in numbers {
+            Self::add_all(&mut all, skill, (of, looks), allows, style);
+        }
+        all
+    }
+
+    fn add_all(
         to: &mut Vec<Self>,
         skill: Skill,
         (of, looks): (Number, Looks),

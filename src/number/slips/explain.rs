@@ -33,13 +33,8 @@ impl Task {
         let mut answers: Vec<(Slip, Answer)> = Vec::with_capacity(self.provokes().len());
         for &slip in self.provokes() {
             slip.each(number, self, style, &mut |answer| {
-                // Worth is looked at first: it tells nearly all answers apart.
-                let worth = answer.worth(asked);
-                let is_right = right.worth(asked) == worth && answer.is_as(&right, asked, style);
-                let known = |(_, other): &(Slip, Answer)| {
-                    other.worth(asked) == worth && other.looks_like(&answer, asked, style)
-                };
-                if !is_right && !answers.iter().any(known) {
+                let alike = |(_, other): &(Slip, Answer)| other.looks_like(&answer, asked, style);
+                if !answer.is_as(&right, asked, style) && !answers.iter().any(alike) {
                     answers.push((slip, answer));
                 }
             });
@@ -86,12 +81,12 @@ impl Slip {
         let (shown, asked) = match task {
             Task::Forms { shown, asked } => (shown, asked),
             Task::Worth(place) => {
-                return judging::worths(self, number, place).for_each(|worth| found(Answer::Form(worth)));
+                return judging::worths(self, number, place).for_each(|worth| found(Answer::numeral(worth)));
             }
             // That both are equal is no numeral: see [`Slip::judges`].
             Task::Greater(other) => {
                 if self.judges(number, other) == Some(Judged::Lesser) {
-                    found(Answer::Form(number.min(other)));
+                    found(Answer::numeral(number.min(other)));
                 }
                 return;
             }
@@ -106,7 +101,7 @@ impl Slip {
                 other.into_iter().for_each(found);
             }
             Rule::Digits(rule) => {
-                rule(number, shown, &style.spoken(shown)).map(Answer::Digits).into_iter().for_each(found);
+                rule(number, shown, &style.spoken(shown)).map(Answer::digits).into_iter().for_each(found);
             }
             Rule::Forms(rule) if asked == Form::Words && style.both => {
                 let [first, second] =

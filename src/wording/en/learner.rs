@@ -11,7 +11,7 @@ const BLOCKS: [Place; 4] = [Place::Thousands, Place::Hundreds, Place::Tens, Plac
 /// So many blocks of a kind: "1 flat", "no rods".
 fn blocks(place: Place, count: u32) -> String {
     let name = English.piece(place, count).unwrap_or_default();
-    if count == 0 { format!("no {name}") } else { format!("{count} {name}") }
+    if count == 0 { ["no ", name].concat() } else { [&count.to_string(), " ", name].concat() }
 }
 
 impl LearnerWords for English {
