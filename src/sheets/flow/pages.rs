@@ -66,7 +66,8 @@ pub struct Flow<'a> {
     headed: Headed,
     nodes: Vec<Node>,
     column: Column<'a>,
-    waiting: Vec<Lead>,
+    /// What waits to be set, each with how high its text stands.
+    waiting: Vec<(Lead, Length)>,
     /// How far down pages are filled, in percent.
     depth: i64,
     /// The heading that was set last: what goes on over a page goes on under it.
@@ -197,7 +198,8 @@ impl<'a> Flow<'a> {
 
     /// A text that stays with whatever comes next.
     pub fn lead(&mut self, lead: Lead) {
-        self.waiting.push(lead);
+        let high = self.column.height(&lead.text, &lead.face, Length::ZERO);
+        self.waiting.push((lead, high));
     }
 
     /// The room left below what waits to be set: negative where even that does not fit.
@@ -211,9 +213,9 @@ impl<'a> Flow<'a> {
     }
 
     fn waiting_high(&self, at_top: bool) -> Length {
-        let high = |(k, lead): (usize, &Lead)| {
+        let high = |(k, (lead, high)): (usize, &(Lead, Length))| {
             let above = if at_top && k == 0 { Length::ZERO } else { lead.above };
-            above + self.column.height(&lead.text, &lead.face, Length::ZERO) + lead.below
+            above + *high + lead.below
         };
         self.waiting.iter().enumerate().map(high).sum()
     }
@@ -230,12 +232,12 @@ impl<'a> Flow<'a> {
             ))
             .hint("use larger paper or a smaller margin"));
         }
-        for lead in std::mem::take(&mut self.waiting) {
+        for (lead, high) in std::mem::take(&mut self.waiting) {
             self.gap(lead.above);
             if matches!(lead.tag, Tag::Heading(_)) {
                 self.under = Some(lead.clone());
             }
-            self.put(&lead.text, &lead.face, lead.tag)?;
+            self.put(&lead.text, &lead.face, lead.tag, high)?;
             self.column.skip(lead.below);
         }
         Ok(())
@@ -252,7 +254,7 @@ impl<'a> Flow<'a> {
 
     /// Ends the page before whatever waits: where pages name their sections, within one unless its heading waits too.
     pub fn turn_on(&mut self) -> Result<(), Problem> {
-        let headed = self.waiting.iter().any(|lead| matches!(lead.tag, Tag::Heading(_)));
+        let headed = self.waiting.iter().any(|(lead, _)| matches!(lead.tag, Tag::Heading(_)));
         if self.sections && !headed { self.turn_within() } else { self.turn() }
     }
 
@@ -265,9 +267,10 @@ impl<'a> Flow<'a> {
             let text = self.desk.lesson.wording().goes_on(&lead.text);
             let Lead { face, above, below, .. } = lead;
             // The heading itself is named once: a listener goes from one to the next.
-            self.begin(self.column.height(&text, &face, Length::ZERO))?;
+            let high = self.column.height(&text, &face, Length::ZERO);
+            self.begin(high)?;
             self.gap(above);
-            self.put(&text, &face, Tag::Paragraph)?;
+            self.put(&text, &face, Tag::Paragraph, high)?;
             self.column.skip(below.max(Length::mm(1)));
         }
         self.waiting = waiting;
@@ -287,17 +290,18 @@ impl<'a> Flow<'a> {
 
     /// A paragraph, kept whole.
     pub fn text(&mut self, text: &str, face: &Face) -> Result<(), Problem> {
-        self.begin(self.column.height(text, face, Length::ZERO))?;
-        self.put(text, face, Tag::Paragraph)
+        let high = self.column.height(text, face, Length::ZERO);
+        self.begin(high)?;
+        self.put(text, face, Tag::Paragraph, high)
     }
 
-    /// A text that has room, across the page.
-    fn put(&mut self, text: &str, face: &Face, tag: Tag) -> Result<(), Problem> {
+    /// A text that has room, across the page, and stands so high.
+    fn put(&mut self, text: &str, face: &Face, tag: Tag, high: Length) -> Result<(), Problem> {
         if self.draws() {
             let node = self.column.text(text, face, Length::ZERO, tag)?;
             self.nodes.push(node);
         } else {
-            self.column.skip(self.column.height(text, face, Length::ZERO));
+            self.column.skip(high);
         }
         Ok(())
     }

@@ -305,23 +305,26 @@ impl Ways<'_> {
             let room = (body.height() - heads).scaled(1, i64::from(rows.first().copied().unwrap_or(1)));
             let mut kept: Vec<(Rank, bool)> = Vec::new();
             let owns = if rows.len() == 1 { &[true][..] } else { &[true, false] };
-            let owns: Vec<_> = owns.iter().map(|own| (*own, task.counts(split, &rows, *own))).collect();
+            let mut owns: Vec<_> = owns.iter().map(|own| (*own, task.counts(split, &rows, *own))).collect();
             for high in task.heights(room, tallest) {
-                for (own, counts) in &owns {
+                owns.retain(|(own, counts)| {
                     // Most ways cost what a higher one costs.
-                    let Some((fewest, held)) = paging.best(high - task.play * 2, counts) else { continue };
+                    let Some((fewest, held)) = paging.best(high - task.play * 2, counts) else { return true };
                     let leaves = match (&task.piled, widths.as_slice()) {
                         (Some(piled), [wide]) => piled.leaves(&rows, task.piece(*wide, high)).ok(),
                         _ => Some(rows.len() + fewest.index()),
                     };
-                    let Some(leaves) = leaves else { continue };
+                    let Some(leaves) = leaves else { return true };
                     let rank = (leaves, !own);
                     let key = (rank, high <= tallest);
                     if !kept.contains(&key) {
                         self.sketches.push(Sketch { rank, shape: self.shapes.len(), high, held, own: *own });
                         kept.push(key);
                     }
-                }
+                    // With a page for each group that has strips, all that is lower costs the same.
+                    let pages = counts.iter().filter(|counts| counts.iter().any(|count| *count > 0)).count();
+                    task.piled.is_some() || high > tallest || fewest.index() > pages
+                });
             }
             let widths = widths.clone();
             self.shapes.push(Shape { board: turn, rows, given, heads, head_lines, split: split_at, widths });
