@@ -47,8 +47,9 @@ fn planned(learners: u32, cut: &str) -> Lesson {
 fn make(lesson: &Lesson, layouts: &Layouts, family: &Family) -> (u64, u64) {
     let desk = Desk::new(lesson, layouts, family);
     let packets = packets::make(&desk, &[]).unwrap_or_else(|found| panic!("{found:?}"));
+    let common = pdf::Common::of(family, &packets, 2).unwrap_or_else(|found| panic!("{found:?}"));
     let write = |packet: &Packet<'_>| {
-        let counter = pdf::write(Counter::default(), packet, family, 2);
+        let counter = pdf::write(Counter::default(), packet, &common, 2);
         counter.unwrap_or_else(|failure| panic!("{failure:?}")).0
     };
     let bytes = packets.iter().map(write).sum();

@@ -17,7 +17,7 @@ use placewright::lesson::Version;
 use placewright::lesson::job::PrintSides;
 use placewright::measure::fonts::{Bundled, bundled};
 use placewright::measure::{Family, Length, Point, Rect, Size, Weight};
-use placewright::pdf::{Deflater, FileHead, write_pages};
+use placewright::pdf::{Common, Deflater, FileHead, write_pages};
 use placewright::sheets::page::{Item, Layer, Node, Page, Paint, Reader, Scope, Stock, Stroke, Symbol, Tag, Text};
 use placewright::spec::SheetKind;
 
@@ -189,8 +189,8 @@ fn learner(learner: usize, furniture: &Furniture) -> [Page; 3] {
 fn ours(pages: &[Page], family: &Family, threads: usize) -> (f64, Vec<u8>) {
     let head = FileHead { title: "Harbour stalls".to_owned(), language: "en-US", sides: PrintSides::One };
     let start = Instant::now();
-    let bytes =
-        write_pages(Vec::new(), &head, family, threads, pages.iter()).unwrap_or_else(|failure| panic!("{failure:?}"));
+    let bytes = write_pages(Vec::new(), &head, &Common::new(family), threads, pages.iter())
+        .unwrap_or_else(|failure| panic!("{failure:?}"));
     (start.elapsed().as_secs_f64(), bytes)
 }
 

@@ -48,7 +48,7 @@ fn texts(lesson: &Lesson) -> Vec<String> {
     let desk = Desk::new(lesson, &layouts, &family);
     let mut all = Vec::new();
     for packet in packets::make(&desk, &[]).unwrap_or_else(|found| panic!("{found:#?}")) {
-        let bytes = pdf::bytes(&packet, &family, 1).expect("a file");
+        let bytes = pdf::bytes(&packet, &pdf::Common::new(&family), 1).expect("a file");
         let opened = Pdf::new(bytes.clone()).expect("it opens");
         let root = opened.xref().get::<hayro_syntax::object::Dict<'_>>(opened.xref().root_id()).expect("a catalog");
         let language = root.get::<PdfString<'_>>("Lang").map(|text| structure::decode(text.as_bytes()));

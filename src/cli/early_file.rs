@@ -7,8 +7,7 @@ use std::io::Write;
 use std::sync::OnceLock;
 
 use crate::diag::Problem;
-use crate::measure::Family;
-use crate::pdf::{self, WriteFailure};
+use crate::pdf::{self, Common, WriteFailure};
 use crate::sheets::packets::Packet;
 
 /// Up to how many pages a file is held as a whole: some hundred kilobytes. Longer ones are written as they are made.
@@ -18,15 +17,15 @@ const SHORT: usize = 48;
 pub struct EarlyFile<'p> {
     /// Its pages.
     pub packet: &'p Packet<'p>,
-    family: &'p Family,
+    common: &'p Common<'p>,
     threads: usize,
     made: OnceLock<Result<Vec<u8>, Problem>>,
 }
 
 impl<'p> EarlyFile<'p> {
     /// A file that is still to be made.
-    pub fn new(packet: &'p Packet<'p>, family: &'p Family, threads: usize) -> Self {
-        Self { packet, family, threads, made: OnceLock::new() }
+    pub fn new(packet: &'p Packet<'p>, common: &'p Common<'p>, threads: usize) -> Self {
+        Self { packet, common, threads, made: OnceLock::new() }
     }
 
     /// Makes a short file, unless it is made or being made; waits for whoever is at it.
@@ -39,7 +38,7 @@ impl<'p> EarlyFile<'p> {
     /// Writes the file, which is made now if it is not yet. Says of every page of a long one when its turn comes.
     pub fn write(&self, out: &mut dyn Write, turn: impl Fn(usize)) -> Result<(), WriteFailure> {
         if self.packet.len() > SHORT {
-            return pdf::write_watched(out, self.packet, self.family, self.threads, turn).map(|_| ());
+            return pdf::write_watched(out, self.packet, self.common, self.threads, turn).map(|_| ());
         }
         match self.bytes() {
             Ok(bytes) => Ok(out.write_all(bytes)?),
@@ -48,6 +47,6 @@ impl<'p> EarlyFile<'p> {
     }
 
     fn bytes(&self) -> &Result<Vec<u8>, Problem> {
-        self.made.get_or_init(|| pdf::bytes(self.packet, self.family, self.threads))
+        self.made.get_or_init(|| pdf::bytes(self.packet, self.common, self.threads))
     }
 }

@@ -22,6 +22,7 @@ use super::table::{self, Row};
 use crate::desk::workshop::UnderWay;
 use crate::diag::Problem;
 use crate::manifest;
+use crate::pdf::Common;
 use crate::sheets::packets::Packet;
 
 /// Looks at where the packets go before any work: clears up after runs that were stopped, and refuses lessons that would go
@@ -75,8 +76,10 @@ pub(super) fn write(
     stance: Stance,
     watch: Option<&UnderWay>,
 ) -> Result<Vec<String>, Failure> {
+    let common = Common::of(&planned.family, packets, shared.threads);
+    let common = common.map_err(|problem| Failure::Lesson(vec![problem.unplaced()]))?;
     let early: Vec<EarlyFile<'_>> =
-        packets.iter().map(|packet| EarlyFile::new(packet, &planned.family, shared.threads)).collect();
+        packets.iter().map(|packet| EarlyFile::new(packet, &common, shared.threads)).collect();
     let mut files: Vec<(&str, FileContent<'_>)> = Vec::new();
     let mut before = 0;
     for file in &early {

@@ -14,4 +14,4 @@ mod write;
 
 pub use failure::WriteFailure;
 pub use file::Deflater;
-pub use write::{FileHead, bytes, write, write_pages, write_watched};
+pub use write::{Common, FileHead, bytes, write, write_pages, write_watched};

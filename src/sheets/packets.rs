@@ -80,6 +80,14 @@ impl Packet<'_> {
         }
     }
 
+    /// The pages that are in hand: all, or none where each is made when it is asked for.
+    pub fn in_hand(&self) -> &[Page] {
+        match &self.pages {
+            Pages::Made(pages) => pages,
+            Pages::Copies(_) => &[],
+        }
+    }
+
     /// What is said about each page, in order, without making it.
     pub fn entries(&self) -> Box<dyn Iterator<Item = Entry> + '_> {
         match &self.pages {

@@ -1,6 +1,7 @@
 //! Every packet of every sample: accessible, well formed for four other readers, small, and always the same bytes.
 
 mod contrast;
+mod together;
 
 use crate::support;
 use std::collections::{BTreeMap, BTreeSet};
@@ -10,7 +11,7 @@ use std::sync::LazyLock;
 use hayro_syntax::Pdf;
 use hayro_syntax::object::{Array, Dict, Name, Stream};
 use placewright::measure::Family;
-use support::samples::{self, Sample};
+use support::samples;
 use support::{matterhorn, pdf, structure};
 
 /// A packet as a file.
@@ -26,7 +27,7 @@ fn files() -> &'static [File] {
     static FILES: LazyLock<Vec<File>> = LazyLock::new(|| {
         let files = samples::all().iter().flat_map(|sample| {
             let family = &sample.family;
-            bytes(sample, 1).into_iter().map(move |(name, bytes)| {
+            sample.files(1).into_iter().map(move |(name, bytes)| {
                 let pages = pdf::read(&bytes);
                 File { name, bytes, pages, family }
             })
@@ -34,13 +35,6 @@ fn files() -> &'static [File] {
         files.collect()
     });
     &FILES
-}
-
-fn bytes(sample: &Sample, threads: usize) -> Vec<(String, Vec<u8>)> {
-    let packets = sample.packets.iter();
-    packets
-        .map(|packet| (format!("{}/{}", sample.name, packet.file()), packet.bytes(&sample.family, threads)))
-        .collect()
 }
 
 #[test]
@@ -125,7 +119,7 @@ fn the_bytes_do_not_depend_on_threads_or_on_when_they_are_made() {
         let one = files().iter().filter(|file| file.name.split('/').next() == Some(&sample.name));
         let one: Vec<_> = one.map(|file| (file.name.clone(), file.bytes.clone())).collect();
         for threads in [2, 3, 8] {
-            assert_eq!(bytes(sample, threads), one);
+            assert_eq!(sample.files(threads), one);
         }
     }
 }

@@ -77,7 +77,7 @@ impl Shop {
 
     /// A packet's file.
     pub fn write(&self, packet: &Packet<'_>) -> Vec<u8> {
-        pdf::bytes(packet, &self.family, 1).expect("a file")
+        pdf::bytes(packet, &pdf::Common::new(&self.family), 1).expect("a file")
     }
 
     /// The ticket's file.

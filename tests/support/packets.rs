@@ -35,7 +35,7 @@ impl Laid {
     /// Its file, as the program writes it.
     pub fn bytes(&self, family: &Family, threads: usize) -> Vec<u8> {
         let packet = Packet::of(self.kind, self.title.clone(), "en-US", self.sides, self.pages.clone());
-        pdf::bytes(&packet, family, threads).expect("a file")
+        pdf::bytes(&packet, &pdf::Common::new(family), threads).expect("a file")
     }
 }
 

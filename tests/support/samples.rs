@@ -7,19 +7,35 @@ use placewright::diag::Source;
 use placewright::lesson::{Lesson, Roster};
 use placewright::measure::Family;
 use placewright::measure::fonts::{Bundled, bundled};
-use placewright::sheets::packets;
+use placewright::sheets::packets::{self, Packet};
 use placewright::sheets::page::desk::Desk;
 use placewright::sheets::page::layout::Layouts;
 use placewright::spec::{FontChoice, Spec};
-use placewright::{lesson, spec};
+use placewright::{lesson, pdf, spec};
 
 use super::packets::Laid;
 
 /// A sample's name, its packets and the type they are set in.
 pub struct Sample {
+    path: PathBuf,
     pub name: String,
     pub packets: Vec<Laid>,
     pub family: Family,
+}
+
+impl Sample {
+    /// Its files as the program makes them, each with its name.
+    pub fn files(&self, threads: usize) -> Vec<(String, Vec<u8>)> {
+        let lesson = planned(&self.path);
+        let layouts = Layouts::read(&[]).expect("bundled layouts");
+        let packets = packets::make(&Desk::new(&lesson, &layouts, &self.family), &[]).expect("packets");
+        let common = pdf::Common::of(&self.family, &packets, threads).expect("what files have in common");
+        let file = |packet: &Packet<'_>| {
+            let bytes = pdf::bytes(packet, &common, threads).expect("a file");
+            (format!("{}/{}", self.name, packet.file()), bytes)
+        };
+        packets.iter().map(file).collect()
+    }
 }
 
 fn source(path: &Path) -> Arc<Source> {
@@ -73,7 +89,7 @@ pub fn lay(path: &Path) -> Sample {
     let made = made.unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
     let packets = made.iter().map(Laid::new).collect();
     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
-    Sample { name, packets, family }
+    Sample { path: path.to_owned(), name, packets, family }
 }
 
 /// Every sample, laid out once a test program.

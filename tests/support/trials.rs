@@ -157,7 +157,7 @@ pub fn font(bytes: &[u8]) -> bool {
             sound(&found);
             false
         }
-        Ok(packets) => match pdf::bytes(&packets[0], &family, 1) {
+        Ok(packets) => match pdf::bytes(&packets[0], &pdf::Common::new(&family), 1) {
             Ok(bytes) => {
                 whole_file(&bytes);
                 true
@@ -199,8 +199,15 @@ pub fn run(bytes: &[u8]) -> bool {
             return false;
         }
     };
+    let common = match pdf::Common::of(&family, &packets, 1) {
+        Ok(common) => common,
+        Err(problem) => {
+            said(&problem);
+            return false;
+        }
+    };
     for packet in &packets {
-        match pdf::write(Vec::new(), packet, &family, 1) {
+        match pdf::write(Vec::new(), packet, &common, 1) {
             Ok(bytes) => whole_file(&bytes),
             Err(pdf::WriteFailure::Problem(problem)) => said(&problem),
             Err(pdf::WriteFailure::Io(error)) => panic!("{error}"),

@@ -6,7 +6,7 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use super::{Drawn, Planned, Shared};
 use crate::cli::check::pages;
 use crate::diag::Problem;
-use crate::pdf;
+use crate::pdf::{self, Common};
 use crate::raster::{self, Document};
 use crate::sheets::packets::Packet;
 
@@ -18,7 +18,7 @@ pub fn draw(
     wanted: &[usize],
     dpi: u16,
 ) -> Result<Vec<Drawn>, Problem> {
-    let document = Document::open(Arc::new(pdf::bytes(packet, &planned.family, shared.threads)?))?;
+    let document = Document::open(Arc::new(pdf::bytes(packet, &Common::new(&planned.family), shared.threads)?))?;
     let done = AtomicUsize::new(0);
     document.each(wanted, dpi, shared.threads, |place, picture| {
         let index = wanted[place];

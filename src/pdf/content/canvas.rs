@@ -297,6 +297,15 @@ impl<'a> Canvas<'a> {
     }
 }
 
+/// The finished stream, so that streams after it start from the page's first state: the streams of a page are one after the
+/// other, and each takes that state as given.
+pub fn guarded(canvas: Canvas<'_>) -> Vec<u8> {
+    let mut content = canvas.finish();
+    content.splice(0..0, *b"q\n");
+    content.extend_from_slice(b"Q\n");
+    content
+}
+
 /// Writes a colour and its operator: the first for grey, the second for sRGB.
 fn colour(out: &mut Vec<u8>, paint: Paint, [grey, rgb]: [&[u8]; 2]) {
     match paint {

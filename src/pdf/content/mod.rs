@@ -4,6 +4,6 @@ mod canvas;
 mod forms;
 mod symbols;
 
-pub use canvas::Canvas;
+pub use canvas::{Canvas, guarded};
 pub use forms::form;
 pub use symbols::{Ids, Symbols, overhang};

@@ -1,13 +1,13 @@
 //! The pictures of a file: each drawn once as a form `XObject`, shown as S0, S1 ...
 
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
 
 use crate::measure::Length;
 use crate::sheets::page::{Item, Stroke, Symbol};
 
 /// The symbols met so far. Two that look the same are one.
-#[derive(Default)]
+#[derive(Default, Clone)]
 pub struct Symbols {
     list: Vec<Arc<Symbol>>,
     /// Those of the list by their address, which is theirs as long as the list holds them: nothing has to be compared.
@@ -45,6 +45,19 @@ impl Symbols {
     pub fn nested(&self) -> Ids {
         let inner = self.list.iter().flat_map(|symbol| inside(symbol));
         Ids(inner.filter_map(|s| Some((Arc::as_ptr(s).addr(), *self.by_value.get(s)?))).collect())
+    }
+
+    /// For each symbol of the list whether it is shown where those with these numbers are: itself, or inside another.
+    pub fn needed(&self, shown: &BTreeSet<usize>) -> Vec<bool> {
+        let ids = self.nested();
+        let mut needed: Vec<bool> = (0..self.list.len()).map(|id| shown.contains(&id)).collect();
+        // What is inside comes before what it is inside of.
+        for (id, symbol) in self.list.iter().enumerate().rev() {
+            if needed[id] {
+                inside(symbol).filter_map(|inner| ids.id(inner)).for_each(|inner| needed[inner] = true);
+            }
+        }
+        needed
     }
 
     /// All symbols in the order of their numbers; those inside others come first.

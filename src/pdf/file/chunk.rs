@@ -1,6 +1,6 @@
 //! Objects made ready for the file, anywhere and in any thread.
 
-use super::deflate::Deflater;
+use super::deflate::{Deflater, Ready};
 use crate::diag::Problem;
 use crate::pdf::syntax::integer;
 
@@ -53,6 +53,11 @@ impl Chunk {
             None => self.body(object, dictionary, b"", data),
         }
         Ok(())
+    }
+
+    /// Adds a stream that was made ready before.
+    pub fn ready(&mut self, object: u32, dictionary: &[u8], ready: &Ready) {
+        self.body(object, dictionary, if ready.deflated { b"/Filter/FlateDecode" } else { b"" }, &ready.bytes);
     }
 
     /// Adds a stream as it is.

@@ -23,6 +23,14 @@ pub struct Deflater {
     out: Vec<u8>,
 }
 
+/// A stream as it stands in whatever file has it.
+pub struct Ready {
+    /// What stands between `stream` and `endstream`.
+    pub bytes: Vec<u8>,
+    /// Whether these are deflated.
+    pub deflated: bool,
+}
+
 impl Deflater {
     /// For streams that a file has by the thousands.
     pub fn many() -> Self {
@@ -36,6 +44,12 @@ impl Deflater {
 
     fn new(small: usize, careful: u32) -> Self {
         Self { small, quick: State::at(1), careful: State::at(careful), out: Vec::new() }
+    }
+
+    /// A stream made ready for several files.
+    pub fn ready(&mut self, plain: &[u8]) -> Result<Ready, Problem> {
+        let deflated = self.deflate(plain)?;
+        Ok(Ready { bytes: deflated.unwrap_or(plain).to_vec(), deflated: deflated.is_some() })
     }
 
     /// The zlib stream of `plain`; `None` for a tiny stream, which stays as it is.

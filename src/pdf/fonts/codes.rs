@@ -63,6 +63,16 @@ impl<'a> Codes<'a> {
         text.chars().try_for_each(|character| font.learn(character).ok_or_else(|| missing(text, character)))
     }
 
+    /// Gives codes to those of these characters that a font has, in every font that shows something.
+    pub fn offer(&mut self, characters: &str) {
+        for font in self.fonts.iter_mut().filter(|font| !font.characters.is_empty()) {
+            for character in characters.chars() {
+                // What a font lacks is told where it is needed.
+                let _ = font.learn(character);
+            }
+        }
+    }
+
     /// Writes a text whose characters have codes as a literal string, with a space behind it if it is to be `spaced`.
     pub fn encode(&self, slot: usize, text: &str, spaced: bool, out: &mut Vec<u8>) -> Result<(), Problem> {
         let font = self.fonts.get(slot).ok_or_else(|| internal("a font has no slot"))?;

@@ -4,22 +4,23 @@ use std::collections::BTreeMap;
 
 use lopdf::{Dictionary, Object, ObjectId, StringFormat};
 
+use super::embed::Embedded;
 use crate::diag::Problem;
 use crate::pdf::failure::internal;
-use crate::pdf::file::{Chunk, Deflater, Numbering};
+use crate::pdf::file::{Chunk, Numbering};
 use crate::pdf::syntax::{name, reference};
 
 /// Copies objects and all that they refer to.
 pub struct Copier<'d> {
-    document: &'d lopdf::Document,
+    embedded: &'d Embedded,
     known: BTreeMap<ObjectId, u32>,
     waiting: Vec<ObjectId>,
 }
 
 impl<'d> Copier<'d> {
     /// A copier of a document's objects.
-    pub fn new(document: &'d lopdf::Document) -> Self {
-        Self { document, known: BTreeMap::new(), waiting: Vec::new() }
+    pub fn new(embedded: &'d Embedded) -> Self {
+        Self { embedded, known: BTreeMap::new(), waiting: Vec::new() }
     }
 
     /// The number that an object has in our file. What is asked for is copied.
@@ -31,20 +32,16 @@ impl<'d> Copier<'d> {
     }
 
     /// Writes all that was asked for.
-    pub fn write(
-        &mut self,
-        numbers: &mut Numbering,
-        chunk: &mut Chunk,
-        deflater: &mut Deflater,
-    ) -> Result<(), Problem> {
+    pub fn write(&mut self, numbers: &mut Numbering, chunk: &mut Chunk) -> Result<(), Problem> {
+        let missing = || internal("an object of a font is missing");
         while let Some(id) = self.waiting.pop() {
             let number = self.number(id, numbers);
-            let object = self.document.get_object(id).map_err(|_| internal("an object of a font is missing"))?;
+            let object = self.embedded.document.get_object(id).map_err(|_| missing())?;
             let mut out = Vec::new();
             match object {
                 Object::Stream(stream) => {
                     self.entries(&stream.dict, &mut out, numbers);
-                    chunk.stream(number, &out, &stream.content, deflater)?;
+                    chunk.ready(number, &out, self.embedded.streams.get(&id).ok_or_else(missing)?);
                 }
                 other => {
                     self.value(other, &mut out, numbers);

@@ -16,11 +16,14 @@ use super::codes::Codes;
 use crate::diag::Problem;
 use crate::measure::{Font, Glyph, cut};
 use crate::pdf::failure::internal;
+use crate::pdf::file::{Deflater, Ready};
 
 /// The objects that hold fonts.
 pub struct Embedded {
     /// All objects.
     pub document: lopdf::Document,
+    /// Its streams, ready for a file.
+    pub streams: BTreeMap<ObjectId, Ready>,
     /// The fonts by name, F0 and F1; a font that shows nothing is left out.
     pub fonts: Vec<(String, ObjectId)>,
 }
@@ -50,7 +53,14 @@ pub fn embed(codes: &Codes<'_>) -> Result<Embedded, Problem> {
         cut.amend(&mut document, id)?;
         fonts.push((format!("F{}", cut.slot), id));
     }
-    Ok(Embedded { document, fonts })
+    let mut deflater = Deflater::once();
+    let mut streams = BTreeMap::new();
+    for (id, object) in &document.objects {
+        if let Object::Stream(stream) = object {
+            streams.insert(*id, deflater.ready(&stream.content)?);
+        }
+    }
+    Ok(Embedded { document, streams, fonts })
 }
 
 /// The font object that printpdf put under a name into the resources of its pages.

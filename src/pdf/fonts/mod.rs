@@ -6,4 +6,4 @@ mod embed;
 
 pub use codes::Codes;
 pub use copy::Copier;
-pub use embed::embed;
+pub use embed::{Embedded, embed};

@@ -2,12 +2,12 @@
 
 use std::borrow::Borrow;
 use std::collections::HashMap;
-use std::rc::Rc;
+use std::sync::Arc;
 
 use super::plan::{PlannedPage, Run, SharedLayer};
 use crate::diag::Problem;
 use crate::measure::{Point, Rect};
-use crate::pdf::content::Canvas;
+use crate::pdf::content::{Canvas, guarded};
 use crate::pdf::failure::internal;
 use crate::pdf::file::{Chunk, Deflater, PAGES, Pack, RESOURCES};
 use crate::pdf::structure::{Numbers, Template, Tree, walk};
@@ -19,7 +19,7 @@ pub struct Builder {
     once: Deflater,
     many: Deflater,
     /// The structure of pages that come again and again, by [`PlannedPage::shape`].
-    known: HashMap<u32, Rc<Template>>,
+    known: HashMap<u32, Arc<Template>>,
 }
 
 impl Builder {
@@ -57,17 +57,20 @@ impl Builder {
         for (_, template, numbers) in &pages {
             template.elements(*numbers).skip(1).for_each(|element| _ = pack.push(element));
         }
-        let deflater = if run.only { &mut self.once } else { &mut self.many };
-        pack.finish(run.stream, &mut chunk, deflater)?;
+        pack.finish(run.stream, &mut chunk, &mut self.many)?;
         Ok(chunk)
     }
 
     /// Writes the stream of a layer that several pages show.
     fn shared<P>(&mut self, shared: &SharedLayer, run: &Run<'_, P>, chunk: &mut Chunk) -> Result<(), Problem> {
+        if let Some(ready) = run.common.stream(&shared.place()) {
+            chunk.ready(shared.object, b"", ready);
+            return Ok(());
+        }
         let mut tree = Tree::new(shared.first);
         tree.canvas = Some(Canvas::page(shared.height, &run.codes, &run.ids));
         walk(&shared.layer, &mut tree)?;
-        put(tree.canvas.take(), shared.object, true, chunk, &mut self.once)
+        put(tree.canvas.take(), shared.object, false, chunk, &mut self.once)
     }
 
     /// Writes a page's own streams; its structure.
@@ -76,8 +79,9 @@ impl Builder {
         planned: &PlannedPage<P>,
         run: &Run<'_, P>,
         chunk: &mut Chunk,
-    ) -> Result<Rc<Template>, Problem> {
-        let known = planned.shape.and_then(|shape| self.known.get(&shape).map(Rc::clone));
+    ) -> Result<Arc<Template>, Problem> {
+        let known = || planned.shape.and_then(|shape| self.known.get(&shape).map(Arc::clone));
+        let known = planned.template.clone().or_else(known);
         let page = planned.page.borrow();
         let mut tree = Tree::new(0);
         let mut layers = page.layers.iter();
@@ -88,39 +92,34 @@ impl Builder {
             for layer in layers.by_ref().take(stream.layers).filter(|_| known.is_none() || !stream.shared) {
                 walk(layer, &mut tree)?;
             }
-            let guarded = planned.streams.len() > 1;
+            let alone = planned.streams.len() == 1;
             let deflater = if run.only { &mut self.once } else { &mut self.many };
-            put(tree.canvas.take(), stream.object, guarded, chunk, deflater)?;
+            put(tree.canvas.take(), stream.object, alone, chunk, deflater)?;
         }
         let template = match known {
             Some(known) => known,
-            None => Rc::new(tree.template(page.size.height)?),
+            None => Arc::new(tree.template(page.size.height)?),
         };
         if template.len() != planned.elements as usize {
             return Err(internal("a page has other elements than were counted"));
         }
         if let Some(shape) = planned.shape {
-            self.known.entry(shape).or_insert_with(|| Rc::clone(&template));
+            self.known.entry(shape).or_insert_with(|| Arc::clone(&template));
         }
         Ok(template)
     }
 }
 
-/// Writes what a canvas holds; nothing for a layer that is drawn elsewhere.
+/// Writes what a canvas holds, which may be `alone` on its page; nothing for a layer that is drawn elsewhere.
 fn put(
     canvas: Option<Canvas<'_>>,
     object: u32,
-    guarded: bool,
+    alone: bool,
     chunk: &mut Chunk,
     deflater: &mut Deflater,
 ) -> Result<(), Problem> {
     let Some(canvas) = canvas else { return Ok(()) };
-    let mut content = canvas.finish();
-    if guarded {
-        // The streams of a page are one after the other, and each takes the page's first state as given.
-        content.splice(0..0, *b"q\n");
-        content.extend_from_slice(b"Q\n");
-    }
+    let content = if alone { canvas.finish() } else { guarded(canvas) };
     chunk.stream(object, b"", &content, deflater)
 }
 
@@ -136,7 +135,7 @@ fn node<P>(run: &Run<'_, P>, out: &mut Vec<u8>) {
 }
 
 /// The leaf of the parent tree that leads from the run's marked content to its elements.
-fn leaf(pages: &[(u32, Rc<Template>, Numbers)], out: &mut Vec<u8>) {
+fn leaf(pages: &[(u32, Arc<Template>, Numbers)], out: &mut Vec<u8>) {
     out.extend_from_slice(b"<</Limits[");
     let indices = || pages.iter().map(|(index, ..)| u64::from(*index));
     integer(out, indices().next().unwrap_or(0));

@@ -16,34 +16,42 @@ use crate::pdf::syntax::{integer, reference, text};
 
 /// Writes the rest of a file.
 pub fn finish<W: Write>(writer: Writer<'_, W>, head: &FileHead) -> Result<W, WriteFailure> {
-    let Writer { mut file, planner: Planner { mut numbers, symbols, codes, .. }, index } = writer;
+    let Writer { mut file, planner: Planner { mut numbers, symbols, codes, shown, common, .. }, index } = writer;
     let mut deflater = Deflater::once();
     let mut chunk = Chunk::default();
     let ids = symbols.nested();
-    let symbols = symbols.list();
-    let objects: Vec<u32> = symbols.iter().map(|_| numbers.object()).collect();
-    for (symbol, object) in symbols.iter().zip(&objects) {
-        let (entries, content) = form(symbol, &codes, &ids, |id| objects.get(id).copied())?;
-        chunk.stream(*object, &entries, &content, &mut deflater)?;
+    let objects: Vec<Option<u32>> =
+        symbols.needed(&shown).into_iter().map(|needed| needed.then(|| numbers.object())).collect();
+    for (symbol, object) in symbols.list().iter().zip(&objects) {
+        let Some(object) = *object else { continue };
+        let (entries, content) = form(symbol, &codes, &ids, |id| objects.get(id).copied().flatten())?;
+        chunk.stream(object, &entries, &content, &mut deflater)?;
     }
-    let embedded = embed(&codes)?;
-    let mut copier = Copier::new(&embedded.document);
+    let own;
+    let embedded = if let Some(common) = common.fonts(&codes) {
+        common
+    } else {
+        own = embed(&codes)?;
+        &own
+    };
+    let mut copier = Copier::new(embedded);
     let mut fonts = b"<<".to_vec();
     for (name, id) in &embedded.fonts {
         fonts.extend_from_slice(format!("/{name} ").as_bytes());
         reference(&mut fonts, copier.number(*id, &mut numbers));
     }
     fonts.extend_from_slice(b">>");
-    copier.write(&mut numbers, &mut chunk, &mut deflater)?;
+    copier.write(&mut numbers, &mut chunk)?;
     let metadata = numbers.object();
     // Metadata stays as text, so that programs that know nothing of PDF find it (ISO 32000-1, 14.3.2).
     chunk.stored(metadata, b"/Type/Metadata/Subtype/XML", metadata::xmp(&head.title, head.language).as_bytes());
 
     let mut resources = b"<</Font ".to_vec();
     reference(&mut resources, FONTS);
-    if !objects.is_empty() {
+    if objects.iter().any(Option::is_some) {
         resources.extend_from_slice(b"/XObject<<");
         for (id, object) in objects.iter().enumerate() {
+            let Some(object) = object else { continue };
             resources.extend_from_slice(b"/S");
             integer(&mut resources, id as u64);
             resources.push(b' ');

@@ -4,24 +4,25 @@
 //! ties the file together follow at its end. How many threads build makes no difference to the bytes.
 
 mod build;
+mod common;
 mod finish;
 mod index;
 mod metadata;
 mod plan;
+mod survey;
 mod threads;
 
 use std::borrow::Borrow;
 use std::io::Write;
 
+pub use self::common::Common;
 use self::index::Index;
 use self::plan::Planner;
 use self::threads::Writer;
 use super::failure::WriteFailure;
 use super::file::{FIRST, Output};
-use super::fonts::Codes;
 use crate::diag::Problem;
 use crate::lesson::job::PrintSides;
-use crate::measure::Family;
 use crate::sheets::packets::Packet;
 use crate::sheets::page::Page;
 
@@ -36,24 +37,24 @@ pub struct FileHead {
     pub sides: PrintSides,
 }
 
-/// Makes a packet in memory, with up to so many threads.
-pub fn bytes(packet: &Packet<'_>, family: &Family, threads: usize) -> Result<Vec<u8>, Problem> {
-    write(Vec::new(), packet, family, threads).map_err(|failure| match failure {
+/// Makes a packet in memory that has this in common with others, with up to so many threads.
+pub fn bytes(packet: &Packet<'_>, common: &Common<'_>, threads: usize) -> Result<Vec<u8>, Problem> {
+    write(Vec::new(), packet, common, threads).map_err(|failure| match failure {
         WriteFailure::Problem(problem) => problem,
         WriteFailure::Io(error) => Problem::new(format!("the file could not be written: {error}")),
     })
 }
 
 /// Writes a packet, whose pages may be made as they are written, with up to so many threads.
-pub fn write<W: Write>(out: W, packet: &Packet<'_>, family: &Family, threads: usize) -> Result<W, WriteFailure> {
-    write_watched(out, packet, family, threads, |_| ())
+pub fn write<W: Write>(out: W, packet: &Packet<'_>, common: &Common<'_>, threads: usize) -> Result<W, WriteFailure> {
+    write_watched(out, packet, common, threads, |_| ())
 }
 
 /// The same; says of every page, counted from 1, when its turn comes.
 pub fn write_watched<W: Write>(
     out: W,
     packet: &Packet<'_>,
-    family: &Family,
+    common: &Common<'_>,
     threads: usize,
     turn: impl Fn(usize),
 ) -> Result<W, WriteFailure> {
@@ -64,19 +65,24 @@ pub fn write_watched<W: Write>(
         turn(index + 1);
         packet.page(index).map_err(|problem| wrong = Some(problem)).ok()
     });
-    let written = write_pages(out, &head, family, threads, pages);
+    let written = write_pages(out, &head, common, threads, pages);
     wrong.map_or(written, |problem| Err(problem.into()))
 }
 
 /// Writes pages as they come, with up to so many threads. Memory stays flat: no more pages are held than the threads are building.
-pub fn write_pages<W, I>(out: W, head: &FileHead, family: &Family, threads: usize, pages: I) -> Result<W, WriteFailure>
+pub fn write_pages<W, I>(
+    out: W,
+    head: &FileHead,
+    common: &Common<'_>,
+    threads: usize,
+    pages: I,
+) -> Result<W, WriteFailure>
 where
     W: Write,
     I: IntoIterator,
     I::Item: Borrow<Page> + Send,
 {
-    let mut writer =
-        Writer { file: Output::new(out)?, planner: Planner::new(FIRST, Codes::new(family)), index: Index::default() };
+    let mut writer = Writer { file: Output::new(out)?, planner: Planner::new(FIRST, common), index: Index::default() };
     writer.pages(pages.into_iter(), threads)?;
     finish::finish(writer, head)
 }

@@ -4,45 +4,47 @@
 //! how many threads build it or which is done first.
 
 use std::borrow::Borrow;
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
 
+use super::common::Common;
+use super::survey::{Facts, Place, Shape, Survey, address};
 use crate::diag::Problem;
 use crate::measure::Length;
 use crate::pdf::content::{Ids, Symbols};
 use crate::pdf::failure::internal;
 use crate::pdf::file::Numbering;
 use crate::pdf::fonts::Codes;
-use crate::pdf::structure::{Visitor, walk};
-use crate::sheets::page::{Item, Layer, Page, Symbol, Tag, Text};
+use crate::pdf::structure::Template;
+use crate::sheets::page::{Layer, Page};
 
 /// How many pages a run has: enough to fill an object stream, few enough to keep memory flat.
 pub const RUN: usize = 48;
 
 /// Gives out numbers.
 pub struct Planner<'f> {
+    /// What the file has in common with others of its lesson.
+    pub common: &'f Common<'f>,
     /// Object numbers.
     pub numbers: Numbering,
     /// The next page's index.
     page: u32,
     /// Whether a single run holds all pages.
     pub single: bool,
-    /// The symbols of all pages so far.
+    /// The symbols of all pages so far, and those of other files.
     pub symbols: Symbols,
+    /// The numbers of the symbols that these pages show; symbols inside others are not counted.
+    pub shown: BTreeSet<usize>,
     /// The codes of all characters so far. Runs under way hold on to those they know.
     pub codes: Arc<Codes<'f>>,
     /// Layers that several pages show. Holding on to them keeps their addresses theirs.
-    shared: HashMap<Shared, (u32, Arc<Layer>)>,
+    shared: HashMap<Place, (u32, Arc<Layer>)>,
     /// What was found out about layers that several pages show, and the numbers of their symbols.
     known: HashMap<usize, Facts>,
     ids: Ids,
     /// The numbers of shapes.
-    shapes: HashMap<(Vec<usize>, Length), u32>,
+    shapes: HashMap<Shape, u32>,
 }
-
-/// A layer by its address, the number of its first marked content and the height of its page: what its stream depends
-/// on.
-type Shared = (usize, u32, Length);
 
 /// Pages that are built together.
 pub struct Run<'f, P> {
@@ -62,6 +64,8 @@ pub struct Run<'f, P> {
     pub codes: Arc<Codes<'f>>,
     /// Whether the file has no other: then care costs little, and most files are such.
     pub only: bool,
+    /// What the file has in common with others.
+    pub common: &'f Common<'f>,
 }
 
 /// A page with its numbers.
@@ -82,6 +86,8 @@ pub struct PlannedPage<P> {
     pub streams: Vec<PageStream>,
     /// A number that pages have in common whose structure is the same, because all of it lies in layers that they share.
     pub shape: Option<u32>,
+    /// Its structure, where it is the same in other files.
+    pub template: Option<Arc<Template>>,
 }
 
 /// A stream of a page: so many of its layers.
@@ -107,18 +113,27 @@ pub struct SharedLayer {
     pub height: Length,
 }
 
+impl SharedLayer {
+    /// What its stream depends on.
+    pub fn place(&self) -> Place {
+        (address(&self.layer), self.first, self.height)
+    }
+}
+
 impl<'f> Planner<'f> {
-    /// A planner that gives out object numbers from `next`, and codes beyond these.
-    pub fn new(next: u32, codes: Codes<'f>) -> Self {
+    /// A planner that gives out object numbers from `next`, and codes and symbol numbers beyond the common ones.
+    pub fn new(next: u32, common: &'f Common<'f>) -> Self {
         Self {
+            common,
             numbers: Numbering::from(next),
             page: 0,
             single: false,
-            symbols: Symbols::default(),
-            codes: Arc::new(codes),
+            symbols: common.symbols.clone(),
+            shown: BTreeSet::new(),
+            codes: Arc::clone(&common.codes),
             shared: HashMap::new(),
             known: HashMap::new(),
-            ids: Ids::default(),
+            ids: common.ids.clone(),
             shapes: HashMap::new(),
         }
     }
@@ -144,6 +159,7 @@ impl<'f> Planner<'f> {
                 inner: self.numbers.objects(inner),
                 streams: Vec::new(),
                 shape: None,
+                template: None,
             });
             self.page += 1;
         }
@@ -151,9 +167,10 @@ impl<'f> Planner<'f> {
         let mut layers = Vec::new();
         for page in &mut planned {
             page.streams = self.streams(page.page.borrow(), &facts, &mut layers)?;
-            page.shape = self.shape(page, &facts);
+            (page.shape, page.template) = self.shape(page, &facts);
         }
-        Ok(Run { node, leaf, stream, pages: planned, layers, ids, codes: Arc::clone(&self.codes), only: self.single })
+        let (codes, common) = (Arc::clone(&self.codes), self.common);
+        Ok(Run { node, leaf, stream, pages: planned, layers, ids, codes, only: self.single, common })
     }
 
     /// Walks each layer once.
@@ -168,14 +185,14 @@ impl<'f> Planner<'f> {
                 all.insert(address(layer), *facts);
                 continue;
             }
-            let mut survey = Survey {
-                facts: Facts { times: 1, ..Facts::default() },
-                symbols: &mut self.symbols,
-                ids,
-                codes: &mut self.codes,
-            };
-            walk(layer, &mut survey)?;
-            all.insert(address(layer), survey.facts);
+            if let Some((facts, shown)) = self.common.layer(layer) {
+                self.shown.extend(shown);
+                all.insert(address(layer), facts);
+                continue;
+            }
+            let found = Survey::of(layer, &mut self.symbols, ids, &mut self.codes)?;
+            self.shown.extend(found.shown);
+            all.insert(address(layer), found.facts);
         }
         Ok(all)
     }
@@ -193,7 +210,7 @@ impl<'f> Planner<'f> {
             let here = facts[&address(layer)];
             let key = (address(layer), first, page.size.height);
             let known = self.shared.get(&key).map(|(object, _)| *object);
-            let shared = known.is_some() || here.times > 1;
+            let shared = known.is_some() || here.times > 1 || self.common.stream(&key).is_some();
             match streams.last_mut() {
                 Some(last) if !shared && !last.shared => last.layers += 1,
                 _ => {
@@ -213,14 +230,19 @@ impl<'f> Planner<'f> {
 
     /// Keeps what is known of a layer that several pages show, for later runs.
     fn know(&mut self, layer: &Arc<Layer>, facts: Facts) -> Result<(), Problem> {
-        if self.known.insert(address(layer), facts).is_none() {
-            walk(layer, &mut Survey { facts, symbols: &mut self.symbols, ids: &mut self.ids, codes: &mut self.codes })?;
+        if self.known.insert(address(layer), facts).is_none() && self.common.layer(layer).is_none() {
+            Survey::of(layer, &mut self.symbols, &mut self.ids, &mut self.codes)?;
         }
         Ok(())
     }
 
-    /// The number of a page's shape; `None` where layers of its own have structure.
-    fn shape<P: Borrow<Page>>(&mut self, planned: &PlannedPage<P>, facts: &HashMap<usize, Facts>) -> Option<u32> {
+    /// The number of a page's shape, and its structure where other files have the same; neither where layers of its own have
+    /// structure.
+    fn shape<P: Borrow<Page>>(
+        &mut self,
+        planned: &PlannedPage<P>,
+        facts: &HashMap<usize, Facts>,
+    ) -> (Option<u32>, Option<Arc<Template>>) {
         let page = planned.page.borrow();
         let mut layers = page.layers.iter();
         let mut key = Vec::new();
@@ -228,78 +250,14 @@ impl<'f> Planner<'f> {
             for layer in layers.by_ref().take(stream.layers) {
                 if stream.shared {
                     key.push(address(layer));
-                } else if (facts[&address(layer)].elements, facts[&address(layer)].contents) != (0, 0) {
-                    return None;
+                } else if !facts[&address(layer)].is_silent() {
+                    return (None, None);
                 }
             }
         }
-        let next = u32::try_from(self.shapes.len()).ok()?;
-        Some(*self.shapes.entry((key, page.size.height)).or_insert(next))
-    }
-}
-
-fn address(layer: &Arc<Layer>) -> usize {
-    Arc::as_ptr(layer).addr()
-}
-
-/// What a run has to know of a layer.
-#[derive(Debug, Clone, Copy, Default)]
-struct Facts {
-    /// How many times the run's pages show it.
-    times: u32,
-    /// How many elements it has.
-    elements: u32,
-    /// How many pieces of marked content it has.
-    contents: u32,
-}
-
-/// Counts what is in a layer and meets its symbols and characters.
-struct Survey<'s, 'f> {
-    facts: Facts,
-    symbols: &'s mut Symbols,
-    ids: &'s mut Ids,
-    codes: &'s mut Arc<Codes<'f>>,
-}
-
-impl<'a> Visitor<'a> for Survey<'_, '_> {
-    fn open(&mut self, _: &'a Tag) {
-        self.facts.elements += 1;
-    }
-
-    fn close(&mut self) {}
-
-    fn content(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
-        self.facts.contents += 1;
-        self.artifact(items)
-    }
-
-    fn artifact(&mut self, items: &[&'a Item]) -> Result<(), Problem> {
-        for item in items {
-            self.meet(item)?;
-        }
-        Ok(())
-    }
-}
-
-impl Survey<'_, '_> {
-    fn meet(&mut self, item: &Item) -> Result<(), Problem> {
-        match item {
-            Item::Text(text) => self.learn(text),
-            Item::Symbol { symbol, .. } if self.symbols.add(symbol, self.ids) => self.read(symbol),
-            _ => Ok(()),
-        }
-    }
-
-    /// Meets the characters of a symbol and of those inside it.
-    fn read(&mut self, symbol: &Symbol) -> Result<(), Problem> {
-        symbol.items.iter().try_for_each(|item| match item {
-            Item::Text(text) => self.learn(text),
-            Item::Symbol { symbol, .. } => self.read(symbol),
-            _ => Ok(()),
-        })
-    }
-
-    fn learn(&mut self, Text { weight, text, .. }: &Text) -> Result<(), Problem> {
-        if self.codes.know(*weight, text) { Ok(()) } else { Arc::make_mut(self.codes).learn(*weight, text) }
+        let key = (key, page.size.height);
+        let template = self.common.template(&key).cloned();
+        let next = u32::try_from(self.shapes.len()).ok();
+        (next.map(|next| *self.shapes.entry(key).or_insert(next)), template)
     }
 }
