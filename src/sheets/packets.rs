@@ -4,6 +4,8 @@
 //! a class of thousands gets is never held as a whole: its pages come one at a time.
 
 use std::borrow::Cow;
+use std::panic::resume_unwind;
+use std::thread;
 
 use crate::diag::{Diagnostic, Problem};
 use crate::lesson::Version;
@@ -111,11 +113,15 @@ pub fn told<'a>(
     threads: usize,
 ) -> Result<(Vec<Packet<'a>>, JobFacts), Vec<Diagnostic>> {
     let masters = Masters::new(desk);
-    let make = || all(&masters, only);
+    let make = || all(&masters, only, threads);
     if threads > 1 { masters.ahead(only, make) } else { make() }
 }
 
-fn all<'a>(masters: &Masters<'a>, only: &[SheetKind]) -> Result<(Vec<Packet<'a>>, JobFacts), Vec<Diagnostic>> {
+fn all<'a>(
+    masters: &Masters<'a>,
+    only: &[SheetKind],
+    threads: usize,
+) -> Result<(Vec<Packet<'a>>, JobFacts), Vec<Diagnostic>> {
     let desk = &masters.desk;
     // What the copy room prints is decided first: whatever grown-ups read speaks of it.
     let told = |kind: &SheetKind| !matches!(row(*kind).lay, Lay::Masters(_));
@@ -124,13 +130,21 @@ fn all<'a>(masters: &Masters<'a>, only: &[SheetKind]) -> Result<(Vec<Packet<'a>>
     let facts = whole.as_ref().map(|order| job::facts::of(desk, order)).transpose();
     let facts = facts.map_err(|problem| vec![problem.unplaced()])?.unwrap_or_default();
     masters.know(facts.clone());
-    let mut packets = vec![teacher(masters, only)?];
-    let taught: Vec<Entry> = packets[0].entries().collect();
-    packets.extend(copies(masters, whole, &facts, &taught, only)?);
-    // The cover leads the substitute's packet and stands in no other.
-    if only.is_empty() || only.contains(&SheetKind::Cover) {
-        packets.push(substitute(masters, &facts, only)?);
-    }
+    let covered = || substitute(masters, &facts, only);
+    let mut packets = thread::scope(|scope| {
+        // The cover leads the substitute's packet and stands in no other; it waits for nothing that is made meanwhile.
+        let wanted = only.is_empty() || only.contains(&SheetKind::Cover);
+        let meanwhile = (wanted && threads > 1).then(|| scope.spawn(covered));
+        let mut packets = vec![teacher(masters, only)?];
+        let taught: Vec<Entry> = packets[0].entries().collect();
+        packets.extend(copies(masters, whole, &facts, &taught, only)?);
+        match meanwhile {
+            Some(other) => packets.push(other.join().unwrap_or_else(|panic| resume_unwind(panic))?),
+            None if wanted => packets.push(covered()?),
+            None => {}
+        }
+        Ok::<_, Vec<Diagnostic>>(packets)
+    })?;
     packets.retain(|packet| !packet.is_empty());
     Ok((packets, facts))
 }
