@@ -1,6 +1,6 @@
 //! Objects made ready for the file, anywhere and in any thread.
 
-use super::deflate::{Deflater, Ready};
+use super::deflate::{Deflater, ReadyStream};
 use crate::diag::Problem;
 use crate::pdf::syntax::integer;
 
@@ -56,7 +56,7 @@ impl Chunk {
     }
 
     /// Adds a stream that was made ready before.
-    pub fn ready(&mut self, object: u32, dictionary: &[u8], ready: &Ready) {
+    pub fn ready(&mut self, object: u32, dictionary: &[u8], ready: &ReadyStream) {
         self.body(object, dictionary, if ready.deflated { b"/Filter/FlateDecode" } else { b"" }, &ready.bytes);
     }
 

@@ -24,7 +24,7 @@ pub struct Deflater {
 }
 
 /// A stream as it stands in whatever file has it.
-pub struct Ready {
+pub struct ReadyStream {
     /// What stands between `stream` and `endstream`.
     pub bytes: Vec<u8>,
     /// Whether these are deflated.
@@ -47,9 +47,9 @@ impl Deflater {
     }
 
     /// A stream made ready for several files.
-    pub fn ready(&mut self, plain: &[u8]) -> Result<Ready, Problem> {
+    pub fn ready(&mut self, plain: &[u8]) -> Result<ReadyStream, Problem> {
         let deflated = self.deflate(plain)?;
-        Ok(Ready { bytes: deflated.unwrap_or(plain).to_vec(), deflated: deflated.is_some() })
+        Ok(ReadyStream { bytes: deflated.unwrap_or(plain).to_vec(), deflated: deflated.is_some() })
     }
 
     /// The zlib stream of `plain`; `None` for a tiny stream, which stays as it is.

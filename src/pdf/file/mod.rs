@@ -8,7 +8,7 @@ mod output;
 mod pack;
 
 pub use chunk::Chunk;
-pub use deflate::{Deflater, Ready};
+pub use deflate::{Deflater, ReadyStream};
 pub use numbering::Numbering;
 pub use output::Output;
 pub use pack::Pack;

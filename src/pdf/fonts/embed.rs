@@ -16,14 +16,14 @@ use super::codes::Codes;
 use crate::diag::Problem;
 use crate::measure::{Font, Glyph, cut};
 use crate::pdf::failure::internal;
-use crate::pdf::file::{Deflater, Ready};
+use crate::pdf::file::{Deflater, ReadyStream};
 
 /// The objects that hold fonts.
 pub struct Embedded {
     /// All objects.
     pub document: lopdf::Document,
     /// Its streams, ready for a file.
-    pub streams: BTreeMap<ObjectId, Ready>,
+    pub streams: BTreeMap<ObjectId, ReadyStream>,
     /// The fonts by name, F0 and F1; a font that shows nothing is left out.
     pub fonts: Vec<(String, ObjectId)>,
 }

@@ -9,12 +9,12 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread;
 
-use super::survey::{Facts, Place, Shape, Survey, address};
+use super::survey::{LayerFacts, LayerPlace, PageShape, Survey, address};
 use crate::diag::Problem;
 use crate::measure::Family;
 use crate::pdf::content::{Canvas, Ids, Symbols, guarded};
 use crate::pdf::failure::internal;
-use crate::pdf::file::{Deflater, Ready};
+use crate::pdf::file::{Deflater, ReadyStream};
 use crate::pdf::fonts::{Codes, Embedded, embed};
 use crate::pdf::structure::{Template, Tree, walk};
 use crate::sheets::packets::Packet;
@@ -31,16 +31,16 @@ pub struct Common<'f> {
     /// What is known of layers, by their addresses. Holding on to them keeps the addresses theirs.
     layers: HashMap<usize, Met>,
     /// The streams of layers that several pages show.
-    streams: HashMap<Place, Ready>,
+    streams: HashMap<LayerPlace, ReadyStream>,
     /// The structure of pages that consist of such layers.
-    templates: HashMap<Shape, Arc<Template>>,
+    templates: HashMap<PageShape, Arc<Template>>,
     fonts: Option<Embedded>,
 }
 
 /// A layer that was met.
 struct Met {
     layer: Arc<Layer>,
-    facts: Facts,
+    facts: LayerFacts,
     shown: Vec<usize>,
     /// How many pages show it.
     pages: usize,
@@ -58,8 +58,8 @@ enum Part {
 
 /// A page, as far as other files show the same.
 struct Drawn {
-    streams: Vec<(Place, Ready)>,
-    template: Option<(Shape, Arc<Template>)>,
+    streams: Vec<(LayerPlace, ReadyStream)>,
+    template: Option<(PageShape, Arc<Template>)>,
 }
 
 impl<'f> Common<'f> {
@@ -113,17 +113,17 @@ impl<'f> Common<'f> {
     }
 
     /// What is known of a layer: its facts, as met once, and the numbers of the symbols it shows.
-    pub fn layer(&self, layer: &Arc<Layer>) -> Option<(Facts, &[usize])> {
+    pub fn layer(&self, layer: &Arc<Layer>) -> Option<(LayerFacts, &[usize])> {
         self.layers.get(&address(layer)).map(|met| (met.facts, met.shown.as_slice()))
     }
 
     /// The stream of a layer that several files show.
-    pub fn stream(&self, place: &Place) -> Option<&Ready> {
+    pub fn stream(&self, place: &LayerPlace) -> Option<&ReadyStream> {
         self.streams.get(place)
     }
 
     /// The structure of pages of this shape.
-    pub fn template(&self, shape: &Shape) -> Option<&Arc<Template>> {
+    pub fn template(&self, shape: &PageShape) -> Option<&Arc<Template>> {
         self.templates.get(shape)
     }
 
@@ -149,7 +149,7 @@ impl<'f> Common<'f> {
     }
 
     /// The layers of a page that several pages show.
-    fn shape(&self, page: &Page) -> Shape {
+    fn shape(&self, page: &Page) -> PageShape {
         let shared = page.layers.iter().filter(|layer| self.shared(layer).is_some());
         (shared.map(address).collect(), page.size.height)
     }

@@ -8,7 +8,7 @@ use std::collections::{BTreeSet, HashMap};
 use std::sync::Arc;
 
 use super::common::Common;
-use super::survey::{Facts, Place, Shape, Survey, address};
+use super::survey::{LayerFacts, LayerPlace, PageShape, Survey, address};
 use crate::diag::Problem;
 use crate::measure::Length;
 use crate::pdf::content::{Ids, Symbols};
@@ -38,12 +38,12 @@ pub struct Planner<'f> {
     /// The codes of all characters so far. Runs under way hold on to those they know.
     pub codes: Arc<Codes<'f>>,
     /// Layers that several pages show. Holding on to them keeps their addresses theirs.
-    shared: HashMap<Place, (u32, Arc<Layer>)>,
+    shared: HashMap<LayerPlace, (u32, Arc<Layer>)>,
     /// What was found out about layers that several pages show, and the numbers of their symbols.
-    known: HashMap<usize, Facts>,
+    known: HashMap<usize, LayerFacts>,
     ids: Ids,
     /// The numbers of shapes.
-    shapes: HashMap<Shape, u32>,
+    shapes: HashMap<PageShape, u32>,
 }
 
 /// Pages that are built together.
@@ -115,7 +115,7 @@ pub struct SharedLayer {
 
 impl SharedLayer {
     /// What its stream depends on.
-    pub fn place(&self) -> Place {
+    pub fn place(&self) -> LayerPlace {
         (address(&self.layer), self.first, self.height)
     }
 }
@@ -174,8 +174,8 @@ impl<'f> Planner<'f> {
     }
 
     /// Walks each layer once.
-    fn survey<P: Borrow<Page>>(&mut self, pages: &[P], ids: &mut Ids) -> Result<HashMap<usize, Facts>, Problem> {
-        let mut all: HashMap<usize, Facts> = HashMap::new();
+    fn survey<P: Borrow<Page>>(&mut self, pages: &[P], ids: &mut Ids) -> Result<HashMap<usize, LayerFacts>, Problem> {
+        let mut all: HashMap<usize, LayerFacts> = HashMap::new();
         for layer in pages.iter().flat_map(|page| &page.borrow().layers) {
             if let Some(facts) = all.get_mut(&address(layer)) {
                 facts.times += 1;
@@ -201,7 +201,7 @@ impl<'f> Planner<'f> {
     fn streams(
         &mut self,
         page: &Page,
-        facts: &HashMap<usize, Facts>,
+        facts: &HashMap<usize, LayerFacts>,
         layers: &mut Vec<SharedLayer>,
     ) -> Result<Vec<PageStream>, Problem> {
         let mut streams: Vec<PageStream> = Vec::new();
@@ -229,7 +229,7 @@ impl<'f> Planner<'f> {
     }
 
     /// Keeps what is known of a layer that several pages show, for later runs.
-    fn know(&mut self, layer: &Arc<Layer>, facts: Facts) -> Result<(), Problem> {
+    fn know(&mut self, layer: &Arc<Layer>, facts: LayerFacts) -> Result<(), Problem> {
         if self.known.insert(address(layer), facts).is_none() && self.common.layer(layer).is_none() {
             Survey::of(layer, &mut self.symbols, &mut self.ids, &mut self.codes)?;
         }
@@ -241,7 +241,7 @@ impl<'f> Planner<'f> {
     fn shape<P: Borrow<Page>>(
         &mut self,
         planned: &PlannedPage<P>,
-        facts: &HashMap<usize, Facts>,
+        facts: &HashMap<usize, LayerFacts>,
     ) -> (Option<u32>, Option<Arc<Template>>) {
         let page = planned.page.borrow();
         let mut layers = page.layers.iter();

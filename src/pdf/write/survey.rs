@@ -15,15 +15,15 @@ pub fn address(layer: &Arc<Layer>) -> usize {
 }
 
 /// A layer by its address, the number of its first marked content and the height of its page: what its stream depends on.
-pub type Place = (usize, u32, Length);
+pub type LayerPlace = (usize, u32, Length);
 
 /// The layers that a page shares with others, by their addresses, and its height: what its structure depends on where layers
 /// of its own have none.
-pub type Shape = (Vec<usize>, Length);
+pub type PageShape = (Vec<usize>, Length);
 
 /// What a run has to know of a layer.
 #[derive(Debug, Clone, Copy, Default)]
-pub struct Facts {
+pub struct LayerFacts {
     /// How many times the run's pages show it.
     pub times: u32,
     /// How many elements it has.
@@ -32,7 +32,7 @@ pub struct Facts {
     pub contents: u32,
 }
 
-impl Facts {
+impl LayerFacts {
     /// Whether a listener hears nothing of it.
     pub fn is_silent(&self) -> bool {
         (self.elements, self.contents) == (0, 0)
@@ -42,7 +42,7 @@ impl Facts {
 /// What a walk over a layer finds.
 pub struct Found {
     /// Its facts; it was met once.
-    pub facts: Facts,
+    pub facts: LayerFacts,
     /// The numbers of the symbols that it shows, as often as it shows them.
     pub shown: Vec<usize>,
 }
@@ -63,7 +63,7 @@ impl Survey<'_, '_> {
         ids: &mut Ids,
         codes: &mut Arc<Codes<'_>>,
     ) -> Result<Found, Problem> {
-        let found = Found { facts: Facts { times: 1, ..Facts::default() }, shown: Vec::new() };
+        let found = Found { facts: LayerFacts { times: 1, ..LayerFacts::default() }, shown: Vec::new() };
         let mut survey = Survey { found, symbols, ids, codes };
         walk(layer, &mut survey)?;
         Ok(survey.found)

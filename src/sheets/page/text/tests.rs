@@ -1,3 +1,5 @@
+//! How text is cut into lines, and how high those are.
+
 use super::*;
 use crate::measure::fonts::{Bundled, bundled};
 
