@@ -57,11 +57,11 @@ pub fn plan(source: &Arc<Source>, spec: Spec, roster: impl Into<Roster>) -> Resu
 }
 
 /// The numbers of a lesson, or why it has none; none yet of a lesson with groups.
-pub type Numbers = Option<Result<Chosen, Vec<Diagnostic>>>;
+pub type NumbersChosen = Option<Result<Chosen, Vec<Diagnostic>>>;
 
 /// Chooses the numbers of a lesson, which need no roster. Those of groups are dealt to their learners, and so they are
 /// chosen where these are known.
-pub fn numbers(source: &Arc<Source>, spec: &Spec, memory: &choose::Memory) -> Numbers {
+pub fn numbers(source: &Arc<Source>, spec: &Spec, memory: &choose::Memory) -> NumbersChosen {
     spec.groups.is_empty().then(|| choose::choose_with(spec, source, memory))
 }
 
@@ -69,7 +69,7 @@ pub fn numbers(source: &Arc<Source>, spec: &Spec, memory: &choose::Memory) -> Nu
 pub fn plan_with(
     source: &Arc<Source>,
     spec: Spec,
-    numbers: Numbers,
+    numbers: NumbersChosen,
     roster: impl Into<Roster>,
     memory: &choose::Memory,
 ) -> Result<Lesson, Vec<Diagnostic>> {
