@@ -26,15 +26,14 @@ pub struct Sample {
 impl Sample {
     /// Its files as the program makes them, each with its name.
     pub fn files(&self, threads: usize) -> Vec<(String, Vec<u8>)> {
-        let lesson = planned(&self.path);
-        let layouts = Layouts::read(&[]).expect("bundled layouts");
-        let packets = packets::make(&Desk::new(&lesson, &layouts, &self.family), &[]).expect("packets");
-        let common = pdf::Common::of(&self.family, &packets, threads).expect("what files have in common");
-        let file = |packet: &Packet<'_>| {
-            let bytes = pdf::bytes(packet, &common, threads).expect("a file");
-            (format!("{}/{}", self.name, packet.file()), bytes)
-        };
-        packets.iter().map(file).collect()
+        with_packets(&planned(&self.path), &self.family, |packets| {
+            let common = pdf::Common::of(&self.family, packets, threads).expect("what files have in common");
+            let file = |packet: &Packet<'_>| {
+                let bytes = pdf::bytes(packet, &common, threads).expect("a file");
+                (format!("{}/{}", self.name, packet.file()), bytes)
+            };
+            packets.iter().map(file).collect()
+        })
     }
 }
 
@@ -76,6 +75,14 @@ fn planned(path: &Path) -> Lesson {
     lesson::plan(&text, spec, roster).unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()))
 }
 
+/// Makes a lesson's packets, as the program does, for some work with them.
+#[track_caller]
+fn with_packets<T>(lesson: &Lesson, family: &Family, work: impl FnOnce(&[Packet<'_>]) -> T) -> T {
+    let layouts = Layouts::read(&[]).unwrap_or_else(|found| panic!("{found:#?}"));
+    let made = packets::make(&Desk::new(lesson, &layouts, family), &[]);
+    work(&made.unwrap_or_else(|found| panic!("{}: {found:#?}", lesson.spec.title.value)))
+}
+
 /// Lays out a sample.
 pub fn lay(path: &Path) -> Sample {
     let lesson = planned(path);
@@ -84,10 +91,7 @@ pub fn lay(path: &Path) -> Sample {
         _ => bundled(Bundled::Andika),
     };
     let family = family.expect("a bundled family");
-    let layouts = Layouts::read(&[]).unwrap_or_else(|found| panic!("{found:#?}"));
-    let made = packets::make(&Desk::new(&lesson, &layouts, &family), &[]);
-    let made = made.unwrap_or_else(|found| panic!("{}: {found:#?}", path.display()));
-    let packets = made.iter().map(Laid::new).collect();
+    let packets = with_packets(&lesson, &family, |packets| packets.iter().map(Laid::new).collect());
     let name = path.file_stem().map(|stem| stem.to_string_lossy().into_owned()).unwrap_or_default();
     Sample { path: path.to_owned(), name, packets, family }
 }

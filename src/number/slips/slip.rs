@@ -55,6 +55,9 @@ pub enum Slip {
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct SlipSet(u32);
 
+/// Each slip has a bit, the last one too.
+const _: () = assert!((Slip::Reversed as u32) < u32::BITS);
+
 impl SlipSet {
     /// Whether a slip is among them.
     pub const fn contains(self, slip: Slip) -> bool {
